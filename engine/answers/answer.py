@@ -1,0 +1,70 @@
+"""What an answer is made of: lines to read, chains, quantities and the status a door leaves with."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Final
+
+from engine.base.interval import Interval
+from engine.judging.ranking import Listed
+from grammar.questions import Question, Unread
+
+ANSWERED: Final = 0
+NO: Final = 1
+NOT_UNDERSTOOD: Final = 2
+
+Entity = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line of an answer. `kind`: head, text, chain, fact, note, caution, danger, ask, reason."""
+
+    kind: str
+    text: str
+    depth: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number of the answer for the record. `case`: for which lens, ring, mark or format."""
+
+    name: str
+    value: Interval
+    case: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RingToMake:
+    """The ring that is right here. `possible`: plain, recessed or no; `thickness_mm` None where unknown."""
+
+    thickness_mm: Interval | None
+    possible: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class ListedChain:
+    """A chain of the answer with the words for it."""
+
+    number: int
+    listed: Listed
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    text: str  # the question as typed
+    intent: str | None
+    status: int
+    lines: tuple[Line, ...]
+    reading: str = ""
+    question: Question | None = None
+    entities: Mapping[str, Entity | tuple[Entity, ...]] = field(default_factory=dict)
+    chains: tuple[ListedChain, ...] | None = None
+    ring: RingToMake | None = None
+    quantities: tuple[Quantity, ...] = ()
+    unread: Unread | None = None
+    leaves: bool = False
+    forgets: bool = False

@@ -1,0 +1,147 @@
+"""All that is known, made ready to answer with: the facts, the map of adapters and the rules with conditions read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+from engine.chains.joints import Joints
+from engine.chains.ring_map import Ring, RingMap, map_of, rings_of
+from engine.chains.search import MOST_PIECES, Found, Search, Wanted
+from engine.chains.setup import Setup
+from engine.chains.walk import Chain, givens
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Adapter
+from engine.base.problem import Problem
+from engine.judging.cases import rule_cases
+from engine.judging.judge import Floor, Judged, RuleCase, floor_of, judge
+from engine.judging.ranking import Listed, best_chains, focus_of
+from engine.physics.trace import Trace
+from grammar.questions import Limits
+
+
+@dataclass(frozen=True)
+class Knowledge:
+    """What a question is answered from. `cases`: every rule with its condition read."""
+
+    catalogue: Catalogue
+    cases: tuple[RuleCase, ...]
+    problems: tuple[Problem, ...] = ()
+
+    @staticmethod
+    def of(catalogue: Catalogue) -> Knowledge:
+        """The facts with every rule's condition read; what cannot be read is a problem and left out."""
+        cases, problems = rule_cases(catalogue.rules.values())
+        return Knowledge(catalogue, cases, problems)
+
+    @cached_property
+    def joints(self) -> Joints:
+        values = {name: row.value for name, row in self.catalogue.assumptions.items()}
+        return Joints(self.catalogue.mounts, self.catalogue.threads, values)
+
+    @cached_property
+    def rings(self) -> RingMap:
+        adapters = self.catalogue.adapters.values()
+        copies = {adapter.id: adapter.owned for adapter in adapters if adapter.owned > 1}
+        return map_of(rings_of(adapters), self.joints.onward, self.joints.into, copies)
+
+    def with_adapters(self, adapters: tuple[Adapter, ...]) -> Knowledge:
+        """The same with further adapters, for a ring that the question describes."""
+        if not adapters:
+            return self
+        from dataclasses import replace
+
+        table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
+        return Knowledge(replace(self.catalogue, adapters=table), self.cases)
+
+    def chain_of(self, found: Found) -> Chain:
+        """The chain found, with its adapters' records."""
+        links = tuple(self.catalogue.adapters[step.id] if isinstance(step, Ring) else step for step in found.steps)
+        variants = {step.id: step.variants for step in found.steps if isinstance(step, Ring) and step.variants}
+        return Chain(links, variants)
+
+    def judged(self, found: Found, setup: Setup) -> Judged:
+        return judge(self.chain_of(found), setup, self.catalogue, self.cases)
+
+    def judge_chain(self, chain: Chain, setup: Setup) -> Judged:
+        return judge(chain, setup, self.catalogue, self.cases)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The chains for a setup, best first. `capped`: the search stopped before it had seen all."""
+
+    listed: tuple[Listed, ...]
+    capped: bool
+
+
+def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
+    """The `most` best chains within the limits, judged exactly."""
+    allowed = _allowed(knowledge, limits)
+    using = frozenset(limits.using)
+    tubes = any(_is_tube(knowledge, name) for name in using)
+    wanted = Wanted(
+        setup.lens_mount.id, setup.body_mount.id, limits.pieces if limits.pieces is not None else MOST_PIECES,
+        tubes, allowed,
+    )  # fmt: skip
+    search = Search(knowledge.rings, wanted)
+    start = Trace(givens(Chain((), {}), setup, knowledge.catalogue, with_spread=False))
+    focus = focus_of(
+        setup, start.value("lens_register_mm"), start.value("body_register_mm"),
+        start.value("infinity_allowance_mm"), start.value("usual_travel_mm"),
+    )  # fmt: skip
+
+    def accept(judged: Judged) -> bool:
+        names = {name for adapter in judged.chain.adapters for name in (adapter.id, adapter.kind)}
+        names |= {twin for twins in judged.chain.variants.values() for twin in twins}
+        names |= {mount for adapter in judged.chain.adapters for mount in (adapter.front, adapter.rear)}
+        if using and not using <= names:
+            return False
+        if limits.with_glass and not any(adapter.has_glass for adapter in judged.chain.adapters):
+            return False
+        if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
+            return False
+        return not (limits.at_least == "infinity" and judged.verdict != "infinity")
+
+    def floor(judged: Judged) -> Floor:
+        return floor_of(judged, knowledge.cases)
+
+    listed = best_chains(search, focus, lambda found: knowledge.judged(found, setup), floor, most, accept)
+    return Choice(listed, search.capped)
+
+
+def _cheapest(chain: Chain) -> float:
+    """The least the pieces not owned may cost, in dollars; a piece without a known price counts as infinite."""
+    total = 0.0
+    for adapter in chain.adapters:
+        if not adapter.owned:
+            total += adapter.price_usd[0] if adapter.price_usd else float("inf")
+    return total
+
+
+def _is_tube(knowledge: Knowledge, name: str) -> bool:
+    adapter = knowledge.catalogue.adapters.get(name)
+    return adapter.stackable if adapter else name in ("extension-tube", "helicoid", "bellows", "teleconverter")
+
+
+def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
+    adapters = knowledge.catalogue.adapters
+    without = frozenset(limits.without)
+
+    def allowed(ring: Ring) -> bool:
+        if limits.without_glass and ring.glass:
+            return False
+        if limits.owned_only and not ring.own:
+            return False
+        adapter = adapters[ring.id]
+        if without and (adapter.id in without or adapter.kind in without or {adapter.front, adapter.rear} & without):
+            return False
+        # converters keep the seat and multiply the focal length: they are used where they are asked for
+        if ring.glass and ring.front == ring.rear:
+            return limits.with_glass or adapter.id in limits.using or adapter.kind in limits.using
+        return True
+
+    return allowed
+
+

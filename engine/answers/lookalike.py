@@ -1,0 +1,160 @@
+"""What looks like a mount, and what goes wrong when it is taken for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from engine.answers.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.howto import ask_for
+from engine.answers.knowledge import Knowledge
+from engine.answers.resolve import Missing
+from engine.answers.wording import listed, small_mm, trimmed
+from engine.base.interval import is_known
+from engine.facts.records import Mount, Thread
+from engine.physics.mating import Mating
+from grammar.questions import Question
+
+
+def look_alike(question: Question, knowledge: Knowledge) -> Answer:
+    """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
+    mounts = list(dict.fromkeys(mount.id for mount in _mounts(question, knowledge)))
+    several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
+    if not mounts:
+        return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
+    for name in mounts:
+        mount = knowledge.catalogue.mounts[name]
+        lines += list(_about(mount, mounts if several else [name], knowledge))
+        if is_known(mount.register_mm):
+            quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None:
+            if is_known(thread.pitch_mm):
+                quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
+            quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
+    quantities += _differences(mounts, knowledge)
+    advice = knowledge.catalogue.advice.get("cross-thread")
+    if advice is not None and any("screw" == knowledge.catalogue.mounts[name].coupling for name in mounts):
+        lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
+    return Answer(question.text, "look-alike", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    things = (*question.lenses, *question.things, *question.adapters, *question.bodies)
+    for thing in things:
+        for name in thing.ids:
+            if thing.kind == "mount" and name in knowledge.catalogue.mounts:
+                yield knowledge.catalogue.mounts[name]
+            elif thing.kind == "lens" and name in knowledge.catalogue.lenses:
+                yield knowledge.catalogue.mounts[knowledge.catalogue.lenses[name].mount]
+            elif thing.kind == "thread":
+                yield from (m for m in knowledge.catalogue.mounts.values() if m.thread == name)
+
+
+def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:
+    """For two or more mounts named alike: the longer register less each shorter one, in mm."""
+    known = [knowledge.catalogue.mounts[name] for name in mounts]
+    rows = [(mount, mount.register_mm) for mount in known if is_known(mount.register_mm)]
+    out = []
+    for n, (one, first) in enumerate(rows):
+        for other, second in rows[n + 1 :]:
+            out.append(Quantity("register_difference_mm", abs(first - second), f"{one.id}, {other.id}"))
+    return out
+
+
+def mount_line(mount: Mount, knowledge: Knowledge) -> str:
+    """Thread or bayonet, and register, in one line."""
+    parts = []
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is not None:
+        parts.append(f"thread {thread.designation}" + (f", pitch {_pitch(thread)}" if _pitch(thread) else ""))
+    elif mount.coupling != "unknown":
+        parts.append(mount.coupling.replace("-", " "))
+    if is_known(mount.register_mm):
+        parts.append(f"register {trimmed(mount.register_mm.nominal, 3)} mm")
+    elif mount.adjustable:
+        parts.append("no register of its own")
+    else:
+        parts.append("register not established")
+    return "; ".join(parts)
+
+
+def _pitch(thread: Thread) -> str:
+    if not is_known(thread.pitch_mm):
+        return ""
+    text = f"{trimmed(thread.pitch_mm.nominal, 3)} mm"
+    tpi = 25.4 / thread.pitch_mm.nominal
+    return f"{text} ({tpi:.0f} tpi)" if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1 else text
+
+
+def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Line]:
+    yield Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}.")
+    rows = list(_neighbours(mount, knowledge))
+    if len(asked) > 1:
+        rows = [row for row in rows if row[0].id in asked] or rows[:4]
+    for other, outcome, text in rows:
+        yield Line("fact", f"{other.designation} ({mount_line(other, knowledge)}): {text}", 1)
+        if outcome == "binds":
+            yield Line("danger", "do not force it: stop at the first resistance", 2)
+    if mount.look_alikes and not rows:
+        yield Line("fact", f"taken for: {listed(mount.look_alikes)}", 1)
+    if not rows and not mount.look_alikes:
+        yield Line("text", "Nothing in the facts is known to be taken for it.", 1)
+
+
+def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str, str]]:
+    """Mounts that the same hand might screw or turn together, worst trap first."""
+    catalogue, joints = knowledge.catalogue, knowledge.joints
+    rows: list[tuple[tuple[int, str], Mount, str, str]] = []
+    for other in catalogue.mounts.values():
+        if other.id == mount.id:
+            continue
+        if mount.thread and other.thread and mount.coupling == other.coupling == "screw":
+            into = joints.mating(mount.thread, other.thread)
+            takes = joints.mating(other.thread, mount.thread)
+            if mount.thread == other.thread:
+                rows.append(((0, other.id), other, "same", f"the same thread: {_register_text(mount, other)}"))
+            elif into is not None and into.outcome not in ("falls-through", "unknown"):
+                rows.append(((1, other.id), other, into.outcome, _thread_text(into, mount, other)))
+            elif takes is not None and takes.outcome not in ("falls-through", "unknown"):
+                rows.append(((2, other.id), other, takes.outcome, f"the other way round: {takes.why}"))
+        elif other.id in mount.shares_bayonet or mount.id in other.shares_bayonet:
+            rows.append(((0, other.id), other, "bayonet", f"the same bayonet: {_register_text(mount, other)}"))
+    seen = set()
+    for _, other, outcome, text in sorted(rows, key=lambda row: row[0]):
+        seen.add(other.id)
+        yield other, outcome, text
+    for name in mount.look_alikes:
+        other_mount = catalogue.mounts.get(name)
+        if other_mount is not None and name not in seen:
+            if _coupled_alike(mount, other_mount):
+                yield other_mount, "look", f"looks alike; {_register_text(mount, other_mount)}"
+            else:
+                yield other_mount, "name", "taken for it by its name or looks; the two do not go together"
+
+
+def _coupled_alike(one: Mount, other: Mount) -> bool:
+    """Whether two mounts might at least be turned into each other: both screws, or both something else."""
+    return (one.coupling == "screw") == (other.coupling == "screw")
+
+
+def _register_text(lens: Mount, other: Mount) -> str:
+    """What the register does when one is taken for the other."""
+    if not (is_known(lens.register_mm) and is_known(other.register_mm)):
+        return "the registers cannot be compared, so fit says nothing about focus"
+    off = other.register_mm - lens.register_mm
+    if abs(off.nominal) < 0.0005:
+        return "and the same register"
+    way = "too far out: close-up only" if off.nominal > 0 else "too close: nothing comes sharp"
+    return f"a {lens.designation} lens in it sits {small_mm(abs(off.nominal))} {way}"
+
+
+def _thread_text(mating: Mating, lens: Mount, other: Mount) -> str:
+    text = mating.why
+    if mating.outcome == "binds" and mating.turns is not None:
+        low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
+        text = (
+            "starts, then binds at once" if high <= 0 else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
+        ) + f" ({mating.why})"
+    return f"{text}; {_register_text(lens, other)}"

@@ -1,0 +1,74 @@
+"""Answers that need no computing: help, the gear one has, what is out of scope, what cannot be computed yet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line
+from engine.answers.knowledge import Knowledge
+from grammar.questions import Question
+
+# every one of these is asked by a test, so that help cannot be wrong
+EXAMPLES: Final = (
+    ("how it fits", "how do I get a C lens on my E-mount body"),
+    ("limits", "how do I get an M42 lens on an F-mount body without glass, at most 2 adapters"),
+    ("one lens described", "can a 25mm f/1.4 C-mount lens reach infinity on m43"),
+    ("from where to where", "how close does a 50mm LTM lens focus on an E-mount APS-C body"),
+    ("the reason", "why not infinity for a CS lens on a C body"),
+    ("look-alikes", "what looks like M42"),
+    ("what fits", "which lenses fit an L-mount body"),
+    ("where it fits", "which bodies take a D-mount lens with infinity"),
+    ("words", "what is a helicoid"),
+)
+
+
+def helped(question: Question, knowledge: Knowledge) -> Answer:
+    lines = [Line("head", "Ask in plain English. Then 'why?', 'at f/8?', 'and on m43?', 'the second one'.")]
+    lines += [Line("fact", f"{kind}: {example}", 1) for kind, example in EXAMPLES]
+    lines.append(Line("text", "'what are we talking about?' tells what is remembered; 'start over' drops it; 'quit' leaves."))
+    return Answer(question.text, "help", ANSWERED, tuple(lines), question=question)
+
+
+def left(question: Question, knowledge: Knowledge) -> Answer:
+    return Answer(question.text, "quit", ANSWERED, (), question=question, leaves=True)
+
+
+def gear(question: Question, knowledge: Knowledge) -> Answer:
+    """The lenses, bodies and adapters of the user's own file."""
+    facts = knowledge.catalogue
+    own = facts.gear_ids
+    rows = [
+        *(f"{lens.name}: {facts.mounts[lens.mount].designation} lens" for lens in facts.lenses.values()),
+        *(f"{body.name}: body with {facts.mounts[body.mount].designation}" for body in facts.bodies.values()
+          if body.id in own),
+        *(f"{adapter.name}: adapter" for adapter in facts.adapters.values() if adapter.owned),
+    ]  # fmt: skip
+    if not rows:
+        text = "No gear of yours is known. Write a gear file (see README) and name it with --gear."
+        return Answer(question.text, "list-gear", NO, (Line("text", text),), question=question)
+    return Answer(
+        question.text, "list-gear", ANSWERED, tuple(Line("fact", row) for row in rows), question=question
+    )
+
+
+def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
+    text = (
+        "That is not answered here: no repairs, no valuing or ranking of lenses and cameras. See a qualified technician "
+        "for repairs. What can be answered: how a lens gets on a body, what it then does, and which adapters that takes, "
+        "with price bands of adapters."
+    )
+    return Answer(question.text, "out-of-scope", NO, (Line("text", text),), question=question)
+
+
+def not_yet(question: Question, knowledge: Knowledge) -> Answer:
+    text = "Understood, but this is not yet computed here. Ask how the lens gets on the body and how it focuses there."
+    return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
+
+
+HANDLERS: Final[Mapping[str, Callable[[Question, Knowledge], Answer]]] = {
+    "help": helped,
+    "quit": left,
+    "list-gear": gear,
+    "out-of-scope": out_of_scope,
+}

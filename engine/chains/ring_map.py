@@ -1,0 +1,128 @@
+"""The map that the search walks: mounts, the adapters between them, and the joints that need no adapter."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+
+from engine.base.interval import is_known
+from engine.facts.records import Adapter, Mount
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """An adapter as the search sees it: whole micrometres, whole cents, and its twins.
+
+    `variants` are adapters that differ from it in nothing that a reader cares about.
+    """
+
+    id: str
+    front: str
+    rear: str
+    least_um: int
+    greatest_um: int
+    known: bool  # whether the thickness is known; 0 stands in where it is not
+    glass: bool
+    own: bool
+    price_cents: int
+    measured: bool  # measured by hand, on a record that can be trusted
+    variants: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """Two mounts that meet with nothing between: a thread that takes another, or a shared bayonet."""
+
+    front: str
+    rear: str
+    kind: str  # thread | bayonet
+    outcome: str  # same | loose | binds | bayonet
+
+
+JointFinder = Callable[[str], tuple[Joint, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class RingMap:
+    onward: Mapping[str, Mapping[str, tuple[Ring, ...]]]  # front -> rear -> rings
+    tubes: Mapping[str, tuple[Ring, ...]]
+    joints: JointFinder  # from a mount: what it goes into although nothing stands between
+    backward: Mapping[str, frozenset[str]]  # rear -> fronts
+    joints_into: Callable[[str], tuple[str, ...]]  # into a mount: the mounts that go into it
+    copies: Mapping[str, int] = field(default_factory=dict)  # how many of a tube may be used; else one
+
+
+def ring_of(adapter: Adapter) -> Ring:
+    """The adapter in whole micrometres and cents."""
+    shortest, longest = adapter.thickness_mm.shortest, adapter.thickness_mm.longest
+    known = is_known(shortest) and is_known(longest)
+    low = round(shortest.nominal * 1000) if is_known(shortest) else 0
+    high = round(longest.nominal * 1000) if is_known(longest) else 0
+    price = adapter.price_usd
+    return Ring(
+        adapter.id, adapter.front, adapter.rear, low, high, known, adapter.has_glass, adapter.owned > 0,
+        0 if adapter.owned else round(sum(price) * 50) if price else 0,
+        adapter.seat_basis == "measured" and adapter.basis.is_strong,
+    )  # fmt: skip
+
+
+def _likeness(adapter: Adapter) -> tuple[object, ...]:
+    """What a reader cares about in an adapter. Adapters alike in this are told as one, with the variants named."""
+    cup = (adapter.cup.bore_mm, adapter.cup.depth_mm) if adapter.cup else None
+    return (
+        adapter.kind, adapter.thickness_mm, adapter.factor, adapter.iris, adapter.electronics,
+        cup, adapter.clear_diameter_mm, adapter.owned > 0, adapter.seat_basis,
+    )  # fmt: skip
+
+
+def rings_of(adapters: Iterable[Adapter]) -> tuple[Ring, ...]:
+    """Every adapter as a ring, twins folded into the cheapest of them."""
+    groups: dict[tuple[object, ...], list[Adapter]] = {}
+    for adapter in adapters:
+        groups.setdefault((adapter.front, adapter.rear, *_likeness(adapter)), []).append(adapter)
+    rings = []
+    for twins in groups.values():
+        rows = sorted((ring_of(twin) for twin in twins), key=lambda ring: (ring.price_cents, ring.id))
+        first = rows[0]
+        if len(rows) > 1:
+            others = tuple(row.id for row in rows[1:])
+            first = Ring(
+                first.id, first.front, first.rear, first.least_um, first.greatest_um, first.known,
+                first.glass, first.own, first.price_cents, first.measured, others,
+            )  # fmt: skip
+        rings.append(first)
+    return tuple(rings)
+
+
+def map_of(
+    rings: Iterable[Ring],
+    joints: JointFinder = lambda mount: (),
+    joints_into: Callable[[str], tuple[str, ...]] = lambda mount: (),
+    copies: Mapping[str, int] | None = None,
+) -> RingMap:
+    onward: dict[str, dict[str, list[Ring]]] = {}
+    tubes: dict[str, list[Ring]] = {}
+    backward: dict[str, set[str]] = {}
+    for ring in rings:
+        if ring.front == ring.rear:
+            tubes.setdefault(ring.front, []).append(ring)
+        else:
+            onward.setdefault(ring.front, {}).setdefault(ring.rear, []).append(ring)
+            backward.setdefault(ring.rear, set()).add(ring.front)
+    return RingMap(
+        {front: {rear: tuple(row) for rear, row in rears.items()} for front, rears in onward.items()},
+        {mount: tuple(sorted(row, key=lambda ring: ring.id)) for mount, row in tubes.items()},
+        joints,
+        {rear: frozenset(fronts) for rear, fronts in backward.items()},
+        joints_into,
+        copies or {},
+    )
+
+
+def shared_bayonets(mounts: Mapping[str, Mount]) -> dict[str, tuple[Joint, ...]]:
+    """Mount -> the mounts whose body takes its bayonet as it is, whatever the register."""
+    return {
+        mount.id: tuple(Joint(mount.id, other, "bayonet", "bayonet") for other in mount.shares_bayonet)
+        for mount in mounts.values()
+        if mount.shares_bayonet
+    }

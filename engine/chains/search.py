@@ -1,0 +1,191 @@
+"""Chains of adapters from a lens mount to a body mount, handed out by the best rank each can still have."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations, product
+from typing import Any, Final
+
+from engine.chains.ring_map import Joint, Ring, RingMap
+
+MOST_PIECES: Final = 4
+# Beyond this many chains the search stops and says so; real maps stay far below it.
+MOST_CHAINS: Final = 400_000
+
+Step = Ring | Joint
+Order = Callable[["Found"], tuple[Any, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A chain by numbers alone. `least_um`..`greatest_um` is the sum of its thicknesses."""
+
+    steps: tuple[Step, ...]
+    least_um: int
+    greatest_um: int
+    pieces: int
+    glass: bool
+    bought: int
+    price_cents: int
+    known: bool
+    measured: bool
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        return tuple(step.id if isinstance(step, Ring) else f"{step.front}>{step.rear}" for step in self.steps)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What the chains must keep to. `tubes`: whether stackable tubes may stand anywhere in the chain."""
+
+    start: str
+    goal: str
+    most_pieces: int = MOST_PIECES
+    tubes: bool = False
+    allowed: Callable[[Ring], bool] = lambda ring: True
+
+
+def pieces_to_goal(rings: RingMap, goal: str, most: int) -> dict[str, int]:
+    """Mount -> the fewest adapters from it to `goal`, for those within `most`. Joints cost nothing."""
+    cost = {goal: 0}
+    front = [goal]
+    for pieces in range(most + 1):
+        queue = list(front)
+        while queue:  # joints first: they stay on this level
+            mount = queue.pop()
+            for before in rings.joints_into(mount):
+                if before not in cost:
+                    cost[before] = pieces
+                    queue.append(before)
+                    front.append(before)
+        following = []
+        for mount in front:
+            for before in rings.backward.get(mount, ()):
+                if before not in cost:
+                    cost[before] = pieces + 1
+                    following.append(before)
+        front = following
+    return {mount: pieces for mount, pieces in cost.items() if pieces <= most}
+
+
+def _walks(rings: RingMap, wanted: Wanted) -> Iterator[tuple[tuple[Joint | tuple[str, str], ...], tuple[str, ...]]]:
+    """Every walk over mounts within the pieces allowed, no mount entered twice: (hops, mounts stood on).
+
+    A hop is a joint, or the pair of mounts that an adapter joins. Two joints never follow each other: between two
+    joints there would have to be a part.
+    """
+    far = pieces_to_goal(rings, wanted.goal, wanted.most_pieces)
+    if wanted.start not in far:
+        return
+    stack: list[tuple[str, int, tuple[Any, ...], tuple[str, ...], bool]] = [
+        (wanted.start, 0, (), (wanted.start,), False)
+    ]
+    while stack:
+        mount, used, hops, stood, jointed = stack.pop()
+        if mount == wanted.goal:
+            yield hops, stood
+            continue
+        left = wanted.most_pieces - used
+        for rear in rings.onward.get(mount, {}):
+            if rear not in stood and far.get(rear, left) <= left - 1:
+                stack.append((rear, used + 1, (*hops, (mount, rear)), (*stood, rear), False))
+        if not jointed:
+            for joint in rings.joints(mount):
+                if joint.rear not in stood and far.get(joint.rear, left + 1) <= left:
+                    stack.append((joint.rear, used, (*hops, joint), (*stood, joint.rear), True))
+
+
+def _tube_sets(rings: RingMap, stood: Sequence[str], most: int, wanted: Wanted) -> Iterator[tuple[tuple[int, Ring], ...]]:
+    """Sets of at most `most` tubes over the mounts of a walk, as (position, tube); a tube as often as it is owned."""
+    pool = [
+        (position, tube)
+        for position, mount in enumerate(stood)
+        for tube in rings.tubes.get(mount, ())
+        if wanted.allowed(tube)
+        for _ in range(max(1, rings.copies.get(tube.id, 1)))
+    ]
+    seen = set()
+    for size in range(1, most + 1):
+        for chosen in combinations(pool, size):
+            key = tuple((position, tube.id) for position, tube in chosen)
+            if key not in seen:
+                seen.add(key)
+                yield chosen
+
+
+def found_of(steps: tuple[Step, ...]) -> Found:
+    """The numbers of a chain, summed over its adapters."""
+    rings = [step for step in steps if isinstance(step, Ring)]
+    return Found(
+        steps,
+        sum(ring.least_um for ring in rings),
+        sum(ring.greatest_um for ring in rings),
+        len(rings),
+        any(ring.glass for ring in rings),
+        sum(not ring.own for ring in rings),
+        sum(ring.price_cents for ring in rings),
+        all(ring.known for ring in rings),
+        all(ring.measured for ring in rings),
+    )
+
+
+def _with_tubes(core: tuple[Step, ...], tubes: Sequence[tuple[int, Ring]]) -> tuple[Step, ...]:
+    """The core with each tube on the mount it stands on: position 0 is ahead of the first step."""
+    steps: list[Step] = []
+    for position in range(len(core) + 1):
+        steps += [tube for at, tube in tubes if at == position]
+        if position < len(core):
+            steps.append(core[position])
+    return tuple(steps)
+
+
+@dataclass(slots=True)
+class Search:
+    """All chains for what is wanted. `capped` turns true where MOST_CHAINS was reached."""
+
+    rings: RingMap
+    wanted: Wanted
+    capped: bool = False
+    _count: int = 0
+
+    def chains(self) -> Iterator[Found]:
+        """Every chain, in no order; tubes are left out unless wanted."""
+        for hops, stood in _walks(self.rings, self.wanted):
+            choices: list[list[Step]] = [
+                [hop]
+                if isinstance(hop, Joint)
+                else [*filter(self.wanted.allowed, self.rings.onward[hop[0]][hop[1]])]
+                for hop in hops
+            ]
+            pieces = sum(not isinstance(hop, Joint) for hop in hops)
+            for core in product(*choices):
+                if self._full():
+                    return
+                yield found_of(core)
+                if self.wanted.tubes:
+                    yield from self._tubed(core, stood, self.wanted.most_pieces - pieces)
+
+    def with_tubes(self, core: Found) -> Iterator[Found]:
+        """The chain with every set of tubes that still fits the pieces allowed."""
+        stood = [self.wanted.start]
+        for step in core.steps:
+            stood.append(step.rear)
+        yield from self._tubed(core.steps, stood, self.wanted.most_pieces - core.pieces)
+
+    def _tubed(self, core: tuple[Step, ...], stood: Sequence[str], most: int) -> Iterator[Found]:
+        for tubes in _tube_sets(self.rings, stood, most, self.wanted):
+            if self._full():
+                return
+            yield found_of(_with_tubes(core, tubes))
+
+    def _full(self) -> bool:
+        self._count += 1
+        if self._count > MOST_CHAINS:
+            self.capped = True
+        return self.capped
+
+    def best_first(self, order: Order) -> list[Found]:
+        """Every chain sorted by `order`, which must give the best rank that a chain can still have."""
+        return sorted(self.chains(), key=order)

@@ -1,0 +1,61 @@
+"""Questions answered on standard output, one after the other, as text or as JSON."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from collections.abc import Iterable
+
+from engine.answers.answer import Answer
+from engine.ask import Desk
+from engine.talk import Talk
+
+WIDTH_OF_A_PIPE = 80
+
+
+def width() -> int:
+    """Columns of the terminal; for a pipe, a line that is easy to read."""
+    return shutil.get_terminal_size((WIDTH_OF_A_PIPE, 24)).columns if sys.stdout.isatty() else WIDTH_OF_A_PIPE
+
+
+def say(desk: Desk, text: str, as_record: bool, colour: bool) -> int:
+    """Answer one question on standard output and give its status."""
+    answer = desk.ask(text)
+    show(desk, answer, as_record, colour)
+    return answer.status
+
+
+def show(desk: Desk, answer: Answer, as_record: bool, colour: bool) -> None:
+    if as_record:
+        from engine.render.record import as_json
+
+        print(as_json(answer, None if answer.unread else desk.knowledge), flush=True)
+    else:
+        from engine.render.terminal import shown
+
+        print(shown(answer, width(), colour), flush=True)
+
+
+def answer_lines(desk: Desk, lines: Iterable[str], as_record: bool, colour: bool, greet: bool = False) -> int:
+    """A talk over a pipe or a plain terminal: a question a line, blank lines and comments passed over.
+
+    Gives the highest status of its lines.
+    """
+    talk = Talk()
+    worst = 0
+    if greet:
+        print("Ask a question, or 'help'; 'quit' leaves.", flush=True)
+    first = True
+    for line in lines:
+        text = line.strip()
+        if not text or text.startswith("#"):
+            continue
+        if not first and not as_record:
+            print(flush=True)
+        first = False
+        answer = desk.ask(text, talk)
+        show(desk, answer, as_record, colour)
+        worst = max(worst, answer.status)
+        if answer.leaves:
+            break
+    return worst

@@ -1,0 +1,184 @@
+"""The keys of each kind of record: how it is read, into which field, within which limits, and which must be there."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from engine.facts import records
+from engine.facts.fields import (
+    Read,
+    choice,
+    count,
+    flag,
+    listed,
+    nested,
+    or_word,
+    parsed,
+    quantity,
+    reference,
+    single,
+    text,
+    texts,
+)
+from grammar import values
+
+MOVING: Final = frozenset({"helicoid", "bellows"})  # kinds whose range of thickness is what a person can set
+DIFFERENCE: Final = "register difference"
+SEATS: Final = ("derived", "nominal", "measured")
+GREATEST_REGISTER_MM: Final = 200.0  # beyond any camera's; a lens without a mount's register may bring a longer one
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    read: Read
+    required: bool = False
+    field: str = ""  # of the record; '' where the key's own name with its unit is the field
+
+
+def mm(least: float, greatest: float, above: bool = False, known: bool = False) -> Read:
+    return quantity(values.length_mm, least, greatest, "mm", above, known)
+
+
+def plain_number(least: float, greatest: float, above: bool = False) -> Read:
+    return quantity(values.number, least, greatest, "", above)
+
+
+NOTE: Final = {"note": Key(text)}
+# read of every record, whatever its kind; `overrides` is the loader's
+BASIS: Final = {
+    "confidence": Key(choice(records.CONFIDENCES)),
+    "sources": Key(listed(reference("sources"))),
+}
+CALLED: Final = {"aliases": Key(texts)} | NOTE | BASIS
+CUP: Final = {"bore": ("bore_mm", mm(0, 300, above=True)), "depth": ("depth_mm", mm(0, 100))}
+STOP: Final = quantity(values.f_number, 0.5, 128, "")
+
+KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
+    "sources": {"title": Key(text, required=True)},
+    "threads": {
+        "designation": Key(text, required=True),
+        "major": Key(mm(0, 300, above=True, known=True), required=True, field="major_mm"),
+        "pitch": Key(mm(0, 10, above=True), field="pitch_mm"),
+        "tpi": Key(plain_number(2, 200)),
+        "male_major": Key(mm(0, 300, above=True), field="male_major_mm"),
+        "female_minor": Key(mm(0, 300, above=True), field="female_minor_mm"),
+        "form_angle": Key(quantity(values.angle_deg, 0, 120, "", above=True), field="form_angle_deg"),
+        "engagement": Key(mm(0, 50, above=True), field="engagement_mm"),
+        "used_for": Key(text),
+        "standard": Key(text),
+    } | CALLED,
+    "formats": {
+        "name": Key(text, required=True),
+        "width": Key(single(mm(0, 600, above=True, known=True)), required=True, field="width_mm"),
+        "height": Key(single(mm(0, 600, above=True, known=True)), required=True, field="height_mm"),
+    } | CALLED,
+    "mounts": {
+        "designation": Key(text, required=True),
+        "kind": Key(choice(records.MOUNT_KINDS), required=True),
+        "coupling": Key(choice(records.COUPLINGS)),
+        "register": Key(or_word("adjustable", mm(0, GREATEST_REGISTER_MM, above=True)), field="register_mm"),
+        "thread": Key(reference("threads")),
+        "throat": Key(mm(0, 300, above=True), field="throat_mm"),
+        "collar": Key(mm(0, 300, above=True), field="collar_mm"),
+        "clear_depth": Key(mm(0, 300), field="clear_depth_mm"),
+        "mirror": Key(flag),
+        "iris": Key(choice(records.IRIS_DRIVES)),
+        "format": Key(reference("formats")),
+        "formats": Key(listed(reference("formats"))),
+        "smallest_format": Key(reference("formats")),
+        "shares_bayonet": Key(listed(reference("mounts"))),
+        "traits": Key(listed(choice(records.TRAITS))),
+        "look_alikes": Key(listed(reference("mounts"))),
+        "register_note": Key(text),
+    } | CALLED,
+    "bodies": {
+        "name": Key(text, required=True),
+        "mount": Key(reference("mounts"), required=True),
+        "format": Key(reference("formats"), required=True),
+        "crops": Key(listed(reference("formats"))),
+        "pixels": Key(parsed(values.size_px)),
+        "clear_depth": Key(mm(0, 300), field="clear_depth_mm"),
+        "register": Key(mm(0, GREATEST_REGISTER_MM, above=True), field="register_mm"),
+        "cover_glass": Key(mm(0, 20), field="cover_glass_mm"),
+        "first_obstruction": Key(text),
+        "generic": Key(flag),
+    } | CALLED,
+    "lenses": {
+        "name": Key(text, required=True),
+        "mount": Key(reference("mounts"), required=True),
+        "focal_length": Key(mm(1, 3000), field="focal_length_mm"),
+        "f_number": Key(STOP),
+        "smallest_f_number": Key(STOP),
+        "iris": Key(choice(records.LENS_IRIS)),
+        "focusing": Key(choice(records.FOCUSING)),
+        "made_for": Key(reference("formats")),
+        "image_circle": Key(mm(0, 1000, above=True), field="image_circle_mm"),
+        "travel": Key(mm(0, 500), field="travel_mm"),
+        "close_focus": Key(mm(0, 100_000, above=True), field="close_focus_mm"),
+        "register": Key(mm(0, 1000, above=True), field="register_mm"),
+        "front_vertex": Key(mm(-200, 1000), field="front_vertex_mm"),
+        "hiatus": Key(mm(-500, 500), field="hiatus_mm"),
+        "pupil_magnification": Key(plain_number(0.02, 50)),
+        "front_focal_offset": Key(mm(-3000, 3000), field="front_focal_offset_mm"),
+        "collar": Key(mm(0, 300, above=True), field="collar_mm"),
+        "rear_reach": Key(mm(-200, 300), field="rear_reach_mm"),
+        "rear_diameter": Key(mm(0, 300, above=True), field="rear_diameter_mm"),
+        "front_thread": Key(reference("threads")),
+        "weight": Key(quantity(values.weight_g, 0, 50_000, "g", above=True), field="weight_g"),
+        "thoriated": Key(flag),
+        "price_paid": Key(single(plain_number(0, 1_000_000))),
+    } | CALLED,
+    "adapters": {
+        "name": Key(text, required=True),
+        "front": Key(reference("mounts"), required=True),
+        "rear": Key(reference("mounts"), required=True),
+        "kind": Key(choice(records.ADAPTER_KINDS), required=True),
+        "thickness": Key(
+            or_word(DIFFERENCE, quantity(values.settable_mm, -30, 400, "mm")), required=True, field="thickness_mm"
+        ),
+        "seat_basis": Key(choice(SEATS)),
+        "cup": Key(nested(records.Cup, CUP)),
+        "factor": Key(single(plain_number(0.2, 5))),
+        "converter_focal": Key(mm(-5000, 5000), field="converter_focal_mm"),
+        "clear_diameter": Key(mm(0, 300, above=True), field="clear_diameter_mm"),
+        "iris": Key(choice(records.ADAPTER_IRIS)),
+        "electronics": Key(flag),
+        "price": Key(quantity(values.price_usd, 0, 1_000_000, ""), field="price_usd"),
+        "common": Key(choice(records.COMMONNESS)),
+        "owned": Key(count),
+    } | CALLED,
+    "circles": {
+        "made_for": Key(text, required=True),
+        "lens_class": Key(text),
+        "focal_length": Key(mm(1, 3000, known=True), required=True, field="focal_length_mm"),
+        "image_circle": Key(mm(0, 1000, above=True, known=True), required=True, field="image_circle_mm"),
+    } | NOTE | BASIS,
+    "terms": {"names": Key(texts, required=True), "means": Key(text, required=True)} | BASIS,
+    "advice": {
+        "topic": Key(text, required=True),
+        "names": Key(texts),
+        "says": Key(text, required=True),
+        "defer_to": Key(text),
+        "severity": Key(choice(records.SEVERITIES), required=True),
+    } | BASIS,
+    "rules": {
+        "when": Key(text, required=True),
+        "because": Key(text, required=True),
+        "severity": Key(choice(records.SEVERITIES), required=True),
+        "limits": Key(choice(records.VERDICTS)),
+        "measure": Key(text),
+        "undecided": Key(text),
+        "provided": Key(text),
+        "advice": Key(reference("advice")),
+        "remedy": Key(text),
+    },
+    "assumptions": {"value": Key(parsed(values.measured), required=True), "says": Key(text, required=True)} | BASIS,
+    "words": {"means": Key(text), "says": Key(texts, required=True)},
+    "shared": {
+        "says": Key(texts, required=True),
+        "mounts": Key(listed(reference("mounts")), required=True),
+        "likely": Key(reference("mounts")),
+    } | NOTE,
+}  # fmt: skip

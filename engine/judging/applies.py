@@ -1,0 +1,157 @@
+"""Whether a rule's condition holds on a trace: at the nominal values, and over everything that is not known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from engine.base.interval import UNKNOWN, Interval, Unknown
+from engine.base.span import Span
+from engine.physics.trace import Trace, Value
+from grammar import conditions as c
+
+EDGE_MM: Final = 1e-6  # two lengths this close are at the edge: either side may be true
+
+
+@dataclass(frozen=True, slots=True)
+class Holds:
+    """`now`: at the nominal values, None where undecided. `extent`: yes | no | sometimes | unknown."""
+
+    now: bool | None
+    extent: str
+
+
+YES: Final = Holds(True, "yes")
+NO: Final = Holds(False, "no")
+UNDECIDED: Final = Holds(None, "unknown")
+
+
+def holds(condition: c.Condition, trace: Trace) -> Holds:
+    """Kleene's logic over what is known; a comparison with something that does not apply is false."""
+    if isinstance(condition, c.Both):
+        return _all([holds(part, trace) for part in condition.parts])
+    if isinstance(condition, c.Either):
+        return _any([holds(part, trace) for part in condition.parts])
+    if isinstance(condition, c.Not):
+        return _negated(holds(condition.part, trace))
+    if isinstance(condition, c.Known):
+        value = trace.value(condition.name)
+        return YES if (not _is_unknown(value)) is condition.known else NO
+    if isinstance(condition, c.OneOf):
+        return _same_word(trace.value(condition.name), condition.choices)
+    if isinstance(condition, c.Has):
+        value = trace.value(condition.name)
+        if _is_unknown(value):
+            return UNDECIDED
+        return YES if isinstance(value, tuple) and condition.word in value else NO
+    return _compare(condition, trace)
+
+
+def _is_unknown(value: Value) -> bool:
+    if isinstance(value, Span):
+        return isinstance(value.shortest, Unknown) and isinstance(value.longest, Unknown)
+    return isinstance(value, Unknown)
+
+
+def _all(parts: list[Holds]) -> Holds:
+    extents = {part.extent for part in parts}
+    nows = [part.now for part in parts]
+    now = False if False in nows else None if None in nows else True
+    for extent in ("no", "unknown", "sometimes"):
+        if extent in extents:
+            return Holds(now, extent)
+    return Holds(now, "yes")
+
+
+def _any(parts: list[Holds]) -> Holds:
+    return _negated(_all([_negated(part) for part in parts]))
+
+
+def _negated(part: Holds) -> Holds:
+    swapped = {"yes": "no", "no": "yes"}.get(part.extent, part.extent)
+    return Holds(None if part.now is None else not part.now, swapped)
+
+
+def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
+    if _is_unknown(value) or value == "unknown":
+        return UNDECIDED
+    if isinstance(value, tuple):
+        return YES if any(word in choices for word in value) else NO
+    return YES if value in choices else NO
+
+
+def _compare(condition: c.Compare, trace: Trace) -> Holds:
+    left, right = _term(condition.left, trace), _term(condition.right, trace)
+    if left is None or right is None:
+        return NO  # it does not apply
+    if isinstance(left, bool) or isinstance(right, bool):
+        return _equal_words(_flag(left), _flag(right), condition.op)
+    if isinstance(left, str) or isinstance(right, str):
+        return _equal_words(left, right, condition.op)
+    one, other = _measure(left), _measure(right)
+    if isinstance(one, Unknown) or isinstance(other, Unknown):
+        return UNDECIDED
+    return _ordered(one, other, condition.op)
+
+
+def _flag(value: Value) -> Value:
+    return {"yes": True, "no": False}.get(value, value) if isinstance(value, str) else value
+
+
+def _equal_words(left: Value, right: Value, op: str) -> Holds:
+    if _is_unknown(left) or _is_unknown(right) or "unknown" in (left, right):
+        return UNDECIDED
+    return YES if (left == right) is (op == "=") else NO
+
+
+def _measure(value: Value) -> Interval | Unknown:
+    if isinstance(value, Span):
+        return value.hull()
+    return value if isinstance(value, Interval) else UNKNOWN
+
+
+def _ordered(one: Interval, other: Interval, op: str) -> Holds:
+    if op in ("<", "<="):
+        return _ordered(other, one, ">" if op == "<" else ">=")
+    if op in ("=", "!="):
+        same = abs(one.nominal - other.nominal) <= EDGE_MM
+        apart = one.least > other.greatest + EDGE_MM or other.least > one.greatest + EDGE_MM
+        exact = one.is_exact and other.is_exact
+        extent = "no" if apart else "yes" if exact and same else "sometimes"
+        result = Holds(same, extent)
+        return result if op == "=" else _negated(result)
+    now = one.nominal > other.nominal if op == ">" else one.nominal >= other.nominal
+    if one.least > other.greatest + EDGE_MM:
+        return Holds(now, "yes")
+    if one.greatest < other.least - EDGE_MM:
+        return Holds(now, "no")
+    if one.is_exact and other.is_exact and op == ">=" and one.least > other.greatest:
+        return Holds(now, "yes")
+    return Holds(now, "sometimes")
+
+
+def _term(term: c.Term, trace: Trace) -> Value:
+    if isinstance(term, c.Number):
+        return Interval.exact(term.value)
+    if isinstance(term, c.Text):
+        return term.text
+    if isinstance(term, c.Name):
+        return trace.value(term.name)
+    if isinstance(term, c.Ends):
+        value = trace.value(term.name)
+        if isinstance(value, Span):
+            return value.shortest if term.end == "shortest" else value.longest
+        return value
+    left, right = _term(term.left, trace), _term(term.right, trace)
+    if left is None or right is None:
+        return None
+    one, other = _measure(left), _measure(right)
+    if isinstance(one, Unknown) or isinstance(other, Unknown):
+        return UNKNOWN
+    if isinstance(term, c.Sum):
+        return one + other
+    if isinstance(term, c.Difference):
+        return one - other
+    if isinstance(term, c.Product):
+        return one * other
+    return UNKNOWN if other.holds(0.0) else one / other

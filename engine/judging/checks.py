@@ -1,0 +1,57 @@
+"""What must hold between facts and rules, beyond each record by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from engine.base.interval import is_known
+from engine.base.problem import Problem, nearest_of
+from engine.facts.catalogue import Catalogue
+
+NEEDED_ASSUMPTIONS = (
+    "making-spread-derived", "making-spread-nominal", "making-spread-ends", "making-spread-glass",
+    "stop-of-a-mount-alone", "usual-travel-share", "blur-divisor", "ring-wall-thread", "ring-wall-bayonet",
+    "thinnest-ring", "thinnest-ring-inside-bayonet", "thinnest-ring-narrow-throat", "deepest-cup", "cup-wall",
+    "bayonet-recess",
+)  # fmt: skip
+# a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
+DERIVED_MAY_DIFFER = 0.011
+
+
+def problems_of(catalogue: Catalogue) -> Iterator[Problem]:
+    """Problems between records, in no order."""
+    yield from _assumptions(catalogue)
+    yield from _advice(catalogue)
+    yield from _derived_seats(catalogue)
+
+
+def _assumptions(catalogue: Catalogue) -> Iterator[Problem]:
+    from engine.base.place import NOWHERE
+
+    for name in NEEDED_ASSUMPTIONS:
+        if name not in catalogue.assumptions:
+            near = nearest_of(name, catalogue.assumptions)
+            yield Problem(NOWHERE, f"no assumption '{name}'", "a record under 'assumptions:' with that id", near)
+
+
+def _advice(catalogue: Catalogue) -> Iterator[Problem]:
+    for rule in catalogue.rules.values():
+        if rule.advice is not None and rule.advice not in catalogue.advice:
+            near = nearest_of(rule.advice, catalogue.advice)
+            yield Problem(rule.place, f"advice '{rule.advice}'", "the id of an advice record", near)
+
+
+def _derived_seats(catalogue: Catalogue) -> Iterator[Problem]:
+    """A seat said to be derived must be the difference of the two registers."""
+    for adapter in catalogue.adapters.values():
+        if adapter.seat_basis != "derived" or adapter.kind in ("helicoid", "bellows", "extension-tube"):
+            continue
+        front, rear = catalogue.mounts[adapter.front].register_mm, catalogue.mounts[adapter.rear].register_mm
+        seat = adapter.thickness_mm.shortest
+        if is_known(front) and is_known(rear) and is_known(seat):
+            off = seat.nominal - (front.nominal - rear.nominal)
+            if abs(off) > DERIVED_MAY_DIFFER:
+                yield Problem(
+                    adapter.place, f"a derived seat of {seat.nominal:g} mm",
+                    f"the difference of the registers, {front.nominal - rear.nominal:.3f} mm, or another seat_basis",
+                )  # fmt: skip

@@ -1,0 +1,117 @@
+"""What a number without a unit stands for: a focal length, a count, a factor, a crop, a thickness."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.literals import STOPS
+from grammar.tokens import Token
+
+_ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
+# cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
+_DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
+
+
+def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
+    out = _listed(list(tokens))
+    for at, token in enumerate(out):
+        if token.kind == "NUMBER":
+            out[at] = _told(out, at, told)
+        elif token.kind == "TIMES":
+            after = out[at + 1] if at + 1 < len(out) else None
+            if (
+                _crops(token.numbers[0])
+                and after is not None
+                and (after.kind in ("BODY", "FRAME") or after.text.startswith("crop"))
+            ):
+                out[at] = token.as_("CROP")
+        elif token.kind == "RATIO" and at and out[at - 1].kind in ("LENGTH", "FOCAL") and token.numbers[0] < 1:
+            out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
+    return out
+
+
+def _listed(tokens: list[Token]) -> list[Token]:
+    """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
+    for at in range(len(tokens) - 1, 1, -1):
+        if tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER":
+            factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
+            number = tokens[at - 2].numbers[0] * factor
+            tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
+    return tokens
+
+
+def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    token, number = tokens[at], tokens[at].numbers[0]
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if before is not None and before.kind == "LIMIT":
+        return token
+    if after is not None and after.kind == "PIECE":
+        return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
+    if after is not None and after.kind in ("LENS", "BODY") and after.text.casefold().endswith("s") and number <= 12:
+        return token.as_("COUNT") if number == int(number) else token
+    if (
+        _crops(number)
+        and after is not None
+        and (after.kind in ("BODY", "FRAME") or after.text.casefold().startswith("crop"))
+    ):
+        return token.as_("CROP")
+    if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
+        return token.as_("FNUM")
+    if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
+        return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
+    with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
+    if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
+        return token.as_("TIMES")
+    if _is_focal(tokens, at):
+        return token.as_("FOCAL")
+    behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before
+    if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
+        return token.as_("LENGTH", unit="mm")
+    if told & _DISTANT and (after is None or after.kind in _ENDS):
+        if before is not None and before.kind == "PREP" and before.value in ("from", "at") and 0.1 <= number < 8:
+            return token.as_("KEYED", value="close-focus", numbers=(number * 1000,), unit="m")
+        if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
+            return token.as_("FOCAL")
+    return token
+
+
+def _of_piece(token: Token, piece: Token) -> Token:
+    number = token.numbers[0]
+    if piece.value in _OPTICS and number < 5:
+        return token.as_("TIMES")
+    if number == int(number) and number <= 12 and piece.text.casefold().endswith("s"):
+        return token.as_("COUNT")
+    return token.as_("LENGTH", unit="mm")
+
+
+def _is_focal(tokens: list[Token], at: int) -> bool:
+    number = tokens[at].numbers[0]
+    if not 3 <= number <= 2000:
+        return False
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if tokens[at].value and tokens[at].text.isalpha():  # a number word is a count
+        return False
+    if after is not None and after.kind in _LENSLIKE:
+        return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
+    if before is not None and before.kind in ("KIND", "LENS") and (after is None or after.kind in _ENDS):
+        return number >= 8
+    if after is not None and after.kind not in _ENDS:
+        return False
+    if number < 8 and number == int(number):
+        return False
+    if before is None:
+        return after is not None and after.kind in ("PREP", "TRAIT", "JOIN")
+    if before.kind == "DET":
+        return True
+    if before.kind == "PREP":
+        return before.value in ("on", "with", "for", "of", "behind")
+    return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def _crops(number: float) -> bool:
+    return (1.2 <= number <= 7 and number != int(number)) or number in (2, 3)

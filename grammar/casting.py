@@ -1,0 +1,190 @@
+"""What each description is of: a lens, a body, an adapter, a format, or a mount that may stand for any of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+from grammar.phrases import Noun
+from grammar.questions import Thing
+from grammar.tokens import Token
+
+# pieces that are told apart by a factor rather than by a length
+OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
+_RANGED: Final = frozenset(["helicoid", "bellows", "extension-tube", "adapter", "recessed"])
+_WHOLE_FOCAL: Final = (2.0, 3000.0)
+
+
+@dataclass(slots=True)
+class Part:
+    """One thing of the question while it is put together. Lengths in mm."""
+
+    sort: str  # lens, body, piece, frame, mount, length, strange, nothing
+    noun: Noun
+    mounts: list[Token] = field(default_factory=list)
+    kinds: list[str] = field(default_factory=list)
+    traits: list[str] = field(default_factory=list)
+    formats: list[Token] = field(default_factory=list)
+    focal: float | None = None
+    zoom: tuple[float, float] | None = None
+    f_number: float | None = None
+    thickness: tuple[float, float] | None = None
+    factor: float | None = None
+    crop: float | None = None
+    count: int | None = None
+    named: Token | None = None
+    strange: Token | None = None
+    implied: tuple[str, ...] = ()  # mount ids that the kind of lens has unless told
+    piece: str = ""
+    steps: tuple[float, float] | None = None  # a step ring's two threads
+    inches: bool = False
+    was_mount: bool = False  # only a mount by its own words: its role came from those around it
+
+    @property
+    def has_mount(self) -> bool:
+        return bool(self.mounts) or self.named is not None
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether it says nothing but its head noun."""
+        told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.f_number, self.named,
+                self.thickness, self.factor, self.steps, self.strange, self.crop)  # fmt: skip
+        return not any(told)
+
+    def thing(self) -> Thing:
+        """The thing as the question keeps it."""
+        kind, ids = "", ()
+        if self.named is not None:
+            kind, ids = self.named.unit, self.named.ids
+        elif self.mounts and self.sort != "piece":
+            kind, ids = "mount", self.mounts[0].ids
+        elif self.implied and self.sort == "lens":
+            kind, ids = "mount", self.implied
+        elif self.sort == "frame" and self.formats:
+            kind, ids = "format", self.formats[0].ids
+        traits = [*self.traits, *self.kinds[1:]] if self.sort == "lens" else [*self.traits, *self.kinds]
+        if self.implied and not self.mounts and self.sort == "lens":
+            traits.append("assumed mount")
+        if self.zoom and not self.kinds:
+            self.kinds.append("zoom")
+        piece = self.piece if self.sort == "piece" else ""
+        joins = [mount.ids for mount in self.mounts] if piece else []
+        return Thing(
+            kind, ids, self.noun.text, self.noun.column, self.focal, self.f_number,
+            self.formats[0].ids[0] if self.formats else None,
+            (self.kinds[0] if self.kinds else None) if self.sort == "lens" else None,
+            tuple(dict.fromkeys(trait.replace("-", " ") for trait in traits)),
+            self.thickness, self.factor, self.count,
+            front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
+            steps=self.steps,
+        )  # fmt: skip
+
+
+def split(noun: Noun) -> list[Noun]:
+    """'M42 EF' without a head or a link is two things that only stand side by side."""
+    mounts = noun.all("MOUNT")
+    if len(mounts) < 2 or noun.head is not None or noun.pair:
+        return [noun]
+    at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
+    join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
+    rest = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
+    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(rest)]
+
+
+def part_of(noun: Noun) -> Part:
+    """The part that a description plays by its own words; where those do not tell, sort is 'mount' or 'length'."""
+    part = Part(_sort(noun), noun)
+    part.was_mount = part.sort == "mount"
+    part.mounts = list(noun.pair) or noun.all("MOUNT")
+    part.formats = noun.all("FORMAT")
+    for token in noun.all("KIND"):
+        part.kinds.append(token.value)
+        part.implied = part.implied or tuple(one[1:] for one in token.implies if one.startswith("~"))
+    part.traits = [token.value for token in noun.all("TRAIT")]
+    count, crop, named, strange = (noun.first(kind) for kind in ("COUNT", "CROP", "NAMED", "STRANGE"))
+    part.count = int(count.numbers[0]) if count else None
+    part.crop = crop.numbers[0] if crop else None
+    part.named, part.strange = named, strange
+    if noun.heads == "BODY" and noun.head and noun.head.value:
+        part.traits.append(noun.head.value)
+    for token in noun.mods:
+        if token.kind == "HEADMOD" and token.unit == "BODY" and token.value and part.sort != "piece":
+            part.traits.append(token.value)
+    if part.sort == "piece":
+        _measure_piece(part)
+    else:
+        _measure_lens(part)
+    return part
+
+
+def _sort(noun: Noun) -> str:
+    named = noun.first("NAMED")
+    if noun.heads == "PIECE" or (named and named.unit == "adapter") or noun.pair:
+        return "piece"
+    if noun.heads == "BODY" or (named and named.unit == "body" and noun.heads != "LENS"):
+        return "body"
+    if noun.heads == "LENS" or noun.first("KIND") or (named and named.unit == "lens"):
+        return "lens"
+    if noun.heads == "FRAME":
+        return "body" if noun.first("MOUNT") else "frame"
+    if noun.headed_by("PIECE"):
+        return "piece"
+    if noun.headed_by("LENS") and not noun.first("MOUNT"):
+        return "lens"
+    if noun.first("FNUM", "COMBO", "FOCAL"):
+        return "lens"
+    if noun.first("MOUNT"):
+        return "lens" if noun.first("LENGTH", "RANGE") and not noun.headed_by("BODY") else "mount"
+    if noun.first("FORMAT", "CROP"):
+        return "frame"
+    if noun.first("TIMES"):
+        return "factor"
+    if noun.first("LENGTH", "RANGE"):
+        return "length"
+    if noun.first("TRAIT"):
+        return "trait"
+    return "strange" if noun.first("STRANGE") else "nothing"
+
+
+def _measure_lens(part: Part) -> None:
+    combo, stop, focal, zoom = (part.noun.first(kind) for kind in ("COMBO", "FNUM", "FOCAL", "RANGE"))
+    if combo:
+        part.focal, part.f_number = combo.numbers
+    if stop:
+        part.f_number = stop.numbers[0]
+    lengths = [token for token in part.noun.all("LENGTH") if _WHOLE_FOCAL[0] <= token.numbers[0] <= _WHOLE_FOCAL[1]]
+    metric = [token for token in lengths if token.unit in ("mm", "cm")] or lengths
+    if part.focal is None and focal:
+        part.focal = focal.numbers[0]
+    if part.focal is None and metric and metric[0].unit != "m":
+        part.focal = metric[0].numbers[0]
+        part.inches = metric[0].unit == "in"
+    if zoom and part.sort in ("lens", "mount") and not combo:
+        part.zoom = (zoom.numbers[0], zoom.numbers[1])
+
+
+def _measure_piece(part: Part) -> None:
+    noun = part.noun
+    mods = [token for token in noun.mods if token.kind == "HEADMOD" and token.unit == "PIECE"]
+    head = noun.head.value if noun.head and noun.heads == "PIECE" else ""
+    special = [token.value for token in mods if token.value != "adapter"]
+    part.piece = head if head and head != "adapter" else (special[0] if special else head or "adapter")
+    lengths, ranges = noun.all("LENGTH"), noun.all("RANGE")
+    if ranges and (part.piece == "step-ring" or (part.piece not in _RANGED) or _steps(ranges[0])):
+        part.steps = (ranges[0].numbers[0], ranges[0].numbers[1])
+        part.piece = "step-ring" if part.piece == "adapter" else part.piece
+    elif ranges:
+        part.thickness = (min(ranges[0].numbers), max(ranges[0].numbers))
+    elif lengths:
+        part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])
+        part.inches = lengths[0].unit == "in"
+    times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")
+    if times:
+        part.factor = times.numbers[0]
+    if dioptre:
+        part.factor = dioptre.numbers[0]
+
+
+def _steps(token: Token) -> bool:
+    """'40.5-42' of a plain ring is a pair of threads, not a range: rings do not stretch."""
+    return (not token.unit and min(token.numbers) > 24 and "ring" in token.text.casefold()) or min(token.numbers) > 35

@@ -1,0 +1,246 @@
+"""The reading of a question as one plain sentence in canonical words, so that a misreading shows."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Final
+
+from grammar.questions import Limits, Question, Thing
+
+_ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
+NameOf = Callable[[str, str], str]
+
+_PIECES: Final = {
+    "extension-tube": "extension tube", "focal-reducer": "focal reducer", "reverse-ring": "reverse ring",
+    "coupling-ring": "coupling ring", "step-ring": "step ring", "thread-reducer": "thread adapter",
+    "close-up-lens": "close-up lens", "corrective-glass": "adapter with glass", "recessed": "recessed ring",
+    "electronic-adapter": "electronic adapter", "tube-lens": "tube lens", "tilt": "tilt adapter", "shift": "shift adapter",
+}  # fmt: skip
+_KINDS: Final = {
+    "objective": "objective", "machine-vision": "machine vision", "large-format": "large format", "tele": "tele",
+    "macro": "macro lens", "mirror": "mirror lens", "wide": "wide",
+}  # fmt: skip
+_LIGHTS: Final = {"full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "night": "night street"}
+# key of a value -> how it is said after the rest; those not listed are said as they stand
+_SAID: Final = {
+    "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
+    "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
+    "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
+    "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
+    "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}", "zoom": "{}",
+    "barrel": "{} barrel", "target": "{}", "angle": "{} degrees", "transmission": "{} %", "pitch": "pitch {}",
+}  # fmt: skip
+
+
+def canonical(question: Question, name_of: NameOf) -> str:
+    """One sentence that `read` reads back to the same question. `name_of`: (kind, id) -> the name to show."""
+    say = _Sayer(question, name_of)
+    return _ARTICLE.sub(_article, " ".join(say.sentence().split()))
+
+
+def thing_words(thing: Thing, role: str, name_of: NameOf) -> str:
+    """One thing in canonical words. `role`: lens, body, adapter, or '' for a thing only spoken of."""
+    if role == "adapter":
+        return _adapter(thing, name_of)
+    if role == "lens":
+        return _lens(thing, name_of)
+    if role == "body":
+        return _body(thing, name_of)
+    return name_of(thing.kind, thing.id) if thing.id else thing.words
+
+
+def _article(match: re.Match[str]) -> str:
+    """'an' where the next word is spoken with a vowel first: 'an F-mount lens', 'an 85 mm'."""
+    word = match.group(1)
+    spelled = len(word) < 2 or not word[1].islower()
+    vowel = word[0] in "AEFHILMNORSX" if spelled and word[0].isupper() else word[0].casefold() in "aeio"
+    return f"{'an' if vowel or word.startswith(('8', '11 ', '18 ')) else 'a'} {word}"
+
+
+class _Sayer:
+    """Says one question."""
+
+    def __init__(self, question: Question, name_of: NameOf) -> None:
+        self.question, self.name_of = question, name_of
+
+    def sentence(self) -> str:
+        question = self.question
+        body = self._opening() + self._pieces()
+        rest = [*self._settings(), *_limits(question.limits, self.name_of)]
+        return ", ".join([body, *rest])
+
+    def _opening(self) -> str:
+        question, lens, body = self.question, self._lenses(), self._bodies()
+        on = f" on {body}" if body else ""
+        intent = question.intent
+        if intent == "chain":
+            return f"how do I get {lens or 'a lens'}{on}"
+        if intent == "focus-verdict":
+            return f"can {lens or 'a lens'} reach infinity{on}"
+        if intent == "macro-distance":
+            return f"how close does {lens or 'a lens'} focus{on}"
+        if intent == "coverage":
+            where = body or self._formats()
+            return f"does {lens or 'a lens'} cover {where or 'the frame'}"
+        if intent == "crop-equivalent":
+            where = on or (f" on {self._formats()}" if self._formats() else "")
+            return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
+        if intent == "why":
+            return self._why() + (f" for {lens}{on}" if lens else on)
+        if intent == "list-fits":
+            return f"what fits {body}" if body and not lens else f"which bodies take {lens or 'this lens'}{on}"
+        if intent == "look-alike":
+            names = [self._named(thing) for thing in (*question.lenses, *question.things)]
+            return (
+                f"is {names[0]} the same as {' and '.join(names[1:])}"
+                if len(names) > 1
+                else f"what looks like {' '.join(names)}"
+            )
+        if intent == "definition":
+            names = [self._named(thing) for thing in (*question.things, *question.lenses)]
+            return f"what is {' and '.join(names) or question.topic or ''}"
+        return self._plain_opening(lens, on)
+
+    def _plain_opening(self, lens: str, on: str) -> str:
+        question = self.question
+        opening = {
+            "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
+            "gear-setting": "which camera setting", "identify-mount": "identify the mount",
+            "shim-calibration": "how thick a shim", "diy-dimension": "dimensions of a ring to make",
+            "buy-plan": "what to buy", "hazard": "is it safe", "out-of-scope": "not about mounting a lens",
+        }.get(question.intent, question.intent.replace("-", " "))  # fmt: skip
+        topic = f" ({question.topic.replace('-', ' ')})" if question.topic else ""
+        formats = f" with {self._formats()}" if self._formats() else ""
+        return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
+
+    def _why(self) -> str:
+        topic = self.question.topic
+        if topic == "not":
+            return "why not infinity"
+        number = f" of chain #{self.question.number}" if self.question.number else ""
+        return (
+            f"why {topic.removesuffix('_mm').replace('_', ' ').replace('-', ' ')}{number}" if topic else f"why{number}"
+        )
+
+    def _lenses(self) -> str:
+        return " and ".join(_lens(thing, self.name_of) for thing in self.question.lenses)
+
+    def _bodies(self) -> str:
+        return " and ".join(_body(thing, self.name_of) for thing in self.question.bodies)
+
+    def _formats(self) -> str:
+        return " and ".join(
+            self.name_of("format", thing.id) for thing in self.question.things if thing.kind == "format" and thing.id
+        )
+
+    def _named(self, thing: Thing) -> str:
+        return _mount(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)
+
+    def _pieces(self) -> str:
+        words = [_adapter(thing, self.name_of) for thing in self.question.adapters]
+        return f" with {' and '.join(words)}" if words else ""
+
+    def _settings(self) -> list[str]:
+        question = self.question
+        out = []
+        own = question.lenses[0].f_number if question.lenses else None
+        if question.f_number is not None and question.f_number != own:
+            out.append(f"at f/{question.f_number:g}")
+        if question.distance_mm is not None:
+            out.append(f"at {_length(question.distance_mm)}")
+        if question.number is not None and question.intent != "why":
+            out.append(f"#{question.number}")
+        for key, text in question.values:
+            said = _LIGHTS.get(text, text) if key == "light" else text
+            out.append(_SAID.get(key, "{}").format(said))
+        return out
+
+
+def _length(value: float) -> str:
+    return f"{value / 1000:g} m" if value >= 1000 else f"{value:g} mm"
+
+
+def _mount(thing: Thing, name_of: NameOf) -> str:
+    name = name_of("mount", thing.id or "")
+    return f"{name}-mount" if len(name) <= 2 and name.isalpha() else name
+
+
+def _lens(thing: Thing, name_of: NameOf) -> str:
+    if thing.kind == "lens" and thing.id:
+        return f"my {name_of('lens', thing.id)}"
+    parts = [f"{thing.count}" if thing.count else "a"]
+    if thing.focal_length_mm is not None:
+        parts.append(f"{thing.focal_length_mm:g} mm")
+    if thing.f_number is not None:
+        parts.append(f"f/{thing.f_number:g}")
+    parts += [trait for trait in thing.traits if not trait.startswith(("from ", "assumed"))]
+    if thing.kind == "mount" and thing.id and "assumed mount" not in thing.traits:
+        parts.append(_mount(thing, name_of))
+    if thing.lens_kind:
+        parts.append(_KINDS.get(thing.lens_kind, thing.lens_kind))
+    if not (thing.lens_kind or "").endswith(("macro", "mirror", "objective")):
+        parts.append("lenses" if thing.count and thing.count > 1 else "lens")
+    if thing.format:
+        parts.append(f"made for {name_of('format', thing.format)}")
+    return " ".join(parts)
+
+
+def _body(thing: Thing, name_of: NameOf) -> str:
+    if thing.kind == "body" and thing.id:
+        return f"my {name_of('body', thing.id)}"
+    mount = _mount(thing, name_of) if thing.kind == "mount" and thing.id else ""
+    form = name_of("format", thing.format) if thing.format else ""
+    kind = next((trait for trait in thing.traits if trait in ("dslr", "slr", "mirrorless", "camcorder")), "")
+    return f"a {mount} {form} {kind} body"
+
+
+def _adapter(thing: Thing, name_of: NameOf) -> str:
+    if thing.kind == "adapter" and thing.id:
+        return f"the {name_of('adapter', thing.id)}"
+    parts = ["a"]
+    if thing.thickness_mm is not None:
+        low, high = thing.thickness_mm
+        parts.append(f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm")
+    if thing.factor is not None:
+        parts.append(f"+{thing.factor:g} dioptre" if thing.piece == "close-up-lens" else f"{thing.factor:g}x")
+    if thing.steps is not None:
+        parts.append(f"{thing.steps[0]:g}-{thing.steps[1]:g}")
+    joins = [_mount(Thing("mount", ids), name_of) for ids in (thing.front, thing.rear) if ids]
+    parts.append(" to ".join(joins))
+    piece = thing.piece or "adapter"
+    parts.append(_PIECES.get(piece, piece))
+    return " ".join(parts)
+
+
+def _limits(limits: Limits, name_of: NameOf) -> list[str]:
+    out = []
+    if limits.pieces is not None:
+        out.append(f"at most {limits.pieces} adapters")
+    if limits.without_glass:
+        out.append("without glass")
+    if limits.with_glass:
+        out.append("with glass")
+    if limits.owned_only:
+        out.append("with what I own")
+    if limits.price_usd is not None:
+        out.append(f"under ${limits.price_usd:g}")
+    out += [f"without the {_used(name, name_of)}" for name in limits.without]
+    out += [f"via {_used(name, name_of)}" for name in limits.using]
+    if limits.at_least:
+        out.append(f"with {limits.at_least}")
+    if limits.best is not None:
+        out.append(f"best {limits.best}")
+    if limits.cheapest:
+        out.append("cheapest")
+    return out
+
+
+def _used(name: str, name_of: NameOf) -> str:
+    if name in _PIECES:
+        return _PIECES[name]
+    for kind in ("adapter", "mount"):
+        said = name_of(kind, name)
+        if said != name:
+            return said
+    return name

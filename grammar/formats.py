@@ -1,0 +1,56 @@
+"""Which written numbers name a format: '16mm' in 'a 16mm projector lens', '1/2"' in '1/2" sensor'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.tokens import Token
+
+# what follows a width of film, or the inch figure of a sensor, where the format is meant and not a length
+_FILMLIKE: Final = frozenset(
+    ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
+     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "tube", "crop mode"]
+)  # fmt: skip
+_INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
+_FOR: Final = frozenset(["made-for", "for", "from", "on"])
+
+
+def with_formats_told(tokens: list[Token]) -> list[Token]:
+    """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
+    out = []
+    for at, token in enumerate(tokens):
+        if token.kind == "AREA" and token.ids:
+            token = token.as_("FORMAT")
+        elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
+            token = _told(tokens, at)
+        elif token.kind == "FRACTION" and token.ids:
+            token = token.as_("FORMAT")
+        out.append(token)
+    return out
+
+
+def _told(tokens: list[Token], at: int) -> Token:
+    token = tokens[at]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    before = tokens[at - 1] if at else None
+    names = token.implies[0]
+    if token.kind == "NUMBER" and names == "mount":
+        headed = after is not None and after.kind in ("LENS", "BODY", "KIND", "MOUNTWORD", "PIECE")
+        return token.as_("MOUNT") if headed else token
+    if names != "format":
+        return token.as_(names.upper()) if token.kind != "LENGTH" else token
+    told = before is not None and before.kind == "PREP" and before.value == "made-for"
+    if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
+        return token.as_("FORMAT")
+    if token.unit == "in":
+        near = [one for one in tokens[at + 1 : at + 3]]
+        return token.as_("FORMAT") if any(one.kind in _INCHLIKE for one in near) else token
+    if before is not None and before.kind == "PREP" and before.value in _FOR:
+        ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
+        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind == "LENGTH") else token
+    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and one.unit in ("", "mm") for one in tokens)
+    if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
+        ahead = tokens[at + 1 : at + 4]
+        if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
+            return token.as_("FORMAT")
+    return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())

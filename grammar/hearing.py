@@ -1,0 +1,63 @@
+"""Everything that can be made out of a question on its own: its phrases, things, readings and likely intents."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from grammar.intents import Weighed, features_of, weigh
+from grammar.lexicon import Lexicon
+from grammar.parsing import Misfit, parse
+from grammar.phrases import Phrase, phrases_of
+from grammar.readings import Readings, readings_of
+from grammar.roles import Cast, cast_of
+from grammar.shaping import Shaped, shaped
+from grammar.tokens import Cue, Line, tokens_of
+
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    line: Line
+    cues: tuple[Cue, ...]
+    shape: Shaped
+    phrases: list[Phrase]
+    cast: Cast
+    readings: Readings
+    features: frozenset[str]
+    weighed: Weighed
+
+    @property
+    def text(self) -> str:
+        return self.line.text
+
+    def tells(self, cue: str) -> bool:
+        return cue in self.features
+
+
+def hear(text: str, lexicon: Lexicon) -> Heard:
+    """What a text says, before anything is asked of it."""
+    line = tokens_of(text, lexicon)
+    cues = _free(line)
+    told = frozenset(cue.tells for cue in cues)
+    shape = shaped(line, told)
+    tree = parse("question", shape.tokens)
+    assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
+    phrases = phrases_of(tree, text)
+    cast = cast_of(phrases)
+    readings = readings_of(phrases, cast, told)
+    features = features_of(line, cues, cast, readings)
+    return Heard(line, cues, shape, phrases, cast, readings, features, weigh(features, lexicon))
+
+
+def _free(line: Line) -> tuple[Cue, ...]:
+    """The cues but for those that are only a part of a longer name: 'iris' of 'fixed iris' asks nothing."""
+    spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if token.kind in _NAMING]
+    return tuple(
+        cue
+        for cue in line.cues
+        if not any(
+            start <= cue.column and cue.end <= end and (start, end) != (cue.column, cue.end) for start, end in spans
+        )
+    )

@@ -1,0 +1,107 @@
+"""What is wanted: each intent's evidence, as written in the word list, is weighed against what the question shows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from grammar.lexicon import Lexicon
+from grammar.readings import Readings
+from grammar.roles import Cast
+from grammar.tokens import Cue, Line
+
+LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """Intents by weight, the heaviest first, and the cues that spoke for each."""
+
+    ranked: tuple[tuple[str, float], ...]
+    spoke: dict[str, tuple[str, ...]]
+
+    @property
+    def best(self) -> str | None:
+        return self.ranked[0][0] if self.ranked and self.ranked[0][1] >= LEAST else None
+
+    def weight(self, intent: str) -> float:
+        return dict(self.ranked).get(intent, 0.0)
+
+
+def weigh(features: frozenset[str], lexicon: Lexicon) -> Weighed:
+    """The intents that the evidence speaks for. Of equals the one that stands first in the word list wins."""
+    totals: dict[str, float] = {}
+    spoke: dict[str, list[tuple[float, str]]] = {}
+    for evidence in lexicon.evidence:
+        if evidence.needs <= features and not evidence.lacks & features:
+            totals[evidence.intent] = totals.get(evidence.intent, 0.0) + evidence.weight
+            if evidence.weight > 0:
+                spoke.setdefault(evidence.intent, []).extend((-evidence.weight, one) for one in sorted(evidence.needs))
+    ranked = sorted(totals.items(), key=lambda pair: -pair[1])
+    return Weighed(tuple(ranked), {intent: tuple(one for _, one in sorted(rows)) for intent, rows in spoke.items()})
+
+
+def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Readings) -> frozenset[str]:
+    """Everything about a question that evidence may name: its cues, and which things and values it holds."""
+    shown = {cue.tells for cue in cues}
+    shown |= {f"{key}-said" for key in readings.values}
+    for part in (*cast.lenses, *cast.pieces, *cast.using, *cast.without):
+        shown |= set(part.kinds) | set(part.traits)
+        if part.piece:
+            shown.add(part.piece)
+    shown |= _of_things(cast)
+    shown |= {
+        name
+        for name, is_so in (
+            ("stop-said", readings.f_number is not None or any(part.f_number for part in cast.lenses)),
+            ("at-stop", readings.f_number is not None),
+            ("two-stops", len(readings.f_numbers) > 1),
+            ("distance-said", readings.distance_mm is not None),
+            ("ordinal", readings.number is not None),
+            ("limits", bool(readings.limits)),
+            ("term", any(one.kind == "term" for one in line.spoken)),
+            ("advice", any(one.kind == "advice" for one in line.spoken)),
+            ("asked", "?" in line.text),
+            ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
+            ("one-word", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 2),
+        )
+        if is_so
+    }
+    return frozenset(shown)
+
+
+def _of_things(cast: Cast) -> set[str]:
+    shown: set[str] = set()
+    lens_mounts = {mount.ids[0] for part in cast.lenses for mount in part.mounts}
+    lens_mounts |= {id_ for part in cast.lenses if not part.mounts for id_ in part.implied[:1]}
+    body_mounts = {mount.ids[0] for part in cast.bodies for mount in part.mounts}
+    for name, is_so in (
+        ("lens", bool(cast.lenses)),
+        ("lens-mount", bool(lens_mounts) or any(part.named for part in cast.lenses)),
+        ("lenses", len(cast.lenses) > 1),
+        ("many-lenses", len(cast.lenses) > 2 or any((part.count or 1) > 2 for part in cast.lenses)),
+        ("focal", any(part.focal or part.zoom for part in cast.lenses)),
+        ("mount-only", bool(cast.lenses) and all(not part.focal and not part.noun.head for part in cast.lenses)),
+        ("body", bool(cast.bodies)),
+        ("body-mount", bool(body_mounts) or any(part.named for part in cast.bodies)),
+        ("bodies", len(cast.bodies) > 1),
+        ("pair", bool(lens_mounts) and bool(body_mounts)),
+        ("same-mount", bool(lens_mounts & body_mounts)),
+        ("piece", bool(cast.pieces)),
+        ("pieces", len(cast.pieces) > 1),
+        ("piece-length", any(part.thickness for part in cast.pieces)),
+        ("piece-pair", any(len(part.mounts) > 1 for part in cast.pieces)),
+        ("factor", any(part.factor for part in cast.pieces)),
+        ("steps", any(part.steps for part in cast.pieces)),
+        ("format", bool(cast.frames) or any(part.formats for part in cast.bodies)),
+        ("formats", len(cast.frames) + sum(bool(part.formats) for part in (*cast.lenses, *cast.bodies)) > 1),
+        ("lens-format", any(part.formats for part in cast.lenses)),
+        ("body-crop", any(part.crop for part in (*cast.bodies, *cast.frames))),
+        ("versus", any(part.noun.join in ("vs", "or") for part in (*cast.lenses, *cast.bodies, *cast.pieces))),
+        ("without-piece", bool(cast.without)),
+        ("strange", bool(cast.strange) or any(part.strange for part in (*cast.lenses, *cast.bodies))),
+        ("thing", bool(cast.lenses or cast.bodies or cast.pieces or cast.frames)),
+    ):
+        if is_so:
+            shown.add(name)
+    return shown

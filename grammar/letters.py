@@ -1,0 +1,88 @@
+"""Which single letters are mounts: 'C' in 'C lens' or 'C + LTM', never the 'a' of 'a lens'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.tokens import Token
+
+_HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
+_BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
+_ARTICLES: Final = frozenset(["a", "i"])
+_AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
+_SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
+
+
+def settled(tokens: tuple[Token, ...]) -> list[Token]:
+    """The tokens with every LETTER decided: MOUNT where it stands as a mount stands, else a word that is passed over."""
+    out = list(tokens)
+    changed = True
+    while changed:
+        changed = False
+        for at, token in enumerate(out):
+            if token.kind == "LETTER" and _stands_as_mount(out, at):
+                out[at] = token.as_("MOUNT")
+                changed = True
+    return [_word(token) if token.kind == "LETTER" else token for token in out]
+
+
+def _word(token: Token) -> Token:
+    return token.as_("DET" if token.text.casefold() == "a" else "FILLER", ids=())
+
+
+def _stands_as_mount(tokens: list[Token], at: int) -> bool:
+    token = tokens[at]
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    hyphened = after is not None and after.text == "-" and not after.gap
+    follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
+    headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
+    if token.text in ("a", "i", "I"):
+        return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
+    if token.text == "A":
+        named = headed and follows is not None and follows.kind in ("MOUNTWORD", "LENS", "BODY")
+        return (named and (at > 0 or hyphened)) or _among(tokens, at)
+    if before is not None and before.text in ("'", "’"):
+        return False
+    if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):
+        return True
+    if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
+        return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
+    return _among(tokens, at) or _placed(tokens, at) or _ends_a_phrase(tokens, at)
+
+
+def _placed(tokens: list[Token], at: int) -> bool:
+    """'on e', 'onto my k': after a word of place, perhaps with an article between."""
+    back = at - 1
+    while back >= 0 and tokens[back].kind == "DET" and tokens[back].text.casefold() not in _ARTICLES:
+        back -= 1
+    return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE
+
+
+def _ends_a_phrase(tokens: list[Token], at: int) -> bool:
+    """'... just got a z.': after an article at the end of a phrase, where another mount is spoken of."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    if before is None or before.kind != "DET" or not (after is None or after.kind in ("STOP", "JOIN")):
+        return False
+    return any(token.kind == "MOUNT" for token in tokens)
+
+
+def _among(tokens: list[Token], at: int) -> bool:
+    """'C + LTM', 'd-to-c', 'C or CS': a mount stands beside it, joined by a mark or a small word."""
+    for step in (1, -1):
+        one = at + step
+        seen = False
+        while 0 <= one < len(tokens) and tokens[one].text.casefold() in _AMONG:
+            seen = True
+            one += step
+        if seen and 0 <= one < len(tokens):
+            other = tokens[one]
+            if other.kind == "MOUNT" or (other.kind == "LETTER" and other.text.casefold() not in _ARTICLES):
+                return True
+    return False
+
+
+def _shouted(tokens: list[Token]) -> bool:
+    """Whether the whole line is in capitals, so that a capital tells nothing."""
+    words = [token.text for token in tokens if token.text.isalpha() and len(token.text) > 2]
+    return bool(words) and all(word.isupper() for word in words)

@@ -1,0 +1,242 @@
+"""Numbers as people type them into a question: lengths, f-numbers, shutter times, threads, prices ... -> kind and values."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+# f-numbers that are engraved or usual; a bare decimal is taken for one only if it is among them
+STOPS: Final = frozenset(
+    [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2]
+    + [3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
+)
+_MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
+_TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
+_NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
+_END: Final = r"(?![^\W_])"
+_UNIT: Final = (
+    r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
+    r"(?P<ft>ft|foot|feet|')|(?P<thou>thou)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
+)
+# 'in' set apart from its number is a unit only where no word of place follows
+_NOT_PLACE: Final = r"(?!(?<=\sin)\s+(?:the|a|an|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|a|bright|sun)\b)"
+
+
+@dataclass(frozen=True, slots=True)
+class Literal:
+    """A written number. `end`: the character after it. `numbers`: in mm, seconds, grams, degrees or as they stand."""
+
+    kind: str
+    numbers: tuple[float, ...]
+    end: int
+    unit: str = ""
+    said: str = ""  # its canonical text where the numbers alone do not give it back
+
+
+Make = Callable[[re.Match[str]], "Literal | None"]
+
+
+def literal_at(line: str, at: int) -> Literal | None:
+    """The literal that begins at character `at` of a smoothed line, or None. Earlier patterns win over later ones."""
+    if line[at] not in _STARTS and not line[at].isdigit():
+        return None
+    for pattern, make in _PATTERNS:
+        match = pattern.match(line, at)
+        if match:
+            literal = make(match)
+            if literal is not None:
+                return literal
+    return None
+
+
+def _unit_of(match: re.Match[str]) -> str:
+    return next(unit for unit in _MM if match.groupdict().get(unit))
+
+
+def _amount(text: str) -> float:
+    text = text.strip().replace(",", ".")
+    if "/" in text:
+        whole, _, fraction = text.rpartition(" ")
+        top, _, bottom = fraction.partition("/")
+        if float(bottom) == 0:
+            return 0.0
+        return (float(whole) if whole else 0.0) + float(top) / float(bottom)
+    return float(text)
+
+
+def _length(match: re.Match[str]) -> Literal:
+    unit, text = _unit_of(match), match.group("n")
+    return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
+
+
+def _range(match: re.Match[str]) -> Literal | None:
+    unit = _unit_of(match)
+    low, high = sorted((_amount(match.group("a")) * _MM[unit], _amount(match.group("b")) * _MM[unit]))
+    return Literal("RANGE", (_round(low), _round(high)), match.end(), unit)
+
+
+def _bare_range(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    return Literal("RANGE", (one, other), match.end())
+
+
+def _thread_metric(match: re.Match[str]) -> Literal | None:
+    diameter, pitch = float(match.group("d")), float(match.group("p"))
+    if not (5 <= diameter <= 150 and 0.2 <= pitch <= 3):
+        return None
+    return Literal("THREAD", (diameter, pitch), match.end(), "mm", f"M{diameter:g}x{pitch:g}")
+
+
+def _thread_inch(match: re.Match[str]) -> Literal | None:
+    text, tpi = match.group("n"), int(match.group("t"))
+    if tpi not in _TPI or (match.group("sep").strip() == "" and not match.group("inch")):
+        return None
+    return Literal("THREAD", (_round(_amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
+
+
+def _thread_mixed(match: re.Match[str]) -> Literal | None:
+    diameter, tpi = float(match.group("d")), int(match.group("t"))
+    if tpi not in _TPI or diameter <= 5:
+        return None
+    return Literal("THREAD", (diameter, _round(25.4 / tpi)), match.end(), "tpi", f"{diameter:g} x {tpi} tpi")
+
+
+def _combo(match: re.Match[str]) -> Literal | None:
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    decimal = "." in match.group("b")
+    if focal < 4 or focal > 3000 or stop not in STOPS or (stop >= focal and focal < 20):
+        return None
+    if match.group("sep").strip() == "" and (not decimal or stop > 8):
+        return None
+    if not decimal and focal < 10:
+        return None
+    return Literal("COMBO", (focal, stop), match.end())
+
+
+def _stop(match: re.Match[str]) -> Literal:
+    return Literal("FNUM", (float(match.group("n").replace(",", ".")),), match.end())
+
+
+def _t_stop(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
+        return None  # T2 is a mount
+    return Literal("TSTOP", (float(text),), match.end())
+
+
+def _shutter(match: re.Match[str]) -> Literal | None:
+    below = float(match.group("b"))
+    if below < 15 and not match.group("s"):
+        return None
+    return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
+
+
+def _ratio(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    if not one or not other:
+        return None
+    if (one, other) in ((16, 9), (4, 3), (3, 2), (2.39, 1), (2.35, 1), (1.85, 1), (1.78, 1), (9, 16), (17, 9)):
+        return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
+    if one == 1 and "." in match.group("b"):
+        return Literal("FNUM", (other,), match.end())
+    return Literal("RATIO", (one / other,), match.end(), said=f"{one:g}:{other:g}")
+
+
+def _nd(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
+
+
+def _weight(match: re.Match[str]) -> Literal:
+    unit = match.group("u").casefold()
+    grams = (
+        1000
+        if unit.startswith("k")
+        else 453.592
+        if unit.startswith(("l", "p"))
+        else 28.3495
+        if unit.startswith("o")
+        else 1
+    )
+    return Literal("WEIGHT", (_round(float(match.group("n")) * grams),), match.end(), unit)
+
+
+def _one(kind: str) -> Make:
+    return lambda match: Literal(kind, (float(match.group("n")),), match.end())
+
+
+def _per_inch(match: re.Match[str]) -> Literal | None:
+    tpi = float(match.group("n") or match.group("n2"))
+    return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi") if tpi else None
+
+
+def _pitch(match: re.Match[str]) -> Literal:
+    pitch = float(match.group("n") or match.group("n2"))
+    return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def _turn(match: re.Match[str]) -> Literal:
+    return Literal("TURNS", (_amount(match.group("n")),), match.end())
+
+
+def _area(match: re.Match[str]) -> Literal:
+    return Literal("AREA", (float(match.group("a")), float(match.group("b"))), match.end())
+
+
+def _seconds(match: re.Match[str]) -> Literal:
+    return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
+
+
+def _fraction(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    return Literal("FRACTION", (one, other), match.end(), said=match.group().replace(" ", "")) if other else None
+
+
+def _round(value: float) -> float:
+    return float(f"{value:.10g}")
+
+
+_FRACTION: Final = r"(?:\d{1,2}\s)?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
+_WRITTEN: Final[tuple[tuple[str, Make], ...]] = (
+    (rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", _thread_metric),
+    (rf"(?P<n>\d/\d{{1,2}}|1|0?\.\d+)\s?(?P<inch>inch|in|\"|'')?(?P<sep>\s?(?:-|x|by)\s?|\s)(?P<t>\d\d)(?:\s?(?:tpi|unf?|un2a))?{_END}", _thread_inch),
+    (rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", _thread_mixed),
+    (rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", _thread_metric),
+    (rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", _per_inch),
+    (rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}", _pitch),
+    (rf"iso\s?[/:=]?\s?(?P<n>\d+){_END}", _one("ISO")),
+    (rf"(?:asa|ei)\s?(?P<n>\d+){_END}", _one("ISO")),
+    (rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
+    (rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
+    (rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
+    (rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|in\b|\"|x\d)){_END}", _stop),
+    (r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
+    (r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
+    (rf"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens))){_END}", _weight),
+    (rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", _one("FPS")),
+    (rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", _one("EV")),
+    (r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
+    (r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
+    (rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
+    (rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _one("STOPS")),
+    (rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
+    (rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
+    (rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
+    (rf"(?P<a>\d{{1,4}}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{{1,2}}(?:\.\d+)?|\.\d+)(?!\s?(?:mm|cm|\"|x|%|turn|/)){_END}", _combo),
+    (rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
+    (rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
+    (rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
+    (r"\+(?P<n>\d(?:\.\d+)?)(?=\s?(?:close|diop|lens|filter))", _one("DIOPTRE")),
+    (rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
+    (rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
+    (rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
+    (rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
+    (rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),
+    (rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", _one("ORDINAL")),
+    (rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", _fraction),
+    (rf"(?P<n>-?{_NUM}){_END}(?!\.\d)", _one("NUMBER")),
+)  # fmt: skip
+_PATTERNS: Final = tuple((re.compile(text, re.IGNORECASE), make) for text, make in _WRITTEN)
+_STARTS: Final = frozenset(".$£€#+-fFtTmMiIaAeEnNpPxXcCoOwW")

@@ -1,0 +1,68 @@
+"""Which length a measuring word belongs to: '10 m' of 'the 10 m mark' is a mark, '26 mm thick' a thickness."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.tokens import Token
+
+_LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
+_BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
+_OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
+_THREADS: Final = frozenset(["thread", "threads", "threaded"])
+
+
+def with_measures_told(tokens: list[Token]) -> list[Token]:
+    """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        if token.kind == "MEASURE" and token.value == "size":
+            # 'the thread measures 15.8': a width; of a ring it is the length, which the ring takes itself
+            if any(one.kind == "PIECE" for one in out[:at]):
+                out[at] = token.as_("CUE")
+                continue
+            token = out[at] = token.as_("MEASURE", value="diameter")
+        if token.kind == "MEASURE":
+            target = _after_which(out, at)
+            if target is None and "after" not in token.implies:
+                target = _before_which(out, at, token.value)
+            if target is not None:
+                out[target] = _keyed(out[target], token.value)
+        elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
+            before = out[at - 1] if at else Token("STOP", "", 0)
+            after = out[at + 1] if at + 1 < len(out) else None
+            if before.kind in ("LENGTH", "NUMBER") and (after is None or after.kind not in ("LENS", "KIND")):
+                out[at - 1] = _keyed(before, "diameter")
+            elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
+                ends = at + 2 >= len(out) or out[at + 2].kind not in _OWN
+                out[at + 1] = _keyed(after, "diameter") if ends else after
+        elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
+            out[at - 1] = _keyed(out[at - 1], "diameter")
+            out[at] = token.as_("CUE")
+    return out
+
+
+def _keyed(token: Token, key: str) -> Token:
+    return token.as_("KEYED", value=key, unit=token.unit or "mm")
+
+
+def _after_which(tokens: list[Token], at: int) -> int | None:
+    """'10 m mark': the length right before the word."""
+    back = at - 1
+    while back >= 0 and tokens[back].kind == "DET":
+        back -= 1
+    return back if back >= 0 and tokens[back].kind in _LENGTHS else None
+
+
+def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
+    """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
+    for ahead in range(at + 1, min(at + 4, len(tokens))):
+        token = tokens[ahead]
+        if token.kind in _LENGTHS:
+            after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
+            taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
+            near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
+            return None if taken or near else ahead
+        if token.kind not in _BETWEEN:
+            return None
+    return None

@@ -1,0 +1,59 @@
+"""Which known word a misspelt one was meant for. For error paths: each call looks at every word."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import SequenceMatcher
+
+_BEST = 3
+
+
+def distance(one: str, other: str, most: int = 2) -> int:
+    """Letters put in, left out, exchanged or swapped with a neighbour to make one of the other; `most` + 1 if more."""
+    if abs(len(one) - len(other)) > most:
+        return most + 1
+    before, last = [0] * (len(other) + 1), list(range(len(other) + 1))
+    for i, a in enumerate(one, start=1):
+        row = [i] + [0] * len(other)
+        for j, b in enumerate(other, start=1):
+            row[j] = min(last[j] + 1, row[j - 1] + 1, last[j - 1] + (a != b))
+            if i > 1 and j > 1 and a == other[j - 2] and one[i - 2] == b:
+                row[j] = min(row[j], before[j - 2] + 1)
+        if min(row) > most:
+            return most + 1
+        before, last = last, row
+    return last[-1]
+
+
+def nearest_keys(word: str, keys: Iterable[str]) -> list[str]:
+    """The keys nearest to `word`, at most three: fewest slips first, then swapped letters, then the same first letter."""
+    if not word:
+        return []
+    most = 1 if len(word) <= 4 else 2
+    letters = set(word)
+    ranked = []
+    for order, key in enumerate(keys):
+        if abs(len(key) - len(word)) > most or len(letters ^ set(key)) > 2 * most:
+            continue
+        apart = distance(word, key, most)
+        if apart <= most:
+            swapped = sorted(word) != sorted(key)
+            ranked.append((apart, swapped, word[0] != key[0], len(key) != len(word), order, key))
+    ranked.sort()
+    return [entry[-1] for entry in ranked[:_BEST]]
+
+
+def slip_of(word: str, words: Iterable[str]) -> str | None:
+    """The one word that `word` is a single slip away from, or None where it is short or none is near."""
+    if len(word) < 5 or not word.isalpha():
+        return None
+    best: tuple[float, str] | None = None
+    for other in words:
+        if other[0] != word[0] or abs(len(other) - len(word)) > 1 or len(other) < 5:
+            continue
+        if len(word) == 5 and len(other) == 5 and sorted(other) != sorted(word):
+            continue  # in a short word one exchanged letter makes another word too easily
+        if distance(word, other, 1) <= 1:
+            closeness = (-SequenceMatcher(None, word, other).ratio(), other)
+            best = min(best, closeness) if best else closeness
+    return best[1] if best else None

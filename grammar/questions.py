@@ -1,0 +1,110 @@
+"""What a question is once it has been read: one frozen value with an intent and the things it names."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Final
+
+INTENTS: Final = (
+    "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
+    "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
+    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan",
+    "help", "quit", "show-memory", "start-over", "list-gear",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A lens, body, mount, adapter or other thing that the question names or describes in place.
+
+    `ids`: the records meant, the likeliest first; more than one where the words are ambiguous and nothing decided.
+    `kind`: which sort of record they are: mount, lens, body, adapter, thread, format, term, advice, or '' where the
+    thing is only described. Lengths in mm; None where it was not said.
+    """
+
+    kind: str = ""
+    ids: tuple[str, ...] = ()
+    words: str = ""  # as typed
+    column: int = 0
+    focal_length_mm: float | None = None
+    f_number: float | None = None
+    format: str | None = None
+    lens_kind: str | None = None  # zoom, projector, enlarger, reversed, anamorphic ...
+    traits: tuple[str, ...] = ()  # no aperture ring, fixed iris ...
+    thickness_mm: tuple[float, float] | None = None  # an adapter described by its length
+    factor: float | None = None  # a reducer or extender described by its factor
+    count: int | None = None
+    front: tuple[str, ...] = ()  # an adapter described by what it joins: the lens mount it takes (ids, likeliest first)
+    rear: tuple[str, ...] = ()  # and the body mount it fits
+    piece: str | None = None  # an adapter described by its kind: helicoid, extension-tube, focal-reducer, adapter ...
+    steps: tuple[float, float] | None = None  # a step ring: the two filter threads it joins, mm, as said
+
+    @property
+    def id(self) -> str | None:
+        return self.ids[0] if self.ids else None
+
+    @property
+    def ambiguous(self) -> bool:
+        return len(self.ids) > 1
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What a chain must keep to. None: no limit."""
+
+    pieces: int | None = None
+    without_glass: bool = False
+    with_glass: bool = False
+    owned_only: bool = False
+    price_usd: float | None = None
+    without: tuple[str, ...] = ()  # adapter ids or kinds that must not be used
+    using: tuple[str, ...] = ()  # adapter ids or kinds that must be used
+    at_least: str | None = None  # a verdict: "with infinity"
+    best: int | None = None  # how many to show
+    cheapest: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    text: str
+    intent: str
+    lenses: tuple[Thing, ...] = ()
+    bodies: tuple[Thing, ...] = ()
+    adapters: tuple[Thing, ...] = ()
+    things: tuple[Thing, ...] = ()  # what is asked about where it is neither lens nor body: term, thread, format
+    limits: Limits = Limits()
+    f_number: float | None = None
+    distance_mm: float | None = None
+    number: int | None = None  # the chain of the last answer that is meant
+    topic: str | None = None  # an advice, a word of the language ("infinity", "not"), a quantity
+    values: tuple[tuple[str, str], ...] = ()  # other readings, as (key, text): shutter, iso, light, mark, turns ...
+    follows: bool = False  # leans on the question before
+    feet: bool = False  # the user spoke in inches or feet
+    skipped: tuple[str, ...] = field(default=(), compare=False)  # words that were passed over
+
+    @property
+    def lens(self) -> Thing | None:
+        return self.lenses[0] if self.lenses else None
+
+    @property
+    def body(self) -> Thing | None:
+        return self.bodies[0] if self.bodies else None
+
+    def said(self, key: str) -> str | None:
+        """The reading under `key` of `values`, None where it was not said."""
+        return dict(self.values).get(key)
+
+    def with_(self, **changes: object) -> Question:
+        return replace(self, **changes)  # type: ignore[arg-type]
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A question that could not be read: where, what stands there, what could, and the nearest known word."""
+
+    text: str
+    column: int  # from 1, into `text`
+    found: str
+    expected: str
+    nearest: str | None = None
+    guesses: tuple[str, ...] = ()  # whole questions that may have been meant

@@ -1,0 +1,37 @@
+"""Reads a question: text -> one typed question, or where and why it could not be read."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.atoms import key_of, smooth
+from grammar.followups import follow, leans
+from grammar.hearing import hear
+from grammar.lexicon import Lexicon
+from grammar.questions import Question, Unread
+from grammar.refusals import empty, not_alone, refused, too_long, unheard
+from grammar.telling import question_of
+from grammar.tokens import LONGEST
+
+_TRIM: Final = " \t\r\n.!?,;:"
+
+
+def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
+    """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
+    if len(text) > LONGEST:
+        return too_long(text)
+    if not text.strip():
+        return empty(text)
+    smoothed = smooth(text)[0].strip(_TRIM)
+    order = "help" if not smoothed and "?" in text else lexicon.orders.get(key_of(smoothed)) if smoothed else None
+    if order:
+        return Question(text, order)
+    heard = hear(text, lexicon)
+    if before is not None and leans(heard, before):
+        problem = refused(heard, None, lexicon)
+        return problem or follow(heard, before)
+    question = question_of(heard)
+    if question is None:
+        return unheard(heard, lexicon)
+    problem = refused(heard, question, lexicon) or not_alone(heard, question)
+    return problem or question

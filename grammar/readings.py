@@ -1,0 +1,220 @@
+"""What a question says besides its things: settings, light, threads, marks, limits; as plain values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Final
+
+from grammar.phrases import Between, Phrase
+from grammar.questions import Limits
+from grammar.roles import Cast
+from grammar.tokens import Token
+
+# kinds of literal whose number is kept as it stands, and the key it is kept under
+_PLAIN: Final = {
+    "FPS": "frame_rate", "TURNS": "turns", "STOPS": "stops", "DEGREES": "angle", "PERCENT": "transmission",
+    "PRICE": "price",
+}  # fmt: skip
+# lengths by what they measure -> key of the value; all in mm
+_KEYED: Final = {
+    "mark": "mark", "thickness": "thickness", "bore": "bore", "rear-reach": "rear_reach", "travel": "travel",
+    "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
+    "barrel": "barrel", "depth": "depth", "close-focus": "close_focus", "layer": "layer",
+}  # fmt: skip
+_FEET: Final = frozenset(["in", "ft"])
+
+
+@dataclass(slots=True)
+class Readings:
+    """Values by key as text, in the order read, and what has a field of its own in a question."""
+
+    values: dict[str, str] = field(default_factory=dict)
+    f_number: float | None = None
+    f_numbers: list[float] = field(default_factory=list)
+    distance_mm: float | None = None
+    number: int | None = None
+    limits: dict[str, object] = field(default_factory=dict)
+    diameter: float | None = None
+    pitch: Token | None = None
+    feet: bool = False
+    faults: list[tuple[Token, str]] = field(default_factory=list)  # what cannot be meant, and why
+
+    def keep(self, key: str, text: str) -> None:
+        """Several readings under one key are kept side by side: '0.1 mm, 0.2 mm'."""
+        if key in self.values and text not in self.values[key].split(", "):
+            self.values[key] += f", {text}"
+        else:
+            self.values[key] = text
+
+
+def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Readings:
+    """The readings of a question. `told`: what its cues tell."""
+    out = Readings()
+    for at, phrase in enumerate(phrases):
+        if not isinstance(phrase, Between):
+            continue
+        if phrase.sort == "limit":
+            _limit(out, phrase.token)
+        elif phrase.sort == "setting":
+            _setting(out, phrase.token, told)
+        elif phrase.sort == "value":
+            _value(out, phrase.token, phrases[at - 1] if at else None, told)
+    _leftovers(out, cast, told)
+    _thread(out, told)
+    out.limits.update(_used(cast))
+    return out
+
+
+def limits_of(readings: Readings) -> Limits:
+    return Limits(**readings.limits)  # type: ignore[arg-type]
+
+
+def mm(value: float) -> str:
+    return f"{value:.6g} mm"
+
+
+def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
+    if token.kind == "FNUM":
+        _stop(out, token)
+    elif token.kind == "TSTOP":
+        out.keep("aperture", f"T{token.numbers[0]:g}")
+    elif token.kind in ("RATIO", "TIMES"):
+        out.keep("magnification", f"{token.numbers[0]:g}")
+    elif token.kind == "SHUTTER":
+        out.keep("shutter", token.value)
+    elif token.kind == "LENGTH":
+        _far(out, token, told)
+
+
+def _far(out: Readings, token: Token, told: frozenset[str]) -> None:
+    """A distance in front of the camera; where infinity is said to be at it, a mark of the scale."""
+    out.feet = out.feet or token.unit in _FEET
+    if told & {"past-infinity", "infinity-at"} or ("infinity" in told and "shim" in told):
+        out.keep("mark", mm(token.numbers[0]))
+    elif out.distance_mm is None:
+        out.distance_mm = token.numbers[0]
+
+
+def _stop(out: Readings, token: Token) -> None:
+    value = token.numbers[0]
+    if not 0.3 <= value <= 512:
+        out.faults.append((token, "an f-number between f/0.5 and f/256"))
+        return
+    out.f_numbers.append(value)
+    out.f_number = out.f_number if out.f_number is not None else value
+
+
+def _limit(out: Readings, token: Token) -> None:
+    value, number = token.value, token.numbers[0] if token.numbers else 0.0
+    if value == "pieces":
+        if number < 1 or number != int(number):
+            out.faults.append((token, "a whole number of adapters, 1 or more"))
+        out.limits["pieces"] = int(number)
+    elif value == "price":
+        if number <= 0:
+            out.faults.append((token, "a price above 0"))
+        out.limits["price_usd"] = number
+    elif value == "best":
+        out.limits["best"] = max(1, int(number))
+    elif value == "without-glass":
+        out.limits["without_glass"] = True
+    elif value == "with-glass":
+        out.limits["with_glass"] = True
+    elif value == "owned-only":
+        out.limits["owned_only"] = True
+    elif value == "cheapest":
+        out.limits["cheapest"] = True
+    elif value == "infinity":
+        out.limits["at_least"] = "infinity"
+    if out.limits.get("without_glass") and out.limits.get("with_glass"):
+        out.faults.append((token, "one of 'with glass' and 'without glass', not both"))
+
+
+def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[str]) -> None:
+    kind, numbers = token.kind, token.numbers
+    if kind in _PLAIN:
+        out.keep(_PLAIN[kind], f"{numbers[0]:g}")
+    elif kind == "ISO":
+        out.keep("iso", f"{numbers[0]:g}")
+    elif kind == "SHUTTER":
+        out.keep("shutter", token.value)
+    elif kind == "EV":
+        out.keep("light", f"EV {numbers[0]:g}")
+    elif kind == "LIGHT":
+        out.values.setdefault("light", token.value)
+    elif kind == "ND":
+        out.keep("factor", token.value)
+    elif kind == "TSTOP":
+        out.keep("aperture", f"T{numbers[0]:g}")
+    elif kind == "RATIO":
+        out.keep("magnification", f"{numbers[0]:g}")
+    elif kind == "ASPECT":
+        out.keep("crop", token.value)
+    elif kind == "WEIGHT":
+        out.keep("weight", f"{numbers[0]:g} g")
+    elif kind == "TARGET":
+        out.keep("target", token.value)
+    elif kind == "ORDINAL":
+        out.number = int(numbers[0])
+    elif kind == "THREAD":
+        out.keep("thread", token.value or (token.ids[0] if token.ids else token.text))
+    elif kind == "PITCH":
+        out.pitch = token
+    elif kind == "KEYED":
+        _keyed(out, token)
+    elif kind == "NUMBER":
+        out.keep("numbers", f"{numbers[0]:g}")
+
+
+def _keyed(out: Readings, token: Token) -> None:
+    out.feet = out.feet or token.unit in _FEET
+    if token.value == "diameter":
+        out.diameter = token.numbers[0]
+    elif token.value == "distance" and out.distance_mm is None:
+        out.distance_mm = token.numbers[0]
+    elif token.value in _KEYED:
+        out.keep(_KEYED[token.value], mm(token.numbers[0]))
+
+
+def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
+    """Lengths and factors that belong to no thing: a distance in front of the camera, or a magnification."""
+    for part in cast.lengths:
+        times, length = part.noun.first("TIMES"), part.noun.first("LENGTH")
+        if times is not None:
+            out.keep("magnification", f"{times.numbers[0]:g}")
+        elif length is not None and length.unit in ("m", "cm", "ft", "in") and length.numbers[0] >= 20:
+            _far(out, length, told)
+        elif length is not None:
+            out.feet = out.feet or length.unit in _FEET
+            out.keep("length", mm(length.numbers[0]))
+    for part in cast.pieces:
+        if part.piece == "filter" and part.thickness is not None:
+            out.keep("filter_thread", mm(part.thickness[0]))
+            part.thickness = None
+    for part in (*cast.frames, *cast.bodies):
+        if part.crop:
+            out.keep("crop", f"{part.crop:g}")
+
+
+def _thread(out: Readings, told: frozenset[str]) -> None:
+    if out.diameter is not None and out.pitch is not None:
+        pitch = out.pitch.value if "tpi" in out.pitch.value else mm(out.pitch.numbers[0])
+        out.keep("thread", f"{mm(out.diameter)} x {pitch}")
+    elif out.diameter is not None:
+        out.keep("thread", mm(out.diameter))
+    elif out.pitch is not None:
+        out.keep("pitch", out.pitch.value)
+
+
+def _used(cast: Cast) -> dict[str, object]:
+    """'without the helicoid', 'via M': kinds of pieces, or ids of mounts and of adapters."""
+    out: dict[str, object] = {}
+    for key, parts in (("without", cast.without), ("using", cast.using)):
+        named = []
+        for part in parts:
+            thing = part.thing()
+            first = thing.id or (part.mounts[0].ids[0] if part.mounts else None)
+            named.append(first or part.piece)
+        if named:
+            out[key] = tuple(dict.fromkeys(name for name in named if name))
+    return out

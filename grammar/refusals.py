@@ -1,0 +1,163 @@
+"""Why a question could not be read: where it stops making sense, what could stand there, and what may have been meant."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.echo import canonical
+from grammar.hearing import Heard
+from grammar.lexicon import Lexicon
+from grammar.questions import Question, Thing, Unread
+from grammar.telling import built
+from grammar.tokens import LONGEST
+
+# intents that cannot be answered without a lens, or without a body
+_LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent"])
+_BODY: Final = frozenset(["chain", "focus-verdict"])
+_LEANING: Final = _LENS | {"why", "compare", "list-fits"}
+_ASKS: Final = (
+    "a question, such as 'how do I get a C-mount lens on an E-mount body', 'can M42 reach infinity on EF', "
+    "'what looks like M42' or 'what is a helicoid'; 'help' shows more"
+)
+_FEW: Final = 6  # words of a fragment
+
+
+def too_long(text: str) -> Unread:
+    return Unread(text, LONGEST + 1, f"{len(text)} characters", f"one question of at most {LONGEST} characters")
+
+
+def empty(text: str) -> Unread:
+    return Unread(text, 1, "nothing", _ASKS)
+
+
+def refused(heard: Heard, question: Question | None, lexicon: Lexicon) -> Unread | None:
+    """What makes the question impossible or leaves a needed name unknown; None where nothing does."""
+    for token, expected in heard.readings.faults:
+        return Unread(heard.text, token.column, token.text, expected)
+    if question is None:
+        return _strange_name(heard, None, lexicon)
+    if heard.cast.swapped and question.intent in _BODY:
+        return _swapped(heard, question, lexicon)
+    return _strange_name(heard, question, lexicon)
+
+
+def not_alone(heard: Heard, question: Question) -> Unread | None:
+    """A fragment that leans on a question that was never put."""
+    words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
+    if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values:
+        return None
+    if question.intent == "list-fits" and heard.tells("thing"):
+        return None
+    if any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.pieces)) or heard.readings.distance_mm:
+        return None
+    if question.intent in ("compare", "coverage", "list-fits", "why") and (heard.tells("thing") or len(words) > 3):
+        return None
+    return _which(heard)
+
+
+def unheard(heard: Heard, lexicon: Lexicon) -> Unread:
+    """Nothing says what is wanted."""
+    words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK")]
+    if not words:
+        return empty(heard.text)
+    strange = _strange_name(heard, None, lexicon)
+    if strange is not None:
+        return strange
+    missed = _near_miss(heard, lexicon)
+    if missed is not None:
+        return missed
+    if heard.features & {"thing", "ordinal", "limits", "stop-said", "without-piece"} or not heard.shape.skipped:
+        return _which(heard)
+    token = heard.shape.skipped[0]
+    near = lexicon.nearest(token.text)
+    return Unread(heard.text, token.column, token.text, _ASKS, near[0] if near else None)
+
+
+def _which(heard: Heard) -> Unread:
+    first = next((token for token in heard.line.tokens if token.kind != "MARK"), None)
+    return Unread(
+        heard.text, first.column if first else 1, heard.text.strip(),
+        "which lens and which body? There is no question before this one that it could lean on: put it whole, such as "
+        "'how close can a 50 mm M42 lens focus on an E-mount body'",
+    )  # fmt: skip
+
+
+def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> Unread | None:
+    """An unknown word where a mount, lens or body should stand, if the question cannot do without that one."""
+    cast = heard.cast
+    intent = question.intent if question else (heard.weighed.best or "chain")
+    lens_open = intent in _LENS and not any(part.has_mount or part.implied for part in cast.lenses)
+    body_open = intent in _BODY and not any(part.has_mount or part.formats for part in cast.bodies)
+    for part in (*cast.lenses, *cast.bodies, *cast.strange):
+        token = part.strange
+        if token is None or part.has_mount or part.implied:
+            continue
+        is_body = part in cast.bodies or part.noun.role in ("on", "to")
+        if body_open if is_body else lens_open:
+            wanted = "body" if is_body else "lens"
+            expected = f"the mount or the name of a {wanted}, such as {_samples(lexicon)}"
+            near = lexicon.nearest(token.text, ("mount", wanted))
+            return Unread(
+                heard.text,
+                token.column,
+                token.text,
+                expected,
+                near[0] if near else None,
+                _guesses(heard, intent, near, is_body, lexicon),
+            )
+    return _near_miss(heard, lexicon) if question is not None and (lens_open or body_open) else None
+
+
+def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
+    """An unknown word that looks like a name, by itself or with the words before it: 'e-mont', 'micro four thirs'."""
+    tokens = heard.line.tokens
+    for at, token in enumerate(tokens):
+        if token.kind != "UNKNOWN" or len(token.text) < 3:
+            continue
+        for back in range(min(3, at), -1, -1):
+            first = tokens[at - back]
+            if first.kind in ("STOP", "PREP", "JOIN", "MARK"):
+                continue
+            said = heard.text[first.column - 1 : token.column - 1 + len(token.text)]
+            near = lexicon.nearest(said, ("mount", "lens", "body", "adapter"))
+            if near:
+                expected = "the name of a mount, a lens or a body"
+                return Unread(heard.text, first.column, said, expected, near[0], _mended(heard.text, said, near))
+    return None
+
+
+def _mended(text: str, said: str, near: list[str]) -> tuple[str, ...]:
+    return tuple(text.replace(said, name, 1).strip() for name in near)
+
+
+def _samples(lexicon: Lexicon) -> str:
+    names = [phrase for (kind, _), phrase in lexicon.first_phrase.items() if kind == "mount" and len(phrase) > 1]
+    return ", ".join(f"'{name}'" for name in names[:3])
+
+
+def _guesses(heard: Heard, intent: str, near: list[str], is_body: bool, lexicon: Lexicon) -> tuple[str, ...]:
+    out = []
+    for name in near[:3]:
+        hit = next((entry for entry in lexicon.names.values() if entry[0] == name), None)
+        if hit is None:
+            continue
+        question = built(heard, intent)
+        thing = Thing(hit[1], (hit[2],))
+        if is_body:
+            question = question.with_(bodies=(thing,))
+        else:
+            lens = question.lenses[0] if question.lenses else Thing()
+            question = question.with_(
+                lenses=(Thing(thing.kind, thing.ids, focal_length_mm=lens.focal_length_mm, f_number=lens.f_number),)
+            )
+        out.append(canonical(question, lexicon.name_for))
+    return tuple(dict.fromkeys(out))
+
+
+def _swapped(heard: Heard, question: Question, lexicon: Lexicon) -> Unread:
+    body = heard.cast.bodies[0] if heard.cast.bodies else heard.cast.lenses[0]
+    meant = canonical(question, lexicon.name_for)
+    return Unread(
+        heard.text, body.noun.column, body.noun.text,
+        "the lens first and the body second: a lens goes on a body, here the two are the other way round", None, (meant,),
+    )  # fmt: skip

@@ -1,0 +1,317 @@
+"""Who is who in a question: the lenses, the bodies they go on, the pieces between, and the formats spoken of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Final
+
+from grammar.casting import OPTICAL, Part, part_of, split
+from grammar.phrases import Noun, Phrase
+from grammar.tokens import Token
+
+_TOWARDS: Final = frozenset(["on", "to"])
+_USED: Final = frozenset(["via"])
+_OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
+_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
+_MADE: Final = frozenset(["made-for", "for", "from"])
+
+
+@dataclass(slots=True)
+class Cast:
+    """The parts of a question, in the order they were named."""
+
+    lenses: list[Part] = field(default_factory=list)
+    bodies: list[Part] = field(default_factory=list)
+    pieces: list[Part] = field(default_factory=list)
+    frames: list[Part] = field(default_factory=list)
+    without: list[Part] = field(default_factory=list)
+    using: list[Part] = field(default_factory=list)
+    lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
+    strange: list[Part] = field(default_factory=list)
+    swapped: bool = False  # a body was to be put on a lens
+
+    @property
+    def mounts_told(self) -> int:
+        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
+
+
+def cast_of(phrases: list[Phrase]) -> Cast:
+    """Everybody in their role, by the words beside them and by the order they come in."""
+    parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
+    _share_heads(parts)
+    cast = Cast()
+    for at, part in enumerate(parts):
+        before = parts[at - 1] if at else None
+        _place(cast, part, before, parts)
+    _complete(cast)
+    cast.swapped = _is_swapped(parts)
+    return cast
+
+
+def _share_heads(parts: list[Part]) -> None:
+    """'FD, F, OM and M42 lenses': what ends the list heads all of it; a preposition at its start holds for all."""
+    for at in range(len(parts) - 1, 0, -1):
+        part, before = parts[at], parts[at - 1]
+        if part.noun.listed != before.noun.listed:
+            continue
+        headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
+        if headless and part.noun.head is not None and part.sort in ("lens", "body", "piece"):
+            _recast(before, part)
+        if before.noun.role and not part.noun.role and part.sort == before.sort:
+            part.noun.role = before.noun.role
+    for at in range(1, len(parts)):
+        part, before = parts[at], parts[at - 1]
+        same = part.noun.listed == before.noun.listed
+        if same and before.noun.role and not part.noun.role and part.sort == before.sort:
+            part.noun.role = before.noun.role
+        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head:
+            _recast(part, before)
+
+
+def _recast(part: Part, like: Part) -> None:
+    part.noun.head = like.noun.head
+    fresh = part_of(part.noun)
+    part.sort, part.piece = fresh.sort, fresh.piece
+    part.thickness, part.focal, part.factor = fresh.thickness, fresh.focal, fresh.factor
+    if part.sort == "length" and like.sort == "lens":
+        part.sort = "lens"
+
+
+def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
+    role = part.noun.role
+    last_lens = cast.lenses[-1] if cast.lenses else None
+    if part.sort == "piece":
+        (cast.without if role == "without" else cast.using if role in _USED else cast.pieces).append(part)
+    elif part.sort == "factor":
+        _place_factor(cast, part)
+    elif part.sort == "body":
+        _place_body(cast, part, last_lens)
+    elif part.sort == "lens":
+        _place_lens(cast, part, before)
+    elif part.sort == "frame":
+        _place_frame(cast, part, before)
+    elif part.sort == "mount":
+        _place_mount(cast, part, before, parts)
+    elif part.sort == "trait":
+        if last_lens is not None:
+            last_lens.traits.extend(part.traits)
+        else:
+            part.sort = "lens"
+            cast.lenses.append(part)
+    elif part.sort == "length":
+        _place_length(cast, part, before)
+    elif part.sort == "strange":
+        cast.strange.append(part)
+
+
+def _place_factor(cast: Cast, part: Part) -> None:
+    """A bare factor is that of a reducer or of an extender: '.71', 'the 2x'."""
+    token = part.noun.first("TIMES")
+    factor = token.numbers[0] if token else 1.0
+    last = cast.pieces[-1] if cast.pieces else None
+    if last is not None and last.piece in OPTICAL and last.factor is None:
+        last.factor = factor
+        return
+    if part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95:
+        part.sort, part.piece, part.factor = "piece", "focal-reducer" if factor < 1 else "teleconverter", factor
+        (cast.without if part.noun.role == "without" else cast.pieces).append(part)
+    else:
+        cast.lengths.append(part)
+
+
+def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
+    """'my ring is 26.0': a short length in the same sentence as a piece without one is the piece's."""
+    token = part.noun.first("LENGTH")
+    piece = before if before is not None and before.sort == "piece" and before.thickness is None else None
+    if token is None or piece is None or token.unit != "mm" or piece.noun.sentence != part.noun.sentence:
+        cast.lengths.append(part)
+    elif part.noun.role == "" and (token.numbers[0] <= 40 or any(lens.focal for lens in cast.lenses)):
+        piece.thickness = (token.numbers[0], token.numbers[0])
+    else:
+        cast.lengths.append(part)
+
+
+def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
+    if part.noun.role == "from" and last_lens is not None and not part.mounts:
+        last_lens.traits.extend(f"from {trait}" for trait in part.traits)
+        last_lens.formats.extend(part.formats)
+        return
+    cast.bodies.append(part)
+
+
+def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
+    described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not part.mounts
+    if described and before is cast.lenses[-1]:
+        _merge(cast.lenses[-1], part)
+    else:
+        cast.lenses.append(part)
+
+
+def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:
+    if part.formats and before is not None and before.sort == "lens" and part.noun.role in _MADE:
+        before.formats.extend(part.formats)
+    elif part.noun.role == "from" and cast.lenses:
+        cast.lenses[-1].formats.extend(part.formats)
+    elif before is not None and before.sort == "body" and part.noun.role in ("", "with") and not before.formats:
+        before.formats.extend(part.formats)
+        before.crop = before.crop or part.crop
+        cast.frames.append(part)
+    else:
+        cast.frames.append(part)
+
+
+def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
+    role, group = part.noun.role, part.noun.listed
+    lens = cast.lenses[-1] if cast.lenses else None
+    peer = before if before is not None and before.noun.listed == group and before.was_mount else None
+    if peer is not None and part.noun.join:
+        # one of a list goes where the one before it went, unless two bare names can only be lens and body
+        only_two = part.noun.join == "," and len(parts) == 2
+        _as(part, "body" if peer.sort == "body" or only_two else "lens", cast)
+        return
+    near = before is not None and not part.noun.apart
+    unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
+    if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
+        before.mounts.extend(part.mounts)
+        before.traits.extend(part.traits)
+        part.sort = before.sort
+        return
+    if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:
+        lens.mounts.extend(part.mounts)
+        return
+    if role in _TOWARDS:
+        screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
+        _as(part, "lens" if screwed and lens is None else "body", cast)
+    elif role in _USED or (role == "behind"):
+        cast.using.append(part)
+    elif role == "without":
+        cast.without.append(part)
+    elif role == "from" or lens is None or (role == "for" and not lens.mounts and not lens.named):
+        described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
+        after_piece = before is not None and before.sort == "piece" and role == "for" and described
+        _as(part, "body" if after_piece else "lens", cast)
+    elif not cast.bodies or role == "for":
+        _as(part, "body", cast)
+    else:
+        _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _as(part: Part, sort: str, cast: Cast) -> None:
+    part.sort = sort
+    (cast.bodies if sort == "body" else cast.lenses).append(part)
+
+
+def _merge(kept: Part, more: Part) -> None:
+    """What the second says of the first: 'a 38mm from an 8mm projector'."""
+    kept.kinds.extend(more.kinds)
+    kept.traits.extend(more.traits)
+    kept.formats.extend(more.formats)
+    kept.mounts.extend(more.mounts)
+    kept.implied = kept.implied or more.implied
+    kept.focal = kept.focal if kept.focal is not None else more.focal
+    kept.f_number = kept.f_number if kept.f_number is not None else more.f_number
+    kept.zoom = kept.zoom or more.zoom
+    kept.count = kept.count or more.count
+
+
+def _complete(cast: Cast) -> None:
+    """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
+    _gather_lenses(cast)
+    if len(cast.bodies) > 1:
+        full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
+        rest = [part for part in cast.bodies if part not in full]
+        if len(full) == 1:
+            for part in rest:
+                full[0].traits.extend(part.traits)
+                full[0].formats.extend(part.formats)
+        cast.bodies = full or rest[:1]
+    if not any(part.focal for part in cast.lenses):
+        _take_focal(cast)
+    _told_by_pieces(cast)
+
+
+def _gather_lenses(cast: Cast) -> None:
+    told = [part for part in cast.lenses if not part.is_bare]
+    if not told:
+        cast.lenses = cast.lenses[:1]
+        return
+    counts = [part.count for part in cast.lenses if part.count]
+    kept: list[Part] = []
+    for part in told:
+        home = next((one for one in kept if _completes(one, part)), None)
+        if home is not None:
+            _merge(home, part)
+        else:
+            kept.append(part)
+    if counts and kept[0].count is None:
+        kept[0].count = counts[0]
+    cast.lenses = kept
+
+
+def _completes(one: Part, other: Part) -> bool:
+    """Whether the two can only be one lens: no quality told by both, and not members of one list."""
+    if one.noun.listed == other.noun.listed or one.named or other.named:
+        return False
+    clash = (
+        (one.mounts and other.mounts) or (one.focal and other.focal) or (one.f_number and other.f_number)
+        or (one.zoom and other.zoom)
+    )  # fmt: skip
+    apart = "reversed" in one.traits or "reversed" in other.traits or other.noun.role in ("on", "behind")
+    return not clash and not apart
+
+
+def _take_focal(cast: Cast) -> None:
+    """A length that belongs to nothing else is the focal length of the lens spoken of."""
+    for part in cast.lengths:
+        token = part.noun.first("LENGTH")
+        if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":
+            continue
+        focal = token.numbers[0]
+        if cast.lenses and all(one.zoom is None for one in cast.lenses):
+            cast.lenses[0].focal = focal
+        elif not cast.lenses and focal >= 4:
+            part.sort, part.focal = "lens", focal
+            cast.lenses.append(part)
+        else:
+            return
+        cast.lengths.remove(part)
+        return
+
+
+def _told_by_pieces(cast: Cast) -> None:
+    """An adapter's own mounts are those of the lens and the body, where these were not named."""
+    pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
+    if not pieces:
+        return
+    first, last = pieces[0], pieces[-1]
+    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
+    lens_open = lens is None or not lens.has_mount
+    body_open = body is None or not (body.has_mount or body.crop)
+    if len(pieces) == 1 and len(first.mounts) == 1:
+        onto = first.noun.role in _TOWARDS and lens is not None
+        other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
+        if body_open and (onto or (other and first.piece not in _THROUGH)):
+            _give(cast.bodies, body, first.mounts[0], first, "body")
+        elif lens_open and not onto:
+            _give(cast.lenses, lens, first.mounts[0], first, "lens")
+        return
+    if lens_open:
+        _give(cast.lenses, lens, first.mounts[0], first, "lens")
+    if body_open and len(last.mounts) > 1:
+        _give(cast.bodies, body, last.mounts[-1], last, "body")
+
+
+def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
+    if part is not None:
+        part.mounts.append(mount)
+    else:
+        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount]))
+
+
+def _is_swapped(parts: list[Part]) -> bool:
+    """'an E-mount body on a C-mount lens': the body named first, then put on something that says it is a lens."""
+    for one, other in zip(parts, parts[1:], strict=False):
+        put = one.noun.heads == "BODY" and one.mounts and one.noun.role not in _TOWARDS
+        if put and other.noun.heads == "LENS" and other.noun.role in _TOWARDS and other.has_mount:
+            return True
+    return False

@@ -1,0 +1,252 @@
+"""Tokens -> tokens of the grammar: what each number belongs to, which words head a description, what is passed over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from grammar.bare_numbers import with_numbers_told
+from grammar.formats import with_formats_told
+from grammar.letters import settled
+from grammar.measures import with_measures_told
+from grammar.tokens import Line, Token
+
+HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
+MODIFIERS: Final = frozenset(
+    ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
+     "STRANGE", "HEADMOD", "NAMED", "CROP"]
+)  # fmt: skip
+TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
+VALUES: Final = frozenset(
+    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
+     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE"]
+)  # fmt: skip
+_LENSES: Final = frozenset(["lens", "lenses", "prime", "primes"])
+_SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
+
+
+@dataclass(frozen=True, slots=True)
+class Shaped:
+    """Tokens as the grammar takes them, and the unknown words that were passed over."""
+
+    tokens: tuple[Token, ...]
+    skipped: tuple[Token, ...]
+
+
+def shaped(line: Line, told: frozenset[str]) -> Shaped:
+    """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
+    tokens = settled(line.tokens)
+    tokens = [one for token in tokens for one in _named(token)]
+    tokens = _linked(_hyphened(tokens))
+    tokens, skipped = _strange(tokens)
+    tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
+    tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
+    tokens = with_formats_told(tokens)
+    tokens = with_measures_told(tokens)
+    tokens = with_numbers_told(tokens, told)
+    tokens = with_measures_told(tokens)
+    tokens = _headed(tokens)
+    tokens = [token for token in tokens if token.kind != "DET"]
+    tokens = _limited(tokens)
+    tokens = _settings(tokens)
+    tokens = _tailed(tokens)
+    tokens = _placed(tokens)
+    tokens = _joined(tokens)
+    return Shaped(tuple(tokens), tuple(skipped))
+
+
+def _named(token: Token) -> list[Token]:
+    if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
+        return [token.as_("NAMED", unit=token.kind.lower())]
+    words = token.text.split()
+    if token.kind == "KIND" and len(words) > 1 and words[-1].casefold() in _LENSES:
+        column = token.column + len(token.text) - len(words[-1])
+        return [token.as_("KIND", text=token.text[: column - token.column].rstrip()), Token("LENS", words[-1], column)]
+    return [token]
+
+
+def _hyphened(tokens: list[Token]) -> list[Token]:
+    """'d-to-c': the hyphens make the 'to' a link between two mounts."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
+        if token.text == "-" and any(one.kind == "PREP" and one.value == "to" for one in around):
+            continue
+        if token.kind == "PREP" and token.value == "to" and any(one.text == "-" for one in around):
+            token = token.as_("MARK", text="-")
+        out.append(token)
+    return out
+
+
+def _linked(tokens: list[Token]) -> list[Token]:
+    """'M42-E', 'd to c ring', 'm42 mft ring': the two mounts of one adapter are linked."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        before = next((one for one in reversed(out) if one.text != "-"), None)
+        after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
+        if before is not None and after is not None and before.kind == after.kind == "MOUNT":
+            if token.text == "-":
+                out.append(token.as_("LINK"))
+                continue
+            if token.kind == "PREP" and token.value == "to" and _of_piece(tokens, at, out):
+                out.append(token.as_("LINK"))
+                continue
+        out.append(token)
+        if token.kind == "MOUNT" and after is not None and after.kind == "MOUNT" and tokens[at + 1].kind == "MOUNT":
+            if at + 2 < len(tokens) and tokens[at + 2].kind == "PIECE":
+                out.append(token.as_("LINK"))
+    return out
+
+
+def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
+    following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
+    if any(token.kind == "PIECE" for token in following[:1]):
+        return True
+    if (
+        len(following) > 1
+        and following[0].kind in ("LENGTH", "KIND", "TIMES", "MOUNTWORD")
+        and following[1].kind == "PIECE"
+    ):
+        return True
+    ahead = [token for token in before if token.kind not in ("FILLER", "UNKNOWN", "DET")][-2:]
+    return len(ahead) == 2 and ahead[0].kind == "PIECE" and not any(token.kind == "BODY" for token in following)
+
+
+def _strange(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
+    """Unknown words that stand where a name should are kept as such; the others are passed over."""
+    out: list[Token] = []
+    skipped: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind != "UNKNOWN":
+            out.append(token)
+        elif _in_name_position(tokens, at):
+            out.append(token.as_("STRANGE"))
+        else:
+            skipped.append(token)
+    return out, skipped
+
+
+def _in_name_position(tokens: list[Token], at: int) -> bool:
+    text = tokens[at].text
+    if text[0].isalpha() and any(char.isdigit() for char in text):
+        return True
+    before = next((one for one in reversed(tokens[:at]) if one.kind not in ("FILLER", "DET", "MARK")), None)
+    after = next((one for one in tokens[at + 1 :] if one.kind not in ("FILLER", "MARK")), None)
+    if after is not None and after.kind in ("LENS", "BODY", "MOUNTWORD"):
+        return True
+    placed = before is not None and before.kind == "PREP" and before.value in ("on", "to")
+    return placed and (after is None or after.kind in ("STOP", "LIMIT", "JOIN"))
+
+
+def _headed(tokens: list[Token]) -> list[Token]:
+    """A head noun right before another one only describes it: 'mount' in 'E mount body'."""
+    out = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind == "MOUNTWORD"))
+        out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
+    return out
+
+
+def _limited(tokens: list[Token]) -> list[Token]:
+    """'at most 2 adapters', 'under 40': the number goes with its limit."""
+    out: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        token = tokens[at]
+        if token.kind == "LIMIT" and token.value in ("at-most", "under", "best"):
+            rest = tokens[at + 1 : at + 3]
+            limit, used = _limit(token, rest)
+            out.append(limit)
+            at += 1 + used
+            continue
+        out.append(token)
+        at += 1
+    return out
+
+
+def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
+    if rest and rest[0].kind in ("NUMBER", "COUNT", "PRICE", "FOCAL"):
+        number, text = rest[0].numbers, f"{token.text} {rest[0].text}"
+        counts = len(rest) > 1 and rest[1].kind == "PIECE"
+        if token.value == "best":
+            return token.as_("LIMIT", value="best", numbers=number, text=text), 1
+        if counts or (rest[0].kind == "COUNT" and token.value == "at-most"):
+            return token.as_("LIMIT", value="pieces", numbers=number, text=text), 2 if counts else 1
+        return token.as_("LIMIT", value="price", numbers=number, text=text), 1
+    return token.as_("CUE"), 0
+
+
+def _settings(tokens: list[Token]) -> list[Token]:
+    """'at f/8' is a setting; 'at' before anything else says nothing."""
+    out = []
+    for at, token in enumerate(tokens):
+        if token.kind == "PREP" and token.value == "at":
+            after = tokens[at + 1] if at + 1 < len(tokens) else None
+            if after is not None and after.kind in _SETTING:
+                out.append(token.as_("AT"))
+            continue
+        out.append(token)
+    return out
+
+
+def _tailed(tokens: list[Token]) -> list[Token]:
+    """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind in TAILS and out and not _leads_on(tokens, at):
+            back = len(out) - 1
+            if out[back].kind == "JOIN" and out[back].value == "," and back:
+                back -= 1
+            if out[back].kind in HEADS or out[back].kind == "TAIL":
+                del out[back + 1 :]
+                out.append(token.as_("TAIL", implies=(token.kind,)))
+                continue
+        out.append(token)
+    return out
+
+
+def _leads_on(tokens: list[Token], at: int) -> bool:
+    """Whether the run of describing words from `at` on ends in a head of its own."""
+    for token in tokens[at:]:
+        if token.kind in HEADS or token.kind in ("KIND", "MOUNT", "NAMED", "STRANGE", "TRAIT"):
+            return True
+        if token.kind not in MODIFIERS:
+            return False
+    return False
+
+
+def _joined(tokens: list[Token]) -> list[Token]:
+    """Keep a join only between two descriptions; elsewhere it says nothing."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind != "JOIN":
+            out.append(token)
+            continue
+        if at + 1 < len(tokens) and tokens[at + 1].kind == "JOIN":
+            continue  # ', and' is one join
+        set_apart = len(out) > 1 and out[-2].kind == "AT"
+        ends = (
+            bool(out)
+            and not set_apart
+            and (out[-1].kind in HEADS or out[-1].kind in MODIFIERS or out[-1].kind == "TAIL")
+        )
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS or after.kind == "PREP")
+        out.append(token if ends and begins else token.as_("CUE"))
+    return out
+
+
+def _placed(tokens: list[Token]) -> list[Token]:
+    """Keep a preposition only right before a description."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS)
+        if (token.kind == "PREP" and not begins) or (
+            token.kind == "LINK" and not (out and out[-1].kind == "MOUNT" and after and after.kind == "MOUNT")
+        ):
+            out.append(token.as_("CUE"))
+        else:
+            out.append(token)
+    return out

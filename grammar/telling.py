@@ -1,0 +1,137 @@
+"""What was heard, put into one question: its intent, its things in their roles, its topic and settings."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.casting import Part
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.readings import limits_of
+
+# intents that ask about things side by side, where a mount is not a lens to be put anywhere
+_ABOUT: Final = frozenset(["definition", "look-alike", "identify-mount", "list-fits"])
+_SPEAKING: Final = frozenset(
+    [
+        "definition",
+        "hazard",
+        "gear-setting",
+        "out-of-scope",
+        "why",
+        "coverage",
+        "exposure-nd",
+        "shim-calibration",
+        "diy-dimension",
+    ]
+)
+_OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
+# evidence that the reader sees for itself is not a topic
+_NO_TOPIC: Final = frozenset(
+    ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair", "piece",
+     "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus", "thing", "asked",
+     "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will", "how", "which",
+     "what", "ok", "get", "asked", "right", "where", "steps", "body-crop", "means"]
+)  # fmt: skip
+
+
+def question_of(heard: Heard) -> Question | None:
+    """The question, or None where nothing in the text says what is wanted."""
+    intent = heard.weighed.best or _by_things(heard)
+    return built(heard, intent) if intent else None
+
+
+def built(heard: Heard, intent: str) -> Question:
+    """The question of a known intent."""
+    cast, readings = heard.cast, heard.readings
+    lenses, bodies = cast.lenses, cast.bodies
+    if intent in ("look-alike", "identify-mount", "definition") and not any(part.noun.head for part in bodies):
+        lenses, bodies = [*lenses, *bodies], []
+    if intent == "list-fits":
+        lenses, bodies = _for_list(heard, lenses, bodies)
+    stop = readings.f_number
+    if stop is None and intent in _OPEN_WIDE and lenses:
+        stop = lenses[0].f_number
+    values = dict(readings.values)
+    for part in lenses:
+        if part.zoom:
+            values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
+    return Question(
+        heard.text,
+        intent,
+        tuple(_thing(part) for part in lenses),
+        tuple(_body(part) for part in bodies),
+        tuple(part.thing() for part in cast.pieces if intent != "definition"),
+        things_of(heard, intent),
+        limits_of(readings),
+        stop,
+        readings.distance_mm,
+        readings.number,
+        topic_of(heard, intent),
+        tuple(values.items()),
+        feet=readings.feet or any(part.inches for part in (*lenses, *cast.pieces)),
+        skipped=tuple(token.text for token in heard.shape.skipped),
+    )
+
+
+def things_of(heard: Heard, intent: str) -> tuple[Thing, ...]:
+    """Formats spoken of, and the terms and advice where the question is about those."""
+    out = [part.thing() for part in heard.cast.frames if part.formats]
+    if intent in _SPEAKING:
+        for spoken in heard.line.spoken:
+            thing = Thing(spoken.kind, (spoken.id,), spoken.text, spoken.column)
+            if (spoken.kind == "term") == (intent == "definition") and thing not in out:
+                out.append(thing)
+    return tuple(out)
+
+
+def topic_of(heard: Heard, intent: str) -> str | None:
+    """The cue that spoke loudest for the intent; for a why, the quantity or the word it asks about."""
+    if intent == "why":
+        for cue in heard.cues:
+            if cue.tells.startswith("quantity:"):
+                return cue.tells.split(":", 1)[1]
+        if heard.tells("why-not"):
+            return "not"
+        return next(
+            (one for one in ("infinity", "vignette", "disc", "iris", "colour", "smear", "damage") if heard.tells(one)),
+            None,
+        )
+    if intent == "list-fits":
+        return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
+    if intent == "chain":
+        return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
+    spoke = heard.weighed.spoke.get(intent, ())
+    return next((one for one in spoke if one not in _NO_TOPIC and not one.endswith("-said")), None)
+
+
+def _by_things(heard: Heard) -> str | None:
+    """With no cue at all, two things named together ask how the one goes on the other."""
+    cast = heard.cast
+    if cast.lenses and cast.bodies:
+        return "chain"
+    if heard.tells("lens-mount") and heard.tells("brief") and not cast.pieces:
+        return "definition"
+    return None
+
+
+def _for_list(heard: Heard, lenses: list[Part], bodies: list[Part]) -> tuple[list[Part], list[Part]]:
+    """'what lenses fit E': a mount alone after 'fit' or before 'take' is the body's; else the lens's."""
+    bodies = [part for part in bodies if not part.is_bare]
+    lenses = [part for part in lenses if not part.is_bare]
+    mount_alone = len(lenses) == 1 and not bodies and not lenses[0].focal
+    if mount_alone and heard.tells("fits") and not heard.tells("takes"):
+        lens = lenses[0]
+        if lens.noun.head is None or lens.noun.heads == "MOUNTWORD":
+            lens.sort = "body"
+            return [], [lens]
+    return lenses, bodies
+
+
+def _thing(part: Part) -> Thing:
+    part.sort = "lens"
+    return part.thing()
+
+
+def _body(part: Part) -> Thing:
+    part.sort = "body"
+    return part.thing()

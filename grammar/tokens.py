@@ -1,0 +1,194 @@
+"""A line of text -> tokens with columns: names, literals, words of the language, marks and unknown words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from grammar.atoms import Atom, atoms_of, smooth
+from grammar.lexicon import Lexicon, Name, Word
+from grammar.literals import literal_at
+
+LONGEST: Final = 2000  # characters of one question
+_STOPS: Final = frozenset(".?!;")
+_JOINS: Final = frozenset("+&,/")
+_NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal"])
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One piece of the question. `kind`: a class of words, a kind of literal, the kind of a name, or UNKNOWN."""
+
+    kind: str
+    text: str  # as typed
+    column: int  # of its first character, from 1
+    value: str = ""
+    numbers: tuple[float, ...] = ()
+    ids: tuple[str, ...] = ()
+    implies: tuple[str, ...] = ()
+    unit: str = ""
+    gap: bool = True  # whether a space stands before it
+
+    def as_(self, kind: str, **changes: object) -> Token:
+        return replace(self, kind=kind, **changes)  # type: ignore[arg-type]
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """A term or a piece of advice that is named anywhere in the question."""
+
+    kind: str
+    id: str
+    text: str
+    column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """A phrase that tells something of what is wanted."""
+
+    tells: str
+    column: int
+    end: int  # column of its last character
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A question in tokens, with its cues, the terms and advice it names and the slips of the finger that were mended."""
+
+    text: str
+    tokens: tuple[Token, ...]
+    cues: tuple[Cue, ...] = ()
+    spoken: tuple[Spoken, ...] = ()
+    mended: tuple[str, ...] = ()
+
+
+def tokens_of(text: str, lexicon: Lexicon) -> Line:
+    """The tokens of a question. Every word gives one; where several readings fit, the longest one is taken."""
+    line, columns = smooth(text)
+    atoms, mended = _mended(atoms_of(line), lexicon)
+    tokens: list[Token] = []
+    at = 0
+    while at < len(atoms):
+        token, after = _token(line, atoms, at, lexicon)
+        first = atoms[at]
+        raw = line[first.start : atoms[after - 1].end]
+        gap = first.start == 0 or line[first.start - 1].isspace()
+        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap))
+        at = after
+    return Line(
+        text, tuple(tokens), _cues(line, columns, atoms, lexicon), _spoken(line, columns, atoms, lexicon), mended
+    )
+
+
+def _mended(atoms: list[Atom], lexicon: Lexicon) -> tuple[list[Atom], tuple[str, ...]]:
+    out, mended = [], []
+    for atom in atoms:
+        meant = None
+        if atom.is_word and not lexicon.is_word(atom.text) and atom.text not in lexicon.names:
+            meant = lexicon.mended(atom.text)
+        if meant:
+            mended.append(f"{atom.text} -> {meant}")
+            atom = replace(atom, text=meant)
+        out.append(atom)
+    return out, tuple(mended)
+
+
+def _token(line: str, atoms: list[Atom], at: int, lexicon: Lexicon) -> tuple[Token, int]:
+    atom = atoms[at]
+    name = lexicon.name_at(line, atoms, at) if atom.is_word else None
+    word = lexicon.word_at(line, atoms, at) if atom.is_word else None
+    signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
+    literal = None if signed else literal_at(line, atom.start)
+    name_end = atoms[name[1] - 1].end if name else -1
+    word_end = atoms[word[1] - 1].end if word else -1
+    if literal and literal.end >= max(word_end, name_end + (literal.end != name_end or not _numeric(name))):
+        after = at + 1
+        while after < len(atoms) and atoms[after].start < literal.end:
+            after += 1
+        token = Token(literal.kind, "", 0, literal.said, literal.numbers, unit=literal.unit)
+        return (_with_formats(token, lexicon, name[0] if name and name_end == literal.end else None)), after
+    if name and name_end >= word_end:
+        return _named(name[0], atoms[at : name[1]], lexicon), name[1]
+    if word:
+        return _worded(word[0]), word[1]
+    if not atom.is_word:
+        return _mark(line, atoms, at)
+    if atom.text in lexicon.breaks:
+        return Token("CUE", "", 0), at + 1
+    return Token("FILLER" if lexicon.is_word(atom.text) else "UNKNOWN", "", 0), at + 1
+
+
+def _numeric(name: tuple[Name, int] | None) -> bool:
+    return name is not None and name[0].phrase[:1].isdigit()
+
+
+def _named(name: Name, atoms: list[Atom], lexicon: Lexicon) -> Token:
+    short = len(atoms) == 1 and (len(atoms[0].text) == 1 or atoms[0].text in lexicon.alone)
+    kind = "LETTER" if short and name.kind == "mount" else name.kind.upper()
+    return Token(kind, "", 0, name.phrase, ids=name.ids)
+
+
+def _worded(word: Word) -> Token:
+    numbers = (float(word.value),) if word.sort in _NUMBERED else ()
+    return Token(word.sort.upper(), "", 0, word.value, numbers, implies=word.implies)
+
+
+def _with_formats(token: Token, lexicon: Lexicon, name: Name | None) -> Token:
+    """A literal that may as well be the name of a format or of a mount keeps that as its ids."""
+    if name is not None:
+        return replace(token, ids=name.ids, implies=(name.kind,))
+    if token.kind == "LENGTH":
+        if token.unit == "in" and token.value in lexicon.inch_types:
+            return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))
+        if token.unit == "mm" and token.numbers[0] in lexicon.cine_mm:
+            return replace(token, ids=(lexicon.cine_mm[token.numbers[0]],), implies=("format",))
+    return token
+
+
+def _mark(line: str, atoms: list[Atom], at: int) -> tuple[Token, int]:
+    text = atoms[at].text
+    following = line[atoms[at].end : atoms[at].end + 1]
+    if text == "\u2192":
+        return Token("PREP", "", 0, "to"), at + 1
+    if text in "-=" and following == ">":
+        return Token("PREP", "", 0, "to"), at + 2
+    if text in _STOPS:
+        return Token("STOP", "", 0, text), at + 1
+    if text in _JOINS:
+        return Token("JOIN", "", 0, text), at + 1
+    if text == "=":
+        return Token("CUE", "", 0, "equals"), at + 1
+    return Token("MARK", "", 0, text), at + 1
+
+
+def _cues(line: str, columns: tuple[int, ...], atoms: list[Atom], lexicon: Lexicon) -> tuple[Cue, ...]:
+    found: list[Cue] = []
+    covered = 0
+    for at, atom in enumerate(atoms):
+        hit = lexicon.cues_at(line, atoms, at) if atom.is_word else None
+        # a cue that lies wholly within a longer one is part of it and tells nothing of its own
+        if hit is not None and hit[1] > covered:
+            covered = hit[1]
+            last = columns[atoms[hit[1] - 1].end - 1]
+            found.extend(Cue(tells, columns[atom.start], last) for tells in hit[0])
+        elif not atom.is_word:
+            tells = "equals" if atom.text == "=" else "dashes" if line[atom.start : atom.start + 2] == "--" else ""
+            if tells:
+                found.append(Cue(tells, columns[atom.start], columns[atom.start]))
+    return tuple(found)
+
+
+def _spoken(line: str, columns: tuple[int, ...], atoms: list[Atom], lexicon: Lexicon) -> tuple[Spoken, ...]:
+    found: list[Spoken] = []
+    at = 0
+    while at < len(atoms):
+        hit = lexicon.spoken_at(line, atoms, at) if atoms[at].is_word else None
+        if hit is None:
+            at += 1
+            continue
+        records, after = hit
+        text = line[atoms[at].start : atoms[after - 1].end]
+        found.extend(Spoken(kind, id_, text, columns[atoms[at].start]) for kind, id_ in records)
+        at = after
+    return tuple(found)
