@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cached_property
 from pathlib import Path
 
 from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.knowledge import Knowledge
+from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
 from engine.talk import Talk
@@ -105,5 +105,3 @@ def unread_answer(unread: Unread) -> Answer:
 def facts_invalid(problems: tuple[Problem, ...]) -> str:
     """The problems of the facts, one a line."""
     return "\n".join(str(problem) for problem in problems)
-
-

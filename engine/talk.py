@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from engine.answers.answer import Answer
+from engine.base.compact import compact, field
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Talk:
     """The memory of one talk. `rows`: the chains of the last answer that listed any."""
 
@@ -27,9 +26,9 @@ class Talk:
             return
         self.question = answer.question
         self.reading = answer.reading
-        if answer.chains is not None and len(answer.chains) != 1:
-            self.rows = tuple(chain.listed for chain in answer.chains)
-        elif answer.chains and not self._points_into_last(answer):
+        if (answer.chains is not None and len(answer.chains) != 1) or (
+            answer.chains and not self._points_into_last(answer)
+        ):
             self.rows = tuple(chain.listed for chain in answer.chains)
 
     def _points_into_last(self, answer: Answer) -> bool:

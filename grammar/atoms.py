@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 from unicodedata import category, normalize
 
@@ -16,8 +18,11 @@ _ALIKE: Final = str.maketrans(
     }
 )  # fmt: skip
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
-_DIGITS_APART: Final = re.compile(r"(?<=\d)([\s\-/._]+)(?=\d)")
-_APART: Final = re.compile(r"[\s\-/._'\"()+:,&]+")
+_WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
+_MOST_WORDS: Final = 9  # of one name
+_DIGITS_APART: Final = re.compile(r"\d([\s\-/._()+:,]+)(?=\d)")
+_APART: Final = str.maketrans("", "", " \t\n-/._'\"()+:,&")
+_KEPT: Final = str.maketrans("\1\2\3\4", "/.- ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,37 +61,81 @@ def atoms_of(line: str) -> list[Atom]:
     return found
 
 
-def joins(line: str, one: Atom, other: Atom) -> bool:
-    """Whether two neighbouring words may belong to one name: only a space, hyphen, slash or dot lies between."""
-    return _BETWEEN.fullmatch(line, one.end, other.start) is not None
-
-
 def key_of(phrase: str) -> str:
     """The form under which a name is kept: case-folded, without the marks that people leave out or put in.
 
-    What stands between two digits is kept, since 1/2 and 12 are not the same: 'E-Mount' -> 'emount', '1/2 in' -> '1/2in'.
+    What stands between two digits is kept, since 1/2 is not 12: 'E-Mount' -> 'emount', '1/2 in' -> '1/2in'.
     """
     folded = phrase.casefold()
     if folded.isalnum():
         return folded
-    if any(char.isdigit() for char in folded):
-        folded = _DIGITS_APART.sub(_kept, folded)
-    return _APART.sub("", folded).replace("\0", "/").replace("\1", ".").replace("\2", "-").replace("\3", " ")
+    if _DIGITS_APART.search(folded) is None:
+        squeezed = folded.replace(" ", "").replace("-", "")  # thrice as fast as to translate, and mostly enough
+        return squeezed if squeezed.isalnum() else squeezed.translate(_APART)
+    return _DIGITS_APART.sub(_kept, folded).translate(_APART).translate(_KEPT)
 
 
-def joined_key(line: str, atoms: list[Atom]) -> str:
-    """The same form, made from neighbouring atoms of a line."""
-    if len(atoms) == 1:
-        return atoms[0].text
-    atoms = [atom for atom in atoms if atom.is_word]
-    out = [atoms[0].text]
-    for before, after in zip(atoms, atoms[1:], strict=False):
+def cuts_of(atoms: list[Atom]) -> frozenset[int]:
+    """Where in the key of these atoms one ends and the next begins."""
+    at, cuts = 0, []
+    for before, after in pairwise(atom for atom in atoms if atom.is_word):
+        at += len(before.text)
+        cuts.append(at)
         if before.text[-1].isdigit() and after.text[0].isdigit():
-            out.append(line[before.end : after.start].strip() or " ")
-        out.append(after.text)
-    return "".join(out)
+            at += 1
+    return frozenset(cuts)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Neighbouring atoms as one name would have them. `after`: the atom after the run."""
+
+    after: int
+    key: str
+    plain: bool  # whether only a space, hyphen, slash or dot lies between its words; else brackets and commas too
+
+
+class Runs:
+    """A line in atoms, and every run of them that may be one name, made once for all who look names up."""
+
+    def __init__(self, line: str, atoms: list[Atom]) -> None:
+        self.line, self.atoms = line, atoms
+        self._made: dict[int, tuple[Run, ...]] = {}
+
+    def from_(self, at: int) -> tuple[Run, ...]:
+        """The runs that begin at word `at`, the longest first."""
+        runs = self._made.get(at)
+        if runs is None:
+            runs = self._made[at] = tuple(self._grown(at))[::-1]
+        return runs
+
+    def _grown(self, at: int) -> Iterator[Run]:
+        line, atoms = self.line, self.atoms
+        last, key, plain = at, atoms[at].text, True
+        yield Run(at + 1, key, True)
+        for _ in range(_MOST_WORDS - 1):
+            following = last + 1
+            while following < len(atoms) and not atoms[following].is_word and following - last < 4:
+                following += 1
+            if following >= len(atoms) or not atoms[following].is_word:
+                return
+            one, other = atoms[last], atoms[following]
+            if _BETWEEN.fullmatch(line, one.end, other.start) is None:
+                if _WITHIN.fullmatch(line, one.end, other.start) is None:
+                    return
+                plain = False
+            if one.text[-1].isdigit() and other.text[0].isdigit():
+                key += _mark_between(line, one, other)
+            key += other.text
+            last = following
+            yield Run(following + 1, key, plain)
+
+
+def _mark_between(line: str, one: Atom, other: Atom) -> str:
+    mark = line[one.end : other.start].strip()
+    return mark if mark in ("/", ".", "-") else " "
 
 
 def _kept(match: re.Match[str]) -> str:
     mark = match.group(1).strip()
-    return {"/": "\0", ".": "\1", "-": "\2", "": "\3"}.get(mark, "\2")
+    return match.group()[0] + {"/": "\1", ".": "\2", "-": "\3"}.get(mark, "\4")

@@ -98,7 +98,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if after is not None and after.kind in _LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
-    if before is not None and before.kind in ("KIND", "LENS") and (after is None or after.kind in _ENDS):
+    if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in _ENDS):
         return number >= 8
     if after is not None and after.kind not in _ENDS:
         return False

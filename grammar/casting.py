@@ -53,7 +53,8 @@ class Part:
 
     def thing(self) -> Thing:
         """The thing as the question keeps it."""
-        kind, ids = "", ()
+        kind = ""
+        ids: tuple[str, ...] = ()
         if self.named is not None:
             kind, ids = self.named.unit, self.named.ids
         elif self.mounts and self.sort != "piece":
@@ -127,7 +128,7 @@ def _sort(noun: Noun) -> str:
         return "lens"
     if noun.heads == "FRAME":
         return "body" if noun.first("MOUNT") else "frame"
-    if noun.headed_by("PIECE"):
+    if noun.headed_by("PIECE") or (noun.first("DIOPTRE") and not noun.head):
         return "piece"
     if noun.headed_by("LENS") and not noun.first("MOUNT"):
         return "lens"
@@ -168,6 +169,8 @@ def _measure_piece(part: Part) -> None:
     mods = [token for token in noun.mods if token.kind == "HEADMOD" and token.unit == "PIECE"]
     head = noun.head.value if noun.head and noun.heads == "PIECE" else ""
     special = [token.value for token in mods if token.value != "adapter"]
+    if noun.first("DIOPTRE"):
+        head = "close-up-lens"
     part.piece = head if head and head != "adapter" else (special[0] if special else head or "adapter")
     lengths, ranges = noun.all("LENGTH"), noun.all("RANGE")
     if ranges and (part.piece == "step-ring" or (part.piece not in _RANGED) or _steps(ranges[0])):

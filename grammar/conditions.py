@@ -8,118 +8,64 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from engine.base.problem import nearest_of
+from grammar.condition_tree import (
+    Both,
+    Compare,
+    Condition,
+    Difference,
+    Either,
+    Ends,
+    Has,
+    Known,
+    Name,
+    Not,
+    Number,
+    OneOf,
+    Product,
+    Quotient,
+    Sum,
+    Term,
+    Text,
+    from_plain,
+    names_in,
+    to_plain,
+)  # fmt: skip
 from grammar.values import Fault
 
-
-@dataclass(frozen=True, slots=True)
-class Number:
-    """A number; a length in mm."""
-
-    value: float
-
-
-@dataclass(frozen=True, slots=True)
-class Name:
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Text:
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Ends:
-    """The shortest or the longest setting of a quantity that can be set."""
-
-    end: str
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Sum:
-    left: Term
-    right: Term
-
-
-@dataclass(frozen=True, slots=True)
-class Difference:
-    left: Term
-    right: Term
-
-
-@dataclass(frozen=True, slots=True)
-class Product:
-    left: Term
-    right: Term
-
-
-@dataclass(frozen=True, slots=True)
-class Quotient:
-    left: Term
-    right: Term
-
-
-Term = Number | Name | Text | Ends | Sum | Difference | Product | Quotient
-
-
-@dataclass(frozen=True, slots=True)
-class Compare:
-    """`op`: one of < <= > >= = !=."""
-
-    left: Term
-    op: str
-    right: Term
-
-
-@dataclass(frozen=True, slots=True)
-class Known:
-    """Whether something is known of `name`, or, where `known` is False, that nothing is."""
-
-    name: str
-    known: bool
-
-
-@dataclass(frozen=True, slots=True)
-class OneOf:
-    name: str
-    choices: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Has:
-    """Whether `word` is among the words of `name`."""
-
-    name: str
-    word: str
-
-
-@dataclass(frozen=True, slots=True)
-class Not:
-    part: Condition
-
-
-@dataclass(frozen=True, slots=True)
-class Both:
-    parts: tuple[Condition, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Either:
-    parts: tuple[Condition, ...]
-
-
-Condition = Compare | Known | OneOf | Has | Not | Both | Either
+__all__ = [
+    "Both",
+    "Compare",
+    "Condition",
+    "Difference",
+    "Either",
+    "Ends",
+    "Has",
+    "Known",
+    "Name",
+    "Not",
+    "Number",
+    "OneOf",
+    "Product",
+    "Quotient",
+    "Sum",
+    "Term",
+    "Text",
+    "from_plain",
+    "names_in",
+    "parse_condition",
+    "template_names",
+    "to_plain",
+]  # fmt: skip
 
 _WORDS: Final = {
-    "or": "OR", "and": "AND", "not": "NOT", "is": "IS", "known": "KNOWN", "unknown": "UNKNOWN", "one": "ONE", "of": "OF",
-    "has": "HAS", "mm": "MM", "shortest": "SHORTEST", "longest": "LONGEST",
+    "or": "OR", "and": "AND", "not": "NOT", "is": "IS", "known": "KNOWN", "unknown": "UNKNOWN", "one": "ONE",
+    "of": "OF", "has": "HAS", "mm": "MM", "shortest": "SHORTEST", "longest": "LONGEST",
 }  # fmt: skip
 _MARKS: Final = {"(": "OPEN", ")": "CLOSE", ",": "COMMA", "+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER"}
 _SAID: Final = {
     "OPEN": "'('", "CLOSE": "')'", "COMMA": "','", "PLUS": "'+'", "MINUS": "'-'", "TIMES": "'*'", "OVER": "'/'",
-    "COMPARES": "a comparison", "NAME": "a quantity", "WORD": "a word", "QUOTED": "a word in quotes", "NUMBER": "a number",
-    "MM": "'mm'", "$END": "the end",
+    "COMPARES": "a comparison", "NAME": "a quantity", "WORD": "a word", "QUOTED": "a word in quotes",
+    "NUMBER": "a number", "MM": "'mm'", "$END": "the end",
 }  # fmt: skip
 _PART: Final = re.compile(
     r"\s*(?:(?P<number>-?(?:\d+(?:\.\d+)?|\.\d+)(?![\w.]))|(?P<glued>(?:\d+(?:\.\d+)?|\.\d+)(?=mm\b))"
@@ -154,31 +100,9 @@ def parse_condition(text: str, names: Collection[str]) -> Condition | Fault:
     return wrong if wrong is not None else _condition(tree.parts[0])
 
 
-def names_in(condition: Condition) -> frozenset[str]:
-    """Every quantity that a condition looks at."""
-    if isinstance(condition, Both | Either):
-        return frozenset().union(*(names_in(part) for part in condition.parts))
-    if isinstance(condition, Not):
-        return names_in(condition.part)
-    if isinstance(condition, Compare):
-        return _names_of(condition.left) | _names_of(condition.right)
-    return frozenset([condition.name])
-
-
 def template_names(text: str) -> tuple[str, ...]:
     """The quantities a sentence shows in braces, in order: 'the lens sits {extension_mm} out'."""
     return tuple(match.group(1).strip() for match in _BRACES.finditer(text))
-
-
-def to_plain(condition: Condition | Term) -> list[Any]:
-    """The tree as nested lists of plain values, for keeping as JSON."""
-    return [type(condition).__name__, *(_plain_field(getattr(condition, key)) for key in condition.__slots__)]
-
-
-def from_plain(plain: list[Any]) -> Any:
-    """The tree that `to_plain` made `plain` of."""
-    kind, *fields = plain
-    return _KINDS[kind](*(_rich_field(one) for one in fields))
 
 
 def _parts(text: str, names: Collection[str]) -> Iterator[_Part]:
@@ -251,10 +175,11 @@ def _term(node: Any) -> Term:
     rule, parts = node.rule, node.parts
     if rule in ("sum", "product"):
         parts = [part for part in parts if getattr(part, "kind", "") not in ("OPEN", "CLOSE")]
-        made = _term(parts[0])
+        made: Any = _term(parts[0])
         for operator, part in zip(parts[1::2], parts[2::2], strict=True):
             made = _JOINS[operator.kind](made, _term(part))
-        return made
+        term: Term = made
+        return term
     if rule == "number":
         return Number(float(parts[0].text))
     if rule == "text":
@@ -264,45 +189,3 @@ def _term(node: Any) -> Term:
 
 def _word(part: _Part) -> str:
     return part.text[1:-1] if part.kind == "QUOTED" else part.text
-
-
-def _names_of(term: Term) -> frozenset[str]:
-    if isinstance(term, Name | Ends):
-        return frozenset([term.name])
-    if isinstance(term, Number | Text):
-        return frozenset()
-    return _names_of(term.left) | _names_of(term.right)
-
-
-_KINDS: Final = {
-    kind.__name__: kind
-    for kind in (
-        Number,
-        Name,
-        Text,
-        Ends,
-        Sum,
-        Difference,
-        Product,
-        Quotient,
-        Compare,
-        Known,
-        OneOf,
-        Has,
-        Not,
-        Both,
-        Either,
-    )
-}
-
-
-def _plain_field(value: Any) -> Any:
-    if isinstance(value, tuple):
-        return ["*", *(_plain_field(one) for one in value)]
-    return to_plain(value) if type(value).__name__ in _KINDS else value
-
-
-def _rich_field(value: Any) -> Any:
-    if isinstance(value, list):
-        return tuple(_rich_field(one) for one in value[1:]) if value[0] == "*" else from_plain(value)
-    return value

@@ -15,7 +15,8 @@ _PIECES: Final = {
     "extension-tube": "extension tube", "focal-reducer": "focal reducer", "reverse-ring": "reverse ring",
     "coupling-ring": "coupling ring", "step-ring": "step ring", "thread-reducer": "thread adapter",
     "close-up-lens": "close-up lens", "corrective-glass": "adapter with glass", "recessed": "recessed ring",
-    "electronic-adapter": "electronic adapter", "tube-lens": "tube lens", "tilt": "tilt adapter", "shift": "shift adapter",
+    "electronic-adapter": "electronic adapter", "tube-lens": "tube lens", "tilt": "tilt adapter",
+    "shift": "shift adapter",
 }  # fmt: skip
 _KINDS: Final = {
     "objective": "objective", "machine-vision": "machine vision", "large-format": "large format", "tele": "tele",
@@ -28,8 +29,9 @@ _SAID: Final = {
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
-    "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}", "zoom": "{}",
-    "barrel": "{} barrel", "target": "{}", "angle": "{} degrees", "transmission": "{} %", "pitch": "pitch {}",
+    "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
+    "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
+    "transmission": "{} %", "pitch": "pitch {}",
 }  # fmt: skip
 
 

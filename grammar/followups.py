@@ -13,6 +13,7 @@ from grammar.telling import built
 _FREE: Final = frozenset(
     ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
 )
+_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 _OWN: Final = 1.5  # the weight from which a fragment has an intent of its own
 _TALK: Final = frozenset(["help", "quit", "start-over", "show-memory", "list-gear"])
@@ -37,7 +38,7 @@ def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     best = heard.weighed.best
     own = best is not None and heard.weighed.weight(best) >= _OWN
-    intent = best if own and best is not None else before.intent
+    intent = best if own and best is not None else _went_on(heard, before)
     said = built(heard, intent)
     lenses = _lenses(said, before)
     bodies, things = _bodies(said, before)
@@ -58,14 +59,21 @@ def follow(heard: Heard, before: Question) -> Question:
     )
 
 
+def _went_on(heard: Heard, before: Question) -> str:
+    """What a fragment without an intent of its own goes on with: after a reason or a name, the chain it was about."""
+    changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
+    return "chain" if before.intent in _ASIDE and changed else before.intent
+
+
 def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return before.lenses
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
-            if lens.focal_length_mm is None and lens.f_number is None:
-                return (replace(old, traits=tuple(dict.fromkeys((*old.traits, *lens.traits)))), *before.lenses[1:])
+            if lens.focal_length_mm is None:
+                traits = tuple(dict.fromkeys((*old.traits, *lens.traits)))
+                return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])
             return (replace(lens, kind=old.kind, ids=old.ids),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
             if _is_a_body(lens, old, said, before):
@@ -79,14 +87,14 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
     """A format alone is another body of the same mount."""
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
-        if before.bodies[0].kind == "mount":
+        if before.bodies[0].kind in ("mount", "body"):
             return (changed, *before.bodies[1:]), said.things
     if said.bodies:
         return said.bodies, said.things
     if said.lenses and before.lenses and _is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
     formats = [thing for thing in said.things if thing.kind == "format"]
-    if formats and before.bodies and before.bodies[0].kind == "mount":
+    if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")

@@ -43,8 +43,8 @@ def _told(tokens: list[Token], at: int) -> Token:
     if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
     if token.unit == "in":
-        near = [one for one in tokens[at + 1 : at + 3]]
-        return token.as_("FORMAT") if any(one.kind in _INCHLIKE for one in near) else token
+        near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
+        return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind == "LENGTH") else token

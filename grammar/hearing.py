@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from grammar.gathering import Cast
 from grammar.intents import Weighed, features_of, weigh
 from grammar.lexicon import Lexicon
 from grammar.parsing import Misfit, parse
 from grammar.phrases import Phrase, phrases_of
 from grammar.readings import Readings, readings_of
-from grammar.roles import Cast, cast_of
+from grammar.roles import cast_of
 from grammar.shaping import Shaped, shaped
 from grammar.tokens import Cue, Line, tokens_of
 
@@ -36,8 +37,8 @@ class Heard:
         return cue in self.features
 
 
-def hear(text: str, lexicon: Lexicon) -> Heard:
-    """What a text says, before anything is asked of it."""
+def hear(text: str, lexicon: Lexicon, talking: bool = False) -> Heard:
+    """What a text says on its own. `talking`: whether there is a question before it that it may lean on."""
     line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset(cue.tells for cue in cues)
@@ -47,7 +48,7 @@ def hear(text: str, lexicon: Lexicon) -> Heard:
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases)
     readings = readings_of(phrases, cast, told)
-    features = features_of(line, cues, cast, readings)
+    features = features_of(line, cues, cast, readings) | ({"talking"} if talking else set())
     return Heard(line, cues, shape, phrases, cast, readings, features, weigh(features, lexicon))
 
 

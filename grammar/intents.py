@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from grammar.gathering import Cast
 from grammar.lexicon import Lexicon
 from grammar.readings import Readings
-from grammar.roles import Cast
 from grammar.tokens import Cue, Line
 
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood
@@ -32,7 +32,7 @@ def weigh(features: frozenset[str], lexicon: Lexicon) -> Weighed:
     """The intents that the evidence speaks for. Of equals the one that stands first in the word list wins."""
     totals: dict[str, float] = {}
     spoke: dict[str, list[tuple[float, str]]] = {}
-    for evidence in lexicon.evidence:
+    for evidence in lexicon.words.evidence:
         if evidence.needs <= features and not evidence.lacks & features:
             totals[evidence.intent] = totals.get(evidence.intent, 0.0) + evidence.weight
             if evidence.weight > 0:

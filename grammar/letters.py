@@ -14,7 +14,7 @@ _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
-    """The tokens with every LETTER decided: MOUNT where it stands as a mount stands, else a word that is passed over."""
+    """The tokens with every LETTER decided: MOUNT where it stands as a mount does, else a word that is passed over."""
     out = list(tokens)
     changed = True
     while changed:

@@ -1,4 +1,4 @@
-"""Numbers as people type them into a question: lengths, f-numbers, shutter times, threads, prices ... -> kind and values."""
+"""Numbers as people type them into a question: lengths, f-numbers, shutter times, threads ... -> kind and values."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from typing import Final
 
 # f-numbers that are engraved or usual; a bare decimal is taken for one only if it is among them
 STOPS: Final = frozenset(
-    [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2]
-    + [3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
-)
+    [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2,
+     3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
+)  # fmt: skip
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
@@ -21,7 +21,9 @@ _UNIT: Final = (
     r"(?P<ft>ft|foot|feet|')|(?P<thou>thou)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
 )
 # 'in' set apart from its number is a unit only where no word of place follows
-_NOT_PLACE: Final = r"(?!(?<=\sin)\s+(?:the|a|an|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|a|bright|sun)\b)"
+_NOT_PLACE: Final = (
+    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun)\b)"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,7 +203,10 @@ def _round(value: float) -> float:
 _FRACTION: Final = r"(?:\d{1,2}\s)?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 _WRITTEN: Final[tuple[tuple[str, Make], ...]] = (
     (rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", _thread_metric),
-    (rf"(?P<n>\d/\d{{1,2}}|1|0?\.\d+)\s?(?P<inch>inch|in|\"|'')?(?P<sep>\s?(?:-|x|by)\s?|\s)(?P<t>\d\d)(?:\s?(?:tpi|unf?|un2a))?{_END}", _thread_inch),
+    (
+        r"(?P<n>\d/\d{1,2}|1|0?\.\d+)\s?(?P<inch>inch|in|\"|'')?(?P<sep>\s?(?:-|x|by)\s?|\s)(?P<t>\d\d)"
+        rf"(?:\s?(?:tpi|unf?|un2a))?{_END}", _thread_inch,
+    ),
     (rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", _thread_mixed),
     (rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", _thread_metric),
     (rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", _per_inch),
@@ -214,7 +219,10 @@ _WRITTEN: Final[tuple[tuple[str, Make], ...]] = (
     (rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|in\b|\"|x\d)){_END}", _stop),
     (r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
     (r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
-    (rf"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens))){_END}", _weight),
+    (
+        r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
+        rf"{_END}", _weight,
+    ),
     (rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", _one("FPS")),
     (rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", _one("EV")),
     (r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
@@ -224,11 +232,14 @@ _WRITTEN: Final[tuple[tuple[str, Make], ...]] = (
     (rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
     (rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
     (rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
-    (rf"(?P<a>\d{{1,4}}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{{1,2}}(?:\.\d+)?|\.\d+)(?!\s?(?:mm|cm|\"|x|%|turn|/)){_END}", _combo),
+    (
+        r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
+        rf"(?!\s?(?:mm|cm|\"|x|%|turn|/)){_END}", _combo,
+    ),
     (rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
     (rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
     (rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
-    (r"\+(?P<n>\d(?:\.\d+)?)(?=\s?(?:close|diop|lens|filter))", _one("DIOPTRE")),
+    (rf"(?<=\s)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
     (rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
     (rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
     (rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),

@@ -26,7 +26,7 @@ def distance(one: str, other: str, most: int = 2) -> int:
 
 
 def nearest_keys(word: str, keys: Iterable[str]) -> list[str]:
-    """The keys nearest to `word`, at most three: fewest slips first, then swapped letters, then the same first letter."""
+    """The keys nearest to `word`, at most three: fewest slips first, then swapped letters, then the most alike ends."""
     if not word:
         return []
     most = 1 if len(word) <= 4 else 2
@@ -38,9 +38,17 @@ def nearest_keys(word: str, keys: Iterable[str]) -> list[str]:
         apart = distance(word, key, most)
         if apart <= most:
             swapped = sorted(word) != sorted(key)
-            ranked.append((apart, swapped, word[0] != key[0], len(key) != len(word), order, key))
+            ranked.append((apart, swapped, -_shared_ends(word, key), len(key) != len(word), order, key))
     ranked.sort()
     return [entry[-1] for entry in ranked[:_BEST]]
+
+
+def _shared_ends(one: str, other: str) -> int:
+    """Letters that the two begin and end with alike."""
+    least = min(len(one), len(other))
+    first = next((at for at in range(least) if one[at] != other[at]), least)
+    last = next((at for at in range(least - first) if one[-1 - at] != other[-1 - at]), least - first)
+    return first + last
 
 
 def slip_of(word: str, words: Iterable[str]) -> str | None:

@@ -1,4 +1,4 @@
-"""Builds the parsers and runs them: tokens in, a plain tree or the place where reading stopped out. Only this file knows lark."""
+"""Builds the parsers and runs them: tokens in, a plain tree or the place where reading stopped out."""
 
 from __future__ import annotations
 
@@ -56,12 +56,13 @@ def parser(grammar: str) -> Lark:
 def parse(grammar: str, tokens: Sequence[Lexed]) -> Node | Misfit:
     """The tree of `tokens`, or where they leave the grammar."""
     try:
-        tree = parser(grammar).parse(list(tokens))  # type: ignore[arg-type]
+        tree: Any = parser(grammar).parse(list(tokens))
     except UnexpectedToken as error:
         at = len(tokens) if error.token.type == "$END" else (error.token.start_pos or 0)
-        accepts = error.interactive_parser.accepts() if error.interactive_parser else set()
-        return Misfit(at, frozenset(accepts))
-    return _plain(tree, tokens)
+        stopped: Any = error.interactive_parser
+        return Misfit(at, frozenset(stopped.accepts() if stopped else ()))
+    node: Node = _plain(tree, tokens)
+    return node
 
 
 def _plain(tree: Any, tokens: Sequence[Lexed]) -> Any:

@@ -1,4 +1,4 @@
-"""The phrases of a question: its descriptions of things, each with its place in the sentence, and what stands between."""
+"""The phrases of a question: its descriptions of things, each with its place, and what stands between."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open
 
 @dataclass(slots=True)
 class Noun:
-    """One description: 'on my 25 mm f/1.4 C-mount lens'. `listed`: which list it stands in, counted through the question."""
+    """One description: 'on my 25 mm f/1.4 C-mount lens'. `listed`: the list it stands in, counted from 1."""
 
     role: str = ""  # the preposition before it
     mods: list[Token] = field(default_factory=list)

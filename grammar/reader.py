@@ -23,10 +23,10 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if not text.strip():
         return empty(text)
     smoothed = smooth(text)[0].strip(_TRIM)
-    order = "help" if not smoothed and "?" in text else lexicon.orders.get(key_of(smoothed)) if smoothed else None
+    order = "help" if not smoothed and "?" in text else lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
     if order:
         return Question(text, order)
-    heard = hear(text, lexicon)
+    heard = hear(text, lexicon, before is not None)
     if before is not None and leans(heard, before):
         problem = refused(heard, None, lexicon)
         return problem or follow(heard, before)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Final
 
+from grammar.gathering import Cast
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
-from grammar.roles import Cast
 from grammar.tokens import Token
 
 # kinds of literal whose number is kept as it stands, and the key it is kept under
@@ -162,7 +162,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.pitch = token
     elif kind == "KEYED":
         _keyed(out, token)
-    elif kind == "NUMBER":
+    elif kind == "NUMBER" and not token.text.isalpha():
         out.keep("numbers", f"{numbers[0]:g}")
 
 

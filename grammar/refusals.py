@@ -1,4 +1,4 @@
-"""Why a question could not be read: where it stops making sense, what could stand there, and what may have been meant."""
+"""Why a question could not be read: where it stops making sense, what could stand there, what may be meant."""
 
 from __future__ import annotations
 
@@ -95,7 +95,7 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
         is_body = part in cast.bodies or part.noun.role in ("on", "to")
         if body_open if is_body else lens_open:
             wanted = "body" if is_body else "lens"
-            expected = f"the mount or the name of a {wanted}, such as {_samples(lexicon)}"
+            expected = f"the mount or the name of a {wanted}, such as 'M42', 'C-mount' or 'E-mount'"
             near = lexicon.nearest(token.text, ("mount", wanted))
             return Unread(
                 heard.text,
@@ -130,11 +130,6 @@ def _mended(text: str, said: str, near: list[str]) -> tuple[str, ...]:
     return tuple(text.replace(said, name, 1).strip() for name in near)
 
 
-def _samples(lexicon: Lexicon) -> str:
-    names = [phrase for (kind, _), phrase in lexicon.first_phrase.items() if kind == "mount" and len(phrase) > 1]
-    return ", ".join(f"'{name}'" for name in names[:3])
-
-
 def _guesses(heard: Heard, intent: str, near: list[str], is_body: bool, lexicon: Lexicon) -> tuple[str, ...]:
     out = []
     for name in near[:3]:
@@ -159,5 +154,6 @@ def _swapped(heard: Heard, question: Question, lexicon: Lexicon) -> Unread:
     meant = canonical(question, lexicon.name_for)
     return Unread(
         heard.text, body.noun.column, body.noun.text,
-        "the lens first and the body second: a lens goes on a body, here the two are the other way round", None, (meant,),
+        "the lens first and the body second: a lens goes on a body, here the two are the other way round",
+        None, (meant,),
     )  # fmt: skip

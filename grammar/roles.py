@@ -2,37 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import Final
 
 from grammar.casting import OPTICAL, Part, part_of, split
+from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
-from grammar.tokens import Token
 
 _TOWARDS: Final = frozenset(["on", "to"])
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
-_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 _MADE: Final = frozenset(["made-for", "for", "from"])
-
-
-@dataclass(slots=True)
-class Cast:
-    """The parts of a question, in the order they were named."""
-
-    lenses: list[Part] = field(default_factory=list)
-    bodies: list[Part] = field(default_factory=list)
-    pieces: list[Part] = field(default_factory=list)
-    frames: list[Part] = field(default_factory=list)
-    without: list[Part] = field(default_factory=list)
-    using: list[Part] = field(default_factory=list)
-    lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
-    strange: list[Part] = field(default_factory=list)
-    swapped: bool = False  # a body was to be put on a lens
-
-    @property
-    def mounts_told(self) -> int:
-        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
 
 
 def cast_of(phrases: list[Phrase]) -> Cast:
@@ -43,7 +23,7 @@ def cast_of(phrases: list[Phrase]) -> Cast:
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
-    _complete(cast)
+    complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
 
@@ -55,7 +35,12 @@ def _share_heads(parts: list[Part]) -> None:
         if part.noun.listed != before.noun.listed:
             continue
         headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
-        if headless and part.noun.head is not None and part.sort in ("lens", "body", "piece"):
+        if (
+            headless
+            and part.noun.head is not None
+            and part.sort in ("lens", "body", "piece")
+            and _one_kind(before, part)
+        ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
             part.noun.role = before.noun.role
@@ -66,6 +51,14 @@ def _share_heads(parts: list[Part]) -> None:
             part.noun.role = before.noun.role
         if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head:
             _recast(part, before)
+
+
+def _one_kind(part: Part, headed: Part) -> bool:
+    """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
+    if part.sort != "length":
+        return True
+    token = part.noun.first("LENGTH", "RANGE")
+    return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
 
 
 def _recast(part: Part, like: Part) -> None:
@@ -142,7 +135,7 @@ def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not part.mounts
     if described and before is cast.lenses[-1]:
-        _merge(cast.lenses[-1], part)
+        merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)
 
@@ -201,116 +194,9 @@ def _as(part: Part, sort: str, cast: Cast) -> None:
     (cast.bodies if sort == "body" else cast.lenses).append(part)
 
 
-def _merge(kept: Part, more: Part) -> None:
-    """What the second says of the first: 'a 38mm from an 8mm projector'."""
-    kept.kinds.extend(more.kinds)
-    kept.traits.extend(more.traits)
-    kept.formats.extend(more.formats)
-    kept.mounts.extend(more.mounts)
-    kept.implied = kept.implied or more.implied
-    kept.focal = kept.focal if kept.focal is not None else more.focal
-    kept.f_number = kept.f_number if kept.f_number is not None else more.f_number
-    kept.zoom = kept.zoom or more.zoom
-    kept.count = kept.count or more.count
-
-
-def _complete(cast: Cast) -> None:
-    """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
-    _gather_lenses(cast)
-    if len(cast.bodies) > 1:
-        full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
-        rest = [part for part in cast.bodies if part not in full]
-        if len(full) == 1:
-            for part in rest:
-                full[0].traits.extend(part.traits)
-                full[0].formats.extend(part.formats)
-        cast.bodies = full or rest[:1]
-    if not any(part.focal for part in cast.lenses):
-        _take_focal(cast)
-    _told_by_pieces(cast)
-
-
-def _gather_lenses(cast: Cast) -> None:
-    told = [part for part in cast.lenses if not part.is_bare]
-    if not told:
-        cast.lenses = cast.lenses[:1]
-        return
-    counts = [part.count for part in cast.lenses if part.count]
-    kept: list[Part] = []
-    for part in told:
-        home = next((one for one in kept if _completes(one, part)), None)
-        if home is not None:
-            _merge(home, part)
-        else:
-            kept.append(part)
-    if counts and kept[0].count is None:
-        kept[0].count = counts[0]
-    cast.lenses = kept
-
-
-def _completes(one: Part, other: Part) -> bool:
-    """Whether the two can only be one lens: no quality told by both, and not members of one list."""
-    if one.noun.listed == other.noun.listed or one.named or other.named:
-        return False
-    clash = (
-        (one.mounts and other.mounts) or (one.focal and other.focal) or (one.f_number and other.f_number)
-        or (one.zoom and other.zoom)
-    )  # fmt: skip
-    apart = "reversed" in one.traits or "reversed" in other.traits or other.noun.role in ("on", "behind")
-    return not clash and not apart
-
-
-def _take_focal(cast: Cast) -> None:
-    """A length that belongs to nothing else is the focal length of the lens spoken of."""
-    for part in cast.lengths:
-        token = part.noun.first("LENGTH")
-        if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":
-            continue
-        focal = token.numbers[0]
-        if cast.lenses and all(one.zoom is None for one in cast.lenses):
-            cast.lenses[0].focal = focal
-        elif not cast.lenses and focal >= 4:
-            part.sort, part.focal = "lens", focal
-            cast.lenses.append(part)
-        else:
-            return
-        cast.lengths.remove(part)
-        return
-
-
-def _told_by_pieces(cast: Cast) -> None:
-    """An adapter's own mounts are those of the lens and the body, where these were not named."""
-    pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
-    if not pieces:
-        return
-    first, last = pieces[0], pieces[-1]
-    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
-    lens_open = lens is None or not lens.has_mount
-    body_open = body is None or not (body.has_mount or body.crop)
-    if len(pieces) == 1 and len(first.mounts) == 1:
-        onto = first.noun.role in _TOWARDS and lens is not None
-        other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
-        if body_open and (onto or (other and first.piece not in _THROUGH)):
-            _give(cast.bodies, body, first.mounts[0], first, "body")
-        elif lens_open and not onto:
-            _give(cast.lenses, lens, first.mounts[0], first, "lens")
-        return
-    if lens_open:
-        _give(cast.lenses, lens, first.mounts[0], first, "lens")
-    if body_open and len(last.mounts) > 1:
-        _give(cast.bodies, body, last.mounts[-1], last, "body")
-
-
-def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
-    if part is not None:
-        part.mounts.append(mount)
-    else:
-        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount]))
-
-
 def _is_swapped(parts: list[Part]) -> bool:
     """'an E-mount body on a C-mount lens': the body named first, then put on something that says it is a lens."""
-    for one, other in zip(parts, parts[1:], strict=False):
+    for one, other in pairwise(parts):
         put = one.noun.heads == "BODY" and one.mounts and one.noun.role not in _TOWARDS
         if put and other.noun.heads == "LENS" and other.noun.role in _TOWARDS and other.has_mount:
             return True

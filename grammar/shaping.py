@@ -21,7 +21,11 @@ VALUES: Final = frozenset(
     ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
      "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE"]
 )  # fmt: skip
-_LENSES: Final = frozenset(["lens", "lenses", "prime", "primes"])
+# the last word of a name that heads the description all the same: 'projector lens', 'F body'
+_ENDING: Final = {
+    "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
+    "bodies": "BODY", "camera": "BODY",
+}  # fmt: skip
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
@@ -59,9 +63,10 @@ def _named(token: Token) -> list[Token]:
     if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
         return [token.as_("NAMED", unit=token.kind.lower())]
     words = token.text.split()
-    if token.kind == "KIND" and len(words) > 1 and words[-1].casefold() in _LENSES:
+    if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
         column = token.column + len(token.text) - len(words[-1])
-        return [token.as_("KIND", text=token.text[: column - token.column].rstrip()), Token("LENS", words[-1], column)]
+        head = Token(_ENDING[words[-1].casefold()], words[-1], column)
+        return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
 
 
@@ -92,9 +97,8 @@ def _linked(tokens: list[Token]) -> list[Token]:
                 out.append(token.as_("LINK"))
                 continue
         out.append(token)
-        if token.kind == "MOUNT" and after is not None and after.kind == "MOUNT" and tokens[at + 1].kind == "MOUNT":
-            if at + 2 < len(tokens) and tokens[at + 2].kind == "PIECE":
-                out.append(token.as_("LINK"))
+        if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
+            out.append(token.as_("LINK"))
     return out
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
-from grammar.atoms import Atom, atoms_of, smooth
-from grammar.lexicon import Lexicon, Name, Word
+from grammar.atoms import Atom, Runs, atoms_of, smooth
+from grammar.lexicon import Lexicon, Name
 from grammar.literals import literal_at
+from grammar.wordlist import Word
 
 LONGEST: Final = 2000  # characters of one question
+_MOST_MENDED: Final = 12  # unknown words of one question that are looked at closely
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal"])
@@ -54,7 +56,7 @@ class Cue:
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A question in tokens, with its cues, the terms and advice it names and the slips of the finger that were mended."""
+    """A question in tokens, with its cues, the terms and advice it names and the slips of the finger mended."""
 
     text: str
     tokens: tuple[Token, ...]
@@ -66,38 +68,42 @@ class Line:
 def tokens_of(text: str, lexicon: Lexicon) -> Line:
     """The tokens of a question. Every word gives one; where several readings fit, the longest one is taken."""
     line, columns = smooth(text)
-    atoms, mended = _mended(atoms_of(line), lexicon)
+    runs, mended = _mended(Runs(line, atoms_of(line)), lexicon)
     tokens: list[Token] = []
-    at = 0
+    atoms, at = runs.atoms, 0
     while at < len(atoms):
-        token, after = _token(line, atoms, at, lexicon)
+        token, after = _token(runs, at, lexicon)
         first = atoms[at]
         raw = line[first.start : atoms[after - 1].end]
         gap = first.start == 0 or line[first.start - 1].isspace()
         tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap))
         at = after
-    return Line(
-        text, tuple(tokens), _cues(line, columns, atoms, lexicon), _spoken(line, columns, atoms, lexicon), mended
-    )
+    return Line(text, tuple(tokens), _cues(runs, columns, lexicon), _spoken(runs, columns, lexicon), mended)
 
 
-def _mended(atoms: list[Atom], lexicon: Lexicon) -> tuple[list[Atom], tuple[str, ...]]:
-    out, mended = [], []
-    for atom in atoms:
-        meant = None
-        if atom.is_word and not lexicon.is_word(atom.text) and atom.text not in lexicon.names:
-            meant = lexicon.mended(atom.text)
-        if meant:
-            mended.append(f"{atom.text} -> {meant}")
-            atom = replace(atom, text=meant)
-        out.append(atom)
-    return out, tuple(mended)
+def _mended(runs: Runs, lexicon: Lexicon) -> tuple[Runs, tuple[str, ...]]:
+    """The line with slips of the finger put right, save in words that are part of a name."""
+    unknown = [at for at, atom in enumerate(runs.atoms) if atom.is_word and not lexicon.words.knows(atom.text)]
+    meant = {at: lexicon.words.mended(runs.atoms[at].text) for at in unknown[:_MOST_MENDED]}
+    if not any(meant.values()):
+        return runs, ()
+    named = 0
+    atoms, mended = list(runs.atoms), []
+    for at, atom in enumerate(runs.atoms):
+        hit = lexicon.name_at(runs, at) if atom.is_word else None
+        named = max(named, hit[1]) if hit else named
+        instead = meant.get(at)
+        if instead and at >= named:
+            mended.append(f"{atom.text} -> {instead}")
+            atoms[at] = replace(atom, text=instead)
+    return Runs(runs.line, atoms), tuple(mended)
 
 
-def _token(line: str, atoms: list[Atom], at: int, lexicon: Lexicon) -> tuple[Token, int]:
+def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
+    line, atoms = runs.line, runs.atoms
     atom = atoms[at]
-    name = lexicon.name_at(line, atoms, at) if atom.is_word else None
-    word = lexicon.word_at(line, atoms, at) if atom.is_word else None
+    name = lexicon.name_at(runs, at) if atom.is_word else None
+    word = lexicon.words.word_at(runs, at) if atom.is_word else None
     signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
     literal = None if signed else literal_at(line, atom.start)
     name_end = atoms[name[1] - 1].end if name else -1
@@ -114,9 +120,9 @@ def _token(line: str, atoms: list[Atom], at: int, lexicon: Lexicon) -> tuple[Tok
         return _worded(word[0]), word[1]
     if not atom.is_word:
         return _mark(line, atoms, at)
-    if atom.text in lexicon.breaks:
+    if atom.text in lexicon.words.breaks:
         return Token("CUE", "", 0), at + 1
-    return Token("FILLER" if lexicon.is_word(atom.text) else "UNKNOWN", "", 0), at + 1
+    return Token("FILLER" if lexicon.words.knows(atom.text) else "UNKNOWN", "", 0), at + 1
 
 
 def _numeric(name: tuple[Name, int] | None) -> bool:
@@ -124,7 +130,7 @@ def _numeric(name: tuple[Name, int] | None) -> bool:
 
 
 def _named(name: Name, atoms: list[Atom], lexicon: Lexicon) -> Token:
-    short = len(atoms) == 1 and (len(atoms[0].text) == 1 or atoms[0].text in lexicon.alone)
+    short = len(atoms) == 1 and (len(atoms[0].text) == 1 or atoms[0].text in lexicon.words.alone)
     kind = "LETTER" if short and name.kind == "mount" else name.kind.upper()
     return Token(kind, "", 0, name.phrase, ids=name.ids)
 
@@ -162,11 +168,12 @@ def _mark(line: str, atoms: list[Atom], at: int) -> tuple[Token, int]:
     return Token("MARK", "", 0, text), at + 1
 
 
-def _cues(line: str, columns: tuple[int, ...], atoms: list[Atom], lexicon: Lexicon) -> tuple[Cue, ...]:
+def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, ...]:
+    line, atoms = runs.line, runs.atoms
     found: list[Cue] = []
     covered = 0
     for at, atom in enumerate(atoms):
-        hit = lexicon.cues_at(line, atoms, at) if atom.is_word else None
+        hit = lexicon.words.cues_at(runs, at) if atom.is_word else None
         # a cue that lies wholly within a longer one is part of it and tells nothing of its own
         if hit is not None and hit[1] > covered:
             covered = hit[1]
@@ -179,11 +186,12 @@ def _cues(line: str, columns: tuple[int, ...], atoms: list[Atom], lexicon: Lexic
     return tuple(found)
 
 
-def _spoken(line: str, columns: tuple[int, ...], atoms: list[Atom], lexicon: Lexicon) -> tuple[Spoken, ...]:
+def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spoken, ...]:
+    line, atoms = runs.line, runs.atoms
     found: list[Spoken] = []
     at = 0
     while at < len(atoms):
-        hit = lexicon.spoken_at(line, atoms, at) if atoms[at].is_word else None
+        hit = lexicon.spoken_at(runs, at) if atoms[at].is_word else None
         if hit is None:
             at += 1
             continue

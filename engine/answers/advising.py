@@ -11,7 +11,7 @@ MOST = 3
 
 
 def advise(question: Question, knowledge: Knowledge) -> Answer:
-    """The advice that the question names, or names the topic of; what is said of a reason it asks for without a chain."""
+    """The advice that the question names, or names the topic of; also for a reason asked for without a chain."""
     rows = _named(question, knowledge)
     if not rows:
         text = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Any, Final
 
+from engine.base.compact import compact, field
 from engine.base.interval import Interval
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Unread
@@ -17,7 +17,7 @@ NOT_UNDERSTOOD: Final = 2
 Entity = Mapping[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Line:
     """A line of an answer. `kind`: head, text, chain, fact, note, caution, danger, ask, reason."""
 
@@ -26,7 +26,7 @@ class Line:
     depth: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Quantity:
     """A number of the answer for the record. `case`: for which lens, ring, mark or format."""
 
@@ -35,7 +35,7 @@ class Quantity:
     case: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class RingToMake:
     """The ring that is right here. `possible`: plain, recessed or no; `thickness_mm` None where unknown."""
 
@@ -44,7 +44,7 @@ class RingToMake:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class ListedChain:
     """A chain of the answer with the words for it."""
 
@@ -53,7 +53,7 @@ class ListedChain:
     title: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Answer:
     text: str  # the question as typed
     intent: str | None

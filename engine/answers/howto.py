@@ -25,9 +25,9 @@ from engine.answers.telling import (
 from engine.answers.wording import listed, small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.chains.lens_and_body import register_of
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
-from engine.chains.walk import register_of
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
@@ -89,7 +89,9 @@ def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
     lines = []
     for side in (lens, body):
         if side.others:
-            lines.append(Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}."))
+            lines.append(
+                Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+            )
     if choice.capped:
         lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
     return lines

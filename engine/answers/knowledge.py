@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cached_property
 
+from engine.base.compact import compact
+from engine.base.problem import Problem
 from engine.chains.joints import Joints
 from engine.chains.ring_map import Ring, RingMap, map_of, rings_of
 from engine.chains.search import MOST_PIECES, Found, Search, Wanted
@@ -13,15 +14,14 @@ from engine.chains.setup import Setup
 from engine.chains.walk import Chain, givens
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
-from engine.base.problem import Problem
 from engine.judging.cases import rule_cases
-from engine.judging.judge import Floor, Judged, RuleCase, floor_of, judge
+from engine.judging.judge import Floor, Judge, Judged, RuleCase, floor_of, judge
 from engine.judging.ranking import Listed, best_chains, focus_of
 from engine.physics.trace import Trace
 from grammar.questions import Limits
 
 
-@dataclass(frozen=True)
+@compact(slots=False)
 class Knowledge:
     """What a question is answered from. `cases`: every rule with its condition read."""
 
@@ -44,13 +44,13 @@ class Knowledge:
     def rings(self) -> RingMap:
         adapters = self.catalogue.adapters.values()
         copies = {adapter.id: adapter.owned for adapter in adapters if adapter.owned > 1}
-        return map_of(rings_of(adapters), self.joints.onward, self.joints.into, copies)
+        return map_of(rings_of(adapters, self.catalogue.mounts), self.joints.onward, self.joints.into, copies)
 
     def with_adapters(self, adapters: tuple[Adapter, ...]) -> Knowledge:
         """The same with further adapters, for a ring that the question describes."""
         if not adapters:
             return self
-        from dataclasses import replace
+        from engine.base.compact import replace
 
         table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
         return Knowledge(replace(self.catalogue, adapters=table), self.cases)
@@ -64,11 +64,14 @@ class Knowledge:
     def judged(self, found: Found, setup: Setup) -> Judged:
         return judge(self.chain_of(found), setup, self.catalogue, self.cases)
 
+    def judge_of(self, setup: Setup) -> Judge:
+        return Judge(setup, self.catalogue, self.cases)
+
     def judge_chain(self, chain: Chain, setup: Setup) -> Judged:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Choice:
     """The chains for a setup, best first. `capped`: the search stopped before it had seen all."""
 
@@ -107,7 +110,8 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     def floor(judged: Judged) -> Floor:
         return floor_of(judged, knowledge.cases)
 
-    listed = best_chains(search, focus, lambda found: knowledge.judged(found, setup), floor, most, accept)
+    judge_one = knowledge.judge_of(setup).judge
+    listed = best_chains(search, focus, lambda found: judge_one(knowledge.chain_of(found)), floor, most, accept)
     return Choice(listed, search.capped)
 
 
@@ -143,5 +147,3 @@ def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
         return True
 
     return allowed
-
-

@@ -35,7 +35,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
     quantities += _differences(mounts, knowledge)
     advice = knowledge.catalogue.advice.get("cross-thread")
-    if advice is not None and any("screw" == knowledge.catalogue.mounts[name].coupling for name in mounts):
+    if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
     return Answer(question.text, "look-alike", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
 
@@ -85,7 +85,11 @@ def _pitch(thread: Thread) -> str:
         return ""
     text = f"{trimmed(thread.pitch_mm.nominal, 3)} mm"
     tpi = 25.4 / thread.pitch_mm.nominal
-    return f"{text} ({tpi:.0f} tpi)" if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1 else text
+    return (
+        f"{text} ({tpi:.0f} tpi)"
+        if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1
+        else text
+    )
 
 
 def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Line]:
@@ -155,6 +159,8 @@ def _thread_text(mating: Mating, lens: Mount, other: Mount) -> str:
     if mating.outcome == "binds" and mating.turns is not None:
         low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
         text = (
-            "starts, then binds at once" if high <= 0 else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
+            "starts, then binds at once"
+            if high <= 0
+            else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
         ) + f" ({mating.why})"
     return f"{text}; {_register_text(lens, other)}"

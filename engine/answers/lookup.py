@@ -158,7 +158,7 @@ def _fit(lens: Thing | None, body: Thing | None, case: str, question: Question, 
         return None
     setup = setup_of(one, other, knowledge.catalogue, question.f_number)
     pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
-    from dataclasses import replace
+    from engine.base.compact import replace
 
     limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
     choice = choose(knowledge, setup, limits, 1)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from engine.answers.answer import RingToMake
 from engine.answers.wording import small_mm
 from engine.base.interval import Interval, Measure, is_known
+from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Facts, Setup
-from engine.chains.walk import register_of
 from engine.facts.records import Mount
 
 
@@ -32,9 +32,9 @@ def _limit(facts: Facts, name: str) -> float:
 
 def _possible(thickness_mm: float, setup: Setup, facts: Facts) -> tuple[str, str]:
     lens, body = setup.lens_mount, setup.body_mount
-    if lens.id == body.id or body.id in lens.shares_bayonet:
-        if abs(thickness_mm) < _limit(facts, "bayonet-recess"):
-            return "plain", "the lens seats on the body as it is; no ring is needed"
+    seats = lens.id == body.id or body.id in lens.shares_bayonet
+    if seats and abs(thickness_mm) < _limit(facts, "bayonet-recess"):
+        return "plain", "the lens seats on the body as it is; no ring is needed"
     inside = _seats_inside(lens, body, facts)
     tell = f"the lens register is {small_mm(abs(thickness_mm))} {'longer' if thickness_mm >= 0 else 'shorter'}"
     if thickness_mm >= 0:

@@ -26,7 +26,9 @@ EXAMPLES: Final = (
 def helped(question: Question, knowledge: Knowledge) -> Answer:
     lines = [Line("head", "Ask in plain English. Then 'why?', 'at f/8?', 'and on m43?', 'the second one'.")]
     lines += [Line("fact", f"{kind}: {example}", 1) for kind, example in EXAMPLES]
-    lines.append(Line("text", "'what are we talking about?' tells what is remembered; 'start over' drops it; 'quit' leaves."))
+    lines.append(
+        Line("text", "'what are we talking about?' tells what is remembered; 'start over' drops it; 'quit' leaves.")
+    )
     return Answer(question.text, "help", ANSWERED, tuple(lines), question=question)
 
 
@@ -47,16 +49,14 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
     if not rows:
         text = "No gear of yours is known. Write a gear file (see README) and name it with --gear."
         return Answer(question.text, "list-gear", NO, (Line("text", text),), question=question)
-    return Answer(
-        question.text, "list-gear", ANSWERED, tuple(Line("fact", row) for row in rows), question=question
-    )
+    return Answer(question.text, "list-gear", ANSWERED, tuple(Line("fact", row) for row in rows), question=question)
 
 
 def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
     text = (
-        "That is not answered here: no repairs, no valuing or ranking of lenses and cameras. See a qualified technician "
-        "for repairs. What can be answered: how a lens gets on a body, what it then does, and which adapters that takes, "
-        "with price bands of adapters."
+        "That is not answered here: no repairs, no valuing or ranking of lenses and cameras. For repairs see a "
+        "qualified technician. What can be answered: how a lens gets on a body, what it then does, and which adapters "
+        "that takes, with price bands of adapters."
     )
     return Answer(question.text, "out-of-scope", NO, (Line("text", text),), question=question)
 

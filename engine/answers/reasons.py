@@ -1,4 +1,4 @@
-"""Why: the verdict read off its rules, the rules off their quantities, the quantities off the facts and their sources."""
+"""Why: the verdict read off its rules, the rules off their quantities, those off the facts and their sources."""
 
 from __future__ import annotations
 
@@ -55,7 +55,9 @@ def verdict_lines(judged: Judged, knowledge: Knowledge, only_lowering: bool = Fa
     others = [finding for finding in judged.findings if not finding.limits]
     told: set[str] = set()
     if not limiting:
-        yield Line("text", "Nothing lowers it: the lens can be set so that its register error is within the depth of focus.")
+        yield Line(
+            "text", "Nothing lowers it: the lens can be set so that its register error is within the depth of focus."
+        )
         yield from _register_lines(judged, told)
     for finding in limiting:
         yield Line("reason", finding_text(finding, judged, knowledge), 1)
@@ -114,14 +116,16 @@ def certainty_lines(judged: Judged) -> Iterator[Line]:
         yield Line("text", "It is the same everywhere inside the tolerances, on facts that are measured or standard.")
         return
     if judged.best != judged.worst:
-        yield Line("text", f"Best possible: {VERDICT_WORDS[judged.best]}. Worst possible: {VERDICT_WORDS[judged.worst]}.")
+        yield Line(
+            "text", f"Best possible: {VERDICT_WORDS[judged.best]}. Worst possible: {VERDICT_WORDS[judged.worst]}."
+        )
     unmeasured = [a.name for a in judged.chain.adapters if a.seat_basis != "measured"]
     if unmeasured:
-        yield Line("text", f"Not measured: the seat of {listed(unmeasured)}. A caliper reading of it would make this surer.")
+        yield Line(
+            "text", f"Not measured: the seat of {listed(unmeasured)}. A caliper reading of it would make this surer."
+        )
     weak = [
-        mount.designation
-        for mount in (judged.setup.lens_mount, judged.setup.body_mount)
-        if not mount.basis.is_strong
+        mount.designation for mount in (judged.setup.lens_mount, judged.setup.body_mount) if not mount.basis.is_strong
     ]
     if weak:
         yield Line("text", f"On a weak fact: the register of {listed(weak)}.")
@@ -138,5 +142,3 @@ def listing(question: Question, rows: tuple[Listed, ...], number: int, knowledge
         question.text, question.intent, 0, tuple(lines), question=question, chains=(chain,),
         ring=ring_to_make(row.judged.setup, knowledge.catalogue), quantities=close_up_quantities(row),
     )  # fmt: skip
-
-

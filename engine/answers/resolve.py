@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from engine.answers.wording import article, trimmed
+from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.catalogue import Catalogue
@@ -15,7 +15,7 @@ from grammar.questions import Question, Thing
 AS_TOLD = Basis("own-measured", ("asked",))
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Missing:
     """A fact that the answer needs and the question does not hold: what, why, and how to find it."""
 
@@ -23,7 +23,7 @@ class Missing:
     ask: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class LensSide:
     lens: Lens
     mount: Mount
@@ -32,7 +32,7 @@ class LensSide:
     others: tuple[str, ...] = ()  # other mounts that the same words may mean
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class BodySide:
     body: Body
     mount: Mount

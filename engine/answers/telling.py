@@ -114,9 +114,7 @@ def seat_line(judged: Judged) -> str:
     if isinstance(error.shortest, Unknown) or isinstance(error.longest, Unknown):
         return f"seat {_seat_text(seat)}; how far off that is cannot be told without the lens's register"
     if not error.is_fixed:
-        return (
-            f"seat {_seat_text(seat)}: settable from {_off(error.shortest.nominal)} to {_off(error.longest.nominal)}"
-        )
+        return f"seat {_seat_text(seat)}: settable from {_off(error.shortest.nominal)} to {_off(error.longest.nominal)}"
     low, high = error.shortest.least, error.shortest.greatest
     middle = error.shortest.nominal
     spread = f", give or take {small_mm(max(high - middle, middle - low))} in the making" if high - low > 0.0005 else ""
@@ -158,7 +156,9 @@ def margin_line(judged: Judged) -> str | None:
     forgives = f"depth of focus {at} on {name} forgives {small_mm(allowance.nominal)}"
     if over > 0:
         cure = trace.value("infinity_from_f_number")
-        more = f"; f/{f_number(cure.nominal)} would cure it" if isinstance(cure, Interval) and cure.nominal <= 32 else ""
+        more = (
+            f"; f/{f_number(cure.nominal)} would cure it" if isinstance(cure, Interval) and cure.nominal <= 32 else ""
+        )
         return f"{forgives}, {small_mm(over)} less than is needed{more}"
     return forgives
 
@@ -310,5 +310,3 @@ def price_text(chain: Chain) -> str:
 def variants_text(judged: Judged) -> str | None:
     twins = [name for row in judged.chain.variants.values() for name in row]
     return f"also sold as {listed(twins)}" if twins else None
-
-

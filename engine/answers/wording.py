@@ -112,7 +112,7 @@ SHORT_LENGTHS = frozenset(
 
 
 def quantity_text(name: str, value: Value, feet: bool = False) -> str:
-    """A named quantity as it is told: the unit from its name, 'not known' for unknown, 'none' for what does not apply."""
+    """A named quantity as it is told, the unit read off its name; 'none' for what does not apply."""
     if value is None:
         return "none"
     if isinstance(value, Unknown):

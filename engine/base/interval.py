@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import inf, isfinite
 from typing import Final, TypeGuard, overload
 
+from engine.base.compact import compact
 
-@dataclass(frozen=True, slots=True)
+
+@compact
 class Unknown:
     """A value that nobody has established. It absorbs arithmetic, so it is never taken for zero."""
 
@@ -26,7 +27,7 @@ class Unknown:
 UNKNOWN: Final = Unknown()
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Interval:
     """A number known to lie in `least`..`greatest`, likeliest at `nominal`. Ends may be infinite."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from engine.base.compact import compact
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@compact(order=True)
 class Place:
     file: str
     line: int

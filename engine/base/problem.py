@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from engine.base.compact import compact
 from engine.base.place import Place
 from engine.base.plain import plain
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Problem:
     place: Place
     found: str

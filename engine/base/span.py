@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Span:
     """A length that a person can set anywhere from `shortest` to `longest`."""
 

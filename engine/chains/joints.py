@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from engine.base.interval import Interval, is_known
-from engine.chains.ring_map import Joint, shared_bayonets
+from engine.chains.ring_map import Joint, off_um, shared_bayonets
 from engine.facts.records import Mount, Thread
 from engine.physics.mating import Mating, MatingLimits, ScrewThread, mate, mating_limits
 
@@ -56,7 +56,11 @@ class Joints:
                 for female, takers in self._by_thread.items():
                     outcome = self._outcome(mount.thread, female)
                     if outcome:
-                        rows += [Joint(mount_id, taker, "thread", outcome) for taker in takers if taker != mount_id]
+                        rows += [
+                            Joint(mount_id, taker, "thread", outcome, off_um(mount_id, taker, self._mounts))
+                            for taker in takers
+                            if taker != mount_id
+                        ]
             self._onward[mount_id] = tuple(rows)
         return self._onward[mount_id]
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
 
+from engine.base.compact import compact, field, replace
 from engine.base.interval import is_known
 from engine.facts.records import Adapter, Mount
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Ring:
     """An adapter as the search sees it: whole micrometres, whole cents, and its twins.
 
@@ -26,10 +26,12 @@ class Ring:
     own: bool
     price_cents: int
     measured: bool  # measured by hand, on a record that can be trusted
+    factor: float = 1.0  # of its glass
+    off_um: int | None = None  # what it adds to the register error beyond its thickness; None: not known
     variants: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Joint:
     """Two mounts that meet with nothing between: a thread that takes another, or a shared bayonet."""
 
@@ -37,12 +39,13 @@ class Joint:
     rear: str
     kind: str  # thread | bayonet
     outcome: str  # same | loose | binds | bayonet
+    off_um: int | None = None  # what it adds to the register error; None: a register is not known
 
 
 JointFinder = Callable[[str], tuple[Joint, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class RingMap:
     onward: Mapping[str, Mapping[str, tuple[Ring, ...]]]  # front -> rear -> rings
     tubes: Mapping[str, tuple[Ring, ...]]
@@ -52,7 +55,15 @@ class RingMap:
     copies: Mapping[str, int] = field(default_factory=dict)  # how many of a tube may be used; else one
 
 
-def ring_of(adapter: Adapter) -> Ring:
+def off_um(front: str, rear: str, mounts: Mapping[str, Mount]) -> int | None:
+    """Register of the rear mount less that of the front mount, in whole micrometres; None where one is not known."""
+    one, other = mounts.get(front), mounts.get(rear)
+    if one is None or other is None or not (is_known(one.register_mm) and is_known(other.register_mm)):
+        return None
+    return round((other.register_mm.nominal - one.register_mm.nominal) * 1000)
+
+
+def ring_of(adapter: Adapter, mounts: Mapping[str, Mount]) -> Ring:
     """The adapter in whole micrometres and cents."""
     shortest, longest = adapter.thickness_mm.shortest, adapter.thickness_mm.longest
     known = is_known(shortest) and is_known(longest)
@@ -63,6 +74,7 @@ def ring_of(adapter: Adapter) -> Ring:
         adapter.id, adapter.front, adapter.rear, low, high, known, adapter.has_glass, adapter.owned > 0,
         0 if adapter.owned else round(sum(price) * 50) if price else 0,
         adapter.seat_basis == "measured" and adapter.basis.is_strong,
+        adapter.factor or 1.0, off_um(adapter.front, adapter.rear, mounts),
     )  # fmt: skip
 
 
@@ -75,21 +87,17 @@ def _likeness(adapter: Adapter) -> tuple[object, ...]:
     )  # fmt: skip
 
 
-def rings_of(adapters: Iterable[Adapter]) -> tuple[Ring, ...]:
+def rings_of(adapters: Iterable[Adapter], mounts: Mapping[str, Mount]) -> tuple[Ring, ...]:
     """Every adapter as a ring, twins folded into the cheapest of them."""
     groups: dict[tuple[object, ...], list[Adapter]] = {}
     for adapter in adapters:
         groups.setdefault((adapter.front, adapter.rear, *_likeness(adapter)), []).append(adapter)
     rings = []
     for twins in groups.values():
-        rows = sorted((ring_of(twin) for twin in twins), key=lambda ring: (ring.price_cents, ring.id))
+        rows = sorted((ring_of(twin, mounts) for twin in twins), key=lambda ring: (ring.price_cents, ring.id))
         first = rows[0]
         if len(rows) > 1:
-            others = tuple(row.id for row in rows[1:])
-            first = Ring(
-                first.id, first.front, first.rear, first.least_um, first.greatest_um, first.known,
-                first.glass, first.own, first.price_cents, first.measured, others,
-            )  # fmt: skip
+            first = replace(first, variants=tuple(row.id for row in rows[1:]))
         rings.append(first)
     return tuple(rings)
 
@@ -122,7 +130,10 @@ def map_of(
 def shared_bayonets(mounts: Mapping[str, Mount]) -> dict[str, tuple[Joint, ...]]:
     """Mount -> the mounts whose body takes its bayonet as it is, whatever the register."""
     return {
-        mount.id: tuple(Joint(mount.id, other, "bayonet", "bayonet") for other in mount.shares_bayonet)
+        mount.id: tuple(
+            Joint(mount.id, other, "bayonet", "bayonet", off_um(mount.id, other, mounts))
+            for other in mount.shares_bayonet
+        )
         for mount in mounts.values()
         if mount.shares_bayonet
     }

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations, product
 from typing import Any, Final
 
+from engine.base.compact import compact
 from engine.chains.ring_map import Joint, Ring, RingMap
 
 MOST_PIECES: Final = 4
@@ -17,7 +17,7 @@ Step = Ring | Joint
 Order = Callable[["Found"], tuple[Any, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Found:
     """A chain by numbers alone. `least_um`..`greatest_um` is the sum of its thicknesses."""
 
@@ -36,7 +36,7 @@ class Found:
         return tuple(step.id if isinstance(step, Ring) else f"{step.front}>{step.rear}" for step in self.steps)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Wanted:
     """What the chains must keep to. `tubes`: whether stackable tubes may stand anywhere in the chain."""
 
@@ -97,7 +97,9 @@ def _walks(rings: RingMap, wanted: Wanted) -> Iterator[tuple[tuple[Joint | tuple
                     stack.append((joint.rear, used, (*hops, joint), (*stood, joint.rear), True))
 
 
-def _tube_sets(rings: RingMap, stood: Sequence[str], most: int, wanted: Wanted) -> Iterator[tuple[tuple[int, Ring], ...]]:
+def _tube_sets(
+    rings: RingMap, stood: Sequence[str], most: int, wanted: Wanted
+) -> Iterator[tuple[tuple[int, Ring], ...]]:
     """Sets of at most `most` tubes over the mounts of a walk, as (position, tube); a tube as often as it is owned."""
     pool = [
         (position, tube)
@@ -141,7 +143,7 @@ def _with_tubes(core: tuple[Step, ...], tubes: Sequence[tuple[int, Ring]]) -> tu
     return tuple(steps)
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Search:
     """All chains for what is wanted. `capped` turns true where MOST_CHAINS was reached."""
 
@@ -154,9 +156,7 @@ class Search:
         """Every chain, in no order; tubes are left out unless wanted."""
         for hops, stood in _walks(self.rings, self.wanted):
             choices: list[list[Step]] = [
-                [hop]
-                if isinstance(hop, Joint)
-                else [*filter(self.wanted.allowed, self.rings.onward[hop[0]][hop[1]])]
+                [hop] if isinstance(hop, Joint) else [*filter(self.wanted.allowed, self.rings.onward[hop[0]][hop[1]])]
                 for hop in hops
             ]
             pieces = sum(not isinstance(hop, Joint) for hop in hops)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Protocol
 
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.facts.records import Adapter, Assumption, Body, Circle, Format, Lens, Mount, Thread
 
@@ -27,7 +27,7 @@ class Facts(Protocol):
     def assumptions(self) -> Mapping[str, Assumption]: ...
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Setup:
     """A lens in front of a body.
 

@@ -20,9 +20,8 @@ def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> 
     folders = [*facts, *(path for path in paths if path.is_dir())]
     files = [path for path in paths if not path.is_dir()]
     own = gear_path(gear)
-    if gear is not None or (own is not None and not paths):
-        if own is not None:
-            files.append(own)
+    if own is not None and (gear is not None or not paths):
+        files.append(own)
     total = 0
     targets: list[Path | None] = [*files] if files else [None]
     for file in targets:

@@ -29,7 +29,9 @@ def parser() -> ArgumentParser:
     shared = ArgumentParser(add_help=False)
     for place in (top, shared):
         plain = place is shared
-        place.add_argument("--json", action="store_true", default=_default(plain, False), help="one JSON object an answer")
+        place.add_argument(
+            "--json", action="store_true", default=_default(plain, False), help="one JSON object an answer"
+        )
         place.add_argument("--gear", type=Path, metavar="FILE", default=_default(plain, None), help="your gear file")
         place.add_argument(
             "--facts", type=Path, action="append", metavar="DIR", default=_default(plain, None),
@@ -70,7 +72,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Exception as fault:  # the outermost line: a traceback must not reach the user
         from engine.base.plain import plain
 
-        print(f"ringpath: a fault of its own ({type(fault).__name__}: {plain(str(fault))}); please report it", file=sys.stderr)
+        print(
+            f"ringpath: a fault of its own ({type(fault).__name__}: {plain(str(fault))}); please report it",
+            file=sys.stderr,
+        )
         return NOT_UNDERSTOOD
 
 
@@ -125,7 +130,8 @@ def _talk(desk: Desk, options: Namespace) -> int:
 def _colour(options: Namespace) -> bool:
     import os
 
-    return sys.stdout.isatty() and not options.no_color and "NO_COLOR" not in os.environ
+    wanted = not options.no_color and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+    return wanted and sys.stdout.isatty()
 
 
 if __name__ == "__main__":

@@ -11,7 +11,7 @@ from prompt_toolkit.history import History
 
 from engine.ask import Desk
 from engine.base.plain import plain
-from engine.doors.saying import show
+from engine.doors.saying import asked, show
 from engine.facts.gearplace import history_path
 from engine.talk import Talk
 
@@ -58,7 +58,7 @@ def talk(desk: Desk, colour: bool) -> int:
             return 0
         for text in filter(None, (line.strip() for line in typed.splitlines())):
             try:
-                answer = desk.ask(text, memory)
+                answer = asked(desk, text, memory)
             except KeyboardInterrupt:
                 print("dropped", flush=True)
                 continue

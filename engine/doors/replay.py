@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from engine.ask import Desk
+from engine.base.compact import compact
 from engine.render.record import record_of
 from engine.talk import Talk
 
@@ -16,7 +16,7 @@ SAME = 0
 DIFFERENT = 1
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Turn:
     """A thing said, and what the answer must hold: `path` in its record -> what stands there."""
 
@@ -26,7 +26,7 @@ class Turn:
     line: int
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Scenario:
     name: str
     gear: Path | None

@@ -6,7 +6,7 @@ import shutil
 import sys
 from collections.abc import Iterable
 
-from engine.answers.answer import Answer
+from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.ask import Desk
 from engine.talk import Talk
 
@@ -36,6 +36,17 @@ def show(desk: Desk, answer: Answer, as_record: bool, colour: bool) -> None:
         print(shown(answer, width(), colour), flush=True)
 
 
+def asked(desk: Desk, text: str, talk: Talk) -> Answer:
+    """The answer; a fault of the program's own costs one question, not the talk."""
+    try:
+        return desk.ask(text, talk)
+    except Exception as fault:
+        from engine.base.plain import plain
+
+        told = f"a fault of its own ({type(fault).__name__}: {plain(str(fault))}); please report it with your question"
+        return Answer(text, None, NOT_UNDERSTOOD, (Line("ask", told),))
+
+
 def answer_lines(desk: Desk, lines: Iterable[str], as_record: bool, colour: bool, greet: bool = False) -> int:
     """A talk over a pipe or a plain terminal: a question a line, blank lines and comments passed over.
 
@@ -53,7 +64,7 @@ def answer_lines(desk: Desk, lines: Iterable[str], as_record: bool, colour: bool
         if not first and not as_record:
             print(flush=True)
         first = False
-        answer = desk.ask(text, talk)
+        answer = asked(desk, text, talk)
         show(desk, answer, as_record, colour)
         worst = max(worst, answer.status)
         if answer.leaves:

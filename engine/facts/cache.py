@@ -54,7 +54,12 @@ def key_of(before: str, layer: Layer, files: Iterable[FactFile]) -> str:
 
 def kept(layer: Layer, key: str) -> Any:
     """The payload that was kept for the layer under this key, or None."""
-    path = _path(layer)
+    return kept_at(_slot(layer), key)
+
+
+def kept_at(slot: str, key: str) -> Any:
+    """The payload that was kept in this slot under this key, or None."""
+    path = _path(slot)
     try:
         if path is None:
             return None
@@ -71,7 +76,12 @@ def kept(layer: Layer, key: str) -> Any:
 
 def keep(layer: Layer, key: str, payload: Any) -> None:
     """Keeps the payload in the place of the layer's last one; does nothing where it cannot."""
-    path = _path(layer)
+    keep_at(_slot(layer), key, payload)
+
+
+def keep_at(slot: str, key: str, payload: Any) -> None:
+    """Keeps the payload in the place of the slot's last one; does nothing where it cannot."""
+    path = _path(slot)
     if path is None:
         return
     passing = f"{path}.{os.getpid()}"
@@ -86,10 +96,14 @@ def keep(layer: Layer, key: str, payload: Any) -> None:
             os.unlink(passing)
 
 
-def _path(layer: Layer) -> str | None:
-    base = folder()
+def _slot(layer: Layer) -> str:
     name = sha256(os.path.abspath(layer.path).encode("utf-8", "surrogateescape")).hexdigest()[:16]
-    return base and os.path.join(base, f"{layer.kind}-{name}.json")
+    return f"{layer.kind}-{name}"
+
+
+def _path(slot: str) -> str | None:
+    base = folder()
+    return base and os.path.join(base, f"{slot}.json")
 
 
 def _headline(key: str, body: bytes) -> bytes:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
 
+from engine.base.compact import compact, field
 from engine.base.problem import Problem
 from engine.facts.files import Layer, shipped_layer
 from engine.facts.overlay import Loaded, load
@@ -34,7 +34,7 @@ def _none() -> Any:
     return Table()
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@compact(eq=False)
 class Catalogue:
     """Tables of records by id; a table makes a record when it is first asked for."""
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from typing import Any, Final
 
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, is_known
 from engine.base.span import Span
 from engine.facts.records import Adapter, Body, Format, Mount

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, fields
 from math import isfinite
 from typing import Any, Final
 
+from engine.base.compact import compact, fields
 from engine.base.interval import UNKNOWN, Interval, Measure, Unknown
 from engine.base.place import NOWHERE, Place
 from engine.base.span import Span
@@ -21,7 +21,7 @@ class Odd(Exception):
     """The payload is not what this module wrote; whoever reads it goes without."""
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Codec:
     """How the values of one type are written, whether a column of them is in shape, and how they are read back."""
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, field
 from typing import Any, Final
 
+from engine.base.compact import compact, field
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.base.problem import nearest_of
 from engine.base.span import Span
@@ -18,7 +18,7 @@ from grammar.values import Fault
 ID: Final = re.compile(r"[A-Za-z0-9][A-Za-z0-9.:_+-]*")
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Reference:
     """An id that must stand in `section`, and where it was written."""
 
@@ -29,7 +29,7 @@ class Reference:
     column: int
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Desk:
     """One record as it is read: the sheet that takes the problems, and the ids it refers to."""
 

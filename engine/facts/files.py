@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from stat import S_ISREG
 from typing import Final, Literal
 
+from engine.base.compact import compact
 from engine.base.place import Place
 from engine.base.plain import plain
 from engine.base.problem import Problem
@@ -15,7 +15,7 @@ from engine.base.problem import Problem
 LARGEST: Final = 4_000_000  # bytes; a file of facts beyond it is more likely not one
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Layer:
     """Facts laid over those before them. `path`: a folder, or one file. `needed`: it is told where it is missing."""
 
@@ -28,7 +28,7 @@ class Layer:
         return self.kind == "gear"
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class FactFile:
     """One file: its name as shown, its name inside the layer, and its bytes or why there are none."""
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from engine.base.compact import compact
 from engine.base.place import Place
 from engine.base.problem import Problem, nearest_of
 from engine.facts.derived import derive
@@ -23,7 +23,7 @@ Key = tuple[str, str]  # section and id
 _WORDS = ("words", "shared")  # their ids are words of the language, not names of records
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Draft:
     """A record that is good in itself; what it refers to is still to be found."""
 

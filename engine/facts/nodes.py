@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from engine.base.compact import compact
 
-@dataclass(slots=True)
+
+@compact(frozen=False)
 class Text:
     text: str
     quoted: bool
@@ -19,7 +20,7 @@ class Text:
         return not self.quoted and self.text in ("", "~")
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Items:
     items: list[Node]
     line: int
@@ -34,7 +35,7 @@ class Entry(NamedTuple):
     value: Node
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Fields:
     entries: dict[str, Entry]
     line: int

@@ -5,8 +5,8 @@ from __future__ import annotations
 import gc
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from engine.base.compact import compact
 from engine.base.problem import Problem
 from engine.facts import cache
 from engine.facts.encoding import Odd, decoded, encoded
@@ -18,7 +18,7 @@ from engine.facts.tables import Part, Table, Tables, laid_over, nothing
 OWN: Source = Source("own", "your own gear file and measurements")
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Loaded:
     """All that the layers say. `gear_ids`: the records written in the user's gear file."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from math import hypot
 from typing import Final
 
+from engine.base.compact import compact, field
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.base.place import NOWHERE, Place
 from engine.base.span import Span
@@ -45,7 +45,7 @@ SEVERITIES: Final = ("note", "caution", "danger")
 VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Basis:
     """How far a record can be trusted, and where it came from."""
 
@@ -57,14 +57,14 @@ class Basis:
         return self.confidence in STRONG
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Source:
     id: str
     title: str
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Thread:
     """A screw thread. `male_major_mm` and `female_minor_mm` are the limits parts are made to."""
 
@@ -84,7 +84,7 @@ class Thread:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Format:
     id: str
     name: str
@@ -100,7 +100,7 @@ class Format:
         return hypot(self.width_mm, self.height_mm)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Mount:
     """How a lens seats on a body. `register_mm` is air-equivalent, flange to image plane."""
 
@@ -129,7 +129,7 @@ class Mount:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Body:
     id: str
     name: str
@@ -148,7 +148,7 @@ class Body:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Lens:
     id: str
     name: str
@@ -180,7 +180,7 @@ class Lens:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Cup:
     """The recess of an adapter whose lens seat lies inside the body flange."""
 
@@ -188,7 +188,7 @@ class Cup:
     depth_mm: Measure = UNKNOWN
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Adapter:
     """`front` takes this lens mount, `rear` fits this body mount. front = rear: a stackable tube."""
 
@@ -222,7 +222,7 @@ class Adapter:
         return self.front == self.rear
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Circle:
     """The image circle that lenses made for a format usually throw, for a range of focal lengths."""
 
@@ -236,7 +236,7 @@ class Circle:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Term:
     id: str
     names: tuple[str, ...]
@@ -245,7 +245,7 @@ class Term:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Advice:
     """What to know or do about a topic, and whom to defer to."""
 
@@ -259,7 +259,7 @@ class Advice:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Rule:
     """`when` it holds, it lowers the verdict to `limits` (where given) and says `because`."""
 
@@ -276,7 +276,7 @@ class Rule:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Assumption:
     """A number the trade goes by where a fact is missing. Said to be assumed wherever it is used."""
 
@@ -288,7 +288,7 @@ class Assumption:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Word:
     """What people type (`says`) for a word of the language (`means`). Empty `means`: a filler."""
 
@@ -298,7 +298,7 @@ class Word:
     place: Place = field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Shared:
     """A designation that several mounts carry: asked back, or answered for the likeliest (`likely`)."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from engine.facts import records
 from engine.facts.fields import (
     Read,
@@ -30,7 +30,7 @@ SEATS: Final = ("derived", "nominal", "measured")
 GREATEST_REGISTER_MM: Final = 200.0  # beyond any camera's; a lens without a mount's register may bring a longer one
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Key:
     read: Read
     required: bool = False

@@ -63,7 +63,11 @@ def phrases(section: str, values: Iterable[object]) -> Iterator[str]:
     for which, value in enumerate(values):
         for phrase in (value,) if isinstance(value, str) else value if isinstance(value, (tuple, list)) else ():
             phrase = phrase.removeprefix("an ").removeprefix("a ") if section == "bodies" else phrase
-            if section == "adapters" and NAMED[section][which] == "id" and len(phrase.replace("-", "")) < SHORTEST_SPOKEN_ID:
+            if (
+                section == "adapters"
+                and NAMED[section][which] == "id"
+                and len(phrase.replace("-", "")) < SHORTEST_SPOKEN_ID
+            ):
                 continue  # names are heard without their hyphens: 'a-e' would swallow 'a E-mount'
             if phrase and phrase not in seen:
                 seen.add(phrase)

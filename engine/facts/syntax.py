@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Any, Final
 
+from engine.base.compact import compact
 from engine.base.place import Place
 from engine.base.problem import Problem
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Break:
     """A way to break a file: what the parser's message holds, and what is said of it."""
 

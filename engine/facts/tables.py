@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, ItemsView, Iterator, Mapping, ValuesView
-from dataclasses import dataclass, fields
 from typing import Any, Generic, TypeVar, cast
 
+from engine.base.compact import compact, fields
 from engine.base.problem import Problem
 from engine.facts.records import Record
 from engine.facts.sections import NAMED, SECTIONS, phrases
@@ -77,7 +77,7 @@ class Table(Mapping[str, R], Generic[R]):
 Tables = Mapping[str, Table[Any]]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Part:
     """What one layer adds. `written`: the ids of the records that stand in its files, not derived from others."""
 

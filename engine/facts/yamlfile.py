@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import Any, Final
 
 import yaml
 
+from engine.base.compact import compact, field
 from engine.base.place import Place
 from engine.base.problem import Problem
 from engine.facts.nodes import Entry, Fields, Items, Node, Text
@@ -24,7 +24,7 @@ _LINE_END = re.compile("\r\n|\r|\n")
 Next = Callable[[], Any]
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Sheet:
     """What a file held; not `whole` where reading broke off: then `fields` is None, and `text` is what was there."""
 

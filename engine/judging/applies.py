@@ -2,18 +2,35 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Unknown
 from engine.base.span import Span
 from engine.physics.trace import Trace, Value
-from grammar import conditions as c
+from grammar.conditions import (
+    Both,
+    Compare,
+    Condition,
+    Difference,
+    Either,
+    Ends,
+    Has,
+    Known,
+    Name,
+    Not,
+    Number,
+    OneOf,
+    Product,
+    Sum,
+    Term,
+    Text,
+)  # fmt: skip
 
 EDGE_MM: Final = 1e-6  # two lengths this close are at the edge: either side may be true
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Holds:
     """`now`: at the nominal values, None where undecided. `extent`: yes | no | sometimes | unknown."""
 
@@ -26,20 +43,20 @@ NO: Final = Holds(False, "no")
 UNDECIDED: Final = Holds(None, "unknown")
 
 
-def holds(condition: c.Condition, trace: Trace) -> Holds:
+def holds(condition: Condition, trace: Trace) -> Holds:
     """Kleene's logic over what is known; a comparison with something that does not apply is false."""
-    if isinstance(condition, c.Both):
+    if isinstance(condition, Both):
         return _all([holds(part, trace) for part in condition.parts])
-    if isinstance(condition, c.Either):
+    if isinstance(condition, Either):
         return _any([holds(part, trace) for part in condition.parts])
-    if isinstance(condition, c.Not):
+    if isinstance(condition, Not):
         return _negated(holds(condition.part, trace))
-    if isinstance(condition, c.Known):
+    if isinstance(condition, Known):
         value = trace.value(condition.name)
         return YES if (not _is_unknown(value)) is condition.known else NO
-    if isinstance(condition, c.OneOf):
+    if isinstance(condition, OneOf):
         return _same_word(trace.value(condition.name), condition.choices)
-    if isinstance(condition, c.Has):
+    if isinstance(condition, Has):
         value = trace.value(condition.name)
         if _is_unknown(value):
             return UNDECIDED
@@ -80,7 +97,7 @@ def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
     return YES if value in choices else NO
 
 
-def _compare(condition: c.Compare, trace: Trace) -> Holds:
+def _compare(condition: Compare, trace: Trace) -> Holds:
     left, right = _term(condition.left, trace), _term(condition.right, trace)
     if left is None or right is None:
         return NO  # it does not apply
@@ -130,14 +147,14 @@ def _ordered(one: Interval, other: Interval, op: str) -> Holds:
     return Holds(now, "sometimes")
 
 
-def _term(term: c.Term, trace: Trace) -> Value:
-    if isinstance(term, c.Number):
+def _term(term: Term, trace: Trace) -> Value:
+    if isinstance(term, Number):
         return Interval.exact(term.value)
-    if isinstance(term, c.Text):
+    if isinstance(term, Text):
         return term.text
-    if isinstance(term, c.Name):
+    if isinstance(term, Name):
         return trace.value(term.name)
-    if isinstance(term, c.Ends):
+    if isinstance(term, Ends):
         value = trace.value(term.name)
         if isinstance(value, Span):
             return value.shortest if term.end == "shortest" else value.longest
@@ -148,10 +165,10 @@ def _term(term: c.Term, trace: Trace) -> Value:
     one, other = _measure(left), _measure(right)
     if isinstance(one, Unknown) or isinstance(other, Unknown):
         return UNKNOWN
-    if isinstance(term, c.Sum):
+    if isinstance(term, Sum):
         return one + other
-    if isinstance(term, c.Difference):
+    if isinstance(term, Difference):
         return one - other
-    if isinstance(term, c.Product):
+    if isinstance(term, Product):
         return one * other
     return UNKNOWN if other.holds(0.0) else one / other

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from engine.base.interval import Interval, Unknown
 from engine.base.span import Span
+from engine.chains.lens_and_body import setup_givens
 from engine.chains.setup import Facts, Setup
-from engine.chains.walk import CHAIN_NAMES, Chain, Seat, givens, seats
+from engine.chains.walk import CHAIN_NAMES, Chain, Seat, chain_givens, seats
 from engine.facts.records import VERDICTS, Rule
 from engine.judging.applies import Holds, holds
 from engine.physics.quantities import QUANTITIES
@@ -19,7 +20,7 @@ from grammar.conditions import Condition, names_in
 CERTAINTIES: Final = ("certain", "likely", "borderline", "unknown")  # surest first
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class RuleCase:
     """A rule with its condition read."""
 
@@ -27,7 +28,7 @@ class RuleCase:
     condition: Condition
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Finding:
     """A rule that holds, or that could not be decided. `holds.now`: at the nominal values."""
 
@@ -38,7 +39,7 @@ class Finding:
     holds: Holds
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Judged:
     chain: Chain
     setup: Setup
@@ -52,7 +53,7 @@ class Judged:
     measured_trace: Trace  # known tolerances alone, assumptions at their likeliest
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Floor:
     """What no chain on this setup can better, because rules that do not look at the chain settle it."""
 
@@ -65,13 +66,6 @@ def worse(one: str, other: str) -> str:
     return VERDICTS[max(VERDICTS.index(one), VERDICTS.index(other))]
 
 
-def _lowered(limits: Sequence[str]) -> str:
-    verdict = VERDICTS[0]
-    for limit in limits:
-        verdict = worse(verdict, limit)
-    return verdict
-
-
 def nominal_where_assumed(given: Mapping[str, Given]) -> dict[str, Given]:
     """The same with every assumed interval at its likeliest value: what known tolerances alone leave open."""
     out = dict(given)
@@ -81,59 +75,90 @@ def nominal_where_assumed(given: Mapping[str, Given]) -> dict[str, Given]:
     return out
 
 
-def judge(chain: Chain, setup: Setup, facts: Facts, cases: Sequence[RuleCase]) -> Judged:
-    """The verdict at the nominal values, how sure it is, and every finding."""
-    trace = Trace(givens(chain, setup, facts))
-    known = Trace(nominal_where_assumed(givens(chain, setup, facts, with_spread=False)))
-    findings: list[Finding] = []
-    now: list[str] = []
-    surely: list[str] = []
-    perhaps: list[str] = []
-    known_surely: list[str] = []
-    known_perhaps: list[str] = []
-    undecided: list[str] = []
-    for case in cases:
-        rule = case.rule
-        whole = holds(case.condition, trace)
-        if whole.extent == "no":
-            continue
-        narrow = holds(case.condition, known)
-        if rule.limits:
+class Judge:
+    """Judges chains on one setup. What does not hang on the chain is worked out once."""
+
+    def __init__(self, setup: Setup, facts: Facts, cases: Sequence[RuleCase]) -> None:
+        self.setup = setup
+        self.facts = facts
+        self.cases = cases
+        self._given = setup_givens(setup, facts)
+        self._likeliest = nominal_where_assumed(self._given)
+        self._settled: dict[str, tuple[Holds, Holds]] | None = None
+
+    def judge(self, chain: Chain) -> Judged:
+        """The verdict at the nominal values, how sure it is, and every finding."""
+        setup, facts = self.setup, self.facts
+        trace = Trace(self._given | chain_givens(chain, setup, facts))
+        known = Trace(self._likeliest | chain_givens(chain, setup, facts, with_spread=False))
+        if self._settled is None:
+            self._settled = {
+                case.rule.id: (holds(case.condition, trace), holds(case.condition, known))
+                for case in self.cases
+                if is_settled(case, known)
+            }
+        findings: list[Finding] = []
+        limits = _Limits()
+        for case in self.cases:
+            settled = self._settled.get(case.rule.id)
+            whole = settled[0] if settled else holds(case.condition, trace)
+            if whole.extent == "no":
+                continue
+            narrow = settled[1] if settled else holds(case.condition, known)
+            limits.add(case.rule.limits, whole, narrow)
             if narrow.now:
-                now.append(rule.limits)
-            if whole.extent == "yes":
-                surely.append(rule.limits)
-            perhaps.append(rule.limits)
-            if narrow.extent == "yes":
-                known_surely.append(rule.limits)
-            if narrow.extent in ("yes", "sometimes"):
-                known_perhaps.append(rule.limits)
-            if narrow.extent == "unknown":
-                undecided.append(rule.limits)
+                findings.append(Finding(case.rule, case.rule.severity, case.rule.limits, True, whole))
+            elif narrow.extent == "unknown" and (case.rule.undecided or case.rule.limits):
+                findings.append(Finding(case.rule, case.rule.severity, case.rule.limits, False, whole))
+        verdict, best, worst = limits.verdicts()
+        certainty = limits.certainty(_strong(chain, setup, facts))
+        rows = seats(chain, setup, facts, with_spread=True)
+        return Judged(chain, setup, rows, verdict, best, worst, certainty, tuple(findings), trace, known)
+
+
+def judge(chain: Chain, setup: Setup, facts: Facts, cases: Sequence[RuleCase]) -> Judged:
+    """One chain on one setup, judged."""
+    return Judge(setup, facts, cases).judge(chain)
+
+
+class _Limits:
+    """What the rules lower the verdict to: now, surely, perhaps, and within known tolerances alone."""
+
+    def __init__(self) -> None:
+        self.now = self.surely = self.perhaps = self.known_surely = self.known_perhaps = self.undecided = VERDICTS[0]
+
+    def add(self, limit: str | None, whole: Holds, narrow: Holds) -> None:
+        if limit is None:
+            return
         if narrow.now:
-            findings.append(Finding(rule, rule.severity, rule.limits, True, whole))
-        elif narrow.extent == "unknown" and (rule.undecided or rule.limits):
-            findings.append(Finding(rule, rule.severity, rule.limits, False, whole))
-    verdict = _lowered(now)
-    best, worst = _lowered(surely), _lowered(perhaps)
-    certainty = _certainty(
-        verdict, best, worst, (_lowered(known_surely), _lowered(known_perhaps)), _lowered(undecided),
-        _strong(chain, setup, facts),
-    )  # fmt: skip
-    rows = seats(chain, setup, facts, with_spread=True)
-    return Judged(chain, setup, rows, verdict, best, worst, certainty, tuple(findings), trace, known)
+            self.now = worse(self.now, limit)
+        if whole.extent == "yes":
+            self.surely = worse(self.surely, limit)
+        self.perhaps = worse(self.perhaps, limit)
+        if narrow.extent == "yes":
+            self.known_surely = worse(self.known_surely, limit)
+        if narrow.extent in ("yes", "sometimes"):
+            self.known_perhaps = worse(self.known_perhaps, limit)
+        if narrow.extent == "unknown":
+            self.undecided = worse(self.undecided, limit)
+
+    def verdicts(self) -> tuple[str, str, str]:
+        """At nominal values, at best, at worst."""
+        return self.now, self.surely, self.perhaps
+
+    def certainty(self, strong: bool) -> str:
+        if worse(self.now, self.undecided) != self.now:
+            return "unknown"
+        if self.known_surely != self.known_perhaps:
+            return "borderline"
+        if self.surely != self.perhaps or not strong:
+            return "likely"
+        return "certain"
 
 
-def _certainty(
-    verdict: str, best: str, worst: str, known: tuple[str, str], undecided: str, strong: bool
-) -> str:
-    if worse(verdict, undecided) != verdict:
-        return "unknown"
-    if known[0] != known[1]:
-        return "borderline"
-    if best != worst or not strong:
-        return "likely"
-    return "certain"
+def is_settled(case: RuleCase, trace: Trace) -> bool:
+    """Whether a rule comes out the same whatever the chain."""
+    return all(_settled(name, trace) for name in names_in(case.condition))
 
 
 def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
@@ -150,19 +175,16 @@ def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
 def floor_of(judged: Judged, cases: Sequence[RuleCase]) -> Floor:
     """What rules that do not look at the chain have settled already, for every chain on this setup."""
     verdict = danger = certainty = 0
-    for case in cases:
-        if not all(_settled(name, judged.measured_trace) for name in names_in(case.condition)):
-            continue
-        found = holds(case.condition, judged.measured_trace)
-        if found.now:
-            if case.rule.limits:
-                verdict = max(verdict, VERDICTS.index(case.rule.limits))
-            danger = max(danger, int(case.rule.severity == "danger"))
-    for case in cases:
-        if case.rule.limits and VERDICTS.index(case.rule.limits) > verdict:
-            settled = all(_settled(name, judged.measured_trace) for name in names_in(case.condition))
-            if settled and holds(case.condition, judged.measured_trace).extent == "unknown":
-                certainty = len(CERTAINTIES) - 1
+    settled = [case for case in cases if is_settled(case, judged.measured_trace)]
+    found = [(case.rule, holds(case.condition, judged.measured_trace)) for case in settled]
+    for rule, outcome in found:
+        if outcome.now:
+            if rule.limits:
+                verdict = max(verdict, VERDICTS.index(rule.limits))
+            danger = max(danger, int(rule.severity == "danger"))
+    for rule, outcome in found:
+        if rule.limits and VERDICTS.index(rule.limits) > verdict and outcome.extent == "unknown":
+            certainty = len(CERTAINTIES) - 1
     return Floor(verdict, danger, certainty)
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from heapq import heapify, heappop, heappush
 from typing import Any
 
+from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.chains.ring_map import Joint, Ring
 from engine.chains.search import Found, Search
@@ -17,7 +17,7 @@ from engine.judging.judge import CERTAINTIES, Floor, Judged
 Rank = tuple[Any, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Focus:
     """What the rank by numbers needs, in whole micrometres: the two registers, the allowance and the lens's reach.
 
@@ -28,6 +28,8 @@ class Focus:
     allowance_um: int | None
     reach_um: int | None  # how far the lens's own focusing can make up for sitting too close
     certain_mounts: bool
+    lens_off_um: int = 0  # register of the lens mount less that of this very lens
+    body_off_um: int = 0  # register of this very body less that of its mount
 
 
 def focus_of(setup: Setup, lens_register: object, body_register: object, allowance: object, reach: object) -> Focus:
@@ -42,12 +44,43 @@ def focus_of(setup: Setup, lens_register: object, body_register: object, allowan
         um(allowance),
         um(reach),
         setup.lens_mount.basis.is_strong and setup.body_mount.basis.is_strong,
+        (um(setup.lens_mount.register_mm) or 0) - (lens or 0),
+        (body or 0) - (um(setup.body_mount.register_mm) or 0),
     )
 
 
 def nearness_um(least_um: int, greatest_um: int, allowance_um: int) -> int:
     """How far a register error that can be set to `least_um`..`greatest_um` stays from right, beyond the allowance."""
     return max(0, least_um - allowance_um, -greatest_um - allowance_um)
+
+
+def extension_um(found: Found, focus: Focus) -> tuple[int, int, float] | None:
+    """The extension's shortest and longest in whole micrometres, and the factor of the glass; None where not known.
+
+    What stands behind glass of factor k counts by 1/k^2 (source: focus model, converter behind the lens).
+    """
+    if focus.difference_um is None or not found.known:
+        return None
+    if not found.glass:
+        return found.least_um - focus.difference_um, found.greatest_um - focus.difference_um, 1.0
+    least = greatest = float(focus.lens_off_um)
+    factor, share = 1.0, 1.0
+    k = 1.0
+    for step in found.steps:
+        k *= step.factor if isinstance(step, Ring) else 1.0
+    for step in found.steps:
+        if step.off_um is None:
+            return None
+        if isinstance(step, Ring):
+            if step.glass:
+                factor, share = k, 1 / (k * k)
+            least += share * (step.least_um + step.off_um)
+            greatest += share * (step.greatest_um + step.off_um)
+        else:
+            least += share * step.off_um
+            greatest += share * step.off_um
+    off = share * focus.body_off_um
+    return round(least + off), round(greatest + off), factor
 
 
 def possible_rank(focus: Focus, with_tubes: bool = False) -> Callable[[Found], Rank]:
@@ -58,12 +91,14 @@ def possible_rank(focus: Focus, with_tubes: bool = False) -> Callable[[Found], R
 
     def rank(found: Found) -> Rank:
         verdict, near = 0, 0
-        if focus.difference_um is not None and focus.allowance_um is not None and found.known and not found.glass:
-            least, greatest = found.least_um - focus.difference_um, found.greatest_um - focus.difference_um
-            near = nearness_um(least, greatest, focus.allowance_um)
-            if least > focus.allowance_um:
+        ends = extension_um(found, focus)
+        if ends is not None and focus.allowance_um is not None:
+            least, greatest, factor = ends
+            allowance = round(focus.allowance_um / factor)
+            near = nearness_um(least, greatest, allowance)
+            if least > allowance:
                 verdict = 1
-            elif focus.reach_um is not None and greatest + focus.reach_um < -focus.allowance_um:
+            elif focus.reach_um is not None and greatest + focus.reach_um < -allowance:
                 verdict = 2
         if verdict == 2 and with_tubes:
             return (0, 0, 1, 0, found.pieces + 1, found.glass, found.bought, found.price_cents, found.ids)
@@ -91,7 +126,7 @@ def raised(bound: Rank, floor: Floor) -> Rank:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Listed:
     """A chain of the answer with its rank, and the sets of tubes told together with it."""
 
@@ -130,14 +165,23 @@ def best_chains(
     counter = len(waiting)
     listed: list[Listed] = []
     floor: Floor | None = None
+    lengthened: set[tuple[str, ...]] = set()
     while waiting:
         bound, _, found = heappop(waiting)
         if floor is not None and len(listed) >= most and raised(bound, floor) > listed[most - 1].rank:
             break
+        if bound != by_numbers(found):
+            # its place in the row was that of its tubes: put them, and itself, where their own numbers belong
+            lengthened.add(found.ids)
+            for row in (found, *search.with_tubes(found)):
+                heappush(waiting, (by_numbers(row), counter, row))
+                counter += 1
+            continue
         judged = judge(found)
         floor = floor or floor_of(judged)
         hopeless = floor.verdict == VERDICTS.index("unusable")
-        if judged.verdict == "unusable" and not hopeless and not search.wanted.tubes and not _has_tube(found):
+        alone = not search.wanted.tubes and not _has_tube(found) and found.ids not in lengthened
+        if judged.verdict == "unusable" and not hopeless and alone:
             for longer in search.with_tubes(found):
                 heappush(waiting, (by_numbers(longer), counter, longer))
                 counter += 1

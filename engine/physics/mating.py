@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from math import cos, inf, radians, tan
 from typing import Final
 
+from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics.enclose import ordered
 
@@ -16,7 +16,7 @@ HALF_ISO_ANGLE: Final = radians(30)  # of ISO and Unified threads
 WHITWORTH_DEG: Final = 55.0
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class ScrewThread:
     """A thread as both its halves are made. Limits that are not known are taken from its form.
 
@@ -31,7 +31,7 @@ class ScrewThread:
     engagement_mm: Measure = UNKNOWN
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class MatingLimits:
     """What the trade's threads allow each other."""
 
@@ -41,7 +41,7 @@ class MatingLimits:
     usual_turns: Interval  # until home, where the engagement is not known
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Mating:
     """`turns`: before it binds, or until home. `drift_mm`: pitch error over the turns until home.
 
@@ -93,7 +93,7 @@ def turns_to_home(male: ScrewThread, female: ScrewThread, limits: MatingLimits) 
     return min(lengths, key=lambda length: length.nominal) / male.pitch_mm
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class _Meeting:
     """Two threads whose pitches are known, laid over each other."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import inf
 from typing import Final
 
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics.enclose import ordered
 
@@ -17,7 +17,7 @@ _NAMES: Final = ("hiatus_mm", "front_focal_offset_mm", "front_to_sensor_mm", "pu
 _NO_ERROR: Final = Interval.exact(0.0)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Construction:
     """A class of lens constructions: what front glass to sensor, T0, goes with. Shares are fractions of f."""
 
@@ -26,7 +26,7 @@ class Construction:
     pupil: Interval
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Optics:
     """What the distances of a lens hang on, in mm. `assumed`: which of them are assumed by construction.
 
@@ -41,7 +41,7 @@ class Optics:
     relative_error: Interval
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class _Shares:
     """Hiatus, front focal offset and T0 as fractions of f, and the pupil magnification."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Measure, is_known
 from engine.base.span import Span
 from engine.physics import clearance, coverage, focus, seat
@@ -21,7 +21,7 @@ PARTLY_MOVED: Final = frozenset({"front-cell", "internal", "zoom"})
 MAY_BE_ABSENT: Final = frozenset({"glass_focal_mm"})
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Quantity:
     """`formula` takes the values of `needs` in their order. It gives None where the quantity does not apply."""
 

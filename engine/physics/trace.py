@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from engine.base.compact import compact
 from engine.physics.given import GIVEN_NAMES
 from engine.physics.quantities import QUANTITIES
 from engine.physics.quantities import Value as Value
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Given:
     """A quantity that comes from a fact. `value` None: it does not apply; `assumed`: no fact about this very thing."""
 
@@ -21,7 +21,7 @@ class Given:
     assumed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Step:
     """How a quantity came about: from `inputs` by what `says` and `source` tell, or from a fact (`given`)."""
 

@@ -36,7 +36,9 @@ def main() -> None:
             asked.append(seconds(ask, environment))
             imported.append(seconds(parsers, environment))
     ratios = [one / other for one, other in zip(asked, imported, strict=True)]
-    print(f"ask {statistics.median(asked) * 1000:.0f} ms, import lark, yaml {statistics.median(imported) * 1000:.0f} ms")
+    print(
+        f"ask {statistics.median(asked) * 1000:.0f} ms, import lark, yaml {statistics.median(imported) * 1000:.0f} ms"
+    )
     print(f"ratio {statistics.median(ratios):.2f} ({min(ratios):.2f} to {max(ratios):.2f}), {runs} runs of each")
 
 

@@ -1,6 +1,5 @@
 """Prepared facts: the same as read ones, made again when anything changed, and never in the way."""
 
-import dataclasses
 import json
 import os
 import subprocess
@@ -10,6 +9,7 @@ from typing import Any, get_type_hints
 
 import pytest
 
+from engine.base.compact import fields
 from engine.facts import cache, records
 from engine.facts.encoding import CODECS
 from engine.facts.files import Layer, files_of
@@ -183,7 +183,7 @@ def test_cache_folder_is_told_by_the_environment(monkeypatch: pytest.MonkeyPatch
 
 
 def test_every_field_of_every_record_can_be_kept() -> None:
-    types = {str(field.type) for cls in SECTIONS.values() for field in dataclasses.fields(cls)}
+    types = {str(field.type) for cls in SECTIONS.values() for field in fields(cls)}
     assert types <= {*CODECS, "Basis", "Place"}
     assert {cls for cls in vars(records).values() if isinstance(cls, type) and "place" in get_type_hints(cls)} == set(
         SECTIONS.values()

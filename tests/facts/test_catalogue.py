@@ -23,7 +23,7 @@ def test_shipped_facts_are_without_problems() -> None:
 def test_shipped_body_exists_for_each_format_of_each_mount() -> None:
     known, _ = load_catalogue(cached=False)
     bodies = {(body.mount, body.format) for body in known.bodies.values() if body.generic}
-    assert bodies == {(mount.id, of) for mount in known.mounts.values() for of in mount.formats}
+    assert bodies >= {(mount.id, of) for mount in known.mounts.values() for of in mount.formats}
 
 
 def test_generic_body_is_named_as_people_say_it(base: Tables) -> None:

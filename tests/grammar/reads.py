@@ -1,4 +1,4 @@
-"""How many questions of the list are read as they should be, by intent. Run: python -m tests.grammar.reads [-v] [intent]."""
+"""How many questions of the list are read right, by intent. Run: python -m tests.grammar.reads [-v] [intent]."""
 
 from __future__ import annotations
 

@@ -12,7 +12,20 @@ from grammar.questions import Limits, Question, Thing
 from grammar.reader import read
 from tests.grammar.names import lexicon
 
-MOUNTS = ["m42", "c", "cs", "d", "e-mount", "mft-mount", "fd-mount", "k-mount", "om-mount", "ef-mount", "ltm", "z-mount"]
+MOUNTS = [
+    "m42",
+    "c",
+    "cs",
+    "d",
+    "e-mount",
+    "mft-mount",
+    "fd-mount",
+    "k-mount",
+    "om-mount",
+    "ef-mount",
+    "ltm",
+    "z-mount",
+]
 FORMATS = ["35mm-full-frame", "aps-c-1.5", "four-thirds", "s16", "44x33", "16mm"]
 FOCALS = [4.5, 12.5, 25.0, 35.0, 50.0, 75.0, 135.0]
 STOPS = [0.95, 1.4, 1.8, 2.0, 2.8, 5.6]
@@ -40,7 +53,9 @@ def lenses(draw: st.DrawFn) -> Thing:
 
 @st.composite
 def bodies(draw: st.DrawFn) -> Thing:
-    return Thing("mount", (draw(mounts),), format=draw(maybe(formats)), traits=draw(st.sampled_from([(), ("mirrorless",)])))
+    return Thing(
+        "mount", (draw(mounts),), format=draw(maybe(formats)), traits=draw(st.sampled_from([(), ("mirrorless",)]))
+    )
 
 
 @st.composite
@@ -75,7 +90,9 @@ def limits(draw: st.DrawFn) -> Limits:
 
 @st.composite
 def questions(draw: st.DrawFn) -> Question:
-    intent = draw(st.sampled_from(["chain", "focus-verdict", "macro-distance", "coverage", "crop-equivalent", "why", "list-fits"]))
+    intent = draw(
+        st.sampled_from(["chain", "focus-verdict", "macro-distance", "coverage", "crop-equivalent", "why", "list-fits"])
+    )
     lens, body = draw(lenses()), draw(bodies())
     asked = Question("", intent, (lens,), (body,))
     if intent in ("chain", "focus-verdict"):
@@ -84,7 +101,11 @@ def questions(draw: st.DrawFn) -> Question:
         asked = replace(asked, adapters=tuple(draw(st.lists(adapters(), max_size=2))))
         asked = replace(asked, f_number=draw(maybe(st.sampled_from([4.0, 8.0]))))
     if intent == "list-fits":
-        asked = replace(asked, bodies=()) if draw(st.booleans()) else replace(asked, lenses=(), bodies=(replace(body, format=None),))
+        asked = (
+            replace(asked, bodies=())
+            if draw(st.booleans())
+            else replace(asked, lenses=(), bodies=(replace(body, format=None),))
+        )
     if intent == "why":
         asked = replace(asked, topic=draw(st.sampled_from([None, "not"])))
     return asked
@@ -98,8 +119,8 @@ def bare(question: Question) -> Question:
 
     topic = question.topic if question.intent == "why" else None
     return replace(
-        question, text="", lenses=plain(question.lenses), bodies=plain(question.bodies), adapters=plain(question.adapters),
-        things=(), topic=topic, values=(), skipped=(),
+        question, text="", lenses=plain(question.lenses), bodies=plain(question.bodies),
+        adapters=plain(question.adapters), things=(), topic=topic, values=(), skipped=(),
     )  # fmt: skip
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
+from itertools import islice
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from engine.answers.knowledge import Knowledge, choose
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Ring
@@ -18,7 +19,7 @@ from engine.chains.walk import Chain
 from engine.facts.catalogue import load_catalogue
 from engine.facts.records import VERDICTS, Adapter, Basis, Body, Lens, Rule
 from engine.judging.judge import CERTAINTIES, Judged, RuleCase, judge
-from engine.judging.ranking import best_chains, core_of, focus_of, judged_rank
+from engine.judging.ranking import core_of, focus_of, judged_rank, possible_rank
 from grammar.conditions import Has, parse_condition
 from grammar.questions import Limits
 
@@ -66,12 +67,16 @@ def ring_between(lens: Lens, body_mount: str, error_mm: float, off_mm: float, re
         return None
     seat = front.nominal - rear.nominal + error_mm
     span = Span(Interval.around(seat, off_mm, off_mm), Interval.around(seat + reach_mm, off_mm, off_mm))
-    return Adapter("ring", "ring", lens.mount, body_mount, "helicoid" if reach_mm else "plain", MEASURED, span, "measured")
+    return Adapter(
+        "ring", "ring", lens.mount, body_mount, "helicoid" if reach_mm else "plain", MEASURED, span, "measured"
+    )
 
 
 def judged(lens: Lens, body_mount: str, ring: Adapter, cases: tuple[RuleCase, ...] | None = None) -> Judged:
     known = knowledge()
-    return judge(Chain((ring,), {}), setup_for(lens, body_mount), known.catalogue, known.cases if cases is None else cases)
+    return judge(
+        Chain((ring,), {}), setup_for(lens, body_mount), known.catalogue, known.cases if cases is None else cases
+    )
 
 
 def surer(one: Judged, other: Judged) -> bool:
@@ -169,6 +174,26 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     return [(core, verdict) for core, (_, verdict) in sorted(best.items(), key=lambda item: item[1][0])]
 
 
+@settings(max_examples=25, deadline=None, derandomize=True)
+@given(lenses(), st.sampled_from(("e-mount", "mft-mount", "f-mount")), st.floats(-1, 1))
+def test_a_chain_is_never_judged_better_than_the_rank_it_was_said_to_be_able_to_have(
+    lens: Lens, body: str, own_mm: float
+) -> None:
+    known = knowledge()
+    register = known.catalogue.mounts[lens.mount].register_mm
+    if is_known(register):  # a lens with a register of its own
+        lens = replace(lens, register_mm=register + own_mm)
+    setup = setup_for(lens, body)
+    empty = known.judge_chain(Chain((), {}), setup)
+    focus = focus_of(
+        setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
+        empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
+    )  # fmt: skip
+    possible = possible_rank(focus)
+    for found in islice(Search(known.rings, Wanted(lens.mount, body, 2, tubes=True)).chains(), 400):
+        assert possible(found) <= judged_rank(found, known.judged(found, setup), focus), found.ids
+
+
 def test_no_rule_lists_a_mount_that_is_not_known() -> None:
     """A rule may test traits and kinds; a mount's id in a rule must at least exist."""
     facts = knowledge().catalogue
@@ -204,4 +229,8 @@ def test_tubes_are_told_with_the_chain_they_belong_to() -> None:
     choice = choose(known, setup_for(lens, "e-mount"), Limits(pieces=3, without_glass=True), 6)
     cores = [core_of(row.found) for row in choice.listed]
     assert len(cores) == len(set(cores))
-    assert all(isinstance(step, Ring) or step.kind in ("thread", "bayonet") for row in choice.listed for step in row.found.steps)
+    assert all(
+        isinstance(step, Ring) or step.kind in ("thread", "bayonet")
+        for row in choice.listed
+        for step in row.found.steps
+    )

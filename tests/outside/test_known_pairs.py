@@ -11,9 +11,7 @@ import pytest
 from engine.ask import Desk
 
 ROWS = json.loads((Path(__file__).parents[1] / "data" / "pairs.json").read_text("utf-8"))
-KNOWN = [
-    row for row in ROWS if row["basis"] in ("reported", "trade") and row["register_confidence"] != "memory"
-]
+KNOWN = [row for row in ROWS if row["basis"] in ("reported", "trade") and row["register_confidence"] != "memory"]
 JUDGED = ("infinity-plain", "infinity-recessed-adapter", "infinity-needs-glass", "macro-only-plain")
 
 
@@ -52,7 +50,9 @@ def agrees(expected: str, best: str | None, cup: bool, ring: str) -> bool:
     return best != "infinity" and ring in ("no", "recessed")  # impractical-thin
 
 
-@pytest.mark.parametrize("row", [row for row in KNOWN if row["expected"] in JUDGED], ids=lambda row: f"{row['lens']}-on-{row['body']}")
+@pytest.mark.parametrize(
+    "row", [row for row in KNOWN if row["expected"] in JUDGED], ids=lambda row: f"{row['lens']}-on-{row['body']}"
+)
 def test_known_pair_comes_out_as_the_trade_knows_it(desk: Desk, row: dict[str, Any]) -> None:
     best, cup, ring, text = outcome(desk, row)
     assert agrees(row["expected"], best, cup, ring), (row["expected"], best, cup, ring, text)

@@ -102,7 +102,7 @@ def test_the_last_question_is_recalled_in_the_next_run(terminal: Terminal, tmp_p
     later.type("quit\r")
     assert later.ended() == 0
     kept = tmp_path / ".local" / "state" / "ringpath" / "history"
-    assert kept.read_text("utf-8").splitlines() == ["what is a shim", "what is a shim", "quit"]
+    assert kept.read_text("utf-8").splitlines() == ["what is a shim", "quit"]
     assert kept.stat().st_mode & 0o077 == 0
 
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval
 from engine.physics.mating import (
     OUTCOMES,

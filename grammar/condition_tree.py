@@ -1,0 +1,171 @@
+"""The tree of a rule's condition: what is compared with what, which names it looks at, and its form as plain lists."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number; a length in mm."""
+
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """The shortest or the longest setting of a quantity that can be set."""
+
+    end: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    left: Term
+    right: Term
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    left: Term
+    right: Term
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    left: Term
+    right: Term
+
+
+@dataclass(frozen=True, slots=True)
+class Quotient:
+    left: Term
+    right: Term
+
+
+Term = Number | Name | Text | Ends | Sum | Difference | Product | Quotient
+
+
+@dataclass(frozen=True, slots=True)
+class Compare:
+    """`op`: one of < <= > >= = !=."""
+
+    left: Term
+    op: str
+    right: Term
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Whether something is known of `name`, or, where `known` is False, that nothing is."""
+
+    name: str
+    known: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    name: str
+    choices: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Has:
+    """Whether `word` is among the words of `name`."""
+
+    name: str
+    word: str
+
+
+@dataclass(frozen=True, slots=True)
+class Not:
+    part: Condition
+
+
+@dataclass(frozen=True, slots=True)
+class Both:
+    parts: tuple[Condition, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    parts: tuple[Condition, ...]
+
+
+Condition = Compare | Known | OneOf | Has | Not | Both | Either
+
+
+def names_in(condition: Condition) -> frozenset[str]:
+    """Every quantity that a condition looks at."""
+    if isinstance(condition, Both | Either):
+        return frozenset().union(*(names_in(part) for part in condition.parts))
+    if isinstance(condition, Not):
+        return names_in(condition.part)
+    if isinstance(condition, Compare):
+        return _names_of(condition.left) | _names_of(condition.right)
+    return frozenset([condition.name])
+
+
+def to_plain(condition: Condition | Term) -> list[Any]:
+    """The tree as nested lists of plain values, for keeping as JSON."""
+    return [type(condition).__name__, *(_plain_field(getattr(condition, key)) for key in condition.__slots__)]
+
+
+def from_plain(plain: list[Any]) -> Any:
+    """The tree that `to_plain` made `plain` of."""
+    kind, *fields = plain
+    return _KINDS[kind](*(_rich_field(one) for one in fields))
+
+
+def _names_of(term: Term) -> frozenset[str]:
+    if isinstance(term, Name | Ends):
+        return frozenset([term.name])
+    if isinstance(term, Number | Text):
+        return frozenset()
+    return _names_of(term.left) | _names_of(term.right)
+
+
+_KINDS: Final = {
+    kind.__name__: kind
+    for kind in (
+        Number,
+        Name,
+        Text,
+        Ends,
+        Sum,
+        Difference,
+        Product,
+        Quotient,
+        Compare,
+        Known,
+        OneOf,
+        Has,
+        Not,
+        Both,
+        Either,
+    )
+}
+
+
+def _plain_field(value: Any) -> Any:
+    if isinstance(value, tuple):
+        return ["*", *(_plain_field(one) for one in value)]
+    return to_plain(value) if type(value).__name__ in _KINDS else value
+
+
+def _rich_field(value: Any) -> Any:
+    if isinstance(value, list):
+        return tuple(_rich_field(one) for one in value[1:]) if value[0] == "*" else from_plain(value)
+    return value

@@ -1,0 +1,139 @@
+"""Parts of a question made whole: descriptions that only complete one another become one, empty ones fall away."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Final
+
+from grammar.casting import Part
+from grammar.phrases import Noun
+from grammar.tokens import Token
+
+_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
+_TOWARDS: Final = frozenset(["on", "to"])
+
+
+@dataclass(slots=True)
+class Cast:
+    """The parts of a question, in the order they were named."""
+
+    lenses: list[Part] = field(default_factory=list)
+    bodies: list[Part] = field(default_factory=list)
+    pieces: list[Part] = field(default_factory=list)
+    frames: list[Part] = field(default_factory=list)
+    without: list[Part] = field(default_factory=list)
+    using: list[Part] = field(default_factory=list)
+    lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
+    strange: list[Part] = field(default_factory=list)
+    swapped: bool = False  # a body was to be put on a lens
+
+    @property
+    def mounts_told(self) -> int:
+        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
+
+
+def merge(kept: Part, more: Part) -> None:
+    """What the second says of the first: 'a 38mm from an 8mm projector'."""
+    kept.kinds.extend(more.kinds)
+    kept.traits.extend(more.traits)
+    kept.formats.extend(more.formats)
+    kept.mounts.extend(more.mounts)
+    kept.implied = kept.implied or more.implied
+    kept.focal = kept.focal if kept.focal is not None else more.focal
+    kept.f_number = kept.f_number if kept.f_number is not None else more.f_number
+    kept.zoom = kept.zoom or more.zoom
+    kept.count = kept.count or more.count
+
+
+def complete(cast: Cast) -> None:
+    """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
+    _gather_lenses(cast)
+    if len(cast.bodies) > 1:
+        full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
+        rest = [part for part in cast.bodies if part not in full]
+        if len(full) == 1:
+            for part in rest:
+                full[0].traits.extend(part.traits)
+                full[0].formats.extend(part.formats)
+        cast.bodies = full or rest[:1]
+    if not any(part.focal for part in cast.lenses):
+        _take_focal(cast)
+    _told_by_pieces(cast)
+
+
+def _gather_lenses(cast: Cast) -> None:
+    told = [part for part in cast.lenses if not part.is_bare]
+    if not told:
+        cast.lenses = cast.lenses[:1]
+        return
+    counts = [part.count for part in cast.lenses if part.count]
+    kept: list[Part] = []
+    for part in told:
+        home = next((one for one in kept if _completes(one, part)), None)
+        if home is not None:
+            merge(home, part)
+        else:
+            kept.append(part)
+    if counts and kept[0].count is None:
+        kept[0].count = counts[0]
+    cast.lenses = kept
+
+
+def _completes(one: Part, other: Part) -> bool:
+    """Whether the two can only be one lens: no quality told by both, and not members of one list."""
+    if one.noun.listed == other.noun.listed or one.named or other.named:
+        return False
+    clash = (
+        (one.mounts and other.mounts) or (one.focal and other.focal) or (one.f_number and other.f_number)
+        or (one.zoom and other.zoom)
+    )  # fmt: skip
+    apart = "reversed" in one.traits or "reversed" in other.traits or other.noun.role in ("on", "behind")
+    return not clash and not apart
+
+
+def _take_focal(cast: Cast) -> None:
+    """A length that belongs to nothing else is the focal length of the lens spoken of."""
+    for part in cast.lengths:
+        token = part.noun.first("LENGTH")
+        if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":
+            continue
+        focal = token.numbers[0]
+        if cast.lenses and all(one.zoom is None for one in cast.lenses):
+            cast.lenses[0].focal = focal
+        elif not cast.lenses and focal >= 4:
+            part.sort, part.focal = "lens", focal
+            cast.lenses.append(part)
+        else:
+            return
+        cast.lengths.remove(part)
+        return
+
+
+def _told_by_pieces(cast: Cast) -> None:
+    """An adapter's own mounts are those of the lens and the body, where these were not named."""
+    pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
+    if not pieces:
+        return
+    first, last = pieces[0], pieces[-1]
+    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
+    lens_open = lens is None or not lens.has_mount
+    body_open = body is None or not (body.has_mount or body.crop)
+    if len(pieces) == 1 and len(first.mounts) == 1:
+        onto = first.noun.role in _TOWARDS and lens is not None
+        other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
+        if body_open and (onto or (other and first.piece not in _THROUGH)):
+            _give(cast.bodies, body, first.mounts[0], first, "body")
+        elif lens_open and not onto:
+            _give(cast.lenses, lens, first.mounts[0], first, "lens")
+        return
+    if lens_open:
+        _give(cast.lenses, lens, first.mounts[0], first, "lens")
+    if body_open and len(last.mounts) > 1:
+        _give(cast.bodies, body, last.mounts[-1], last, "body")
+
+
+def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
+    if part is not None:
+        part.mounts.append(mount)
+    else:
+        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount]))

@@ -1,0 +1,58 @@
+"""The shipped words of the language agree with one another and with the reader."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from pathlib import Path
+
+import yaml
+
+from grammar.atoms import key_of
+from grammar.questions import INTENTS
+from tests.grammar.names import WORDS, lexicon, words
+
+ROOT = Path(__file__).parents[2]
+ORDERS = {"help", "quit", "show-memory", "start-over", "list-gear"}
+
+
+def records() -> list[tuple[str, str, list[str]]]:
+    out = []
+    for path in sorted(WORDS.glob("*.yaml")):
+        for id_, record in yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)["words"].items():
+            out.append((id_, record.get("means") or "", record["says"]))
+    return out
+
+
+def test_every_word_has_an_id_of_its_own() -> None:
+    ids = [id_ for id_, _, _ in records()]
+    assert sorted(ids) == sorted(set(ids))
+
+
+def test_no_phrase_is_two_parts_of_speech() -> None:
+    """A phrase may be a cue besides what it is; it may not be, say, a lens and a measure."""
+    seen: dict[str, set[str]] = defaultdict(set)
+    for id_, means, says in records():
+        if means.split()[:1] not in ([], ["ask"], ["intent"], ["order"]):
+            for phrase in says:
+                seen[key_of(phrase)].add(id_)
+    assert {key: ids for key, ids in seen.items() if len(ids) > 1} == {}
+
+
+def test_every_order_is_an_intent_and_every_other_intent_has_evidence() -> None:
+    told = {evidence.intent for evidence in lexicon().words.evidence}
+    assert set(lexicon().words.orders.values()) == ORDERS
+    assert told == set(INTENTS) - ORDERS
+
+
+def test_evidence_names_only_what_can_show() -> None:
+    cues = {means.split()[1] for means, _ in words() if means.startswith("ask ")}
+    kinds = {means.split()[1] for means, _ in words() if re.match(r"(kind|trait|piece|body) \S", means)}
+    kinds |= {"adapter", "hub"}
+    seen = set(re.findall(r'"([a-z-]+)"', (ROOT / "grammar" / "intents.py").read_text(encoding="utf-8")))
+    for evidence in lexicon().words.evidence:
+        for one in evidence.needs | evidence.lacks:
+            assert one in cues | kinds | seen | {"equals", "dashes", "talking"} or one.endswith("-said"), (
+                evidence.intent,
+                one,
+            )
