@@ -25,6 +25,10 @@ class Talk:
         if answer.question is None or answer.intent in ("help", "quit", "show-memory", "list-gear"):
             return
         self.question = answer.question
+        if answer.intent == "why":
+            # a reason is an aside: what follows goes on with the chain that it was about
+            told = self.question.intent if self.question.intent != "why" else "chain"
+            self.question = self.question.with_(intent=told, topic=None, number=None, values=())
         self.reading = answer.reading
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 from unicodedata import category, normalize
+
+from engine.base.compact import compact
 
 _ATOM: Final = re.compile(r"[^\W_]+(?:'[^\W_]+)*'?|[^\w\s]")
 # what people and their phones type for plain marks; each is one character, so that columns stay true
@@ -25,7 +26,7 @@ _APART: Final = str.maketrans("", "", " \t\n-/._'\"()+:,&")
 _KEPT: Final = str.maketrans("\1\2\3\4", "/.- ")
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Atom:
     """A run of letters and digits, or one mark. `start` and `end` count characters of the smoothed line, from 0."""
 
@@ -86,7 +87,7 @@ def cuts_of(atoms: list[Atom]) -> frozenset[int]:
     return frozenset(cuts)
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Run:
     """Neighbouring atoms as one name would have them. `after`: the atom after the run."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
 from typing import Final
 
+from engine.base.compact import compact, field, replace
 from grammar.phrases import Noun
 from grammar.questions import Thing
 from grammar.tokens import Token
@@ -15,7 +15,7 @@ _RANGED: Final = frozenset(["helicoid", "bellows", "extension-tube", "adapter", 
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Part:
     """One thing of the question while it is put together. Lengths in mm."""
 

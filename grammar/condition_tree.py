@@ -2,28 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Final
 
+from engine.base.compact import compact
 
-@dataclass(frozen=True, slots=True)
+
+@compact
 class Number:
     """A number; a length in mm."""
 
     value: float
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Name:
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Text:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Ends:
     """The shortest or the longest setting of a quantity that can be set."""
 
@@ -31,25 +32,25 @@ class Ends:
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Sum:
     left: Term
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Difference:
     left: Term
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Product:
     left: Term
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Quotient:
     left: Term
     right: Term
@@ -58,7 +59,7 @@ class Quotient:
 Term = Number | Name | Text | Ends | Sum | Difference | Product | Quotient
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Compare:
     """`op`: one of < <= > >= = !=."""
 
@@ -67,7 +68,7 @@ class Compare:
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Known:
     """Whether something is known of `name`, or, where `known` is False, that nothing is."""
 
@@ -75,13 +76,13 @@ class Known:
     known: bool
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class OneOf:
     name: str
     choices: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Has:
     """Whether `word` is among the words of `name`."""
 
@@ -89,17 +90,17 @@ class Has:
     word: str
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Not:
     part: Condition
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Both:
     parts: tuple[Condition, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Either:
     parts: tuple[Condition, ...]
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from typing import Any, Final
 
+from engine.base.compact import compact
 from engine.base.problem import nearest_of
 from grammar.condition_tree import (
     Both,
@@ -77,7 +77,7 @@ _DEEPEST: Final = 40
 _JOINS: Final = {"PLUS": Sum, "MINUS": Difference, "TIMES": Product, "OVER": Quotient}
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class _Part:
     kind: str
     text: str

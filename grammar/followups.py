@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Limits, Question, Thing
 from grammar.telling import built

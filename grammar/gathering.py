@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Final
 
+from engine.base.compact import compact, field
 from grammar.casting import Part
 from grammar.phrases import Noun
 from grammar.tokens import Token
@@ -13,7 +13,7 @@ _THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount be
 _TOWARDS: Final = frozenset(["on", "to"])
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Cast:
     """The parts of a question, in the order they were named."""
 

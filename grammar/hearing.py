@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from grammar.gathering import Cast
 from grammar.intents import Weighed, features_of, weigh
 from grammar.lexicon import Lexicon
@@ -18,7 +18,7 @@ from grammar.tokens import Cue, Line, tokens_of
 _NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Heard:
     line: Line
     cues: tuple[Cue, ...]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from grammar.gathering import Cast
 from grammar.lexicon import Lexicon
 from grammar.readings import Readings
@@ -13,7 +13,7 @@ from grammar.tokens import Cue, Line
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Weighed:
     """Intents by weight, the heaviest first, and the cues that spoke for each."""
 
@@ -75,17 +75,19 @@ def _of_things(cast: Cast) -> set[str]:
     lens_mounts = {mount.ids[0] for part in cast.lenses for mount in part.mounts}
     lens_mounts |= {id_ for part in cast.lenses if not part.mounts for id_ in part.implied[:1]}
     body_mounts = {mount.ids[0] for part in cast.bodies for mount in part.mounts}
+    has_lens = bool(lens_mounts) or any(part.named for part in cast.lenses)
+    has_body = bool(body_mounts) or any(part.named for part in cast.bodies)
     for name, is_so in (
         ("lens", bool(cast.lenses)),
-        ("lens-mount", bool(lens_mounts) or any(part.named for part in cast.lenses)),
+        ("lens-mount", has_lens),
         ("lenses", len(cast.lenses) > 1),
         ("many-lenses", len(cast.lenses) > 2 or any((part.count or 1) > 2 for part in cast.lenses)),
         ("focal", any(part.focal or part.zoom for part in cast.lenses)),
         ("mount-only", bool(cast.lenses) and all(not part.focal and not part.noun.head for part in cast.lenses)),
         ("body", bool(cast.bodies)),
-        ("body-mount", bool(body_mounts) or any(part.named for part in cast.bodies)),
+        ("body-mount", has_body),
         ("bodies", len(cast.bodies) > 1),
-        ("pair", bool(lens_mounts) and bool(body_mounts)),
+        ("pair", has_lens and has_body),
         ("same-mount", bool(lens_mounts & body_mounts)),
         ("piece", bool(cast.pieces)),
         ("pieces", len(cast.pieces) > 1),

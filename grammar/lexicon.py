@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass, field
 from typing import Final
 
+from engine.base.compact import compact, field
 from grammar.atoms import Run, Runs, atoms_of, cuts_of, key_of
 from grammar.wordlist import WordList
 
@@ -17,7 +17,7 @@ _RANK: Final = {kind: rank for rank, kind in enumerate(KINDS)}
 _INCH_TYPE: Final = re.compile(r"(\d+(?:\.\d+)?(?:/\d+(?:\.\d+)?)?)[ -]?(?:type|inch|in\b|\")")
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Name:
     """A phrase of the facts and the records it may mean, the likeliest first."""
 
@@ -27,7 +27,7 @@ class Name:
     ids: tuple[str, ...] = ()
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Lexicon:
     """Names and words, indexed by their joined form. Make one with `Lexicon.build`."""
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Final
+
+from engine.base.compact import compact
 
 # f-numbers that are engraved or usual; a bare decimal is taken for one only if it is among them
 STOPS: Final = frozenset(
@@ -26,7 +27,7 @@ _NOT_PLACE: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Literal:
     """A written number. `end`: the character after it. `numbers`: in mm, seconds, grams, degrees or as they stand."""
 

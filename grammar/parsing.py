@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any, Protocol
 
 from lark import Lark, Token, Tree, UnexpectedToken
 from lark.lexer import Lexer
+
+from engine.base.compact import compact
 
 
 class Lexed(Protocol):
@@ -19,7 +20,7 @@ class Lexed(Protocol):
     def kind(self) -> str: ...
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Node:
     """A rule that was read: its name, and its parts in order (nodes and the tokens as they were handed in)."""
 
@@ -27,7 +28,7 @@ class Node:
     parts: tuple[Any, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Misfit:
     """Where reading stopped: the index of the token that does not fit (the length where the end came too soon)."""
 

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Final
 
+from engine.base.compact import compact, field
 from grammar.parsing import Node
 from grammar.tokens import Token
 
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Noun:
     """One description: 'on my 25 mm f/1.4 C-mount lens'. `listed`: the list it stands in, counted from 1."""
 
@@ -47,7 +47,7 @@ class Noun:
         return self.heads == kind or any(token.kind == "HEADMOD" and token.unit == kind for token in self.mods)
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Between:
     """What stands between descriptions. `sort`: limit, setting, value or word."""
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
 from typing import Final
+
+from engine.base.compact import compact, field, replace
 
 INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
@@ -13,7 +14,7 @@ INTENTS: Final = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Thing:
     """A lens, body, mount, adapter or other thing that the question names or describes in place.
 
@@ -48,7 +49,7 @@ class Thing:
         return len(self.ids) > 1
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Limits:
     """What a chain must keep to. None: no limit."""
 
@@ -64,7 +65,7 @@ class Limits:
     cheapest: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Question:
     text: str
     intent: str
@@ -98,7 +99,7 @@ class Question:
         return replace(self, **changes)  # type: ignore[arg-type]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Unread:
     """A question that could not be read: where, what stands there, what could, and the nearest known word."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Final
 
+from engine.base.compact import compact, field
 from grammar.gathering import Cast
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
@@ -24,7 +24,7 @@ _KEYED: Final = {
 _FEET: Final = frozenset(["in", "ft"])
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class Readings:
     """Values by key as text, in the order read, and what has a field of its own in a question."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.formats import with_formats_told
 from grammar.letters import settled
@@ -29,7 +29,7 @@ _ENDING: Final = {
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Shaped:
     """Tokens as the grammar takes them, and the unknown words that were passed over."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Final
 
+from engine.base.compact import compact, replace
 from grammar.atoms import Atom, Runs, atoms_of, smooth
 from grammar.lexicon import Lexicon, Name
 from grammar.literals import literal_at
@@ -17,7 +17,7 @@ _JOINS: Final = frozenset("+&,/")
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal"])
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Token:
     """One piece of the question. `kind`: a class of words, a kind of literal, the kind of a name, or UNKNOWN."""
 
@@ -35,7 +35,7 @@ class Token:
         return replace(self, kind=kind, **changes)  # type: ignore[arg-type]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Spoken:
     """A term or a piece of advice that is named anywhere in the question."""
 
@@ -45,7 +45,7 @@ class Spoken:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Cue:
     """A phrase that tells something of what is wanted."""
 
@@ -54,7 +54,7 @@ class Cue:
     end: int  # column of its last character
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Line:
     """A question in tokens, with its cues, the terms and advice it names and the slips of the finger mended."""
 

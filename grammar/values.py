@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.base.problem import nearest_of
 from engine.base.span import Span
@@ -16,7 +16,7 @@ from engine.base.span import Span
 Ratio = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Fault:
     """Why a text is no such quantity. `offset`: the character of `found` where reading stopped, from 0."""
 
@@ -26,7 +26,7 @@ class Fault:
     offset: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Kind:
     """A sort of quantity: what is expected of it, and its units as ratios of the one that is kept."""
 
@@ -70,7 +70,7 @@ _SIZE = re.compile(r"([0-9]{1,6})\s*[x×*]\s*([0-9]{1,6})")
 _ALIKE = str.maketrans({"−": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " "})
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Written:
     """A quantity as read: from `low` to `high`, give or take; the ratios count in the unit that is kept."""
 

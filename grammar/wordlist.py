@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
 from typing import Final
 
+from engine.base.compact import compact, field
 from grammar.atoms import Runs, key_of
 
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
 _ENDINGS: Final = (("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""), ("ies", "y"))
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Word:
     """A word of the language: its class (`prep`, `piece`, `ask` ...), its value there, and what it implies."""
 
@@ -21,7 +21,7 @@ class Word:
     implies: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@compact
 class Evidence:
     """What speaks for or against an intent: all of `needs` and none of `lacks` seen in the question."""
 
@@ -31,7 +31,7 @@ class Evidence:
     weight: float
 
 
-@dataclass(slots=True)
+@compact(frozen=False)
 class WordList:
     """Words by key: those that are a part of speech, those that are cues, and whole lines that are orders."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.making import ring_to_make
+from engine.answers.named_pieces import with_named_pieces
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.telling import (
     CERTAINTY_WORDS,
@@ -23,7 +24,7 @@ from engine.answers.telling import (
     variants_text,
 )
 from engine.answers.wording import listed, small_mm
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.lens_and_body import register_of
 from engine.chains.search import MOST_CHAINS
@@ -43,7 +44,8 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
         return ask_for(question, tuple(missing))
     setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
     most = question.limits.best or SHOWN
-    choice = choose(knowledge, setup, question.limits, most)
+    knowledge, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    choice = choose(knowledge, setup, limits, most)
     ring = ring_to_make(setup, knowledge.catalogue)
     chains = tuple(
         ListedChain(n, row, chain_title(row.judged, knowledge)) for n, row in enumerate(choice.listed, start=1)
@@ -52,6 +54,8 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     for chain in chains:
         lines += chain_lines(chain, knowledge, question.feet, full=chain.number == 1)
     lines += ring_lines(ring, setup, chains, knowledge)
+    if (intent or question.intent) == "macro-distance":
+        lines += near_lines(chains)
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
     return Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
@@ -136,6 +140,20 @@ def ring_lines(ring: RingToMake, setup: Setup, chains: tuple[ListedChain, ...], 
         return [Line("text", f"A ring for infinity would have to be {size} from seat to seat: {ring.why}.")]
     kind = "a plain ring" if ring.possible == "plain" else "a recessed ring (a cup)"
     return [Line("text", f"To make: {kind}, {size} from seat to seat: {ring.why}.")]
+
+
+def near_lines(chains: tuple[ListedChain, ...]) -> list[Line]:
+    """What decides how near it comes, where that is not known."""
+    if not chains:
+        return []
+    trace = chains[0].listed.judged.measured_trace
+    if trace.value("focal_length_mm") is None:
+        return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
+    if isinstance(trace.value("travel_mm"), Unknown):
+        return [
+            Line("ask", "How near it comes hangs on the lens's own focusing: what is the nearest mark of its scale?")
+        ]
+    return []
 
 
 def seat_quantities(setup: Setup, ring: RingToMake, knowledge: Knowledge) -> tuple[Quantity, ...]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import cached_property
 
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.problem import Problem
 from engine.chains.joints import Joints
 from engine.chains.ring_map import Ring, RingMap, map_of, rings_of
@@ -16,7 +16,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Floor, Judge, Judged, RuleCase, floor_of, judge
-from engine.judging.ranking import Listed, best_chains, focus_of
+from engine.judging.ranking import Listed, best_chains, cheapest, fewest_pieces, focus_of, usual
 from engine.physics.trace import Trace
 from grammar.questions import Limits
 
@@ -50,8 +50,6 @@ class Knowledge:
         """The same with further adapters, for a ring that the question describes."""
         if not adapters:
             return self
-        from engine.base.compact import replace
-
         table = {**self.catalogue.adapters, **{adapter.id: adapter for adapter in adapters}}
         return Knowledge(replace(self.catalogue, adapters=table), self.cases)
 
@@ -82,11 +80,19 @@ class Choice:
 def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
     """The `most` best chains within the limits, judged exactly."""
     allowed = _allowed(knowledge, limits)
-    using = frozenset(limits.using)
-    tubes = any(_is_tube(knowledge, name) for name in using)
+    tubes = any(_is_tube(knowledge, name) for name in limits.using)
+    adapters = knowledge.catalogue.adapters
+
+    def accepted(found: Found) -> bool:
+        if not limits.using:
+            return True
+        rings = [step for step in found.steps if isinstance(step, Ring)]
+        twins = (twin for ring in rings for twin in ring.variants)
+        return uses_all(limits.using, names_of((adapters[ring.id] for ring in rings), twins))
+
     wanted = Wanted(
         setup.lens_mount.id, setup.body_mount.id, limits.pieces if limits.pieces is not None else MOST_PIECES,
-        tubes, allowed,
+        tubes, allowed, accepted,
     )  # fmt: skip
     search = Search(knowledge.rings, wanted)
     start = Trace(givens(Chain((), {}), setup, knowledge.catalogue, with_spread=False))
@@ -96,11 +102,6 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     )  # fmt: skip
 
     def accept(judged: Judged) -> bool:
-        names = {name for adapter in judged.chain.adapters for name in (adapter.id, adapter.kind)}
-        names |= {twin for twins in judged.chain.variants.values() for twin in twins}
-        names |= {mount for adapter in judged.chain.adapters for mount in (adapter.front, adapter.rear)}
-        if using and not using <= names:
-            return False
         if limits.with_glass and not any(adapter.has_glass for adapter in judged.chain.adapters):
             return False
         if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
@@ -111,7 +112,10 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
         return floor_of(judged, knowledge.cases)
 
     judge_one = knowledge.judge_of(setup).judge
-    listed = best_chains(search, focus, lambda found: judge_one(knowledge.chain_of(found)), floor, most, accept)
+    order = cheapest if limits.cheapest else fewest_pieces if limits.using else usual
+    listed = best_chains(
+        search, focus, lambda found: judge_one(knowledge.chain_of(found)), floor, most, accept, order
+    )  # fmt: skip
     return Choice(listed, search.capped)
 
 
@@ -132,6 +136,7 @@ def _is_tube(knowledge: Knowledge, name: str) -> bool:
 def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
     adapters = knowledge.catalogue.adapters
     without = frozenset(limits.without)
+    named_tubes = frozenset(name for name in limits.using if _is_tube(knowledge, name))
 
     def allowed(ring: Ring) -> bool:
         if limits.without_glass and ring.glass:
@@ -141,9 +146,27 @@ def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
         adapter = adapters[ring.id]
         if without and (adapter.id in without or adapter.kind in without or {adapter.front, adapter.rear} & without):
             return False
+        if named_tubes and ring.front == ring.rear:
+            # the tubes that were named, and no others beside them
+            return bool(named_tubes & {adapter.id, adapter.kind})
         # converters keep the seat and multiply the focal length: they are used where they are asked for
         if ring.glass and ring.front == ring.rear:
             return limits.with_glass or adapter.id in limits.using or adapter.kind in limits.using
         return True
 
     return allowed
+
+
+def names_of(adapters: Iterable[Adapter], twins: Iterable[str]) -> frozenset[str]:
+    """Everything that a chain's pieces answer to: ids, kinds, mounts, pairs of mounts, factors."""
+    names = set(twins)
+    for adapter in adapters:
+        names |= {adapter.id, adapter.kind, adapter.front, adapter.rear, f"{adapter.front}>{adapter.rear}"}
+        if adapter.factor is not None:
+            names.add(f"factor {adapter.factor:g}")
+    return frozenset(names)
+
+
+def uses_all(using: Iterable[str], names: frozenset[str]) -> bool:
+    """Whether each thing asked for (alternatives parted by '|') is among the names."""
+    return all(any(part in names for part in wanted.split("|")) for wanted in using)

@@ -8,7 +8,7 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import Missing
-from engine.answers.wording import listed, small_mm, trimmed
+from engine.answers.wording import article, listed, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 from engine.physics.mating import Mating
@@ -97,9 +97,11 @@ def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Lin
     rows = list(_neighbours(mount, knowledge))
     if len(asked) > 1:
         rows = [row for row in rows if row[0].id in asked] or rows[:4]
+    else:
+        rows = [row for row in rows if row[1] != "apart"]
     for other, outcome, text in rows:
         yield Line("fact", f"{other.designation} ({mount_line(other, knowledge)}): {text}", 1)
-        if outcome == "binds":
+        if outcome in ("binds", "apart"):
             yield Line("danger", "do not force it: stop at the first resistance", 2)
     if mount.look_alikes and not rows:
         yield Line("fact", f"taken for: {listed(mount.look_alikes)}", 1)
@@ -118,13 +120,22 @@ def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str
             into = joints.mating(mount.thread, other.thread)
             takes = joints.mating(other.thread, mount.thread)
             if mount.thread == other.thread:
-                rows.append(((0, other.id), other, "same", f"the same thread: {_register_text(mount, other)}"))
+                rows.append(
+                    ((0, other.id), other, "same", f"the same thread: {_register_text(mount, other, knowledge)}")
+                )
             elif into is not None and into.outcome not in ("falls-through", "unknown"):
-                rows.append(((1, other.id), other, into.outcome, _thread_text(into, mount, other)))
+                starts = into.turns is None or into.turns.greatest > 0
+                outcome = into.outcome if starts else "apart"  # what does not even start fools nobody
+                rows.append(((1, other.id), other, outcome, _thread_text(into, mount, other, knowledge)))
             elif takes is not None and takes.outcome not in ("falls-through", "unknown"):
-                rows.append(((2, other.id), other, takes.outcome, f"the other way round: {takes.why}"))
+                starts = takes.turns is None or takes.turns.greatest > 0
+                rows.append(
+                    ((2, other.id), other, takes.outcome if starts else "apart", f"the other way round: {takes.why}")
+                )
         elif other.id in mount.shares_bayonet or mount.id in other.shares_bayonet:
-            rows.append(((0, other.id), other, "bayonet", f"the same bayonet: {_register_text(mount, other)}"))
+            rows.append(
+                ((0, other.id), other, "bayonet", f"the same bayonet: {_register_text(mount, other, knowledge)}")
+            )
     seen = set()
     for _, other, outcome, text in sorted(rows, key=lambda row: row[0]):
         seen.add(other.id)
@@ -133,7 +144,7 @@ def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str
         other_mount = catalogue.mounts.get(name)
         if other_mount is not None and name not in seen:
             if _coupled_alike(mount, other_mount):
-                yield other_mount, "look", f"looks alike; {_register_text(mount, other_mount)}"
+                yield other_mount, "look", f"looks alike; {_register_text(mount, other_mount, knowledge)}"
             else:
                 yield other_mount, "name", "taken for it by its name or looks; the two do not go together"
 
@@ -143,18 +154,21 @@ def _coupled_alike(one: Mount, other: Mount) -> bool:
     return (one.coupling == "screw") == (other.coupling == "screw")
 
 
-def _register_text(lens: Mount, other: Mount) -> str:
+def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     """What the register does when one is taken for the other."""
     if not (is_known(lens.register_mm) and is_known(other.register_mm)):
         return "the registers cannot be compared, so fit says nothing about focus"
     off = other.register_mm - lens.register_mm
     if abs(off.nominal) < 0.0005:
         return "and the same register"
+    lead = f"{article(lens.designation)} {lens.designation} lens in it sits {small_mm(abs(off.nominal))}"
+    if abs(off.nominal) <= knowledge.catalogue.assumptions["making-spread-derived"].value.greatest:
+        return f"{lead} off, no more than rings vary by"
     way = "too far out: close-up only" if off.nominal > 0 else "too close: nothing comes sharp"
-    return f"a {lens.designation} lens in it sits {small_mm(abs(off.nominal))} {way}"
+    return f"{lead} {way}"
 
 
-def _thread_text(mating: Mating, lens: Mount, other: Mount) -> str:
+def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     text = mating.why
     if mating.outcome == "binds" and mating.turns is not None:
         low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
@@ -163,4 +177,4 @@ def _thread_text(mating: Mating, lens: Mount, other: Mount) -> str:
             if high <= 0
             else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
         ) + f" ({mating.why})"
-    return f"{text}; {_register_text(lens, other)}"
+    return f"{text}; {_register_text(lens, other, knowledge)}"

@@ -10,7 +10,7 @@ from engine.answers.knowledge import Knowledge, choose
 from engine.answers.lookalike import mount_line
 from engine.answers.making import ring_to_make
 from engine.answers.resolve import Missing, body_side, lens_side, setup_of
-from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
+from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import VERDICTS, Adapter, Format, Mount, Thread
@@ -170,6 +170,8 @@ def _fit(lens: Thing | None, body: Thing | None, case: str, question: Question, 
     ring = ring_to_make(setup, knowledge.catalogue)
     name = setup.body_mount.designation if question.body is None else setup.lens_mount.designation
     told = f"{VERDICT_WORDS[best.judged.verdict]} ({CERTAINTY_WORDS[best.judged.certainty]})"
+    if best.judged.certainty == "unknown":
+        told = unknown_line(best.judged)
     seat = f"; ring for infinity {small_mm(ring.thickness_mm.nominal)}" if ring.thickness_mm is not None else ""
     line = Line("fact", f"{name}: {told}; {chain_title(best.judged, knowledge)}{seat}", 1)
     numbers = [Quantity("ring_thickness_mm", ring.thickness_mm, case)] if ring.thickness_mm is not None else []

@@ -12,6 +12,7 @@ from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, 
 from engine.answers.wording import listed, quantity_text
 from engine.base.interval import Unknown, is_known
 from engine.base.span import Span
+from engine.chains.ring_map import Joint
 from engine.judging.judge import Finding, Judged
 from engine.judging.ranking import Listed
 from engine.physics.trace import Step
@@ -19,6 +20,14 @@ from grammar.conditions import names_in
 from grammar.questions import Question
 
 DEEPEST = 6
+# told only where there is glass in the chain
+OF_GLASS = frozenset({"error_behind_glass_mm", "glass_factor", "glass_focal_mm", "image_shift_mm"})
+SEAT_GROUNDS = {
+    "derived": "cut to the difference of the registers",
+    "nominal": "as sold, not measured",
+    "measured": "measured",
+    "register-difference": "made to hold infinity",
+}
 
 
 def why(question: Question, row: Listed, number: int, knowledge: Knowledge) -> Answer:
@@ -26,7 +35,7 @@ def why(question: Question, row: Listed, number: int, knowledge: Knowledge) -> A
     judged = row.judged
     lines = [Line("head", f"Chain {number}, {chain_title(judged, knowledge)}: {_verdict_words(judged)}.")]
     if question.topic and question.topic in _quantity_names(judged):
-        lines += list(step_lines(judged.measured_trace.step(question.topic), 1, DEEPEST))
+        lines += list(step_lines(judged, judged.measured_trace.step(question.topic), 1, DEEPEST))
     else:
         lines += list(verdict_lines(judged, knowledge, only_lowering=question.topic == "not"))
     setup = judged.setup
@@ -75,39 +84,65 @@ def _register_lines(judged: Judged, told: set[str]) -> Iterator[Line]:
     for name in ("register_error_mm", "infinity_allowance_mm"):
         value = judged.measured_trace.value(name)
         if value is not None and not isinstance(value, Unknown):
-            yield from step_lines(judged.measured_trace.step(name), 1, DEEPEST, told)
+            yield from step_lines(judged, judged.measured_trace.step(name), 1, DEEPEST, told)
 
 
 def _finding_inputs(finding: Finding, judged: Judged, knowledge: Knowledge, told: set[str]) -> Iterator[Line]:
     case = next(case for case in knowledge.cases if case.rule.id == finding.rule.id)
     for name in sorted(names_in(case.condition)):
-        yield from step_lines(judged.measured_trace.step(name), 2, DEEPEST, told)
+        yield from step_lines(judged, judged.measured_trace.step(name), 2, DEEPEST, told)
 
 
-def step_lines(step: Step, depth: int, deepest: int, told: set[str] | None = None) -> Iterator[Line]:
+def step_lines(judged: Judged, step: Step, depth: int, deepest: int, told: set[str] | None = None) -> Iterator[Line]:
     """A quantity, then what it was worked out from; what was told once is not told again."""
     told = told if told is not None else set()
     if step.name in told or depth > deepest:
         return
     told.add(step.name)
-    if step.value is None:
+    glass = any(adapter.has_glass for adapter in judged.chain.adapters)
+    if step.value is None or (not glass and step.name in OF_GLASS):
+        return
+    if step.name == "error_before_glass_mm" and not glass:
+        yield from seat_lines(judged, depth, told)
         return
     value = quantity_text(step.name, step.value)
     if step.given is not None:
         given = step.given
+        if isinstance(step.value, Unknown):
+            yield Line("fact", f"{step.says}: not known", depth)
+            return
         grounds = []
         if given.assumed:
             grounds.append("assumed")
         if given.confidence:
             grounds.append(given.confidence.replace("-", " "))
-        if given.sources:
+        if given.sources == ("asked",):
+            grounds = ["as you said"]
+        elif given.sources:
             grounds.append(f"source {listed(given.sources)}")
         yield Line("fact", f"{step.says}: {value}" + (f" ({'; '.join(grounds)})" if grounds else ""), depth)
         return
     source = f" ({step.source})" if step.source else ""
     yield Line("fact", f"{step.says}: {value}{source}", depth)
     for inner in step.inputs:
-        yield from step_lines(inner, depth + 1, deepest, told)
+        yield from step_lines(judged, inner, depth + 1, deepest, told)
+
+
+def seat_lines(judged: Judged, depth: int, told: set[str]) -> Iterator[Line]:
+    """The register error as the sum it is: each seat, the register of the body, less that of the lens."""
+    for seat in judged.seats:
+        link = seat.link
+        if isinstance(link, Joint):
+            yield Line("fact", f"{link.front} straight into {link.rear}: adds no thickness", depth)
+            continue
+        thickness = quantity_text("seat_mm", link.thickness_mm)
+        resting = "; the barrel does not enter the cup, so the lens rests on its face" if seat.rests_on_flange else ""
+        grounds = SEAT_GROUNDS.get(link.seat_basis, link.seat_basis)
+        yield Line("fact", f"seat of {link.name}: {thickness} ({grounds}){resting}", depth)
+    for name, sign in (("body_register_mm", "plus"), ("lens_register_mm", "less")):
+        step = judged.measured_trace.step(name)
+        for line in step_lines(judged, step, depth, DEEPEST, told):
+            yield Line(line.kind, f"{sign} the {line.text}", line.depth)
 
 
 def certainty_lines(judged: Judged) -> Iterator[Line]:

@@ -157,7 +157,7 @@ def margin_line(judged: Judged) -> str | None:
     if over > 0:
         cure = trace.value("infinity_from_f_number")
         more = (
-            f"; f/{f_number(cure.nominal)} would cure it" if isinstance(cure, Interval) and cure.nominal <= 32 else ""
+            f"; f/{f_number(cure.nominal)} would cure it" if isinstance(cure, Interval) and cure.nominal <= 22 else ""
         )
         return f"{forgives}, {small_mm(over)} less than is needed{more}"
     return forgives
@@ -249,6 +249,8 @@ def crop_line(judged: Judged) -> str | None:
     crop, equal = trace.value("crop_factor"), trace.value("equivalent_focal_mm")
     if judged.setup.format is None or not isinstance(crop, Interval) or not isinstance(equal, Interval):
         return None
+    if abs(crop.nominal - 1) < 0.01:
+        return None
     return f"crop factor {trimmed(crop.nominal, 2)} on {judged.setup.format.name}: looks like {equal.nominal:.0f} mm"
 
 
@@ -257,15 +259,16 @@ def check_line(judged: Judged, feet: bool = False) -> str | None:
     trace = judged.measured_trace
     focal, allowance = trace.value("focal_length_mm"), trace.value("infinity_allowance_mm")
     far = trace.value("far_from_sensor_mm")
+    stop = "wide open" if judged.setup.f_number is None else f"at f/{f_number(judged.setup.f_number)}"
     if judged.verdict == "macro-only" and isinstance(far, Interval) and 0 < far.nominal < 1e6:
         return (
-            f"first check: focus ring at infinity, wide open: a card {distance(far.nominal, feet)} "
+            f"first check: focus ring at infinity, {stop}: a card {distance(far.nominal, feet)} "
             "from the sensor must be sharp"
         )
     if judged.verdict == "infinity" and isinstance(focal, Interval) and isinstance(allowance, Interval):
         least = focal.nominal**2 / max(allowance.nominal, 1e-6)
         return (
-            f"first check: wide open, something farther than {distance(least, feet)} must come sharp "
+            f"first check: {stop}, something farther than {distance(least, feet)} must come sharp "
             "at or just before the infinity mark"
         )
     return None
@@ -286,7 +289,7 @@ def finding_text(finding: Finding, judged: Judged, knowledge: Knowledge, feet: b
         text = template(rule.undecided or rule.because, judged.measured_trace, feet)
         return f"not decided: {text}." + (f" To decide it, {rule.measure}." if rule.measure else "")
     text = template(rule.because, judged.measured_trace, feet) + "."
-    if rule.measure:
+    if rule.measure and not rule.undecided:
         text += f" Measure {rule.measure}."
     advice = knowledge.catalogue.advice.get(rule.advice or "")
     if advice is not None and advice.defer_to:

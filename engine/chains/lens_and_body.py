@@ -69,8 +69,8 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     depth = body.clear_depth_mm if is_known(body.clear_depth_mm) else body_mount.clear_depth_mm
     given["clear_depth_mm"] = based(body.basis if is_known(body.clear_depth_mm) else body_mount.basis,
                                      "free depth behind the body flange", depth)  # fmt: skip
-    given |= _travel(setup, facts)
     given |= _optics(setup, facts, lens_register)
+    given |= _travel(setup, facts, given["hiatus_mm"])
     for name, assumption in ASSUMED_NAMES.items():
         row = facts.assumptions[assumption]
         given[name] = based(row.basis, row.says, row.value, assumed=True)
@@ -121,7 +121,7 @@ def iris_of(setup: Setup) -> str:
     return {"none": "fixed"}.get(setup.lens_mount.iris, setup.lens_mount.iris)
 
 
-def _travel(setup: Setup, facts: Facts) -> dict[str, Given]:
+def _travel(setup: Setup, facts: Facts, hiatus: Given) -> dict[str, Given]:
     """The lens's own focusing travel where it is known, and the usual one, which is only ever judged by."""
     lens, mount = setup.lens, setup.lens_mount
     says = "focusing travel of the lens"
@@ -131,8 +131,9 @@ def _travel(setup: Setup, facts: Facts) -> dict[str, Given]:
     elif still:
         travel = ZERO
     elif is_known(lens.close_focus_mm) and is_known(lens.focal_length_mm):
-        hiatus = lens.hiatus_mm if is_known(lens.hiatus_mm) else ZERO
-        travel = travel_to_mark_mm(lens.close_focus_mm, lens.focal_length_mm, hiatus)
+        # the likeliest planes, as for the distances: then the nearest mark comes out as the nearest distance
+        gap = Interval.exact(hiatus.value.nominal) if isinstance(hiatus.value, Interval) else ZERO
+        travel = travel_to_mark_mm(lens.close_focus_mm, lens.focal_length_mm, gap)
         says = "focusing travel read off the nearest mark"
     else:
         travel = UNKNOWN

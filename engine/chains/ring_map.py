@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from typing import Final
 
 from engine.base.compact import compact, field, replace
 from engine.base.interval import is_known
 from engine.facts.records import Adapter, Mount
+
+# an adapter whose price nobody told stands behind every one that has a price
+UNPRICED: Final = 10_000_000
 
 
 @compact
@@ -72,7 +76,7 @@ def ring_of(adapter: Adapter, mounts: Mapping[str, Mount]) -> Ring:
     price = adapter.price_usd
     return Ring(
         adapter.id, adapter.front, adapter.rear, low, high, known, adapter.has_glass, adapter.owned > 0,
-        0 if adapter.owned else round(sum(price) * 50) if price else 0,
+        0 if adapter.owned else round(price[0] * 100) if price else UNPRICED,
         adapter.seat_basis == "measured" and adapter.basis.is_strong,
         adapter.factor or 1.0, off_um(adapter.front, adapter.rear, mounts),
     )  # fmt: skip

@@ -45,6 +45,7 @@ class Wanted:
     most_pieces: int = MOST_PIECES
     tubes: bool = False
     allowed: Callable[[Ring], bool] = lambda ring: True
+    accepted: Callable[[Found], bool] = lambda found: True  # of a whole chain, before anything is worked out
 
 
 def pieces_to_goal(rings: RingMap, goal: str, most: int) -> dict[str, int]:
@@ -163,7 +164,9 @@ class Search:
             for core in product(*choices):
                 if self._full():
                     return
-                yield found_of(core)
+                found = found_of(core)
+                if self.wanted.accepted(found):
+                    yield found
                 if self.wanted.tubes:
                     yield from self._tubed(core, stood, self.wanted.most_pieces - pieces)
 
@@ -178,7 +181,9 @@ class Search:
         for tubes in _tube_sets(self.rings, stood, most, self.wanted):
             if self._full():
                 return
-            yield found_of(_with_tubes(core, tubes))
+            found = found_of(_with_tubes(core, tubes))
+            if self.wanted.accepted(found):
+                yield found
 
     def _full(self) -> bool:
         self._count += 1

@@ -15,6 +15,23 @@ from engine.facts.records import VERDICTS
 from engine.judging.judge import CERTAINTIES, Floor, Judged
 
 Rank = tuple[Any, ...]
+Order = Callable[[Rank], Rank]
+
+
+def usual(rank: Rank) -> Rank:
+    """Verdict, danger, certainty, nearness to the right seat, pieces, glass, bought, price, ids: least is best."""
+    return rank
+
+
+def fewest_pieces(rank: Rank) -> Rank:
+    """Where pieces were named: no more beside them than are needed, then as ever."""
+    return (rank[4], *rank)
+
+
+def cheapest(rank: Rank) -> Rank:
+    """Verdict and danger first as ever, then the price."""
+    verdict, danger, certainty, near, pieces, glass, bought, price, ids = rank
+    return (verdict, danger, price, certainty, near, pieces, glass, bought, ids)
 
 
 @compact
@@ -152,15 +169,21 @@ def best_chains(
     floor_of: Callable[[Judged], Floor],
     most: int,
     accept: Callable[[Judged], bool] = lambda judged: True,
+    ordered: Order = usual,
 ) -> tuple[Listed, ...]:
     """The `most` best chains, exact: judging goes on until what has been judged can no longer be beaten.
 
     Tubes are tried where the rest alone is unusable (too close, or the rear touches); sets of tubes around the same
     rest count as one chain.
     """
-    order = possible_rank(focus, with_tubes=not search.wanted.tubes)
-    by_numbers = possible_rank(focus)
-    waiting: list[tuple[Rank, int, Found]] = [(order(found), n, found) for n, found in enumerate(search.chains())]
+    possible, numbers = possible_rank(focus, with_tubes=not search.wanted.tubes), possible_rank(focus)
+
+    def by_numbers(found: Found) -> Rank:
+        return ordered(numbers(found))
+
+    waiting: list[tuple[Rank, int, Found]] = [
+        (ordered(possible(found)), n, found) for n, found in enumerate(search.chains())
+    ]
     heapify(waiting)
     counter = len(waiting)
     listed: list[Listed] = []
@@ -168,9 +191,11 @@ def best_chains(
     lengthened: set[tuple[str, ...]] = set()
     while waiting:
         bound, _, found = heappop(waiting)
-        if floor is not None and len(listed) >= most and raised(bound, floor) > listed[most - 1].rank:
+        lengthens = bound != by_numbers(found)
+        told = possible(found) if lengthens else numbers(found)
+        if floor is not None and len(listed) >= most and ordered(raised(told, floor)) > listed[most - 1].rank:
             break
-        if bound != by_numbers(found):
+        if lengthens:
             # its place in the row was that of its tubes: put them, and itself, where their own numbers belong
             lengthened.add(found.ids)
             for row in (found, *search.with_tubes(found)):
@@ -186,7 +211,7 @@ def best_chains(
                 heappush(waiting, (by_numbers(longer), counter, longer))
                 counter += 1
         if accept(judged):
-            _enter(listed, Listed(found, judged, judged_rank(found, judged, focus)))
+            _enter(listed, Listed(found, judged, ordered(judged_rank(found, judged, focus))))
     return tuple(listed[:most])
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 import sys
 from collections import Counter, defaultdict
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import yaml
 
+from engine.base.compact import compact
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
 from tests.grammar.names import FORMATS, MOUNTS, lexicon
@@ -18,7 +18,7 @@ from tests.grammar.names import FORMATS, MOUNTS, lexicon
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
 
 
-@dataclass(frozen=True)
+@compact(slots=False)
 class Score:
     """One question: whether each part was read as wanted (None: nothing to compare)."""
 

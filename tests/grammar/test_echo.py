@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from engine.base.compact import replace
 from grammar.echo import canonical
 from grammar.questions import Limits, Question, Thing
 from grammar.reader import read

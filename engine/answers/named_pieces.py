@@ -1,0 +1,111 @@
+"""The adapters that a question names or describes ("a flat 1 mm ring", "the 17-31 helicoid"): which must be used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from engine.answers.knowledge import Knowledge
+from engine.answers.resolve import AS_TOLD
+from engine.base.compact import replace
+from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.base.span import Span
+from engine.chains.walk import ADDED_FOCUSING
+from engine.facts.records import Adapter, Cup
+from grammar.questions import Limits, Question, Thing
+
+TUBE = "extension-tube"
+# words for a piece that say nothing of its kind
+ANY_PIECE = frozenset({"adapter", "plain", "ring", ""})
+# the ends of a helicoid are named by round numbers; sellers' own differ by a little
+SAME_END_MM = 0.5
+
+
+def with_named_pieces(
+    question: Question, lens_mount: str, body_mount: str, knowledge: Knowledge
+) -> tuple[Knowledge, Limits]:
+    """The knowledge with the pieces that were described, and limits that ask for all that were named."""
+    made: list[Adapter] = []
+    using: list[str] = list(question.limits.using)
+    glass = question.limits.with_glass
+    for n, thing in enumerate(_joined(question.adapters)):
+        if thing.kind == "adapter" and thing.id is not None:
+            using.append(thing.id)
+        elif thing.thickness_mm is not None:
+            piece = _shipped_helicoid(thing, knowledge) or _made(thing, n, lens_mount, body_mount)
+            if piece.id not in knowledge.catalogue.adapters:
+                made.append(piece)
+            using.append(piece.id)
+        elif thing.factor is not None:
+            using.append(f"factor {thing.factor:g}")
+            glass = True
+        elif thing.front or thing.rear:
+            using.append("|".join(_pairs(thing, lens_mount, body_mount, knowledge)))
+        elif thing.piece and thing.piece not in ANY_PIECE:
+            using.append(thing.piece)
+    limits = replace(question.limits, using=tuple(dict.fromkeys(using)), with_glass=glass)
+    return knowledge.with_adapters(tuple(made)), limits
+
+
+def _joined(things: Iterable[Thing]) -> list[Thing]:
+    """'a C to MFT ring' and 'flat, 1 mm' said after it are one piece."""
+    out: list[Thing] = []
+    for thing in things:
+        last = out[-1] if out else None
+        bare = thing.thickness_mm is not None and not thing.front and not thing.rear and thing.kind != "adapter"
+        ring = thing.piece in ANY_PIECE or thing.piece == "recessed"
+        if last is not None and bare and ring and last.thickness_mm is None and (last.front or last.rear):
+            out[-1] = replace(last, thickness_mm=thing.thickness_mm)
+        else:
+            out.append(thing)
+    return out
+
+
+def _shipped_helicoid(thing: Thing, knowledge: Knowledge) -> Adapter | None:
+    """The helicoid or bellows of the trade with these ends, where there is one."""
+    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None:
+        return None
+    low, high = thing.thickness_mm
+    for adapter in knowledge.catalogue.adapters.values():
+        ends = adapter.thickness_mm
+        if adapter.kind != thing.piece or not (is_known(ends.shortest) and is_known(ends.longest)):
+            continue
+        if thing.front and adapter.front not in thing.front:
+            continue
+        near = abs(ends.shortest.nominal - low) <= SAME_END_MM and abs(ends.longest.nominal - high) <= SAME_END_MM
+        if near and adapter.front == adapter.rear:
+            return adapter
+    return None
+
+
+def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
+    """An adapter as it was described, taken for measured."""
+    assert thing.thickness_mm is not None
+    low, high = thing.thickness_mm
+    piece = thing.piece or "adapter"
+    front = thing.front[0] if thing.front else lens_mount
+    rear = thing.rear[0] if thing.rear else body_mount
+    if piece in (*ADDED_FOCUSING, TUBE):
+        front = rear = thing.front[0] if thing.front else lens_mount
+        kind = piece
+    else:
+        kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
+    span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
+    cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
+    name = f"your {low:g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
+    return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
+
+
+def _noun(kind: str) -> str:
+    return {"plain": "ring", "recessed": "cup", TUBE: "tube"}.get(kind, kind)
+
+
+def _pairs(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Iterator[str]:
+    """'front>rear' for every pair of mounts that the words may mean; parts of the same thread count alike."""
+    fronts = set(thing.front or (lens_mount,))
+    mounts = knowledge.catalogue.mounts
+    for front in tuple(fronts):
+        parts = (joint.rear for joint in knowledge.joints.onward(front))
+        fronts |= {part for part in parts if "thread-only" in mounts[part].traits}
+    for front in sorted(fronts):
+        for rear in thing.rear or (body_mount,):
+            yield f"{front}>{rear}"
