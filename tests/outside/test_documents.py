@@ -1,0 +1,84 @@
+"""What README and help say is what happens."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from engine.answers.plain_talk import EXAMPLES
+from engine.ask import Desk
+from engine.render.terminal import shown
+from engine.talk import Talk
+from tests.outside.running import ROOT, ringpath
+
+README = (ROOT / "README.md").read_text("utf-8")
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+def indented(after: str) -> list[str]:
+    """The indented block that follows a sentence of README.md."""
+    lines = README[README.index(after) :].splitlines()[1:]
+    block: list[str] = []
+    for line in lines:
+        if line.startswith("    "):
+            block.append(line[4:])
+        elif line.strip() and block:
+            break
+        elif block:
+            block.append("")
+    return block
+
+
+def test_the_first_command_gives_the_answer_that_is_printed_under_it(desk: Desk) -> None:
+    (question,) = re.findall(r'ringpath ask "([^"]+)"', "".join(indented("On a machine with Python")))
+    answer = desk.ask(question)
+    assert "\n".join(indented("It reads the question back")).strip() == shown(answer, 80).strip()
+    assert answer.chains
+    assert len(answer.chains[0].listed.judged.chain.adapters) == 2
+
+
+def test_the_talk_of_the_readme_is_understood(desk: Desk) -> None:
+    talk = Talk()
+    for line in indented("Say it as you would"):
+        if line.strip():
+            answer = desk.ask(line, talk)
+            assert answer.intent is not None, (line, answer.unread)
+            assert "not yet computed" not in shown(answer), line
+
+
+def test_the_gear_of_the_readme_is_read_and_used(tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text("\n".join(indented("Write what you own")) + "\n", "utf-8")
+    (question,) = re.findall(r'ringpath --gear gear.yaml ask "([^"]+)"', README)
+    done = ringpath(tmp_path, "--gear", str(gear), "ask", "--", question)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "reaches infinity" in done.stdout
+
+
+@pytest.mark.parametrize("example", [example for _, example in EXAMPLES])
+def test_help_shows_only_what_is_answered(desk: Desk, example: str) -> None:
+    answer = desk.ask(example)
+    assert answer.intent is not None, answer.unread
+    assert answer.status in (0, 1)
+    assert "not yet computed" not in shown(answer)
+
+
+def test_the_test_command_of_the_readme_is_the_one_that_ci_runs() -> None:
+    (command,) = indented("Run the tests:")[:1]
+    assert command in (ROOT / ".ci" / "run").read_text("utf-8").splitlines()
+
+
+def test_every_file_named_in_the_guide_exists() -> None:
+    guide = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    room = ""
+    for cell in re.findall(r"^\| \w \| `([^`]+)` \| (.*) \|$", guide, re.MULTILINE):
+        room, files = cell
+        for name in re.findall(r"`(\w+\.(?:py|lark))`", files):
+            assert (ROOT / room / name).is_file(), f"{room}{name}"
+    assert room
