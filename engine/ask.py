@@ -12,6 +12,7 @@ from engine.answers.knowledge import Knowledge
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
+from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
 from grammar.echo import canonical
 from grammar.lexicon import Lexicon
@@ -24,8 +25,8 @@ Handler = Callable[[Question, Knowledge], Answer]
 class Desk:
     """Where questions are answered: the facts of one run, and the names they are asked by."""
 
-    def __init__(self, facts: tuple[Path, ...] = (), gear: Path | None = None) -> None:
-        self.catalogue, self.problems = load_catalogue(facts, gear)
+    def __init__(self, facts: tuple[Path, ...] = (), gear: Path | None = None, gear_needed: bool = True) -> None:
+        self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     @cached_property
     def knowledge(self) -> Knowledge:
@@ -33,13 +34,7 @@ class Desk:
 
     @cached_property
     def lexicon(self) -> Lexicon:
-        facts = self.catalogue
-        return Lexicon.build(
-            facts.names(),
-            ((word.means, word.says) for word in facts.words.values()),
-            ((row.says, row.mounts, row.likely) for row in facts.shared.values()),
-            facts.gear_ids,
-        )
+        return lexicon_of(self.catalogue)
 
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from engine.base.compact import compact
+from engine.base.compact import compact, fields
 
 
 @compact
@@ -121,13 +121,13 @@ def names_in(condition: Condition) -> frozenset[str]:
 
 def to_plain(condition: Condition | Term) -> list[Any]:
     """The tree as nested lists of plain values, for keeping as JSON."""
-    return [type(condition).__name__, *(_plain_field(getattr(condition, key)) for key in condition.__slots__)]
+    return [type(condition).__name__, *(_plain_field(getattr(condition, row.name)) for row in fields(type(condition)))]
 
 
 def from_plain(plain: list[Any]) -> Any:
     """The tree that `to_plain` made `plain` of."""
-    kind, *fields = plain
-    return _KINDS[kind](*(_rich_field(one) for one in fields))
+    kind, *values = plain
+    return _KINDS[kind](*(_rich_field(one) for one in values))
 
 
 def _names_of(term: Term) -> frozenset[str]:

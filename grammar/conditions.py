@@ -67,11 +67,11 @@ _SAID: Final = {
     "COMPARES": "a comparison", "NAME": "a quantity", "WORD": "a word", "QUOTED": "a word in quotes",
     "NUMBER": "a number", "MM": "'mm'", "$END": "the end",
 }  # fmt: skip
-_PART: Final = re.compile(
+_PART: Final = (
     r"\s*(?:(?P<number>-?(?:\d+(?:\.\d+)?|\.\d+)(?![\w.]))|(?P<glued>(?:\d+(?:\.\d+)?|\.\d+)(?=mm\b))"
     r"|(?P<word>[A-Za-z_][\w-]*)|(?P<quoted>\"[^\"]*\"|'[^']*')|(?P<compares><=|>=|!=|<|>|=)|(?P<mark>[()+*/,-])|(?P<bad>\S))"
 )
-_BRACES: Final = re.compile(r"\{([^{}]*)\}")
+_BRACES: Final = r"\{([^{}]*)\}"
 _LONGEST: Final = 2000
 _DEEPEST: Final = 40
 _JOINS: Final = {"PLUS": Sum, "MINUS": Difference, "TIMES": Product, "OVER": Quotient}
@@ -86,7 +86,8 @@ class _Part:
 
 def parse_condition(text: str, names: Collection[str]) -> Condition | Fault:
     """The condition that `text` states over quantities of these `names`, or the place where it goes wrong."""
-    from grammar.parsing import Misfit, parse
+    from grammar.parsing import parse
+    from grammar.shifting import Misfit
 
     parts = list(_parts(text, names))
     if len(text) > _LONGEST or sum(part.kind in ("OPEN", "NOT") for part in parts) > _DEEPEST:
@@ -102,13 +103,14 @@ def parse_condition(text: str, names: Collection[str]) -> Condition | Fault:
 
 def template_names(text: str) -> tuple[str, ...]:
     """The quantities a sentence shows in braces, in order: 'the lens sits {extension_mm} out'."""
-    return tuple(match.group(1).strip() for match in _BRACES.finditer(text))
+    return tuple(match.group(1).strip() for match in re.finditer(_BRACES, text))
 
 
 def _parts(text: str, names: Collection[str]) -> Iterator[_Part]:
     at = 0
     before = ""
-    while match := _PART.match(text, at):
+    pattern = re.compile(_PART)  # here, since conditions that were read before are kept as trees
+    while match := pattern.match(text, at):
         kind, said = str(match.lastgroup), match.group(str(match.lastgroup))
         offset = match.start(str(match.lastgroup))
         # after an amount a minus takes away; anywhere else it belongs to the number

@@ -28,6 +28,8 @@ def leans(heard: Heard, before: Question) -> bool:
     if lens and any(part.has_mount for part in cast.bodies):
         return False
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
+    if best == "list-fits" and lens and not heard.tells("body-mount"):
+        return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
     if best in _FREE and plain and (heard.tells("thing") or best in ("definition", "out-of-scope")):
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]

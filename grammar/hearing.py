@@ -8,11 +8,12 @@ from engine.base.compact import compact
 from grammar.gathering import Cast
 from grammar.intents import Weighed, features_of, weigh
 from grammar.lexicon import Lexicon
-from grammar.parsing import Misfit, parse
+from grammar.parsing import parse
 from grammar.phrases import Phrase, phrases_of
 from grammar.readings import Readings, readings_of
 from grammar.roles import cast_of
 from grammar.shaping import Shaped, shaped
+from grammar.shifting import Misfit
 from grammar.tokens import Cue, Line, tokens_of
 
 _NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])

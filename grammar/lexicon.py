@@ -14,7 +14,7 @@ from grammar.wordlist import WordList
 KINDS: Final = ("lens", "body", "adapter", "mount", "format", "thread")
 SPOKEN_OF: Final = ("term", "advice")
 _RANK: Final = {kind: rank for rank, kind in enumerate(KINDS)}
-_INCH_TYPE: Final = re.compile(r"(\d+(?:\.\d+)?(?:/\d+(?:\.\d+)?)?)[ -]?(?:type|inch|in\b|\")")
+_INCH_TYPE: Final = r"(\d+(?:\.\d+)?(?:/\d+(?:\.\d+)?)?)[ -]?(?:type|inch|in\b|\")"
 
 
 @compact
@@ -187,7 +187,7 @@ class Lexicon:
                     if key in self.several:
                         self.several[stem] = self.several[key]
             elif kind == "format":
-                inch = _INCH_TYPE.match(phrase.casefold())
+                inch = re.match(_INCH_TYPE, phrase.casefold())
                 if inch:
                     self.inch_types.setdefault(inch.group(1), id_)
                 film = re.fullmatch(r"(?:regular |standard )?(\d+(?:\.\d+)?)[ -]?mm(?: film)?", phrase.casefold())

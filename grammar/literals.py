@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import cache
 from typing import Final
 
 from engine.base.compact import compact
@@ -15,6 +16,7 @@ STOPS: Final = frozenset(
 )  # fmt: skip
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
+_REACH: Final = 16  # characters from its first that a literal has a digit within
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _END: Final = r"(?![^\W_])"
 _UNIT: Final = (
@@ -43,15 +45,22 @@ Make = Callable[[re.Match[str]], "Literal | None"]
 
 def literal_at(line: str, at: int) -> Literal | None:
     """The literal that begins at character `at` of a smoothed line, or None. Earlier patterns win over later ones."""
-    if line[at] not in _STARTS and not line[at].isdigit():
+    if not any(map(str.isdigit, line[at : at + _REACH])):
         return None
-    for pattern, make in _PATTERNS:
-        match = pattern.match(line, at)
+    first = "0" if line[at].isdigit() else line[at].lower()
+    for starts, pattern, make in _WRITTEN:
+        match = _compiled(pattern).match(line, at) if first in starts else None
         if match:
             literal = make(match)
             if literal is not None:
                 return literal
     return None
+
+
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    # when it is first needed: all of them take longer than the rest of a question's reading
+    return re.compile(pattern, re.IGNORECASE)
 
 
 def _unit_of(match: re.Match[str]) -> str:
@@ -202,53 +211,58 @@ def _round(value: float) -> float:
 
 
 _FRACTION: Final = r"(?:\d{1,2}\s)?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
-_WRITTEN: Final[tuple[tuple[str, Make], ...]] = (
-    (rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", _thread_metric),
+# the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
+_WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
+    ("m", rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", _thread_metric),
     (
+        "0.",
         r"(?P<n>\d/\d{1,2}|1|0?\.\d+)\s?(?P<inch>inch|in|\"|'')?(?P<sep>\s?(?:-|x|by)\s?|\s)(?P<t>\d\d)"
         rf"(?:\s?(?:tpi|unf?|un2a))?{_END}", _thread_inch,
     ),
-    (rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", _thread_mixed),
-    (rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", _thread_metric),
-    (rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", _per_inch),
-    (rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}", _pitch),
-    (rf"iso\s?[/:=]?\s?(?P<n>\d+){_END}", _one("ISO")),
-    (rf"(?:asa|ei)\s?(?P<n>\d+){_END}", _one("ISO")),
-    (rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
-    (rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
-    (rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
-    (rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|in\b|\"|x\d)){_END}", _stop),
-    (r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
-    (r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
+    ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", _thread_mixed),
+    ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", _thread_metric),
     (
+        "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",
+        _per_inch,
+    ),
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}", _pitch),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>\d+){_END}", _one("ISO")),
+    ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", _one("ISO")),
+    ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
+    ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
+    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
+    ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|in\b|\"|x\d)){_END}", _stop),
+    ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
+    (
+        "0",
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", _weight,
     ),
-    (rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", _one("FPS")),
-    (rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", _one("EV")),
-    (r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
-    (r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
-    (rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
-    (rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _one("STOPS")),
-    (rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
-    (rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
-    (rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
+    ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", _one("FPS")),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", _one("EV")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
+    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
+    ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _one("STOPS")),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
+    ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
     (
+        "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
         rf"(?!\s?(?:mm|cm|\"|x|%|turn|/)){_END}", _combo,
     ),
-    (rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
-    (rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
-    (rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
-    (rf"(?<=\s)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
-    (rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
-    (rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
-    (rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
-    (rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
-    (rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),
-    (rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", _one("ORDINAL")),
-    (rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", _fraction),
-    (rf"(?P<n>-?{_NUM}){_END}(?!\.\d)", _one("NUMBER")),
+    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
+    ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
+    ("+", rf"(?<=\s)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
+    ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
+    ("0.", rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
+    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
+    ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
+    ("#", rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),
+    ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", _one("ORDINAL")),
+    ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", _fraction),
+    ("-0.", rf"(?P<n>-?{_NUM}){_END}(?!\.\d)", _one("NUMBER")),
 )  # fmt: skip
-_PATTERNS: Final = tuple((re.compile(text, re.IGNORECASE), make) for text, make in _WRITTEN)
-_STARTS: Final = frozenset(".$£€#+-fFtTmMiIaAeEnNpPxXcCoOwW")

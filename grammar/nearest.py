@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import SequenceMatcher
 
 _BEST = 3
 
@@ -62,6 +61,8 @@ def slip_of(word: str, words: Iterable[str]) -> str | None:
         if len(word) == 5 and len(other) == 5 and sorted(other) != sorted(word):
             continue  # in a short word one exchanged letter makes another word too easily
         if distance(word, other, 1) <= 1:
+            from difflib import SequenceMatcher
+
             closeness = (-SequenceMatcher(None, word, other).ratio(), other)
             best = min(best, closeness) if best else closeness
     return best[1] if best else None

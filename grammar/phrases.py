@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.parsing import Node
+from grammar.shifting import Node
 from grammar.tokens import Token
 
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])

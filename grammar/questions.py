@@ -96,7 +96,7 @@ class Question:
         return dict(self.values).get(key)
 
     def with_(self, **changes: object) -> Question:
-        return replace(self, **changes)  # type: ignore[arg-type]
+        return replace(self, **changes)
 
 
 @compact

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.atoms import key_of, smooth
-from grammar.followups import follow, leans
 from grammar.hearing import hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
@@ -27,9 +26,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if order:
         return Question(text, order)
     heard = hear(text, lexicon, before is not None)
-    if before is not None and leans(heard, before):
-        problem = refused(heard, None, lexicon)
-        return problem or follow(heard, before)
+    if before is not None:
+        from grammar.followups import follow, leans
+
+        if leans(heard, before):
+            return refused(heard, None, lexicon) or follow(heard, before)
     question = question_of(heard)
     if question is None:
         return unheard(heard, lexicon)

@@ -16,7 +16,7 @@ _LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance"
 _BODY: Final = frozenset(["chain", "focus-verdict"])
 _LEANING: Final = _LENS | {"why", "compare", "list-fits"}
 _ASKS: Final = (
-    "a question, such as 'how do I get a C-mount lens on an E-mount body', 'can M42 reach infinity on EF', "
+    "a question, such as 'can I put a C lens on my E-mount body', 'can M42 reach infinity on EF', "
     "'what looks like M42' or 'what is a helicoid'; 'help' shows more"
 )
 _FEW: Final = 6  # words of a fragment

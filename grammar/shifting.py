@@ -35,22 +35,59 @@ class Misfit:
 
 @compact
 class Tables:
-    """An LALR(1) parser. `states`: symbol -> the state to go to; below 0 the rule to end, counted from -1 down.
+    """An LALR(1) parser. `states`: what each does at a symbol, the state to go to or, below 0, the rule that ends.
 
-    `rules`: name and number of symbols. The parts of a rule whose name begins with '_' become those of its parent.
+    The first state is the one to begin in. `rules`: name and number of symbols; -1 is the first of them. A rule whose
+    name begins with '_' leaves no node of its own.
     """
 
-    start: int
-    states: tuple[dict[str, int], ...]
-    rules: tuple[tuple[str, int], ...]
+    states: Sequence[dict[str, int]]
+    rules: Sequence[tuple[str, int]]
 
 
 def read_by(tables: Tables, tokens: Sequence[Lexed]) -> Node | Misfit:
     """The tree of `tokens`, or where they leave the grammar."""
-    stack, values = [tables.start], list[Any]()
-    for token in tokens:
-        if not _ready_for(token.kind, tables, stack, values):
-            return Misfit(len(values) and _index(tokens, token), _accepted(tables, stack))
-        stack.append(tables.states[stack[-1]][token.kind])
-        values.append(token)
-    return Node("", ())
+    states, rules = tables.states, tables.rules
+    stack: list[int] = [0]
+    parts: list[Any] = []  # one fewer than the stack
+    for at, kind in enumerate((*(token.kind for token in tokens), END)):
+        todo = states[stack[-1]].get(kind)
+        while todo is not None and todo < 0:
+            name, size = rules[-1 - todo]
+            cut = len(stack) - size
+            parts[cut - 1 :] = [_ended(name, parts[cut - 1 :])]
+            stack[cut:] = [states[stack[cut - 1]][name]]
+            todo = states[stack[-1]].get(kind)
+        if todo is None:
+            terminals = filter(str.isupper, states[stack[-1]])
+            return Misfit(at, frozenset(one for one in terminals if _takes(tables, stack, one)))
+        if kind != END:
+            stack.append(todo)
+            parts.append(tokens[at])
+    tree: Node = parts[0]
+    return tree
+
+
+def _ended(name: str, parts: list[Any]) -> Node | list[Any]:
+    """The node of a rule; a list where its parts are to be those of the rule around it."""
+    flat: list[Any] = []
+    for part in parts:
+        if type(part) is not list:
+            flat.append(part)
+        elif flat:
+            flat += part
+        else:
+            flat = part  # nobody else has it, and a long row is grown in place
+    return flat if name.startswith("_") else Node(name, tuple(flat))
+
+
+def _takes(tables: Tables, stack: list[int], kind: str) -> bool:
+    """Whether a token of this kind may come next; that a state knows it is not enough."""
+    stack = stack.copy()
+    while (todo := tables.states[stack[-1]].get(kind)) is not None:
+        if todo >= 0:
+            return True
+        name, size = tables.rules[-1 - todo]
+        cut = len(stack) - size
+        stack[cut:] = [tables.states[stack[cut - 1]][name]]
+    return False

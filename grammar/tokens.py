@@ -32,7 +32,7 @@ class Token:
     gap: bool = True  # whether a space stands before it
 
     def as_(self, kind: str, **changes: object) -> Token:
-        return replace(self, kind=kind, **changes)  # type: ignore[arg-type]
+        return replace(self, kind=kind, **changes)
 
 
 @compact

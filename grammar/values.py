@@ -56,16 +56,17 @@ SIZE_EXPECTED: Final = "a size in pixels, such as '6000 x 4000'"
 _PLACES = 6  # of a millimetre that are written: no caliper tells a nanometre
 _LONGEST = 80  # characters; no written quantity is longer, and nothing longer need be looked at closely
 _AMOUNT = r"(?:[0-9]{1,12} +)?[0-9]{1,12}/[0-9]{1,12}|[0-9]{1,12}(?:\.[0-9]{1,20})?|\.[0-9]{1,20}"
+# compiled where they are first used: most questions are answered without one
 _UNIT = r"[^\W\d_]+|[\"'″′°$]"
-_QUANTITY = re.compile(
+_QUANTITY = (
     rf"(?P<low>[+-]?(?:{_AMOUNT}))\s*(?P<unit>{_UNIT})?"
     rf"(?:\s*\.\.\s*(?P<high>[+-]?(?:{_AMOUNT}))\s*(?P<high_unit>{_UNIT})?)?"
     rf"(?:\s*(?:(?:±|\+/?-)\s*(?P<both>{_AMOUNT})|\+\s*(?P<above>{_AMOUNT})\s*/\s*-\s*(?P<below>{_AMOUNT})"
     rf"|-\s*(?P<below2>{_AMOUNT})\s*/\s*\+\s*(?P<above2>{_AMOUNT}))\s*(?P<off_unit>{_UNIT})?)?"
 )
-_STOP_PREFIX = re.compile(r"(?:^|(?<=\.\.))\s*(?:[fF]\s*/?|1\s*:)\s*(?=[\d.oOlI])")
-_T_STOP = re.compile(r"[tT]\s*/?\s*[0-9]")
-_SIZE = re.compile(r"([0-9]{1,6})\s*[x×*]\s*([0-9]{1,6})")
+_STOP_PREFIX = r"(?:^|(?<=\.\.))\s*(?:[fF]\s*/?|1\s*:)\s*(?=[\d.oOlI])"
+_T_STOP = r"[tT]\s*/?\s*[0-9]"
+_SIZE = r"([0-9]{1,6})\s*[x×*]\s*([0-9]{1,6})"
 # read as their plain forms; each is one character, so that offsets stay true
 _ALIKE = str.maketrans({"−": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " "})
 
@@ -123,9 +124,9 @@ def number(text: str) -> Measure | Fault:
 
 def f_number(text: str) -> Measure | Fault:
     """An f-number above 0: `f/1.4`, `1.4`, `1:1.4`, `f/2..2.8`. A T-stop is refused: it also counts light lost."""
-    if _T_STOP.match(text.strip()):
+    if re.match(_T_STOP, text.strip()):
         return Fault(text, "an f-number, such as 'f/2': a T-stop also counts the light lost in the glass")
-    bare = _STOP_PREFIX.sub("", text)
+    bare = re.sub(_STOP_PREFIX, "", text)
     read = _measure(bare, F_NUMBER)
     if isinstance(read, Fault):
         return Fault(text, read.expected, read.nearest and f"f/{read.nearest}", min(read.offset, len(text)))
@@ -147,7 +148,7 @@ def price_usd(text: str) -> tuple[float, float] | Fault:
 
 def size_px(text: str) -> tuple[int, int] | Fault:
     """Pixels across and down, both above 0: `6000 x 4000`."""
-    match = _SIZE.fullmatch(text.strip())
+    match = re.fullmatch(_SIZE, text.strip())
     across, down = (int(match[1]), int(match[2])) if match else (0, 0)
     return (across, down) if across and down else Fault(text, SIZE_EXPECTED)
 
@@ -161,7 +162,7 @@ def measured(text: str) -> tuple[Interval, str] | Fault:
         written = written_as(text, kind)
         if isinstance(written, Written) and written.unit:
             return written.interval(), unit
-    match = _QUANTITY.fullmatch(text.translate(_ALIKE).strip())
+    match = re.fullmatch(_QUANTITY, text.translate(_ALIKE).strip())
     names = {match[group] for group in ("unit", "high_unit", "off_unit")} - {None} if match else set()
     written = written_as(text, Kind("a quantity, such as '0.05 mm' or '0.65..1.1'", dict.fromkeys(names, (1, 1)), ""))
     return written if isinstance(written, Fault) else (written.interval(), written.unit)
@@ -208,7 +209,7 @@ def _measure(text: str, kind: Kind) -> Measure | Fault:
 
 def _read(text: str, kind: Kind) -> Written | str:
     """The quantity, or what was expected instead."""
-    match = _QUANTITY.fullmatch(text.translate(_ALIKE).strip()) if len(text) <= _LONGEST else None
+    match = re.fullmatch(_QUANTITY, text.translate(_ALIKE).strip()) if len(text) <= _LONGEST else None
     if match is None:
         return kind.expected
     unit, high_unit, off_unit = match["unit"], match["high_unit"], match["off_unit"]

@@ -36,6 +36,17 @@ class Quantity:
 
 
 @compact
+class Told:
+    """A part of an answer: what is said, and its numbers for the record."""
+
+    lines: tuple[Line, ...] = ()
+    quantities: tuple[Quantity, ...] = ()
+
+    def __add__(self, other: Told) -> Told:
+        return Told(self.lines + other.lines, self.quantities + other.quantities)
+
+
+@compact
 class RingToMake:
     """The ring that is right here. `possible`: plain, recessed or no; `thickness_mm` None where unknown."""
 

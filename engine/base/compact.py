@@ -1,8 +1,8 @@
 """Small classes that only hold values: what the standard dataclass gives, made only when it is first needed.
 
 The standard decorator writes and compiles six methods for each class while importing, which for our hundred classes
-takes longer than a whole question may. Here the constructor is compiled when the first value is made; the rest is
-shared.
+takes longer than a whole question may. Here only the constructor is compiled, and only for a class of which many values
+are made; the rest is shared.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ class _Missing:
 
 
 MISSING: Final = _Missing()
+_FEW: Final = 60  # values that take about as long to make without a compiled constructor as compiling it takes
 
 
 class _Given(NamedTuple):
@@ -128,11 +129,45 @@ def _fields(body: dict[str, Any]) -> Iterable[Field]:
             yield Field(name, annotation, held, None, True)
 
 
+_made_so_far: dict[type[Any], int] = {}  # of classes whose constructor is not compiled yet
+
+
 def _first_init(self: Any, *given: Any, **named: Any) -> None:
-    """Stands in until the first value of a class is made, then gives way to the real constructor."""
+    """Makes the first few values of a class, then gives way to the compiled constructor, as it does at any misuse."""
     cls = type(self)
+    count = _made_so_far.get(cls, 0)
+    if count < _FEW and _is_filled(self, cls, given, named):
+        _made_so_far[cls] = count + 1
+        return
     cls.__init__ = _init_of(cls)
     cls.__init__(self, *given, **named)
+
+
+def _is_filled(self: Any, cls: Any, given: tuple[Any, ...], named: dict[str, Any]) -> bool:
+    """Whether the arguments fit the fields; these are then set."""
+    rows = cls.__fields__
+    put = object.__setattr__ if cls.__setattr__ is _refuse_to_set else setattr
+    left = len(named)
+    if len(given) > len(rows):
+        return False
+    for row, held in zip(rows, given, strict=False):
+        put(self, row.name, held)
+    for row in rows[len(given) :]:
+        if row.name in named:
+            held = named[row.name]
+            left -= 1
+        else:
+            held = row.default
+        if held is MISSING:
+            if row.factory is None:
+                return False
+            held = row.factory()
+        put(self, row.name, held)
+    if left:
+        return False
+    if hasattr(cls, "__post_init__"):
+        self.__post_init__()
+    return True
 
 
 def _init_of(cls: Any) -> Any:

@@ -21,7 +21,8 @@ def register_of(mount_id: str, setup: Setup, facts: Facts, rear: bool = False) -
         return setup.body.register_mm
     if not rear and mount_id == setup.lens_mount.id and is_known(setup.lens.register_mm):
         return setup.lens.register_mm
-    return facts.mounts[mount_id].register_mm
+    own = next((mount for mount in (setup.lens_mount, setup.body_mount) if mount.id == mount_id), None)
+    return (own or facts.mounts[mount_id]).register_mm
 
 
 def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:

@@ -34,11 +34,11 @@ def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> 
             print(problem)
         total += len(found)
         if not found:
-            print(_tally(catalogue, file))
+            print(_tally(catalogue, file, folders))
     return INVALID if total else FINE
 
 
-def _tally(catalogue: object, file: Path | None) -> str:
+def _tally(catalogue: object, file: Path | None, folders: Sequence[Path]) -> str:
     from engine.facts.catalogue import Catalogue
 
     assert isinstance(catalogue, Catalogue)
@@ -46,4 +46,5 @@ def _tally(catalogue: object, file: Path | None) -> str:
         f"{len(getattr(catalogue, name))} {name}"
         for name in ("mounts", "threads", "formats", "adapters", "bodies", "lenses", "rules", "terms", "advice")
     )
-    return f"{file or 'shipped facts'}: nothing wrong; {counts}"
+    checked = ", ".join(["shipped facts", *(str(path) for path in (*folders, *([file] if file else [])))])
+    return f"{checked}: nothing wrong; {counts}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -19,14 +20,24 @@ INTERRUPTED = 130
 
 def parser() -> ArgumentParser:
     """The command line. Built without the facts, so that --help is instant."""
-    from argparse import ArgumentParser
+    from argparse import ArgumentParser, HelpFormatter
+
+    from engine.doors.columns import columns
+
+    width = columns() - 2
+
+    def style(prog: str) -> HelpFormatter:
+        # left to itself it loads what unpacks archives to learn the width
+        return HelpFormatter(prog, width=width)
 
     top = ArgumentParser(
         prog="ringpath",
         description="Which adapters seat a lens on a camera body, whether it then focuses to infinity, and why.",
         epilog="Without a command it talks: type a question, or 'help'. Questions on a pipe are answered one a line.",
+        formatter_class=style,
     )
-    shared = ArgumentParser(add_help=False)
+    shared = ArgumentParser(add_help=False, formatter_class=style)
+    top.add_argument("--version", action="store_true", help="tell the version and leave")
     for place in (top, shared):
         plain = place is shared
         place.add_argument(
@@ -39,11 +50,13 @@ def parser() -> ArgumentParser:
         )  # fmt: skip
         place.add_argument("--no-color", action="store_true", default=_default(plain, False), help="no colour")
     commands = top.add_subparsers(dest="command", metavar="COMMAND")
-    ask = commands.add_parser("ask", parents=[shared], help="answer one question and leave")
+    ask = commands.add_parser("ask", parents=[shared], formatter_class=style, help="answer one question and leave")
     ask.add_argument("question", nargs="+", help="the question; '-' reads it from standard input")
-    check = commands.add_parser("check", parents=[shared], help="check facts and gear")
+    check = commands.add_parser("check", parents=[shared], formatter_class=style, help="check facts and gear")
     check.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="files or folders of facts, gear files")
-    replay = commands.add_parser("replay", parents=[shared], help="run a scenario and compare its answers")
+    replay = commands.add_parser(
+        "replay", parents=[shared], formatter_class=style, help="run a scenario and compare its answers"
+    )
     replay.add_argument("scenarios", nargs="+", type=Path, metavar="SCENARIO", help="a scenario's folder or file")
     return top
 
@@ -58,6 +71,8 @@ def _default(shared: bool, value: object) -> object:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and give its exit status; nothing but one line reaches the user when it fails."""
     words = list(sys.argv[1:] if arguments is None else arguments)
+    collecting = gc.isenabled()
+    gc.disable()  # nearly all that one question makes is needed until it is answered
     try:
         status = _run(parser().parse_args(words))
         sys.stdout.flush()
@@ -77,6 +92,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
             file=sys.stderr,
         )
         return NOT_UNDERSTOOD
+    finally:
+        gc.freeze()  # or the interpreter looks through all of it as it ends
+        if collecting:
+            gc.enable()
 
 
 def _close_quietly() -> None:
@@ -87,6 +106,16 @@ def _close_quietly() -> None:
 
 
 def _run(options: Namespace) -> int:
+    if options.command != "ask":
+        gc.enable()
+    if options.version:
+        from importlib.metadata import PackageNotFoundError, version
+
+        try:
+            print(f"ringpath {version('ringpath')}")
+        except PackageNotFoundError:
+            print("ringpath, not installed")
+        return 0
     if options.command == "check":
         from engine.doors.checking import check
 

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import shutil
 import sys
 from collections.abc import Iterable
 
 from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.ask import Desk
+from engine.doors.columns import USUAL, columns
 from engine.talk import Talk
-
-WIDTH_OF_A_PIPE = 80
 
 
 def width() -> int:
     """Columns of the terminal; for a pipe, a line that is easy to read."""
-    return shutil.get_terminal_size((WIDTH_OF_A_PIPE, 24)).columns if sys.stdout.isatty() else WIDTH_OF_A_PIPE
+    return columns() if sys.stdout.isatty() else USUAL
 
 
 def say(desk: Desk, text: str, as_record: bool, colour: bool) -> int:

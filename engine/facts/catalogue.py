@@ -53,10 +53,11 @@ class Catalogue:
     words: Mapping[str, Word] = field(default_factory=_none)
     shared: Mapping[str, Shared] = field(default_factory=_none)
     gear_ids: frozenset[str] = frozenset()  # of the records that the user's gear file holds
+    key: str = ""  # changes with the content of the facts; '' where nothing may be kept under it
 
     @staticmethod
     def of(loaded: Loaded) -> Catalogue:
-        return Catalogue(**loaded.tables, gear_ids=loaded.gear_ids)
+        return Catalogue(**loaded.tables, gear_ids=loaded.gear_ids, key=loaded.key)
 
     def names(self) -> Iterator[tuple[str, str, str]]:
         """(phrase, kind, id) for everything that can be called by name: ids, designations, names, aliases.

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
+from itertools import chain
 from math import isfinite
 from typing import Any, Final
 
@@ -35,15 +36,33 @@ def _of(*types: type) -> Fits:
     return lambda column: allowed.issuperset(map(type, column))
 
 
-def _each(fits_one: Callable[[Any], bool]) -> Fits:
-    return lambda column: all(map(fits_one, column))
+def _lists_of(fit: Fits, lengths: Collection[int] | None = None) -> Fits:
+    """Whether a column holds only lists (of these lengths) and their items, taken as one column, fit."""
+    return lambda column: (
+        _of(list)(column)
+        and (lengths is None or all(length in lengths for length in set(map(len, column))))
+        and fit([*chain.from_iterable(column)])
+    )
 
 
-def _is_measure(value: Any) -> bool:
-    if type(value) is float:
-        return isfinite(value)
-    if type(value) is not list:
-        return value is None
+def _or_none(fit: Fits) -> Fits:
+    return lambda column: fit([value for value in column if value is not None])
+
+
+def _below(count: int) -> Fits:
+    return lambda column: _of(int)(column) and (not column or (min(column) >= 0 and max(column) < count))
+
+
+def _are_measures(column: Sequence[Any]) -> bool:
+    floats = [value for value in column if type(value) is float]
+    lists = [value for value in column if type(value) is list]
+    unknown = sum(value is None for value in column)
+    return (
+        len(floats) + len(lists) + unknown == len(column) and all(map(isfinite, floats)) and all(map(_is_spread, lists))
+    )
+
+
+def _is_spread(value: Any) -> bool:
     finite = len(value) == 3 and all(type(end) is float and isfinite(end) for end in value)
     return finite and bool(value[0] <= value[2] <= value[1])
 
@@ -70,10 +89,6 @@ def _read_span(value: Any) -> Span:
     return Span(shortest, shortest if len(value) == 1 else _read_measure(value[1]))
 
 
-def _is_pair_of(number: type) -> Fits:
-    return _each(lambda v: v is None or (type(v) is list and len(v) == 2 and all(type(end) is number for end in v)))
-
-
 _PAIR_READ: Final[Callable[[Any], Any]] = lambda value: None if value is None else tuple(value)  # noqa: E731
 
 # by the annotation of the field; `Basis` and `Place` are written as numbers into lists of the payload's own
@@ -85,16 +100,14 @@ CODECS: Final[Mapping[str, Codec]] = {
     "int": Codec(_of(int)),
     "float": Codec(_of(float)),
     "float | None": Codec(_of(float, type(None))),
-    "tuple[str, ...]": Codec(_each(lambda v: type(v) is list and all(type(item) is str for item in v)), list, tuple),
-    "tuple[int, int] | None": Codec(_is_pair_of(int), None, _PAIR_READ),
-    "tuple[float, float] | None": Codec(_is_pair_of(float), None, _PAIR_READ),
-    "Measure": Codec(_each(_is_measure), _write_measure, _read_measure),
-    "Interval": Codec(_each(lambda v: v is not None and _is_measure(v)), _write_measure, _read_measure),
-    "Span": Codec(
-        _each(lambda v: type(v) is list and len(v) in (1, 2) and all(map(_is_measure, v))), _write_span, _read_span
-    ),
+    "tuple[str, ...]": Codec(_lists_of(_of(str)), list, tuple),
+    "tuple[int, int] | None": Codec(_or_none(_lists_of(_of(int), (2,))), None, _PAIR_READ),
+    "tuple[float, float] | None": Codec(_or_none(_lists_of(_of(float), (2,))), None, _PAIR_READ),
+    "Measure": Codec(_are_measures, _write_measure, _read_measure),
+    "Interval": Codec(lambda column: None not in column and _are_measures(column), _write_measure, _read_measure),
+    "Span": Codec(_lists_of(_are_measures, (1, 2)), _write_span, _read_span),
     "Cup | None": Codec(
-        _each(lambda v: v is None or (type(v) is list and len(v) == 2 and all(map(_is_measure, v)))),
+        _or_none(_lists_of(_are_measures, (2,))),
         lambda cup: cup and [_write_measure(cup.bore_mm), _write_measure(cup.depth_mm)],
         lambda v: v and Cup(_read_measure(v[0]), _read_measure(v[1])),
     ),
@@ -142,10 +155,8 @@ def decoded(payload: Any, shown: Callable[[int, str], str]) -> Part:
 
 def _table(cls: type[Record], rows: list[Row], bases: list[Basis], files: list[str]) -> Table[Any]:
     codecs = dict(CODECS)
-    codecs["Basis"] = Codec(_each(lambda v: type(v) is int and 0 <= v < len(bases)), None, bases.__getitem__)
-    codecs["Place"] = Codec(
-        _each(_is_place(len(files))), None, lambda v: Place(files[v[0]], v[1], v[2]) if v else NOWHERE
-    )
+    codecs["Basis"] = Codec(_below(len(bases)), None, bases.__getitem__)
+    codecs["Place"] = Codec(_are_places(len(files)), None, lambda v: Place(files[v[0]], v[1], v[2]) if v else NOWHERE)
     columns = [codecs[str(f.type)] for f in fields(cls)]
     if any(type(row) is not list or len(row) != len(columns) for row in rows):
         raise Odd
@@ -163,7 +174,6 @@ def _table(cls: type[Record], rows: list[Row], bases: list[Basis], files: list[s
     return Table({row[0]: (made, row) for row in rows})
 
 
-def _is_place(files: int) -> Callable[[Any], bool]:
-    return lambda v: (
-        v is None or (type(v) is list and len(v) == 3 and all(type(n) is int for n in v) and 0 <= v[0] < files)
-    )
+def _are_places(files: int) -> Fits:
+    are_triples = _lists_of(_of(int), (3,))
+    return _or_none(lambda column: are_triples(column) and _below(files)([place[0] for place in column]))

@@ -52,9 +52,8 @@ def shown_path(path: str) -> str:
         here = os.getcwd()
     except OSError:  # the current folder was removed
         return plain(path)
-    absolute = os.path.abspath(path)
-    inside = absolute.startswith(here.rstrip(os.sep) + os.sep)
-    return plain(os.path.relpath(absolute, here) if inside else path)
+    absolute, before = os.path.abspath(path), here.rstrip(os.sep) + os.sep
+    return plain(absolute[len(before) :] if absolute.startswith(before) else path)
 
 
 def files_of(layer: Layer) -> Sequence[FactFile]:
@@ -103,7 +102,9 @@ def _read(path: str, inside: str, expected: str) -> FactFile:
             state = os.fstat(file.fileno())
             if not S_ISREG(state.st_mode):
                 return _refused(shown, inside, "no plain file", expected)
-            data = file.read(LARGEST + 1)
+            data = file.read(min(state.st_size, LARGEST) + 1)
+            if len(data) > state.st_size:  # it has grown meanwhile
+                data += file.read(LARGEST + 1 - len(data))
     except OSError as error:
         return _refused(shown, inside, _said(error), expected)
     if len(data) > LARGEST:

@@ -20,11 +20,15 @@ OWN: Source = Source("own", "your own gear file and measurements")
 
 @compact
 class Loaded:
-    """All that the layers say. `gear_ids`: the records written in the user's gear file."""
+    """All that the layers say. `gear_ids`: the records written in the user's gear file.
+
+    `key`: changes with the content of any file; '' where nothing may be kept under it.
+    """
 
     tables: Tables
     problems: tuple[Problem, ...] = ()
     gear_ids: frozenset[str] = frozenset()
+    key: str = ""
 
 
 def load(layers: Sequence[Layer], cached: bool = False) -> Loaded:
@@ -64,7 +68,7 @@ def _load(layers: Sequence[Layer], cached: bool) -> Loaded:
         problems += part.problems
         if layer.own:
             gear |= part.written
-    return Loaded({section: tables[section] for section in SECTIONS}, tuple(problems), gear)
+    return Loaded({section: tables[section] for section in SECTIONS}, tuple(problems), gear, key or "")
 
 
 def _read(layer: Layer, files: Sequence[FactFile], tables: Tables) -> Part:

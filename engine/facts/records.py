@@ -41,6 +41,7 @@ ADAPTER_IRIS: Final = ("none", "lever-ring", "own-iris", "electronic")
 COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
 LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")
 FOCUSING: Final = ("unit", "front-cell", "internal", "zoom", "none", "unknown")
+EXAMPLES: Final = ("far-limits", "marks")
 SEVERITIES: Final = ("note", "caution", "danger")
 VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
 
@@ -256,6 +257,7 @@ class Advice:
     defer_to: str
     severity: str
     basis: Basis
+    example: str = ""  # the worked table that goes with it: far-limits, marks
     place: Place = field(default=NOWHERE, compare=False)
 
 

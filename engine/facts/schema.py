@@ -162,6 +162,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "says": Key(text, required=True),
         "defer_to": Key(text),
         "severity": Key(choice(records.SEVERITIES), required=True),
+        "example": Key(choice(records.EXAMPLES)),
     } | BASIS,
     "rules": {
         "when": Key(text, required=True),

@@ -8,7 +8,8 @@ from typing import Final
 from engine.base.interval import UNKNOWN, Measure, is_known
 from engine.physics.enclose import enclose
 
-FULL_FRAME_DIAGONAL_MM: Final = hypot(36.0, 24.0)  # what crop factors are counted from
+FULL_FRAME_WIDTH_MM: Final = 36.0
+FULL_FRAME_DIAGONAL_MM: Final = hypot(FULL_FRAME_WIDTH_MM, 24.0)  # what crop factors are counted from
 
 
 def image_circle_mm(
@@ -79,6 +80,11 @@ def lit_share_off_centre(circle: float, width: float, height: float, right: floa
 def crop_factor(width: Measure, height: Measure) -> Measure:
     """Diagonal of 36 x 24 over the diagonal of the area used. Source: the trade's definition."""
     return enclose(lambda w, h: FULL_FRAME_DIAGONAL_MM / hypot(w, h), width, height)
+
+
+def crop_factor_by_width(width: Measure) -> Measure:
+    """36 over the width of the area used, as the makers of motion pictures count. Source: the trade's definition."""
+    return enclose(lambda w: FULL_FRAME_WIDTH_MM / w, width)
 
 
 def equivalent(value: Measure, crop: Measure) -> Measure:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import random
 import string
 import time
+from typing import Any
 
 import pytest
 
 from grammar.lexicon import Lexicon
+from grammar.plain_lexicon import from_plain, to_plain
 from grammar.tokens import tokens_of
 from tests.grammar.names import MOUNTS, lexicon, words
 
@@ -138,3 +141,28 @@ def _timed(work: object) -> float:
     start = time.perf_counter()
     work()  # type: ignore[operator]
     return time.perf_counter() - start
+
+
+def test_a_lexicon_kept_as_plain_values_is_the_same() -> None:
+    kept = json.loads(json.dumps(to_plain(lexicon())))
+    assert from_plain(kept) == lexicon()
+    own = Lexicon.build([("tern", "lens", "t")], [], own={"t"})
+    assert from_plain(json.loads(json.dumps(to_plain(own)))) == own
+    nothing = Lexicon.build([], [])
+    assert from_plain(json.loads(json.dumps(to_plain(nothing)))) == nothing
+
+
+ODD: list[Any] = [None, 3, "x", [], {}, [[1]], {"a": 1}, [[[]]], {"a": [1]}, [["a", "b"], ["c"]]]
+
+
+@pytest.mark.parametrize("part", sorted(to_plain(Lexicon.build([], []))))
+def test_plain_values_out_of_shape_are_refused_or_harmless(part: str) -> None:
+    good = json.loads(json.dumps(to_plain(lexicon())))
+    for odd in ODD:
+        try:
+            spoilt = from_plain({**good, part: odd})
+        except ValueError:
+            continue
+        tokens_of("put a C lens on my E-mount body with a helicoid", spoilt)
+    with pytest.raises(ValueError, match="lexicon"):
+        from_plain({key: held for key, held in good.items() if key != part})

@@ -173,3 +173,37 @@ def test_check_of_the_shipped_facts_finds_nothing_wrong(tmp_path: Path) -> None:
     done = ringpath(tmp_path, "check")
     assert done.returncode == 0, done.stdout
     assert "nothing wrong" in done.stdout
+
+
+def test_a_gear_file_that_was_named_must_be_there(tmp_path: Path) -> None:
+    done = ringpath(tmp_path, "--gear", "nowhere.yaml", "ask", "--", "M42 on E-mount")
+    assert done.returncode == 3
+    assert "nowhere.yaml" in done.stderr
+
+
+def test_facts_of_ones_own_are_laid_over_the_shipped_ones(tmp_path: Path) -> None:
+    folder = tmp_path / "more"
+    folder.mkdir()
+    (folder / "tide.yaml").write_text(
+        "mounts:\n  tide-mount:\n    designation: Tide-mount\n    kind: mirrorless\n    coupling: bayonet\n"
+        "    register: 15 mm\n    throat: 50 mm\n    mirror: no\n    format: aps-c-1.5\n    formats: [aps-c-1.5]\n"
+        "    confidence: one-source\n    sources: [own]\n"
+        "adapters:\n  m42-tide:\n    name: M42 to tide ring\n    front: m42\n    rear: tide-mount\n    kind: plain\n"
+        "    thickness: 30.46 mm\n    seat_basis: derived\n    confidence: one-source\n    sources: [own]\n",
+        "utf-8",
+    )
+    answer = asked(tmp_path, "how do I get an M42 lens on a Tide-mount body", "--facts", str(folder))
+    assert answer["chains"][0]["pieces"][0]["id"] == "m42-tide"
+    assert answer["chains"][0]["verdict"] == "infinity"
+
+
+def test_check_lists_every_problem_and_leaves_with_status_three(tmp_path: Path) -> None:
+    bad = tmp_path / "bad.yaml"
+    bad.write_text(
+        "lenses:\n  tern:\n    mount: m42\n    focal_length: 50\n    foo: 1\n  tern:\n    mount: c\n", "utf-8"
+    )
+    done = ringpath(tmp_path, "check", str(bad))
+    assert done.returncode == 3
+    lines = [line for line in done.stdout.splitlines() if ": found " in line]
+    assert len(lines) == 3
+    assert all(line.startswith("bad.yaml:") for line in lines)

@@ -1,0 +1,77 @@
+"""Where a lens of a given focal length is sharp at a given extension, by the focus model, its planes assumed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from engine.base.compact import compact
+from engine.base.interval import Interval, Measure, is_known
+from engine.chains.setup import Facts
+from engine.physics import closeup, focus
+from engine.physics.enclose import widened_by_share
+from engine.physics.optics import resolve_optics
+
+# focal lengths as lenses are engraved, mm
+ENGRAVED = (4.0, 5.5, 6.5, 8.0, 10.0, 12.5, 16.0, 20.0, 25.0, 28.0, 35.0, 50.0, 85.0, 135.0, 200.0, 300.0)
+EXAMPLES = 6
+
+
+@compact
+class At:
+    """What is sharp at one extension: from the sensor, the front principal plane and the front glass; magnification."""
+
+    extension_mm: Interval
+    from_sensor_mm: Measure
+    from_front_principal_mm: Measure
+    working_distance_mm: Measure
+    magnification: Measure
+
+
+class Distances:
+    """The distances of a lens of which only the focal length is known."""
+
+    def __init__(self, focal_mm: float, facts: Facts) -> None:
+        self.focal = Interval.exact(focal_mm)
+        assumed = {name: row.value for name, row in facts.assumptions.items()}
+        optics = resolve_optics(self.focal, assumptions=assumed)
+        self.hiatus = optics.hiatus_mm
+        self._offset, self._error = optics.front_focal_offset_mm, optics.relative_error
+
+    def at(self, extension: Interval) -> At:
+        """Everything at one extension from the far-focus position, in mm."""
+        f, x = self.focal, extension
+        magnified = focus.magnification(f, x)
+        room = focus.from_front_glass_mm(f, self._offset, x)
+        return At(
+            x,
+            widened_by_share(focus.from_sensor_mm(f, self.hiatus, x), self._error),
+            closeup.from_front_principal_mm(f, x),
+            widened_by_share(room, focus.model_error_at(self._error, magnified)),
+            magnified,
+        )
+
+    def from_sensor(self, extension_mm: float) -> Measure:
+        return self.at(Interval.exact(extension_mm)).from_sensor_mm
+
+    def mark(self, error_mm: float) -> Measure | None:
+        """The mark of the scale at which infinity is sharp where the seat is `error_mm` (below 0) too close."""
+        return focus.infinity_mark_mm(self.focal, self.hiatus, Interval.exact(error_mm))
+
+    def extension_at(self, distance_mm: float) -> Measure:
+        """The extension at which a subject this far from the sensor is sharp; planes at their likeliest."""
+        gap = Interval.exact(self.hiatus.nominal) if is_known(self.hiatus) else Interval.exact(0.0)
+        return focus.travel_to_mark_mm(Interval.exact(distance_mm), self.focal, gap)
+
+
+def engraved_near(value_mm: float) -> float:
+    """The focal length of the trade nearest to a value, by ratio."""
+    return min(ENGRAVED, key=lambda one: max(one / value_mm, value_mm / one))
+
+
+def examples(diagonal_mm: float, cine: bool, assumptions: Mapping[str, Interval]) -> tuple[float, ...]:
+    """Focal lengths usual on a format, from wide to long in equal ratios, as lenses are engraved; mm."""
+    normal = diagonal_mm * assumptions["usual-normal-share-cine" if cine else "usual-normal-share"].nominal
+    ends = assumptions["usual-focal-range"]
+    ratio = (ends.greatest / ends.least) ** (1 / (EXAMPLES - 1))
+    rows = (normal * ends.least * ratio**n for n in range(EXAMPLES))
+    return tuple(dict.fromkeys(engraved_near(row) for row in rows))

@@ -1,0 +1,55 @@
+"""A lens forced into a ring that is made for another thread, as the question describes it: judged, never advised."""
+
+from __future__ import annotations
+
+from engine.answers.answer import ListedChain
+from engine.answers.knowledge import Knowledge
+from engine.answers.standin import as_listed
+from engine.answers.telling import chain_title
+from engine.chains.ring_map import Joint, off_um
+from engine.chains.setup import Setup
+from engine.chains.walk import Chain
+from engine.facts.records import Adapter
+from grammar.questions import Question
+
+
+def forced_chain(question: Question, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The one ring named with the lens screwed into it, where their threads start together but do not belong.
+
+    None where the ring takes the lens's own mount, where a further piece may stand between, or nothing would start.
+    """
+    named = [thing for thing in question.adapters if thing.front or thing.rear or thing.ids]
+    if len(named) != 1:
+        return None
+    ring = _ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
+    if ring is None or ring.front == setup.lens_mount.id:
+        return None
+    male, female = setup.lens_mount.thread, knowledge.catalogue.mounts[ring.front].thread
+    if male is None or female is None or male == female:
+        return None
+    mating = knowledge.joints.mating(male, female)
+    if mating is None or mating.outcome != "binds" or mating.runs_home != "no":
+        return None
+    joint = Joint(
+        setup.lens_mount.id, ring.front, "thread", "jams",
+        off_um(setup.lens_mount.id, ring.front, knowledge.catalogue.mounts),
+    )  # fmt: skip
+    judged = knowledge.judge_chain(Chain((joint, ring), {}), setup)
+    return as_listed(judged, f"forced into it: {chain_title(judged, knowledge)}")
+
+
+def _ring(
+    ids: tuple[str, ...], fronts: tuple[str, ...], rears: tuple[str, ...], setup: Setup, knowledge: Knowledge
+) -> Adapter | None:
+    """The adapter meant: named, or the usual one between the two mounts."""
+    adapters = knowledge.catalogue.adapters
+    if ids and ids[0] in adapters:
+        return adapters[ids[0]]
+    for front in fronts:
+        for rear in rears or (setup.body_mount.id,):
+            rings = knowledge.rings.onward.get(front, {}).get(rear, ())
+            plain = [ring for ring in rings if not ring.glass and ring.known]
+            if rear == setup.body_mount.id and plain:
+                right = off_um(rear, front, knowledge.catalogue.mounts)
+                return adapters[min(plain, key=lambda ring: abs(ring.least_um - (right or 0))).id]
+    return None

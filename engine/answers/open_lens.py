@@ -1,0 +1,98 @@
+"""A lens whose flange-to-image distance nobody has told: what it depends on, what to measure, and what it must exceed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from engine.answers.answer import NO, Answer, Line, Quantity, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.resolve import BodySide
+from engine.answers.said import mentions
+from engine.answers.wording import f_number, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount
+from grammar.questions import Question, Thing
+
+# kinds of lens that have no helicoid of their own, and how their flange-to-image distance goes with focal length
+UNFOCUSED: Final = {
+    "projector": "", "enlarger": "flange-to-image-enlarger", "large-format": "flange-to-image-large-format",
+    "process": "flange-to-image-large-format", "copy": "", "view-camera": "flange-to-image-large-format",
+}  # fmt: skip
+MEASURE: Final = (
+    "Measure it first: with the lens at infinity, throw a far window on paper, and take the distance from its flange "
+    "(or the shoulder that will rest on the ring) to the sharp image."
+)
+
+
+def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: Knowledge) -> Answer:
+    """What can be said of a lens without a known mount on this body; the question back is the answer's last line."""
+    told = needed(thing, body.mount, knowledge)
+    what = _noun(thing)
+    head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
+    lines = [head, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
+    lines.append(Line("ask", f"{MEASURE} And which mount or thread has it?"))
+    register = body.mount.register_mm
+    rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
+    return Answer(
+        question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
+    )
+
+
+def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: float | None = None) -> Told:
+    """The number that the lens's flange-to-image distance must exceed on this body, and what it usually is."""
+    register = body.register_mm
+    if not is_known(register):
+        return Told((Line("text", f"The register of {body.designation} is not established either."),))
+    must = trimmed(register.nominal, 3)
+    text = (
+        f"It must exceed {must} mm, the register of {body.designation}, by whatever ring, helicoid or holder stands "
+        "between; what is over is the seat to fill. Less: only if the lens can sink into the throat, else close-up only."
+    )
+    if stack_mm is not None and stack_mm > 0.0005:
+        whole = register.nominal + stack_mm
+        text += f" With the pieces named first it must be {small_mm(whole)}."
+    lines, rows = [Line("text", text)], []
+    share = _share(thing, knowledge)
+    focal = thing.focal_length_mm if thing else None
+    if share is not None and focal is not None:
+        usual = share * focal
+        over = usual - register
+        lines.append(Line("text", (
+            f"For such a lens of {trimmed(focal, 1)} mm it is usually {usual.least:.0f} to {usual.greatest:.0f} mm, "
+            f"which leaves {over.least:.0f} to {over.greatest:.0f} mm for rings and helicoid."
+        )))  # fmt: skip
+        rows.append(Quantity("stack_mm", over, "usual flange-to-image distance"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _share(thing: Thing | None, knowledge: Knowledge) -> Interval | None:
+    name = UNFOCUSED.get(thing.lens_kind or "", "") if thing else ""
+    return knowledge.catalogue.assumptions[name].value if name else None
+
+
+def _noun(thing: Thing | None) -> str:
+    if thing is None or not (thing.words.strip() or thing.lens_kind):
+        return "the lens"
+    kind = f" {thing.lens_kind.replace('-', ' ')}" if thing.lens_kind else ""
+    focal = f" {trimmed(thing.focal_length_mm, 1)} mm" if thing.focal_length_mm else ""
+    return f"the{focal}{kind} lens"
+
+
+def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> Iterator[Line]:
+    kind = thing.lens_kind if thing else None
+    sure = kind in UNFOCUSED or mentions(question, "no focus", "without focus", "focus wheel", "in the body")
+    lead = "It has no focusing of its own" if sure else "If it has no focusing of its own"
+    yield Line(
+        "text",
+        f"{lead}: put a helicoid between (M42 17 to 31 mm, M65 25 to 55 mm for large ones), or a bellows. A plain "
+        "barrel is held in a tube or clamp with grub screws.",
+    )
+    if thing and ("shutter" in " ".join((*thing.traits, thing.lens_kind or "")) or kind == "large-format"):
+        yield Line("text", "A leaf shutter in it must be held open: T, a lock, or cocked, as its maker says.")
+
+
+def _iris(thing: Thing | None) -> Iterator[Line]:
+    if thing and thing.lens_kind == "projector":
+        at = f" f/{f_number(thing.f_number)}" if thing.f_number else " wide open"
+        yield Line("text", f"Iris: projection lenses have none, so it works at{at} always.")

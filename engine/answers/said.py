@@ -1,0 +1,77 @@
+"""The numbers that a question holds beside its things: by key, in mm or as they stand."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.base.interval import Interval
+from grammar.questions import Question, Thing
+
+_NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?")
+# keys under which a distance to the subject, or a mark of the scale, may have been read
+DISTANCES: Final = ("mark", "distance", "close_focus", "length")
+FAR_MM: Final = 250.0  # a length from here up is a distance, not a part of a lens or ring
+
+
+def numbers(question: Question, *keys: str) -> tuple[float, ...]:
+    """Every number said under these keys, in their order; lengths in mm."""
+    out: list[float] = []
+    for key in keys:
+        out += [float(text) for text in _NUMBER.findall(question.said(key) or "")]
+    return tuple(dict.fromkeys(out))
+
+
+def number(question: Question, *keys: str) -> float | None:
+    """The first of them."""
+    found = numbers(question, *keys)
+    return found[0] if found else None
+
+
+def interval(question: Question, *keys: str) -> Interval | None:
+    """What was said under these keys as one interval: '11..12 mm' is a range, '11 mm' exact."""
+    for key in keys:
+        text = question.said(key)
+        if text is None:
+            continue
+        found = [float(one) for one in re.findall(r"\d+(?:\.\d+)?", text)]
+        if found:
+            return Interval.between(found[0], found[-1]) if ".." in text else Interval.exact(found[0])
+    return None
+
+
+def distance_mm(question: Question) -> float | None:
+    """A distance in front of the camera, wherever the reader has put it."""
+    if question.distance_mm is not None:
+        return question.distance_mm
+    near = number(question, *DISTANCES)
+    if near is not None:
+        return near
+    return next((one for one in numbers(question, "travel", "thickness", "extension") if one >= FAR_MM), None)
+
+
+def lengths_of_pieces(question: Question) -> tuple[tuple[float, float], ...]:
+    """Shortest and longest of each piece described by its length, in mm."""
+    return tuple(thing.thickness_mm for thing in question.adapters if thing.thickness_mm is not None)
+
+
+def focals(question: Question) -> tuple[float, ...]:
+    """Every focal length of the lenses named, in mm."""
+    return tuple(lens.focal_length_mm for lens in question.lenses if lens.focal_length_mm is not None)
+
+
+def stop(question: Question) -> float | None:
+    """The f-number asked for, else that of the lens."""
+    if question.f_number is not None:
+        return question.f_number
+    return next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
+
+
+def mentions(question: Question, *words: str) -> bool:
+    """Whether one of the words, or words that begin so, stands in the question as typed."""
+    return any(re.search(rf"\b{re.escape(word)}", question.text, re.IGNORECASE) for word in words)
+
+
+def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
+    """Ids of the things of a kind."""
+    return tuple(dict.fromkeys(id_ for thing in things if thing.kind == kind for id_ in thing.ids))

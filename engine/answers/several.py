@@ -1,0 +1,129 @@
+"""Several lenses or several bodies in one question: each pair with its best chain and its ring, and all together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.chain_numbers import cover_numbers, price_of
+from engine.answers.knowledge import Knowledge, choose
+from engine.answers.making import ring_to_make
+from engine.answers.named_pieces import with_named_pieces
+from engine.answers.resolve import BodySide, LensSide, setup_of
+from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
+from engine.answers.unsold import is_free, made_chain
+from engine.answers.wording import money, small_mm
+from engine.base.compact import compact
+from engine.base.interval import Interval, is_known
+from engine.chains.setup import Setup
+from engine.facts.records import Adapter
+from grammar.questions import Question
+
+MOST_PAIRS = 24
+
+
+@compact
+class Pair:
+    """One lens on one body: its setup, the best chain where there is one, and the ring that is right."""
+
+    case: str
+    words: str
+    setup: Setup
+    chain: ListedChain | None
+    ring: Interval | None
+
+
+def each_pair(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Answer:
+    """Each lens on each body, the best chain and the ring for infinity, then how many pieces and what they cost."""
+    pairs = [
+        _pair(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1)
+        for lens in lenses
+        for body in bodies
+    ][:MOST_PAIRS]  # fmt: skip
+    lines = [Line("head", f"{len(pairs)} pairs, each by its best way:")]
+    chains: list[ListedChain] = []
+    quantities: list[Quantity] = []
+    for pair in pairs:
+        lines.append(Line("fact", _told(pair, question.feet), 1))
+        quantities += _numbers(pair, knowledge)
+        if pair.chain is not None:
+            chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
+    told, numbers = together(pairs)
+    lines += told
+    reached = any(chain.listed.judged.verdict != "unusable" for chain in chains)
+    return Answer(
+        question.text, question.intent, ANSWERED if reached else NO, tuple(lines), question=question,
+        chains=tuple(chains), quantities=(*quantities, *numbers),
+    )  # fmt: skip
+
+
+def _pair(
+    question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, by_lens: bool, by_body: bool
+) -> Pair:
+    setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
+    ring = ring_to_make(setup, knowledge.catalogue)
+    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    choice = choose(named, setup, limits, 1)
+    if not choice.listed and limits.using:
+        # a piece that was named need not serve every pair
+        named, limits = knowledge, question.limits
+        choice = choose(named, setup, limits, 1)
+    chain = None
+    if choice.listed:
+        chain = ListedChain(1, choice.listed[0], chain_title(choice.listed[0].judged, named))
+    elif is_free(question.limits):
+        chain = made_chain(ring, setup, knowledge)
+    focal = f"{setup.lens.focal_length_mm.nominal:g} mm " if is_known(setup.lens.focal_length_mm) else ""
+    case = f"{focal}{lens.mount.id} on {body.mount.id}" if by_lens and by_body else (
+        f"{focal}{lens.mount.id}" if by_lens else body.mount.id
+    )  # fmt: skip
+    name = f"{focal}{lens.mount.designation}"
+    words = f"{name} on {body.mount.designation}" if by_body else name
+    return Pair(case, words, setup, chain, ring.thickness_mm)
+
+
+def _told(pair: Pair, feet: bool) -> str:
+    seat = f"; ring for infinity {small_mm(pair.ring.nominal)}" if pair.ring is not None else ""
+    if pair.chain is None:
+        return f"{pair.words}: no way found{seat}"
+    judged = pair.chain.listed.judged
+    sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
+    near = f"; {seat_line(judged)}" if judged.verdict != "infinity" else ""
+    band = price_of(judged)
+    price = f" [{money((band.least, band.greatest))}]" if band else ""
+    return f"{pair.words}: {pair.chain.title}{price}, {life_line(judged, feet)}{sure}{near}{seat}"
+
+
+def _numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
+    out = []
+    if pair.ring is not None:
+        out.append(Quantity("ring_thickness_mm", pair.ring, pair.case))
+        out.append(Quantity("register_difference_mm", pair.ring, pair.case))
+    for mount in (pair.setup.lens_mount, pair.setup.body_mount):
+        if is_known(mount.register_mm):
+            out.append(Quantity("register_mm", mount.register_mm, mount.id))
+    if pair.chain is not None:
+        out += cover_numbers(pair.chain.listed.judged, knowledge.catalogue, pair.case)
+    return out
+
+
+def together(pairs: Sequence[Pair]) -> tuple[list[Line], list[Quantity]]:
+    """The pieces of all pairs, each bought once, and their price."""
+    pieces: dict[str, Adapter] = {}
+    for pair in pairs:
+        if pair.chain is not None and pair.chain.listed.judged.verdict != "unusable":
+            pieces |= {adapter.id: adapter for adapter in pair.chain.listed.judged.chain.adapters}
+    if not pieces:
+        return [], []
+    quantities = [Quantity("adapter_count", Interval.exact(len(pieces)), "all pairs")]
+    noun = "adapter" if len(pieces) == 1 else "adapters"
+    bands = [adapter.price_usd for adapter in pieces.values() if not adapter.owned]
+    known = [band for band in bands if band is not None]
+    text = f"Together {len(pieces)} {noun}"
+    if known and len(known) == len(bands):
+        total = (sum(band[0] for band in known), sum(band[1] for band in known))
+        quantities.append(Quantity("price", Interval.between(*total), "all pairs"))
+        text += f", {money(total)}"
+    return [Line("text", f"{text}. Each ring adds its own error of thickness.")], quantities

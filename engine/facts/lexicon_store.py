@@ -1,0 +1,56 @@
+"""The lexicon of a catalogue, kept prepared under the facts and the code that it was built from."""
+
+from __future__ import annotations
+
+import os
+from hashlib import sha256
+from typing import Final
+
+from engine.facts import cache
+from engine.facts.catalogue import Catalogue
+from grammar import plain_lexicon
+from grammar.lexicon import Lexicon
+
+SLOT: Final = "lexicon"
+_BUILT_BY: Final = ("atoms.py", "lexicon.py", "plain_lexicon.py", "wordlist.py")  # of the grammar's folder
+
+
+def lexicon_of(catalogue: Catalogue) -> Lexicon:
+    """The names and words of the facts; prepared ones where these facts may be kept and are."""
+    key = _key(catalogue)
+    if key is None:
+        return built(catalogue)
+    plain = cache.kept_at(SLOT, key)
+    if plain is not None:
+        try:
+            return plain_lexicon.from_plain(plain)
+        except ValueError:
+            pass  # not what was written here
+    lexicon = built(catalogue)
+    cache.keep_at(SLOT, key, plain_lexicon.to_plain(lexicon))
+    return lexicon
+
+
+def built(catalogue: Catalogue) -> Lexicon:
+    """The lexicon made of the records."""
+    return Lexicon.build(
+        catalogue.names(),
+        ((word.means, word.says) for word in catalogue.words.values()),
+        ((row.says, row.mounts, row.likely) for row in catalogue.shared.values()),
+        catalogue.gear_ids,
+    )
+
+
+def _key(catalogue: Catalogue) -> str | None:
+    """Changes with the facts and with what builds the lexicon of them; None where it must not be kept."""
+    if not catalogue.key:
+        return None
+    folder = os.path.dirname(os.path.abspath(plain_lexicon.__file__))
+    digest = sha256(catalogue.key.encode())
+    try:
+        for name in _BUILT_BY:
+            with open(os.path.join(folder, name), "rb") as file:
+                digest.update(file.read())
+    except OSError:
+        return None
+    return digest.hexdigest()

@@ -1,0 +1,121 @@
+"""Setting infinity: shims from marks, turns and sheets, spacers that make a length, targets far enough, and pitches.
+
+Lengths in mm, distances from the sensor.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import floor
+from typing import Final
+
+from engine.base.interval import UNKNOWN, Measure, Unknown, is_known
+from engine.physics import focus
+from engine.physics.enclose import enclose
+from engine.physics.picking import Picked, pick
+from engine.physics.positive import positive
+
+INCH_MM: Final = 25.4
+PITCHES_MEASURED: Final = 10
+
+
+def shim_from_mark_mm(mark: Measure, focal_length: Measure, hiatus: Measure) -> Measure:
+    """What to add where infinity is sharp at this mark: (S - sqrt(S*S - 4f*f))/2, S = mark - 2f - HH'.
+
+    Source: optics model, mark at which infinity is sharp, d < 0; the smaller root.
+    """
+    return focus.travel_to_mark_mm(mark, focal_length, hiatus)
+
+
+def thinning_from_limit_mm(farthest: Measure, focal_length: Measure, hiatus: Measure) -> Measure:
+    """What to take off where nothing farther than this can be made sharp: the same root.
+
+    Source: optics model, D = 2f + HH' + f*f/x + x.
+    """
+    return focus.travel_to_mark_mm(farthest, focal_length, hiatus)
+
+
+def shim_from_turns_mm(turns: Measure, pitch: Measure) -> Measure:
+    """What a lens screwed out by `turns` has moved: turns * pitch. Source: definition of pitch."""
+    return turns * positive(pitch)
+
+
+def turns_for_mm(length: Measure, pitch: Measure) -> Measure:
+    """Turns of the thread that move it by `length`: length/pitch. Source: definition of pitch."""
+    return enclose(lambda long, p: long / p, length, positive(pitch))
+
+
+def layer_count(shim: Measure, sheet: Measure) -> Measure:
+    """Whole layers of a sheet that come nearest to a shim; the fewest where the sheet is thick, the most where thin.
+
+    Source: thicknesses of a stack add.
+    """
+    return enclose(lambda thick, layer: floor(thick / layer + 0.5), shim, positive(sheet))
+
+
+def layers_mm(count: int, sheet: Measure) -> Measure:
+    """Thickness of `count` layers. Source: thicknesses of a stack add."""
+    return sheet * float(count)
+
+
+def spacers_for_mm(
+    wanted: Measure, spacers: Sequence[Measure], near_enough: Measure, most: int | None = None
+) -> Picked | Unknown:
+    """Which of the spacers at hand make a wanted length, in whole micrometres; at most `most` of them.
+
+    A stack within `near_enough` of it counts as right and the fewest are taken; else the nearest stack, then the
+    fewest. Of two as near, the thinner: what is thin can be shimmed. Source: lengths of a stack add.
+    """
+    return pick(wanted, spacers, near_enough, most=most)
+
+
+def infinity_target_mm(focal_length: Measure, hiatus: Measure, allowance: Measure) -> Measure:
+    """How far a target must be to stand for infinity: 2f + HH' + f*f/a + a, for an error of focus a that is allowed.
+
+    With a = N*c (`focus.infinity_allowance_mm`) it is the hyperfocal distance, told from the sensor.
+    Source: optics model, D at x = a.
+    """
+    return focus.from_sensor_mm(focal_length, hiatus, positive(allowance))
+
+
+def target_error_mm(target: Measure, focal_length: Measure, hiatus: Measure) -> Measure:
+    """How wrong a shim comes out that was set on this target as if it were infinity.
+
+    Source: optics model, scale marks.
+    """
+    return focus.travel_to_mark_mm(target, focal_length, hiatus)
+
+
+def pitch_from_spaces_mm(length: Measure, spaces: int = PITCHES_MEASURED) -> Measure:
+    """Pitch from the length of so many pitches: from one crest to the tenth after it. Source: definition of pitch."""
+    return positive(length) / float(spaces) if spaces > 0 else UNKNOWN
+
+
+def length_of_spaces_mm(pitch: Measure, spaces: int = PITCHES_MEASURED) -> Measure:
+    """Length of so many pitches, crest to crest. Source: definition of pitch."""
+    return positive(pitch) * float(spaces)
+
+
+def pitch_of_tpi_mm(threads_per_inch: Measure) -> Measure:
+    """25.4/tpi. Source: definition of threads per inch."""
+    return enclose(lambda tpi: INCH_MM / tpi, positive(threads_per_inch))
+
+
+def tpi_of_pitch(pitch: Measure) -> Measure:
+    """25.4/pitch. Source: definition of threads per inch."""
+    return enclose(lambda p: INCH_MM / p, positive(pitch))
+
+
+def advance_per_turn_mm(advance: Measure, turns: Measure) -> Measure:
+    """Advance of a focusing thread in one turn, from a measured part of it. Source: definition of lead."""
+    return enclose(lambda far, part: far / part, advance, positive(turns))
+
+
+def lead_mm(pitch: Measure, starts: int) -> Measure:
+    """Advance per turn of a thread of several starts: starts * pitch. Source: definition of lead."""
+    return positive(pitch) * float(starts)
+
+
+def advance_mm(lead: Measure, degrees: Measure) -> Measure:
+    """Advance of a focusing thread over an angle of its ring: lead * degrees/360. Source: definition of lead."""
+    return lead * (degrees / 360.0) if is_known(degrees) else UNKNOWN

@@ -1,0 +1,205 @@
+"""Close up: magnification, field and image distance, tubes and helicoid, close-up lenses, reversed and coupled lenses.
+
+Lengths in mm. m is image over subject, x the extension from the far-focus position.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import inf
+
+from engine.base.compact import compact
+from engine.base.interval import UNKNOWN, Interval, Measure, Unknown, is_known
+from engine.base.span import Span
+from engine.physics.enclose import enclose
+from engine.physics.picking import THOUSANDTHS, closest_subset, picked_of
+from engine.physics.positive import positive
+
+METRE_MM = 1000.0  # a dioptre is one over a metre
+
+
+def extension_for_magnification_mm(focal_length: Measure, magnification: Measure) -> Measure:
+    """x = m*f. Source: optics model, m = x/f."""
+    return positive(focal_length) * magnification
+
+
+def magnification_with_tube(present: Measure, focal_length: Measure, tube: Measure) -> Measure:
+    """m + tube/f: what a tube adds to the magnification that the lens has by itself. Source: optics model, m = x/f."""
+    return present + enclose(lambda f, x: x / f, positive(focal_length), tube)
+
+
+def extension_for_subject_mm(focal_length: Measure, subject: Measure) -> Measure:
+    """x = f*f/(u - f) for a subject at u from the front principal plane; 0 for one at infinity.
+
+    From the sensor it is `focus.travel_to_mark_mm`. Source: optics model, u = f + f*f/x.
+    """
+    focal_length = positive(focal_length)
+    if not (is_known(subject) and is_known(focal_length)) or subject.least <= focal_length.greatest:
+        return UNKNOWN
+    return enclose(lambda f, u: f * f / (u - f), focal_length, subject)
+
+
+def from_front_principal_mm(focal_length: Measure, extension: Measure) -> Measure:
+    """u = f + f*f/x, subject to front principal plane; infinite at and beyond infinity. Source: optics model."""
+    return enclose(lambda f, x: f + f * f / x if x > 0 else inf, positive(focal_length), extension)
+
+
+def from_front_principal_at_mm(focal_length: Measure, magnification: Measure) -> Measure:
+    """u = f(1 + 1/m): two focal lengths at life size. Source: optics model, u = f + f*f/x with x = m*f."""
+    return enclose(lambda f, m: f * (1 + 1 / m), positive(focal_length), positive(magnification))
+
+
+def image_distance_mm(focal_length: Measure, magnification: Measure) -> Measure:
+    """f(1 + m), rear principal plane to sensor. Source: optics model, f + x with x = m*f."""
+    return enclose(lambda f, m: f * (1 + m), positive(focal_length), magnification)
+
+
+def magnification_at_image_distance(focal_length: Measure, image_distance: Measure) -> Measure:
+    """v/f - 1 at v from the rear principal plane; 0 where v falls short of f. Source: optics model, v = f(1 + m)."""
+    return enclose(lambda f, v: max(v / f - 1, 0.0), positive(focal_length), image_distance)
+
+
+def field_mm(format_side: Measure, magnification: Measure) -> Measure:
+    """Width or height of the field at the subject: that of the format over m. Source: definition of magnification."""
+    return enclose(lambda side, m: side / m, format_side, positive(magnification))
+
+
+def magnification_for_field(format_side: Measure, field: Measure) -> Measure:
+    """m at which a field of this width or height fills the format's. Source: definition of magnification."""
+    return enclose(lambda side, wide: side / wide, format_side, positive(field))
+
+
+def smallest_field_mm(format_side: Measure, focal_length: Measure, longest: Measure) -> Measure:
+    """Width or height of the field at the longest extension: side * f/x. Source: optics model, m = x/f."""
+    return enclose(lambda side, f, x: side * f / x, format_side, positive(focal_length), positive(longest))
+
+
+@compact
+class Stack:
+    """Tubes to go with a helicoid. `pieces`: their places in the list; `reach`: what tubes and helicoid can be set to.
+
+    `too_long`: how much the shortest setting exceeds the far one wanted; `too_short`: how much the longest falls short
+    of the near one. Both 0 where everything wanted can be set.
+    """
+
+    pieces: tuple[int, ...]
+    tubes: Interval
+    reach: Span
+    too_long: Measure
+    too_short: Measure
+
+
+def stack_for(wanted: Span, helicoid: Span, tubes: Sequence[Measure], most: int | None = None) -> Stack | Unknown:
+    """The fewest tubes with which a helicoid can be set to all of `wanted`, from its far to its near length.
+
+    Tubes must lie between near - longest and far - shortest of the helicoid; where none can, they split the miss. A
+    fixed wanted length is a span of one setting, no helicoid one of no length. By likeliest values, in micrometres.
+    Source: lengths of a stack add.
+    """
+    far, near = wanted.shortest, wanted.longest
+    least, room = near - helicoid.longest, far - helicoid.shortest
+    if not (is_known(least) and is_known(room) and is_known(far) and is_known(near)):
+        return UNKNOWN
+    low, high = round(least.nominal * THOUSANDTHS), round(room.nominal * THOUSANDTHS)
+    sizes = {n: round(tube.nominal * THOUSANDTHS) for n, tube in enumerate(tubes) if is_known(tube)}
+    places = [n for n, size in sizes.items() if size > 0]
+    # counted double, so that the middle of what is allowed is a whole number too
+    chosen = closest_subset([2 * sizes[n] for n in places], low + high, within=max(high - low, 0), most=most)
+    picked = picked_of(far, tubes, [places[n] for n in chosen])
+    reach = helicoid + picked.total
+    return Stack(
+        picked.pieces,
+        picked.total,
+        reach,
+        enclose(lambda shortest, at: max(shortest - at, 0.0), reach.shortest, far),
+        enclose(lambda longest, at: max(at - longest, 0.0), reach.longest, near),
+    )
+
+
+def helicoid_setting_mm(wanted: Measure, others: Measure) -> Measure:
+    """What a helicoid is set to beside pieces of length `others`: wanted - others. Source: lengths of a stack add."""
+    return wanted - others
+
+
+def joined_dioptres(*powers: Measure) -> Measure:
+    """Power of close-up lenses screwed together: their sum. Source: thin lenses in contact."""
+    total: Measure = Interval.exact(0.0)
+    for power in powers:
+        total = total + power
+    return total
+
+
+def close_up_focus_mm(power_dioptres: Measure, set_to: Measure) -> Measure:
+    """Where a lens set to `set_to` focuses through a close-up lens, both from the close-up lens: 1/(P/1000 + 1/set).
+
+    At the infinity mark 1000/P, whatever the lens. Source: thin-lens formula, the close-up lens images the subject to
+    where the lens is set.
+    """
+    if not is_known(set_to) or set_to.least <= 0:
+        return UNKNOWN
+    return enclose(lambda p, at: 1 / (p / METRE_MM + 1 / at), positive(power_dioptres), set_to)
+
+
+def close_up_magnification(focal_length: Measure, power_dioptres: Measure, present: Measure) -> Measure:
+    """m + f(1 + m)P/1000, for a thin lens touching the close-up lens; f*P/1000 at the infinity mark.
+
+    Source: thin-lens formula, image distance f(1 + m) over the distance through the close-up lens.
+    """
+    return enclose(
+        lambda f, p, m: m + f * (1 + m) * p / METRE_MM, positive(focal_length), positive(power_dioptres), present
+    )
+
+
+def close_up_focal_mm(focal_length: Measure, power_dioptres: Measure) -> Measure:
+    """Focal length of the two together: 1/(1/f + P/1000). Source: thin lenses in contact."""
+    return enclose(lambda f, p: 1 / (1 / f + p / METRE_MM), positive(focal_length), positive(power_dioptres))
+
+
+def dioptres_of_focal(focal_length: Measure) -> Measure:
+    """1000/f: a lens of this focal length used as a close-up lens. Source: definition of the dioptre."""
+    return enclose(lambda f: METRE_MM / f, positive(focal_length))
+
+
+def coupled_magnification(rear_focal: Measure, reversed_focal: Measure) -> Measure:
+    """f of the lens on the body over f of the one reversed before it, both at infinity. Source: m = f*P/1000."""
+    return enclose(lambda f, r: f / r, positive(rear_focal), positive(reversed_focal))
+
+
+def coupled_room_mm(reversed_register: Measure, reversed_rear_reach: Measure) -> Measure:
+    """Free room before a reversed lens set to infinity: its register, less what its rear stands beyond its flange.
+
+    Source: definition of register; parallel light between the two lenses.
+    """
+    return reversed_register - reversed_rear_reach
+
+
+def reversed_pupil(pupil: Measure) -> Measure:
+    """Pupil magnification of a lens turned round: 1/p. Source: entrance and exit change places."""
+    return enclose(lambda p: 1 / p, positive(pupil))
+
+
+def through_tube_lens(marked: Measure, tube_focal: Measure, system_focal: Measure) -> Measure:
+    """What an infinity objective gives behind another tube lens: marked * f_tube/f_system.
+
+    `marked`: its magnification, or its image circle in mm behind the tube lens that its system means.
+    Source: coupled lenses, f_tube over the objective's own f_system/marked.
+    """
+    return enclose(lambda m, f, s: m * f / s, marked, positive(tube_focal), positive(system_focal))
+
+
+def objective_focal_mm(marked: Measure, system_focal: Measure) -> Measure:
+    """Focal length of an infinity objective: f_system/marked. Source: definition of its mark."""
+    return enclose(lambda m, s: s / m, positive(marked), positive(system_focal))
+
+
+def hole_mm(focal_length: Measure, f_number: Measure) -> Measure:
+    """f/N, how wide a stop laid before the glass must be; between the glasses it must look this wide from the front.
+
+    Source: definition of the f-number.
+    """
+    return enclose(lambda f, n: f / n, positive(focal_length), positive(f_number))
+
+
+def f_number_of_hole(focal_length: Measure, hole: Measure) -> Measure:
+    """f over the diameter of a stop before the glass. Source: definition of the f-number."""
+    return enclose(lambda f, wide: f / wide, positive(focal_length), positive(hole))

@@ -1,0 +1,165 @@
+"""Close-up numbers against worked answers and each other; stacks of tubes against trying all of them."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from engine.base.interval import INFINITE, UNKNOWN, Interval
+from engine.base.span import Span
+from engine.physics import closeup, focus
+
+exact = Interval.exact
+
+
+@pytest.mark.parametrize(("tube", "m"), [(10, 0.34), (16, 0.46), (26, 0.66)])
+def test_a_tube_adds_its_length_over_the_focal_length(tube, m):
+    assert closeup.magnification_with_tube(exact(0.14), exact(50), exact(tube)).nominal == pytest.approx(m)
+
+
+def test_magnification_wanted_and_extension_needed():
+    assert closeup.extension_for_magnification_mm(exact(50), exact(0.5)) == exact(25)
+    assert closeup.extension_for_subject_mm(exact(85), exact(2000)).nominal == pytest.approx(3.7728, abs=1e-4)
+    assert closeup.extension_for_subject_mm(exact(85), INFINITE) == exact(0)
+
+
+def test_life_size_is_two_focal_lengths_from_the_lens():
+    assert closeup.from_front_principal_at_mm(exact(75), exact(1)) == exact(150)
+    assert closeup.from_front_principal_mm(exact(75), exact(75)) == exact(150)
+    assert closeup.from_front_principal_mm(exact(16), exact(5)).nominal == pytest.approx(67.2)
+    assert closeup.from_front_principal_mm(exact(16), exact(0)) == INFINITE
+
+
+def test_image_distance_of_a_reversed_lens_on_bellows():
+    assert closeup.image_distance_mm(exact(55), exact(5)) == exact(330)
+    found = closeup.magnification_at_image_distance(exact(55), Interval.between(150 + 46.5, 200 + 46.5))
+    assert (found.least, found.greatest) == (pytest.approx(2.5727, abs=1e-4), pytest.approx(3.4818, abs=1e-4))
+
+
+def test_the_field_is_the_format_over_the_magnification():
+    assert closeup.field_mm(exact(36), exact(0.5)) == exact(72)
+    assert closeup.magnification_for_field(exact(17.3), exact(34.6)).nominal == pytest.approx(0.5)
+    assert closeup.smallest_field_mm(exact(24), exact(50), Interval(24, 25, 25)) == Interval(48, 50, 48)
+    assert closeup.field_mm(exact(36), exact(0)) is UNKNOWN
+
+
+def test_a_close_up_lens_focuses_at_its_own_focal_length_whatever_the_lens():
+    assert closeup.close_up_focus_mm(exact(0.5), INFINITE).nominal == pytest.approx(2000)
+    assert closeup.close_up_focus_mm(exact(2), exact(500)).nominal == pytest.approx(250)
+    assert closeup.close_up_magnification(exact(85), exact(0.5), exact(0)).nominal == pytest.approx(85 / 2000)
+    assert closeup.joined_dioptres(exact(1), exact(2)) == exact(3)
+    assert closeup.joined_dioptres(exact(1), UNKNOWN) is UNKNOWN
+    assert closeup.close_up_focus_mm(exact(-1), exact(500)) is UNKNOWN
+    assert closeup.close_up_focus_mm(exact(1), exact(0)) is UNKNOWN
+
+
+@given(st.floats(8, 300), st.floats(0.25, 20), st.floats(1.2, 400))
+def test_a_close_up_lens_agrees_with_the_thin_lens_of_both_together(f, power, times):
+    set_to = times * f  # in front of both
+    present, image = f / (set_to - f), f * set_to / (set_to - f)
+    subject = closeup.close_up_focus_mm(exact(power), exact(set_to)).nominal
+    both = closeup.close_up_focal_mm(exact(f), exact(power)).nominal
+    assert 1 / subject + 1 / image == pytest.approx(1 / both)
+    found = closeup.close_up_magnification(exact(f), exact(power), exact(present))
+    assert found.nominal == pytest.approx(image / subject)
+
+
+def test_coupled_lenses_magnify_by_the_ratio_of_their_focal_lengths():
+    found = closeup.coupled_magnification(exact(200), exact(50))
+    assert found == exact(4)
+    as_close_up = closeup.close_up_magnification(exact(200), closeup.dioptres_of_focal(exact(50)), exact(0))
+    assert as_close_up.nominal == pytest.approx(found.nominal)
+    assert closeup.coupled_room_mm(exact(45.46), exact(5)).nominal == pytest.approx(40.46)
+    assert closeup.coupled_room_mm(exact(45.46), UNKNOWN) is UNKNOWN
+
+
+def test_a_lens_turned_round_swaps_its_pupils():
+    assert closeup.reversed_pupil(exact(1.25)) == exact(0.8)
+    assert closeup.reversed_pupil(Interval(0, 1, 0.5)) is UNKNOWN
+
+
+def test_another_tube_lens_changes_magnification_and_circle_alike():
+    assert closeup.through_tube_lens(exact(10), exact(135), exact(200)).nominal == pytest.approx(6.75)
+    circle = closeup.through_tube_lens(Interval.between(18, 25), exact(135), exact(200))
+    assert (circle.least, circle.greatest) == (pytest.approx(12.15), pytest.approx(16.875))
+    objective = closeup.objective_focal_mm(exact(10), exact(200))
+    assert closeup.coupled_magnification(exact(135), objective).nominal == pytest.approx(6.75)
+
+
+def test_a_paper_stop_is_the_focal_length_over_the_f_number():
+    assert closeup.hole_mm(exact(85), exact(8)) == exact(10.625)
+    assert closeup.f_number_of_hole(exact(85), exact(10.625)) == exact(8)
+
+
+@given(st.floats(8, 300), st.floats(0.01, 5))
+def test_extension_image_and_subject_distance_fit_together(f, m):
+    x = closeup.extension_for_magnification_mm(exact(f), exact(m))
+    subject = closeup.from_front_principal_mm(exact(f), x)
+    assert closeup.extension_for_subject_mm(exact(f), subject).nominal == pytest.approx(m * f)
+    assert subject.nominal == pytest.approx(closeup.from_front_principal_at_mm(exact(f), exact(m)).nominal)
+    image = closeup.image_distance_mm(exact(f), exact(m))
+    assert closeup.magnification_at_image_distance(exact(f), image).nominal == pytest.approx(m)
+    whole = focus.from_sensor_mm(exact(f), exact(0), x)
+    assert subject.nominal + image.nominal == pytest.approx(whole.nominal)
+
+
+def test_what_is_not_known_stays_so():
+    assert closeup.extension_for_subject_mm(exact(85), exact(80)) is UNKNOWN
+    assert closeup.magnification_with_tube(UNKNOWN, exact(50), exact(10)) is UNKNOWN
+    assert closeup.image_distance_mm(exact(55), UNKNOWN) is UNKNOWN
+    assert closeup.stack_for(Span.fixed(UNKNOWN), Span.fixed(exact(0)), []) is UNKNOWN
+
+
+TUBES = [exact(7), exact(14), exact(28)]
+
+
+def test_tubes_alone_make_a_length():
+    found = closeup.stack_for(Span.fixed(exact(35)), Span.fixed(exact(0)), TUBES)
+    assert (found.pieces, found.too_long, found.too_short) == ((2, 0), exact(0), exact(0))
+
+
+def test_a_helicoid_takes_what_the_tubes_leave():
+    found = closeup.stack_for(Span.fixed(exact(40)), Span(exact(17), exact(31)), TUBES)
+    assert found.pieces == (1,)
+    assert found.reach == Span(exact(31), exact(45))
+    assert closeup.helicoid_setting_mm(exact(40), found.tubes) == exact(26)
+
+
+def test_infinity_and_the_close_distance_both_lie_in_the_range():
+    found = closeup.stack_for(Span(exact(27.5), exact(38)), Span(exact(17), exact(31)), TUBES)
+    assert (found.pieces, found.too_long, found.too_short) == ((0,), exact(0), exact(0))
+
+
+def test_a_helicoid_with_too_little_travel_says_what_is_missing():
+    found = closeup.stack_for(Span(exact(27), exact(50)), Span(exact(17), exact(31)), [*TUBES, UNKNOWN])
+    assert found.too_long.nominal + found.too_short.nominal == pytest.approx(50 - 27 - 14)
+
+
+@settings(deadline=None)
+@given(
+    st.integers(0, 60), st.integers(0, 20), st.integers(0, 30), st.integers(0, 15),
+    st.lists(st.integers(1, 20), max_size=7),
+)  # fmt: skip
+def test_no_other_stack_of_tubes_sets_more_or_needs_fewer(far, beyond, shortest, travel, tubes):
+    found = closeup.stack_for(
+        Span(exact(far), exact(far + beyond)),
+        Span(exact(shortest), exact(shortest + travel)),
+        [exact(n) for n in tubes],
+    )
+
+    def worst(places):
+        """How far the stack lies outside of what is allowed, or of its middle where nothing is allowed."""
+        total = sum(tubes[n] for n in places)
+        least, room = far + beyond - shortest - travel, far - shortest
+        if least > room:
+            return abs(total - (least + room) / 2)
+        return max(total - room, least - total, 0)
+
+    stacks = [places for count in range(len(tubes) + 1) for places in combinations(range(len(tubes)), count)]
+    best = min((worst(places), len(places)) for places in stacks)
+    assert (worst(found.pieces), len(found.pieces)) == best
+    if travel >= beyond:
+        assert (best[0] == 0) == (found.too_long == found.too_short == exact(0))
