@@ -1,4 +1,4 @@
-"""A file changed whole or not at all: one writer at a time, what is there now read first, the new file put in its place."""
+"""A file changed whole or not at all: one writer at a time, from what is there by then, the new put in its place."""
 
 from __future__ import annotations
 
@@ -37,7 +37,8 @@ def save(path: str, change: Change[T]) -> T | Problem:
         os.makedirs(folder, mode=0o700, exist_ok=True)
         with _locked(os.path.join(folder, f".{name}.lock")) as held:
             if not held:
-                return Problem(Place(shown, 1, 1), "a file that another program is writing", "to be let in within 10 s")
+                expected = f"to be let in within {PATIENCE_S:.0f} s"
+                return Problem(Place(shown, 1, 1), "a file that another program is writing", expected)
             return _changed(real, os.path.join(folder, f".{name}.new"), shown, change)
     except OSError as error:
         return Problem(Place(shown, 1, 1), (error.strerror or "an error").lower(), "a file that can be written")

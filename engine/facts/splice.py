@@ -47,14 +47,16 @@ class Patch:
     after: str
 
     def found(self, text: str) -> Splice | None:
-        """The splice, where the surroundings are still there and are so once."""
-        whole = self.before + self.now + self.after
-        start = self.at - len(self.before)
-        if not text.startswith(whole, start):
-            start = text.find(whole)
-            if start < 0 or text.find(whole, start + 1) >= 0:
-                return None
-        return Splice(start + len(self.before), self.now, self.then)
+        """The splice, where the lines around, or those on one side, are still there and are so once."""
+        for before, after in ((self.before, self.after), (self.before, ""), ("", self.after)):
+            whole = before + self.now + after
+            start = self.at - len(before)
+            if not text.startswith(whole, start):
+                start = text.find(whole)
+                if start < 0 or text.find(whole, start + 1) >= 0:
+                    continue
+            return Splice(start + len(before), self.now, self.then)
+        return None
 
 
 class Source:
@@ -127,8 +129,10 @@ class Source:
             if _set_in(line) < inside:
                 break
             last = number
-        while head["keeps"] and last + 1 < len(self.starts) and not self.line(last + 1).strip():
-            last += 1
+        if head["keeps"]:  # the blank lines are of the text too
+            end = len(self.starts) if self.line(-1) else len(self.starts) - 1
+            while last + 1 < end and not self.line(last + 1).strip():
+                last += 1
         return self.ends[last]
 
     def _line_at(self, offset: int) -> int:
@@ -160,12 +164,13 @@ class Source:
     def at_the_end(self, last: int, lines: Sequence[str]) -> Splice:
         """The lines put at the end of the text, behind its last comment, or under `last` where more than that follows.
 
-        A blank line is put before them, unless there is one.
+        A blank line is put before them, unless there is one. `last` below 0: no line holds anything to stay behind.
         """
         if not self.text:
             return Splice(0, "", "".join(line + self.line_end for line in lines))
         end = len(self.starts) - 1
-        if all(not line or line.startswith("#") for line in (self.line(n).strip() for n in range(last + 1, end + 1))):
+        rest = [self.line(number).strip() for number in range(last + 1, end + 1)]
+        if last < 0 or all(not line or line.startswith("#") for line in rest):
             last = max(last, end if self.line(end) else end - 1)
         return self.below(last, ["", *lines] if self.line(last).strip() else lines)
 
