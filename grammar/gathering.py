@@ -32,6 +32,10 @@ class Cast:
         return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
 
 
+# '25 mm' and '1 inch' are one focal length told twice
+_SAME_FOCAL = 0.03
+
+
 def merge(kept: Part, more: Part) -> None:
     """What the second says of the first: 'a 38mm from an 8mm projector'."""
     kept.kinds.extend(more.kinds)
@@ -83,9 +87,10 @@ def _completes(one: Part, other: Part) -> bool:
     """Whether the two can only be one lens: no quality told by both, and not members of one list."""
     if one.noun.listed == other.noun.listed or one.named or other.named:
         return False
+    same_focal = one.focal and other.focal and abs(one.focal / other.focal - 1) < _SAME_FOCAL
     clash = (
-        (one.mounts and other.mounts) or (one.focal and other.focal) or (one.f_number and other.f_number)
-        or (one.zoom and other.zoom)
+        (one.mounts and other.mounts) or (one.focal and other.focal and not same_focal)
+        or (one.f_number and other.f_number) or (one.zoom and other.zoom)
     )  # fmt: skip
     apart = "reversed" in one.traits or "reversed" in other.traits or other.noun.role in ("on", "behind")
     return not clash and not apart

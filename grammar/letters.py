@@ -52,8 +52,10 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
 
 
 def _placed(tokens: list[Token], at: int) -> bool:
-    """'on e', 'onto my k': after a word of place, perhaps with an article between."""
+    """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
+    if back >= 0 and tokens[back].kind == "UNKNOWN":
+        back -= 1  # a maker's name before a designation is passed over
     while back >= 0 and tokens[back].kind == "DET" and tokens[back].text.casefold() not in _ARTICLES:
         back -= 1
     return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE

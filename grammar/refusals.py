@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.atoms import key_of
 from grammar.echo import canonical
 from grammar.hearing import Heard
 from grammar.lexicon import Lexicon
@@ -133,7 +134,7 @@ def _mended(text: str, said: str, near: list[str]) -> tuple[str, ...]:
 def _guesses(heard: Heard, intent: str, near: list[str], is_body: bool, lexicon: Lexicon) -> tuple[str, ...]:
     out = []
     for name in near[:3]:
-        hit = next((entry for entry in lexicon.names.values() if entry[0] == name), None)
+        hit = lexicon.names.get(key_of(name))
         if hit is None:
             continue
         question = built(heard, intent)

@@ -101,4 +101,4 @@ def test_nothing_is_answered_with_what_could_be_asked() -> None:
     for text in ("", "   ", "\n\t"):
         got = read(text, lexicon())
         assert isinstance(got, Unread)
-        assert "how do I get" in got.expected
+        assert "can I put" in got.expected
