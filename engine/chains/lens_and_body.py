@@ -62,6 +62,10 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
         "collar_mm": based(own, "width of the barrel ahead of the seat", lens.collar_mm),
         "rear_reach_mm": based(own, "how far the rear reaches behind the flange", lens.rear_reach_mm),
         "rear_diameter_mm": based(own, "width of the rear", lens.rear_diameter_mm),
+        "thread_length_mm": based(own, "length of the lens's thread", lens.thread_length_mm),
+        "thread_depth_mm": based(
+            lens_mount.basis, "the longest thread that every such hole takes", lens_mount.longest_thread_mm
+        ),
         "throat_mm": based(body_mount.basis, f"throat of {body_mount.designation}", body_mount.throat_mm),
         "lens_throat_mm": based(lens_mount.basis, f"throat of {lens_mount.designation}", lens_mount.throat_mm),
         "lens_weight_g": based(own, "weight of the lens", lens.weight_g),

@@ -177,6 +177,35 @@ class Search:
             stood.append(step.rear)
         yield from self._tubed(core.steps, stood, self.wanted.most_pieces - core.pieces)
 
+    def with_telling_tubes(self, core: Found) -> Iterator[Found]:
+        """The chain with sets of tubes, of those alike in every number the first by price and ids alone.
+
+        Chains that differ in nothing but which tubes make up the same length are told as one, so the others need not
+        be looked at; there may be tens of thousands of them.
+        """
+        stood = [self.wanted.start, *(step.rear for step in core.steps)]
+        best: dict[tuple[Any, ...], tuple[Any, ...]] = {}
+        for chosen in _tube_sets(self.rings, stood, self.wanted.most_pieces - core.pieces, self.wanted):
+            least = greatest = price = bought = 0
+            glass, known, measured = False, True, True
+            for _, tube in chosen:
+                least += tube.least_um
+                greatest += tube.greatest_um
+                price += tube.price_cents
+                bought += not tube.own
+                glass = glass or tube.glass
+                known = known and tube.known
+                measured = measured and tube.measured
+            # ahead of glass or behind it, a tube counts differently
+            places = tuple(position for position, _ in chosen) if glass or core.glass else ()
+            key = (least, greatest, len(chosen), bought, glass, known, measured, places)
+            if key not in best or price < best[key][0]:
+                best[key] = (price, chosen)
+        for _, chosen in best.values():
+            found = found_of(_with_tubes(core.steps, chosen))
+            if self.wanted.accepted(found):
+                yield found
+
     def _tubed(self, core: tuple[Step, ...], stood: Sequence[str], most: int) -> Iterator[Found]:
         for tubes in _tube_sets(self.rings, stood, most, self.wanted):
             if self._full():

@@ -26,7 +26,7 @@ CHAIN_NAMES: Final = frozenset(
     {
         "seat_mm", "error_before_glass_mm", "error_behind_glass_mm", "glass_factor", "glass_focal_mm", "image_shift_mm",
         "adapter_iris", "pieces", "glass", "electronics", "adapter_kinds", "thread_steps", "narrowest_mm",
-        "cup_bore_mm", "cup_depth_mm", "thread_length_mm", "thread_depth_mm",
+        "cup_bore_mm", "cup_depth_mm",
     }
 )  # fmt: skip
 
@@ -150,7 +150,7 @@ def chain_givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = T
         "thread_steps": Given(tuple(joint.outcome for joint in chain.joints), "threads that were never meant to meet"),
         "narrowest_mm": Given(_narrowest(chain), "the narrowest opening on the way"),
     }
-    return given | _cup(chain) | _thread(chain, facts)
+    return given | _cup(chain)
 
 
 def givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = True) -> dict[str, Given]:
@@ -194,16 +194,4 @@ def _cup(chain: Chain) -> dict[str, Given]:
     return {
         "cup_bore_mm": based(cupped.basis, f"bore of the cup of {cupped.name}", cupped.cup.bore_mm),
         "cup_depth_mm": based(cupped.basis, f"depth of the cup of {cupped.name}", cupped.cup.depth_mm),
-    }
-
-
-def _thread(chain: Chain, facts: Facts) -> dict[str, Given]:
-    """Length of the lens's male thread and depth of what takes it, where both are known."""
-    first = chain.links[0] if chain.links else None
-    mount: Mount | None = facts.mounts.get(first.front) if first else None
-    thread = facts.threads.get(mount.thread) if mount and mount.thread else None
-    length = thread.engagement_mm if thread else UNKNOWN
-    return {
-        "thread_length_mm": Given(length, "length of thread that lenses are made with"),
-        "thread_depth_mm": Given(UNKNOWN, "depth of the thread that takes it"),
     }

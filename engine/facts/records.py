@@ -116,6 +116,7 @@ class Mount:
     throat_mm: Measure = UNKNOWN  # clear bore of the body's flange; for a lens, what must enter it
     collar_mm: Measure = UNKNOWN  # usual width of the barrel just ahead of the seat
     clear_depth_mm: Measure = UNKNOWN  # behind the flange, before a mirror, shutter or glass
+    longest_thread_mm: Measure = UNKNOWN  # the longest male thread that every hole of this mount takes
     mirror: bool | None = None
     iris: str = "unknown"
     format: str | None = None  # the largest its bodies are built with
@@ -172,6 +173,7 @@ class Lens:
     collar_mm: Measure = UNKNOWN
     rear_reach_mm: Measure = UNKNOWN  # behind the flange, lens at infinity
     rear_diameter_mm: Measure = UNKNOWN
+    thread_length_mm: Measure = UNKNOWN  # of its mount's male thread
     front_thread: str | None = None
     weight_g: Measure = UNKNOWN
     thoriated: bool = False
@@ -258,6 +260,7 @@ class Advice:
     severity: str
     basis: Basis
     example: str = ""  # the worked table that goes with it: far-limits, marks
+    about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
     place: Place = field(default=NOWHERE, compare=False)
 
 

@@ -83,6 +83,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "throat": Key(mm(0, 300, above=True), field="throat_mm"),
         "collar": Key(mm(0, 300, above=True), field="collar_mm"),
         "clear_depth": Key(mm(0, 300), field="clear_depth_mm"),
+        "longest_thread": Key(mm(0, 100, above=True), field="longest_thread_mm"),
         "mirror": Key(flag),
         "iris": Key(choice(records.IRIS_DRIVES)),
         "format": Key(reference("formats")),
@@ -125,6 +126,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "collar": Key(mm(0, 300, above=True), field="collar_mm"),
         "rear_reach": Key(mm(-200, 300), field="rear_reach_mm"),
         "rear_diameter": Key(mm(0, 300, above=True), field="rear_diameter_mm"),
+        "thread_length": Key(mm(0, 100, above=True), field="thread_length_mm"),
         "front_thread": Key(reference("threads")),
         "weight": Key(quantity(values.weight_g, 0, 50_000, "g", above=True), field="weight_g"),
         "thoriated": Key(flag),
@@ -163,6 +165,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "defer_to": Key(text),
         "severity": Key(choice(records.SEVERITIES), required=True),
         "example": Key(choice(records.EXAMPLES)),
+        "about": Key(texts),
     } | BASIS,
     "rules": {
         "when": Key(text, required=True),

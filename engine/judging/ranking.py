@@ -198,7 +198,7 @@ def best_chains(
         if lengthens:
             # its place in the row was that of its tubes: put them, and itself, where their own numbers belong
             lengthened.add(found.ids)
-            for row in (found, *search.with_tubes(found)):
+            for row in (found, *search.with_telling_tubes(found)):
                 heappush(waiting, (by_numbers(row), counter, row))
                 counter += 1
             continue
@@ -207,7 +207,7 @@ def best_chains(
         hopeless = floor.verdict == VERDICTS.index("unusable")
         alone = not search.wanted.tubes and not _has_tube(found) and found.ids not in lengthened
         if judged.verdict == "unusable" and not hopeless and alone:
-            for longer in search.with_tubes(found):
+            for longer in search.with_telling_tubes(found):
                 heappush(waiting, (by_numbers(longer), counter, longer))
                 counter += 1
         if accept(judged):
