@@ -2,31 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import cached_property
 from pathlib import Path
 
 from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
+from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
+from engine.answers.resolve import told_apart
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
+from grammar.atoms import key_of
 from grammar.echo import canonical
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.reader import read
 
-Handler = Callable[[Question, Knowledge], Answer]
-
 
 class Desk:
     """Where questions are answered: the facts of one run, and the names they are asked by."""
 
-    def __init__(self, facts: tuple[Path, ...] = (), gear: Path | None = None, gear_needed: bool = True) -> None:
+    def __init__(
+        self,
+        facts: tuple[Path, ...] = (),
+        gear: Path | None = None,
+        gear_needed: bool = True,
+        writes: Path | None = None,
+    ) -> None:
+        """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written."""
+        self.facts, self.writes = facts, writes
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
+
+    def reload(self) -> tuple[Problem, ...]:
+        """Read the facts and the gear anew, and give what is wrong with them; the old ones are kept where it is."""
+        catalogue, problems = load_catalogue(self.facts, self.writes, gear_needed=False)
+        if not problems:
+            self.catalogue = catalogue
+            for made in ("knowledge", "lexicon"):
+                self.__dict__.pop(made, None)
+        return problems
 
     @cached_property
     def knowledge(self) -> Knowledge:
@@ -38,17 +55,45 @@ class Desk:
 
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""
-        talk = talk if talk is not None else Talk()
-        question = read(text, self.lexicon, talk.question)
+        talking, talk = talk is not None, talk if talk is not None else Talk()
+        settled = self._settled(text, talk)
+        if settled is not None:
+            talk.remember(settled)
+            return settled
+        question = read(talk.meant(text), self.lexicon, talk.question)
+        talk.guesses = question.guesses if isinstance(question, Unread) else ()
         if isinstance(question, Unread):
-            return unread_answer(question)
-        answer = self._answered(question, talk)
+            return talk.let_go(unread_answer(question))
+        if question.intent in ("teach", "forget"):
+            answer = self._taught(question, talk if talking else None)
+            question = answer.question or question
+        else:
+            question = told_apart(question, self.catalogue)
+            answer = talk.let_go(self._answered(question, talk))
         reading = canonical(question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
         talk.remember(answer)
         return answer
 
+    def _taught(self, question: Question, talk: Talk | None) -> Answer:
+        from engine.teach import propose
+
+        return propose(question, self.catalogue, self.writes, talk)
+
+    def _settled(self, text: str, talk: Talk) -> Answer | None:
+        """The answer to a 'yes' or 'no' that something told waits for."""
+        said = self.lexicon.words.teaching.get(key_of(text.strip(" \t.!"))) if talk.pending else None
+        if said not in ("yes", "no") or self.writes is None:
+            return None
+        from engine.teach import settle
+
+        return settle(talk, said == "yes", text, self.writes, self.reload)
+
     def _answered(self, question: Question, talk: Talk) -> Answer:
+        if question.intent == "shim-calibration":
+            from engine.answers.calibrate import carried
+
+            question = carried(question, talk.question)
         pointed = self._about_last_answer(question, talk)
         return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
 
@@ -62,35 +107,12 @@ class Desk:
         return handler_for("chain")(question, self.knowledge)
 
 
-def handler_for(intent: str) -> Handler:
-    """The module that answers a kind of question; each is loaded only when it is asked."""
-    if intent in ("chain", "focus-verdict", "macro-distance"):
-        from engine.answers.howto import how_to
-
-        return how_to
-    if intent == "look-alike":
-        from engine.answers.lookalike import look_alike
-
-        return look_alike
-    if intent in ("definition", "list-fits"):
-        from engine.answers import lookup
-
-        return lookup.definition if intent == "definition" else lookup.list_fits
-    if intent in ("hazard", "gear-setting", "why"):
-        from engine.answers.advising import advise
-
-        return advise
-    from engine.answers import plain_talk
-
-    return plain_talk.HANDLERS.get(intent, plain_talk.not_yet)
-
-
 def unread_answer(unread: Unread) -> Answer:
     """One helpful line: a caret under the word, what could stand there, the nearest name, and what may be meant."""
     lines = []
-    if unread.column > 0 and unread.text.strip() and "\n" not in unread.text and len(unread.text) <= 160:
+    if 0 < unread.column <= len(unread.text) + 1 and unread.text.strip() and "\n" not in unread.text:
         lines.append(Line("verbatim", unread.text.replace("\t", " ")))
-        lines.append(Line("verbatim", " " * (unread.column - 1) + "^"))
+        lines.append(Line("caret", " " * (unread.column - 1) + "^"))
     near = f" Nearest: {unread.nearest}." if unread.nearest else ""
     lines.append(Line("ask", f"Found {unread.found}; expected {unread.expected}.{near}"))
     lines += [Line("text", f"{n}. {guess}", 1) for n, guess in enumerate(unread.guesses, start=1)]

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Final
 
 from grammar.questions import Limits, Question, Thing
+from grammar.telling_own import sentence
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 NameOf = Callable[[str, str], str]
@@ -37,6 +38,9 @@ _SAID: Final = {
 
 def canonical(question: Question, name_of: NameOf) -> str:
     """One sentence that `read` reads back to the same question. `name_of`: (kind, id) -> the name to show."""
+    if question.taught is not None and question.intent in ("teach", "forget"):
+        told = sentence(question.taught, question.intent == "forget", name_of)
+        return _ARTICLE.sub(_article, " ".join(told.split()))
     say = _Sayer(question, name_of)
     return _ARTICLE.sub(_article, " ".join(say.sentence().split()))
 

@@ -30,6 +30,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "cues": _numbered(words.cues, told),
         "told": list(told),
         "orders": words.orders,
+        "teaching": words.teaching,
         "known": sorted(words.known),
         "alone": sorted(words.alone),
         "breaks": sorted(words.breaks),
@@ -70,6 +71,7 @@ def _words(plain: Any) -> WordList:
             Evidence(str(intent), frozenset(_texts(needs)), frozenset(_texts(lacks)), float(weight))
             for intent, needs, lacks, weight in plain["evidence"]
         ],
+        _texts_by_key(plain["teaching"]),
     )
 
 

@@ -10,7 +10,7 @@ INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
     "identify-mount", "shim-calibration", "diy-dimension", "buy-plan",
-    "help", "quit", "show-memory", "start-over", "list-gear",
+    "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
 )  # fmt: skip
 
 
@@ -66,6 +66,20 @@ class Limits:
 
 
 @compact
+class Taught:
+    """What the user says of a thing of their own, or, with the intent to forget, which thing or field is meant.
+
+    `fields`: key and value as the gear file has them. `id` is '' where the thing has no name yet, or where the last
+    thing told is meant.
+    """
+
+    section: str  # lenses, bodies, adapters, or '' for the last thing told
+    id: str = ""
+    name: str = ""
+    fields: tuple[tuple[str, str], ...] = ()
+
+
+@compact
 class Question:
     text: str
     intent: str
@@ -82,6 +96,7 @@ class Question:
     follows: bool = False  # leans on the question before
     feet: bool = False  # the user spoke in inches or feet
     skipped: tuple[str, ...] = field(default=(), compare=False)  # words that were passed over
+    taught: Taught | None = None
 
     @property
     def lens(self) -> Thing | None:

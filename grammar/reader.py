@@ -9,6 +9,7 @@ from grammar.hearing import hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
+from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
 
@@ -21,6 +22,9 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return too_long(text)
     if not text.strip():
         return empty(text)
+    told = taught(text, lexicon, before)
+    if told is not None:
+        return told
     smoothed = smooth(text)[0].strip(_TRIM)
     order = "help" if not smoothed and "?" in text else lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
     if order:

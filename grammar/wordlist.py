@@ -43,6 +43,7 @@ class WordList:
     alone: set[str] = field(default_factory=set)  # those that are a phrase by themselves
     breaks: set[str] = field(default_factory=set)  # those that are cues by themselves, and so end a description
     evidence: list[Evidence] = field(default_factory=list)
+    teaching: dict[str, str] = field(default_factory=dict)  # key -> what it does in a statement about one's own gear
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
@@ -53,6 +54,9 @@ class WordList:
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
         for phrase in phrases:
             key = key_of(phrase)
+            if sort == "teach":
+                self.teaching[key] = value
+                continue
             if sort == "order":
                 self.orders[key] = value
                 continue

@@ -1,9 +1,15 @@
-"""Advice on a topic: what can hurt gear or a person, what to set, and whom to defer to."""
+"""Advice: what can hurt gear or a person, what to set, why a thing is so; with the worked table that shows it."""
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line
+from collections.abc import Sequence
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.knowledge import Knowledge
+from engine.answers.loose import Loose, loose
+from engine.answers.nearby import nearest
+from engine.answers.said import focals
+from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.facts.records import Advice
 from grammar.questions import Question
 
@@ -11,22 +17,56 @@ MOST = 3
 
 
 def advise(question: Question, knowledge: Knowledge) -> Answer:
-    """The advice that the question names, or names the topic of; also for a reason asked for without a chain."""
-    rows = _named(question, knowledge)
-    if not rows:
+    """The advice that the question names or is about, with what its numbers allow to be worked out."""
+    rows = named_or_near(question, knowledge)
+    found = loose(question, knowledge) if question.intent == "why" else Loose()
+    if not rows and found.is_empty:
         text = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
+    told = found.told if found.told.lines else examples(rows, question, knowledge)
+    lines = [*advice_lines(rows[:MOST]), *told.lines]
+    quantities = told.quantities
+    if question.intent == "why":
+        from engine.answers.cover import cover_told
+
+        cover = cover_told(question, knowledge)
+        lines += cover.lines
+        quantities = (*quantities, *cover.quantities)
+    return Answer(
+        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
+        quantities=quantities,
+    )  # fmt: skip
+
+
+def advice_lines(rows: Sequence[Advice]) -> list[Line]:
+    """Each advice with its severity, and whom to ask."""
     lines: list[Line] = []
-    for advice in rows[:MOST]:
+    for advice in rows:
         lines.append(Line("head" if advice.severity == "note" else advice.severity, f"{advice.topic}: {advice.says}"))
         if advice.defer_to:
             lines.append(Line("text", f"Ask: {advice.defer_to}.", 1))
-    return Answer(question.text, question.intent, ANSWERED, tuple(lines), question=question)
+    return lines
 
 
-def _named(question: Question, knowledge: Knowledge) -> list[Advice]:
+def named_or_near(question: Question, knowledge: Knowledge, most: int = MOST) -> list[Advice]:
+    """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
     ids = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     if question.topic is not None and question.topic in table:
         ids.append(question.topic)
-    return [table[name] for name in dict.fromkeys(ids) if name in table]
+    ids += [advice.id for advice in nearest(question.text, knowledge.catalogue, most)]
+    return [table[name] for name in dict.fromkeys(ids) if name in table][:most]
+
+
+def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:
+    """The worked table of the first advice that has one: an everyday error on the lenses named, else on usual ones."""
+    kind = next((advice.example for advice in rows if advice.example), "")
+    facts = knowledge.catalogue
+    lenses = focals(question) or usual_focals(facts)
+    close = facts.assumptions["making-spread-derived"].value.greatest
+    far = facts.assumptions["making-spread-nominal"].value.greatest
+    if kind == "far-limits":
+        return far_limits(lenses, far, facts, question.feet)
+    if kind == "marks":
+        return marks(lenses, close, facts, question.feet)
+    return Told()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from engine.base.compact import compact
-from engine.base.interval import Interval, Measure, is_known
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts
 from engine.physics import closeup, focus
 from engine.physics.enclose import widened_by_share
@@ -14,6 +14,8 @@ from engine.physics.optics import resolve_optics
 # focal lengths as lenses are engraved, mm
 ENGRAVED = (4.0, 5.5, 6.5, 8.0, 10.0, 12.5, 16.0, 20.0, 25.0, 28.0, 35.0, 50.0, 85.0, 135.0, 200.0, 300.0)
 EXAMPLES = 6
+# kinds of lens that are neither telephoto nor retrofocus
+ORDINARY = frozenset({"enlarger", "projector", "large-format", "process", "copy"})
 
 
 @compact
@@ -30,10 +32,16 @@ class At:
 class Distances:
     """The distances of a lens of which only the focal length is known."""
 
-    def __init__(self, focal_mm: float, facts: Facts) -> None:
+    def __init__(self, focal_mm: float, facts: Facts, kind: str | None = None) -> None:
+        """`kind`: enlarger, projector ... are of ordinary length; of other lenses nothing is taken for granted."""
         self.focal = Interval.exact(focal_mm)
         assumed = {name: row.value for name, row in facts.assumptions.items()}
-        optics = resolve_optics(self.focal, assumptions=assumed)
+        length: Measure = UNKNOWN
+        gap: Measure = UNKNOWN
+        if kind in ORDINARY:
+            length = assumed["construction-ordinary-front-to-sensor"] * self.focal
+            gap = assumed["plain-hiatus"] * self.focal
+        optics = resolve_optics(self.focal, front_to_sensor_mm=length, hiatus_mm=gap, assumptions=assumed)
         self.hiatus = optics.hiatus_mm
         self._offset, self._error = optics.front_focal_offset_mm, optics.relative_error
 

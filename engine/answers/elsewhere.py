@@ -20,15 +20,16 @@ def rings_onward(lens: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, flo
     if not is_known(lens.register_mm):
         return
     facts = knowledge.catalogue
+    off = facts.assumptions["making-spread-nominal"].value.greatest
     for rear, rings in knowledge.rings.onward.get(lens.id, {}).items():
         body = facts.mounts[rear]
         if body.kind not in KINDS or not is_known(body.register_mm) or "thread-only" in body.traits:
             continue
         right = lens.register_mm.nominal - body.register_mm.nominal
         for ring in rings:
-            near = ring.known and ring.least_um / 1000 - 0.1 <= right <= ring.greatest_um / 1000 + 0.1
+            near = ring.known and ring.least_um / 1000 - off <= right <= ring.greatest_um / 1000 + off
             if near and not ring.glass:
-                yield body, right, facts.adapters[ring.id].kind == "recessed"
+                yield body, right, right < 0  # a seat inside the body is a cup, whatever the piece is called
                 break
 
 

@@ -48,7 +48,7 @@ def _ring(
     for front in fronts:
         for rear in rears or (setup.body_mount.id,):
             rings = knowledge.rings.onward.get(front, {}).get(rear, ())
-            plain = [ring for ring in rings if not ring.glass and ring.known]
+            plain = [ring for ring in rings if not ring.glass and ring.known and ring.least_um == ring.greatest_um]
             if rear == setup.body_mount.id and plain:
                 right = off_um(rear, front, knowledge.catalogue.mounts)
                 return adapters[min(plain, key=lambda ring: abs(ring.least_um - (right or 0))).id]

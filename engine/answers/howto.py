@@ -2,64 +2,111 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, RingToMake, Told
+from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.knowledge import Choice, Knowledge, choose
+from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
 from engine.answers.named_pieces import with_named_pieces
-from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
-from engine.answers.telling import (
-    CERTAINTY_WORDS,
-    chain_title,
-    check_line,
-    clearance_line,
-    coverage_line,
-    crop_line,
-    finding_lines,
-    focus_lines,
-    iris_text,
-    life_line,
-    margin_line,
-    price_text,
-    seat_line,
-    variants_text,
-)
-from engine.answers.wording import listed, small_mm
-from engine.base.interval import Interval, Unknown, is_known
+from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
+from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.wording import listed
+from engine.base.compact import replace
+from engine.base.interval import is_known
 from engine.base.span import Span
-from engine.chains.lens_and_body import register_of
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
-from engine.judging.ranking import Listed
-from grammar.questions import Question
+from engine.judging.judge import Judged
+from grammar.questions import Question, Thing
 
 SHOWN = 3
 
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
-    """Answer a question about a chain for the first lens and body of the question; further pairs follow it."""
-    lens = lens_side(question.lens, knowledge.catalogue)
-    body = body_side(question.body, knowledge.catalogue)
-    missing = [side for side in (lens, body) if isinstance(side, Missing)]
-    if missing or isinstance(lens, Missing) or isinstance(body, Missing):
-        return ask_for(question, tuple(missing))
+    """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
+    question = _with_roles(question)
+    facts = knowledge.catalogue
+    lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
+    bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
+    lens_known = [side for side in lenses if isinstance(side, LensSide)]
+    body_known = [side for side in bodies if isinstance(side, BodySide)]
+    if not lens_known or not body_known:
+        from engine.answers.incomplete import incomplete
+
+        return incomplete(question, lenses, bodies, knowledge)
+    meanings = _meanings(question.lens, lens_known, knowledge)
+    if len(lens_known) > 1 or len(body_known) > 1:
+        from engine.answers.several import each_pair
+
+        return each_pair(question, lens_known, body_known, knowledge)
+    if len(meanings) > 1:
+        from engine.answers.meanings import likeliest
+
+        return likeliest(question, meanings, body_known[0], knowledge, one_pair)
+    return one_pair(question, lens_known[0], body_known[0], knowledge, intent)
+
+
+def _with_roles(question: Question) -> Question:
+    """Two mounts and no body: the lens comes first, what it shall go on second."""
+    told = [thing for thing in question.lenses if thing.kind == "mount" and thing.ids]
+    if question.bodies or len(question.lenses) != 2 or len(told) != 2 or told[0].ids == told[1].ids:
+        return question
+    return replace(question, lenses=question.lenses[:1], bodies=question.lenses[1:])
+
+
+def _meanings(thing: Thing | None, known: list[LensSide], knowledge: Knowledge) -> list[LensSide]:
+    """Every lens that an ambiguous designation may stand for, where registers differ and none is the likelier."""
+    if thing is None or thing.kind != "mount" or not thing.ambiguous or len(known) != 1:
+        return []
+    shared = (row for row in knowledge.catalogue.shared.values() if row.mounts[0] in thing.ids and row.likely)
+    if any(row.likely == thing.id and set(thing.ids) <= set(row.mounts) for row in shared):
+        return []
+    out: dict[float, LensSide] = {}
+    for id_ in thing.ids:
+        side = lens_side(replace(thing, ids=(id_,)), knowledge.catalogue)
+        if isinstance(side, LensSide) and is_known(side.mount.register_mm):
+            out.setdefault(side.mount.register_mm.nominal, side)
+    return list(out.values())
+
+
+def one_pair(
+    question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, intent: str | None = None
+) -> Answer:
+    """The chains of one lens on one body, best first, with everything that follows from them."""
+    from engine.answers.alongside import alongside, straight_or_forced
+
     setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
-    most = question.limits.best or SHOWN
-    knowledge, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
-    choice = choose(knowledge, setup, limits, most)
     ring = ring_to_make(setup, knowledge.catalogue)
-    chains = tuple(
-        ListedChain(n, row, chain_title(row.judged, knowledge)) for n, row in enumerate(choice.listed, start=1)
-    )
+    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    first = straight_or_forced(question, setup, named)
+    choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
+    found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+    chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
+    if not chains and unknown_register(setup) and not question.limits.owned_only:
+        from engine.answers.open_lens import depends
+
+        return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
+    extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
     for chain in chains:
-        lines += chain_lines(chain, knowledge, question.feet, full=chain.number == 1)
-    lines += ring_lines(ring, setup, chains, knowledge)
+        lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
+    lines += ring_lines(ring, setup, chains)
+    lines += extra.told.lines
     if (intent or question.intent) == "macro-distance":
         lines += near_lines(chains)
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+    chains = (*chains, *extra.chains)
+    numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
     return Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
-        quantities=seat_quantities(setup, ring, knowledge),
+        quantities=(*seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities),
+    )  # fmt: skip
+
+
+def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
+    facts = knowledge.catalogue
+    return Told(
+        (), (*chain_numbers(judged, facts), *cover_numbers(judged, facts), *principal_numbers(judged))
     )  # fmt: skip
 
 
@@ -101,89 +148,9 @@ def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
     return lines
 
 
-def chain_lines(chain: ListedChain, knowledge: Knowledge, feet: bool, full: bool) -> list[Line]:
-    """A chain as it is listed: in full for the best, in short for the others."""
-    judged = chain.listed.judged
-    tail = [text for text in (price_text(judged.chain),) if text]
-    lines = [Line("chain", f"{chain.number}. {chain.title}" + (f"  [{'; '.join(tail)}]" if tail else ""))]
-    if not full:
-        sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
-        lines.append(Line("fact", f"{life_line(judged, feet)}{sure}; {seat_line(judged)}", 1))
-        dangers = [line for line in finding_lines(judged, knowledge, feet) if line.kind == "danger"]
-        if dangers:
-            lines.append(Line("danger", "carries a danger; ask why it does before you mount it", 1))
-        return lines
-    facts = [
-        seat_line(judged), margin_line(judged), *focus_lines(judged, feet), iris_text(judged)[1],
-        clearance_line(judged), coverage_line(judged), crop_line(judged), variants_text(judged), _tubes(chain.listed),
-        check_line(judged, feet),
-    ]  # fmt: skip
-    lines += [Line("fact", text, 1) for text in facts if text]
-    lines += [Line(line.kind, line.text, 1) for line in finding_lines(judged, knowledge, feet)]
-    return lines
-
-
-def _tubes(row: Listed) -> str | None:
-    if not row.tube_sets:
-        return None
-    return "tubes that also do: " + "; ".join(" + ".join(names) for names in row.tube_sets[:3])
-
-
-def ring_lines(ring: RingToMake, setup: Setup, chains: tuple[ListedChain, ...], knowledge: Knowledge) -> list[Line]:
-    """What a ring would have to be, where nothing that is sold reaches infinity."""
-    if chains and chains[0].listed.judged.verdict == "infinity":
-        return []
-    if ring.thickness_mm is None:
-        return [Line("text", f"A ring to make: {ring.why}.")]
-    size = small_mm(ring.thickness_mm.nominal)
-    if ring.possible == "no":
-        return [Line("text", f"A ring for infinity would have to be {size} from seat to seat: {ring.why}.")]
-    kind = "a plain ring" if ring.possible == "plain" else "a recessed ring (a cup)"
-    return [Line("text", f"To make: {kind}, {size} from seat to seat: {ring.why}.")]
-
-
-def near_lines(chains: tuple[ListedChain, ...]) -> list[Line]:
-    """What decides how near it comes, where that is not known."""
-    if not chains:
-        return []
-    trace = chains[0].listed.judged.measured_trace
-    if trace.value("focal_length_mm") is None:
-        return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
-    if isinstance(trace.value("travel_mm"), Unknown):
-        return [
-            Line("ask", "How near it comes hangs on the lens's own focusing: what is the nearest mark of its scale?")
-        ]
-    return []
-
-
-def seat_quantities(setup: Setup, ring: RingToMake, knowledge: Knowledge) -> tuple[Quantity, ...]:
-    """The numbers of the pair that do not depend on a chain."""
-    facts = knowledge.catalogue
-    rows = []
-    lens = register_of(setup.lens_mount.id, setup, facts)
-    body = register_of(setup.body_mount.id, setup, facts, rear=True)
-    if is_known(lens):
-        rows.append(Quantity("register_mm", lens, setup.lens_mount.id))
-    if is_known(body):
-        rows.append(Quantity("register_mm", body, setup.body_mount.id))
-    if ring.thickness_mm is not None:
-        rows.append(Quantity("ring_thickness_mm", ring.thickness_mm))
-        rows.append(Quantity("register_difference_mm", ring.thickness_mm))
-    return tuple(rows)
-
-
-def close_up_quantities(row: Listed) -> tuple[Quantity, ...]:
-    """Far and near end, magnification and extension of a chain, as far as they are known."""
-    trace = row.judged.trace
-    out = []
-    for name in (
-        "far_from_sensor_mm", "near_from_sensor_mm", "far_from_front_glass_mm", "near_from_front_glass_mm",
-        "far_magnification", "near_magnification",
-    ):  # fmt: skip
-        value = trace.value(name)
-        if isinstance(value, Interval):
-            out.append(Quantity(name, value))
-    extension = trace.value("extension_mm")
-    if isinstance(extension, Span) and is_known(hull := extension.hull()):
-        out.append(Quantity("extension_mm", hull))
-    return tuple(out)
+def needs_register(setup: Setup, judged: Judged | None) -> bool:
+    """Whether the lens's own flange-to-image distance is what the verdict hangs on."""
+    if not unknown_register(setup):
+        return False
+    error = judged.measured_trace.value("register_error_mm") if judged else None
+    return not isinstance(error, Span) or not is_known(error.shortest)

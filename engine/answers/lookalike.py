@@ -7,12 +7,15 @@ from collections.abc import Iterator
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge
+from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
 from engine.answers.resolve import Missing
 from engine.answers.wording import article, listed, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 from engine.physics.mating import Mating
 from grammar.questions import Question
+
+MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
 
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
@@ -23,9 +26,14 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
     lines: list[Line] = []
     quantities: list[Quantity] = []
+    if len(mounts) > MOST_IN_FULL:
+        lines.append(Line("head", f"{len(mounts)} mounts go by that name. They meet by their threads and focus wrong:"))
     for name in mounts:
         mount = knowledge.catalogue.mounts[name]
-        lines += list(_about(mount, mounts if several else [name], knowledge))
+        if len(mounts) > MOST_IN_FULL:
+            lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
+        else:
+            lines += list(_about(mount, mounts if several else [name], knowledge))
         if is_known(mount.register_mm):
             quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
         thread = knowledge.catalogue.threads.get(mount.thread or "")
@@ -34,10 +42,17 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
                 quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
             quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
     quantities += _differences(mounts, knowledge)
+    told = set_apart(mounts, knowledge)
+    chains = mixed(mounts, knowledge) if several else ()
+    lines += [*mixed_lines(chains, question.feet), *told.lines]
     advice = knowledge.catalogue.advice.get("cross-thread")
     if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
-    return Answer(question.text, "look-alike", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+    lines += named_advice(question, knowledge)
+    return Answer(
+        question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
+        quantities=(*quantities, *told.quantities),
+    )  # fmt: skip
 
 
 def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
@@ -107,6 +122,11 @@ def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Lin
         yield Line("fact", f"taken for: {listed(mount.look_alikes)}", 1)
     if not rows and not mount.look_alikes:
         yield Line("text", "Nothing in the facts is known to be taken for it.", 1)
+
+
+def alike_lines(mount: Mount, knowledge: Knowledge) -> Iterator[Line]:
+    """What passes for a mount, as lines of another answer."""
+    yield from _about(mount, [mount.id], knowledge)
 
 
 def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str, str]]:

@@ -1,23 +1,16 @@
-"""What a term, mount, thread, format or adapter is; what fits a body; where a lens fits."""
+"""What a term, mount, thread, format or adapter is."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
-from engine.answers.howto import ask_for
-from engine.answers.knowledge import Knowledge, choose
+from engine.answers.knowledge import Knowledge
 from engine.answers.lookalike import mount_line
-from engine.answers.making import ring_to_make
-from engine.answers.resolve import Missing, body_side, lens_side, setup_of
-from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import is_known
-from engine.facts.records import VERDICTS, Adapter, Format, Mount, Thread
-from grammar.questions import Limits, Question, Thing
-
-FITTING_PIECES = 2  # what fits a body is told for one ring, or two
-MOST_LISTED = 24
+from engine.facts.records import Adapter, Format, Mount, Thread
+from grammar.questions import Question
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
@@ -120,107 +113,3 @@ def _adapter(adapter: Adapter, quantities: list[Quantity]) -> Iterator[Line]:
     yield Line("head", f"{adapter.name}: {adapter.kind.replace('-', ' ')}, {seat}{price}.")
     if adapter.note:
         yield Line("text", adapter.note, 1)
-
-
-def list_fits(question: Question, knowledge: Knowledge) -> Answer:
-    """Which lens mounts a body takes, or which bodies a lens fits, best first, with the ring for each."""
-    lens, body = question.lens, question.body
-    if lens is None and body is None:
-        return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
-    if lens is not None and body is not None:
-        return _each_lens(question, knowledge)
-    names = _partners(lens, body, knowledge)
-    rows = []
-    for name in names:
-        pair = (lens, Thing("mount", (name,), name)) if lens is not None else (Thing("mount", (name,), name), body)
-        row = _fit(pair[0], pair[1], name, question, knowledge)
-        if row is not None:
-            rows.append(row)
-    return _told(question, rows, knowledge)
-
-
-def _each_lens(question: Question, knowledge: Knowledge) -> Answer:
-    rows = []
-    for lens in question.lenses:
-        for body in question.bodies:
-            row = _fit(lens, body, lens.id or "", question, knowledge)
-            if row is not None:
-                rows.append(row)
-    return _told(question, rows, knowledge)
-
-
-Row = tuple[tuple[object, ...], list[Line], list[Quantity]]
-
-
-def _fit(lens: Thing | None, body: Thing | None, case: str, question: Question, knowledge: Knowledge) -> Row | None:
-    one, other = lens_side(lens, knowledge.catalogue), body_side(body, knowledge.catalogue)
-    if isinstance(one, Missing) or isinstance(other, Missing):
-        return None
-    setup = setup_of(one, other, knowledge.catalogue, question.f_number)
-    pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
-    from engine.base.compact import replace
-
-    limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
-    choice = choose(knowledge, setup, limits, 1)
-    if not choice.listed:
-        return None
-    best = choice.listed[0]
-    if question.topic == "infinity" and best.judged.verdict != "infinity":
-        return None
-    ring = ring_to_make(setup, knowledge.catalogue)
-    name = setup.body_mount.designation if question.body is None else setup.lens_mount.designation
-    told = f"{VERDICT_WORDS[best.judged.verdict]} ({CERTAINTY_WORDS[best.judged.certainty]})"
-    if best.judged.certainty == "unknown":
-        told = unknown_line(best.judged)
-    seat = f"; ring for infinity {small_mm(ring.thickness_mm.nominal)}" if ring.thickness_mm is not None else ""
-    line = Line("fact", f"{name}: {told}; {chain_title(best.judged, knowledge)}{seat}", 1)
-    numbers = [Quantity("ring_thickness_mm", ring.thickness_mm, case)] if ring.thickness_mm is not None else []
-    key = (VERDICTS.index(best.judged.verdict), len(best.judged.chain.adapters), name)
-    return key, [line], numbers
-
-
-def _partners(lens: Thing | None, body: Thing | None, knowledge: Knowledge) -> list[str]:
-    """The mounts that one or two rings lead to (from a lens) or that lead here (to a body)."""
-    rings, joints = knowledge.rings, knowledge.joints
-    if lens is not None:
-        start = _mount_of(lens, knowledge)
-        reached = {start}
-        for _ in range(FITTING_PIECES):
-            reached |= {rear for front in reached for rear in rings.onward.get(front, {})}
-            reached |= {joint.rear for front in reached for joint in joints.onward(front)}
-        return sorted(name for name in reached if _is_body_mount(name, knowledge))
-    goal = _mount_of(body, knowledge)
-    reached = {goal} | set(rings.backward.get(goal, ())) | set(joints.into(goal))
-    return sorted(name for name in reached if "thread-only" not in knowledge.catalogue.mounts[name].traits)
-
-
-def _mount_of(thing: Thing | None, knowledge: Knowledge) -> str:
-    if thing is None or thing.id is None:
-        return ""
-    if thing.kind == "lens":
-        return knowledge.catalogue.lenses[thing.id].mount
-    if thing.kind == "body":
-        return knowledge.catalogue.bodies[thing.id].mount
-    return thing.id
-
-
-def _is_body_mount(name: str, knowledge: Knowledge) -> bool:
-    traits = knowledge.catalogue.mounts[name].traits
-    return "thread-only" not in traits and "lens-side-only" not in traits
-
-
-def _told(question: Question, rows: list[Row], knowledge: Knowledge) -> Answer:
-    what = "with infinity" if question.topic == "infinity" else "with one or two rings"
-    if not rows:
-        return Answer(
-            question.text, "list-fits", NO, (Line("head", f"Nothing in the facts fits {what}."),), question=question
-        )
-    rows.sort(key=lambda row: row[0])
-    lines = [Line("head", f"{len(rows)} fit {what}, best first:")]
-    quantities: list[Quantity] = []
-    for _, told, numbers in rows[:MOST_LISTED]:
-        lines += told
-        quantities += numbers
-    if len(rows) > MOST_LISTED:
-        lines.append(Line("note", f"{len(rows) - MOST_LISTED} more are left out."))
-    return Answer(question.text, "list-fits", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))

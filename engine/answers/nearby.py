@@ -12,15 +12,16 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Advice, Term
 
 # words of the language that say nothing of a subject
-EMPTY: Final = frozenset(
-    """a about after all also am an and any anyone anything are as at be because been before being both but by can cant
-    could did do does doing dont each even ever for from get gets getting give go goes going got had has have he help
-    her here hi his how i if im in into is isnt it its ive just know like made make me mine more most much my need no
-    not now of off ok on one only onto or other our out over please put same say says she should so some still such
-    take than thanks that the their them then there these they thing things this those though thru to too try u up
-    us use used using very want was way we well were what whats when where which while who why will with without wont
-    would yes you your lens lenses camera cameras body bodies mount mounts""".split()
+_EMPTY: Final = (
+    "a about after all also am an and any anyone anything are as at be because been before being both but by can cant",
+    "could did do does doing dont each even ever for from get gets getting give go goes going got had has have he help",
+    "her here hi his how i if im in into is isnt it its ive just know like made make me mine more most much my need no",
+    "not now of off ok on one only onto or other our out over please put same say says she should so some still such",
+    "take than thanks that the their them then there these they thing things this those though thru to too try u up us",
+    "use used using very want was way we well were what whats when where which while who why will with without wont",
+    "would yes you your lens lenses camera cameras body bodies mount mounts",
 )
+EMPTY: Final = frozenset(word for line in _EMPTY for word in line.split())
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.4  # how much a word counts by where it stands
 _WORD: Final = re.compile(r"[a-z0-9]+(?:[./][0-9]+)*")
 # endings that change nothing of what a word is about, longest first
@@ -62,7 +63,11 @@ class Nearby:
         counts: dict[str, int] = {}
         for advice in records:
             weights: dict[str, float] = {}
-            for text, weight in ((advice.says, SAYS), (advice.topic, TOPIC), (" ".join(advice.names), NAMES)):
+            for text, weight in (
+                (advice.says, SAYS),
+                (advice.topic, TOPIC),
+                (" ".join((*advice.names, *advice.about)), NAMES),
+            ):
                 weights |= dict.fromkeys(stems(text), weight)
             self._rows.append((advice, weights))
             for one in weights:

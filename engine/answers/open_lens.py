@@ -1,4 +1,4 @@
-"""A lens whose flange-to-image distance nobody has told: what it depends on, what to measure, and what it must exceed."""
+"""A lens whose flange-to-image distance is not told: what hangs on it, what to measure, and what it must exceed."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from engine.answers.answer import NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide
 from engine.answers.said import mentions
-from engine.answers.wording import f_number, small_mm, trimmed
+from engine.answers.wording import f_number, listed, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
@@ -30,13 +30,29 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     told = needed(thing, body.mount, knowledge)
     what = _noun(thing)
     head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
-    lines = [head, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
-    lines.append(Line("ask", f"{MEASURE} And which mount or thread has it?"))
+    own = _own_thread(thing, knowledge)
+    lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
+    lines.append(Line("ask", MEASURE if own else f"{MEASURE} And which mount or thread has it?"))
     register = body.mount.register_mm
     rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
     return Answer(
         question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
     )
+
+
+def _own_thread(thing: Thing | None, knowledge: Knowledge) -> list[Line]:
+    """The thread or barrel that it is held by, and what is sold for that."""
+    mounts = knowledge.catalogue.mounts
+    mount = next((mounts[id_] for id_ in (thing.ids if thing else ()) if id_ in mounts), None)
+    if mount is None:
+        return []
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    text = f"It is held by {mount.designation}"
+    if thread is not None and is_known(thread.pitch_mm):
+        text += f": {thread.designation}, pitch {trimmed(thread.pitch_mm.nominal, 3)} mm; check that pitch on the lens"
+    rings = [ring for row in knowledge.rings.onward.get(mount.id, {}).values() for ring in row]
+    names = list(dict.fromkeys(knowledge.catalogue.adapters[ring.id].name for ring in rings))[:6]
+    return [Line("text", f"{text}." + (f" Sold for it: {listed(names)}." if names else ""))]
 
 
 def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: float | None = None) -> Told:
@@ -47,16 +63,15 @@ def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: flo
     must = trimmed(register.nominal, 3)
     text = (
         f"It must exceed {must} mm, the register of {body.designation}, by whatever ring, helicoid or holder stands "
-        "between; what is over is the seat to fill. Less: only if the lens can sink into the throat, else close-up only."
+        "between; what is over is the seat to fill. Less: only if the lens sinks into the throat, else close-up only."
     )
     if stack_mm is not None and stack_mm > 0.0005:
         whole = register.nominal + stack_mm
         text += f" With the pieces named first it must be {small_mm(whole)}."
     lines, rows = [Line("text", text)], []
-    share = _share(thing, knowledge)
+    usual = usual_flange_to_image(thing, knowledge) if thing else None
     focal = thing.focal_length_mm if thing else None
-    if share is not None and focal is not None:
-        usual = share * focal
+    if usual is not None and focal is not None:
         over = usual - register
         lines.append(Line("text", (
             f"For such a lens of {trimmed(focal, 1)} mm it is usually {usual.least:.0f} to {usual.greatest:.0f} mm, "
@@ -66,9 +81,12 @@ def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: flo
     return Told(tuple(lines), tuple(rows))
 
 
-def _share(thing: Thing | None, knowledge: Knowledge) -> Interval | None:
-    name = UNFOCUSED.get(thing.lens_kind or "", "") if thing else ""
-    return knowledge.catalogue.assumptions[name].value if name else None
+def usual_flange_to_image(thing: Thing, knowledge: Knowledge) -> Interval | None:
+    """How far behind its flange such a lens usually forms its image at infinity, in mm, by its focal length."""
+    name = UNFOCUSED.get(thing.lens_kind or "", "")
+    if not name or thing.focal_length_mm is None:
+        return None
+    return knowledge.catalogue.assumptions[name].value * thing.focal_length_mm
 
 
 def _noun(thing: Thing | None) -> str:

@@ -20,6 +20,7 @@ EXAMPLES: Final = (
     ("what fits", "which lenses fit an L-mount body"),
     ("where it fits", "which bodies take a D-mount lens with infinity"),
     ("words", "what is a helicoid"),
+    ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
 )
 
 
@@ -47,7 +48,7 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
         *(f"{adapter.name}: adapter" for adapter in facts.adapters.values() if adapter.owned),
     ]  # fmt: skip
     if not rows:
-        text = "No gear of yours is known. Write a gear file (see README) and name it with --gear."
+        text = "No gear of yours is known. Tell it: 'my avocet is a 25mm f/1.4 C-mount lens'."
         return Answer(question.text, "list-gear", NO, (Line("text", text),), question=question)
     return Answer(question.text, "list-gear", ANSWERED, tuple(Line("fact", row) for row in rows), question=question)
 

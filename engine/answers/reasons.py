@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from engine.answers.answer import Answer, Line, Quantity
-from engine.answers.howto import chain_lines, close_up_quantities, seat_quantities
 from engine.answers.knowledge import Knowledge
+from engine.answers.listing import chain_lines, close_up_quantities, seat_quantities
 from engine.answers.making import ring_to_make
-from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, template
+from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, seat_line, template
 from engine.answers.wording import listed, quantity_text
 from engine.base.interval import Unknown, is_known
 from engine.base.span import Span
@@ -30,8 +30,11 @@ SEAT_GROUNDS = {
 }
 
 
-def why(question: Question, row: Listed, number: int, knowledge: Knowledge) -> Answer:
-    """The reasons of one listed chain: of its verdict, or of the quantity that the question names."""
+def why(question: Question, row: Listed, number: int, knowledge: Knowledge, rows: Sequence[Listed] = ()) -> Answer:
+    """The reasons of one listed chain: of its verdict, or of the quantity that the question names.
+
+    `rows`: the chains listed with it; those of another verdict are set against it.
+    """
     judged = row.judged
     lines = [Line("head", f"Chain {number}, {chain_title(judged, knowledge)}: {_verdict_words(judged)}.")]
     if question.topic and question.topic in _quantity_names(judged):
@@ -42,10 +45,23 @@ def why(question: Question, row: Listed, number: int, knowledge: Knowledge) -> A
     quantities = [
         *seat_quantities(setup, ring_to_make(setup, knowledge.catalogue), knowledge), *close_up_quantities(row)
     ]  # fmt: skip
-    error = judged.trace.value("register_error_mm")
-    if isinstance(error, Span) and is_known(hull := error.hull()):
-        quantities.append(Quantity("register_error_mm", hull))
+    quantities += _error(judged, None)
+    for other in rows:
+        if other is not row and other.judged.verdict != judged.verdict:
+            title = chain_title(other.judged, knowledge)
+            lines.append(
+                Line(
+                    "text", f"Against that, {title}: {VERDICT_WORDS[other.judged.verdict]}; {seat_line(other.judged)}."
+                )
+            )
+            quantities += _error(other.judged, title)
     return Answer(question.text, "why", 0, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _error(judged: Judged, case: str | None) -> list[Quantity]:
+    error = judged.trace.value("register_error_mm")
+    hull = error.hull() if isinstance(error, Span) else None
+    return [Quantity("register_error_mm", hull, case)] if is_known(hull) else []
 
 
 def _verdict_words(judged: Judged) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from engine.answers.answer import NO, Answer, Line
 from engine.answers.knowledge import Knowledge
+from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
@@ -49,10 +50,18 @@ def _why(
             return found
     if not rows:
         return None
-    number = question.number or 1
+    number = question.number or _meant(question, rows)
     if not 1 <= number <= len(rows):
         return _no_such(question, len(rows))
-    return why(question, rows[number - 1], number, knowledge)
+    return why(question, rows[number - 1], number, knowledge, rows)
+
+
+def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
+    """The chain that a reason is asked for: 'why not' is about the first that falls short, all else about the best."""
+    if question.topic == "not":
+        short = (n for n, row in enumerate(rows, start=1) if row.judged.verdict != VERDICTS[0])
+        return next(short, 1)
+    return 1
 
 
 def _no_such(question: Question, count: int) -> Answer:

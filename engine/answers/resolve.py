@@ -66,6 +66,20 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
     return LensSide(replace(lens, name=words), mount, alone, words, others)
 
 
+def told_apart(question: Question, catalogue: Catalogue) -> Question:
+    """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
+    lenses = tuple(_of_its_kind(thing, catalogue) for thing in question.lenses)
+    return question if lenses == question.lenses else question.with_(lenses=lenses)
+
+
+def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
+    """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
+    if thing.kind != "mount" or not thing.lens_kind or not thing.ambiguous:
+        return thing
+    fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind == thing.lens_kind)
+    return replace(thing, ids=fitting) if fitting else thing
+
+
 def _told(lens: Lens, thing: Thing) -> Lens:
     """The lens with what the question says of it."""
     if thing.focal_length_mm is not None:

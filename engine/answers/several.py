@@ -38,7 +38,7 @@ def each_pair(
 ) -> Answer:
     """Each lens on each body, the best chain and the ring for infinity, then how many pieces and what they cost."""
     pairs = [
-        _pair(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1)
+        pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1)
         for lens in lenses
         for body in bodies
     ][:MOST_PAIRS]  # fmt: skip
@@ -59,9 +59,10 @@ def each_pair(
     )  # fmt: skip
 
 
-def _pair(
+def pair_of(
     question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, by_lens: bool, by_body: bool
 ) -> Pair:
+    """One lens on one body by its best chain; `by_lens`, `by_body`: whether the case names the lens, the body."""
     setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
     ring = ring_to_make(setup, knowledge.catalogue)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)

@@ -1,4 +1,4 @@
-"""What a wrong spacing does to lenses of several focal lengths, whatever their mount, told as one line with its table."""
+"""What a wrong spacing does to lenses of several focal lengths, whatever their mount: one line and its table."""
 
 from __future__ import annotations
 

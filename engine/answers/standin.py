@@ -1,4 +1,4 @@
-"""A lens of which only the focal length is told, held too far out or too close on whatever body it belongs to, judged."""
+"""A lens of which only the focal length is told, held too far out or too close on its own body, judged."""
 
 from __future__ import annotations
 

@@ -12,12 +12,10 @@ from engine.answers.wording import (
     f_number,
     listed,
     money,
-    percent,
     quantity_text,
     ranged,
     small_mm,
     times,
-    trimmed,
 )
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
@@ -228,50 +226,6 @@ def clearance_line(judged: Judged) -> str:
     if isinstance(allowed, Interval):
         return f"{told}; {small_mm(allowed.nominal)} is free there"
     return f"{told}; how much is free there is not published, so look before you close up"
-
-
-def coverage_line(judged: Judged) -> str | None:
-    """How much of the frame is lit."""
-    trace, form = judged.trace, judged.setup.format
-    circle, lit = trace.value("image_circle_at_far_mm"), trace.value("lit_share")
-    if form is None or not isinstance(circle, Interval) or not isinstance(lit, Interval):
-        return None
-    given = trace.given["image_circle_mm"]
-    typical = " (typical of such lenses)" if given.assumed else ""
-    mm = lambda value: f"{trimmed(value, 1)} mm"  # noqa: E731
-    if lit.least > 0.9995:
-        return f"covers {form.name}: circle {ranged(circle, mm)}{typical}"
-    return f"lights {ranged(lit, percent)} of {form.name}: circle {ranged(circle, mm)}{typical}"
-
-
-def crop_line(judged: Judged) -> str | None:
-    trace = judged.measured_trace
-    crop, equal = trace.value("crop_factor"), trace.value("equivalent_focal_mm")
-    if judged.setup.format is None or not isinstance(crop, Interval) or not isinstance(equal, Interval):
-        return None
-    if abs(crop.nominal - 1) < 0.01:
-        return None
-    return f"crop factor {trimmed(crop.nominal, 2)} on {judged.setup.format.name}: looks like {equal.nominal:.0f} mm"
-
-
-def check_line(judged: Judged, feet: bool = False) -> str | None:
-    """One distance that, if sharp where predicted, proves the seat."""
-    trace = judged.measured_trace
-    focal, allowance = trace.value("focal_length_mm"), trace.value("infinity_allowance_mm")
-    far = trace.value("far_from_sensor_mm")
-    stop = "wide open" if judged.setup.f_number is None else f"at f/{f_number(judged.setup.f_number)}"
-    if judged.verdict == "macro-only" and isinstance(far, Interval) and 0 < far.nominal < 1e6:
-        return (
-            f"first check: focus ring at infinity, {stop}: a card {distance(far.nominal, feet)} "
-            "from the sensor must be sharp"
-        )
-    if judged.verdict == "infinity" and isinstance(focal, Interval) and isinstance(allowance, Interval):
-        least = focal.nominal**2 / max(allowance.nominal, 1e-6)
-        return (
-            f"first check: {stop}, something farther than {distance(least, feet)} must come sharp "
-            "at or just before the infinity mark"
-        )
-    return None
 
 
 def finding_lines(judged: Judged, knowledge: Knowledge, feet: bool = False) -> Iterator[Line]:

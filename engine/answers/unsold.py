@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.answer import ListedChain, RingToMake
 from engine.answers.knowledge import Knowledge
+from engine.answers.making import ring_to_make
 from engine.answers.resolve import AS_TOLD
 from engine.answers.standin import as_listed
 from engine.answers.telling import chain_title
@@ -17,14 +16,11 @@ from engine.chains.walk import Chain
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Limits
 
-# limits that say nothing of which pieces may be used: beyond these, what is sold is not all that counts
-_FREE: Final = ("without_glass", "cheapest", "best", "pieces")
-
 
 def is_free(limits: Limits) -> bool:
     """Whether the limits leave it open which pieces are used."""
     usual = Limits()
-    rest = [name for name in ("with_glass", "owned_only", "price_usd", "without", "using", "at_least")]
+    rest = ("with_glass", "owned_only", "price_usd", "without", "using", "at_least")
     return all(getattr(limits, name) == getattr(usual, name) for name in rest) and limits.pieces != 0
 
 
@@ -33,6 +29,23 @@ def made_chain(ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedCh
     if ring.thickness_mm is None:
         return None
     judged = knowledge.judge_chain(Chain((_piece(ring.thickness_mm, ring.possible, setup),), {}), setup)
+    return as_listed(judged, chain_title(judged, knowledge))
+
+
+def flush_chain(setup: Setup, knowledge: Knowledge) -> ListedChain:
+    """The lens held against the body with nothing between."""
+    judged = knowledge.judge_chain(Chain((_flush(setup),), {}), setup)
+    return as_listed(judged, chain_title(judged, knowledge))
+
+
+def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain:
+    """One ring of the user's that is this much too thick (below 0: too thin), by their own measurement."""
+    right = ring_to_make(setup, knowledge.catalogue).thickness_mm or Interval.exact(0.0)
+    seat = Span.fixed(Interval.exact(right.nominal + off_mm))
+    name = f"your ring, {small_mm(abs(off_mm))} too {'thick' if off_mm > 0 else 'thin'}"
+    piece = Adapter("described-1", name, setup.lens_mount.id, setup.body_mount.id, "plain", AS_TOLD, seat, "measured",
+                    owned=1)  # fmt: skip
+    judged = knowledge.judge_chain(Chain((piece,), {}), setup)
     return as_listed(judged, chain_title(judged, knowledge))
 
 
@@ -47,6 +60,11 @@ def _piece(right: Interval, possible: str, setup: Setup) -> Adapter:
         # room between the flanges, but not enough for a ring that carries both mounts
         return Adapter("ring-to-make", "a ring that cannot be made", front, rear, "impossible", AS_TOLD,
                        Span.fixed(right), "measured")  # fmt: skip
-    flush = Span.fixed(Interval.exact(0.0))
-    return Adapter("held-flush", "held flush on the body, nothing between", front, rear, "plain", AS_TOLD, flush,
+    return _flush(setup)
+
+
+def _flush(setup: Setup) -> Adapter:
+    front, rear = setup.lens_mount.id, setup.body_mount.id
+    seat = Span.fixed(Interval.exact(0.0))
+    return Adapter("held-flush", "held flush on the body, nothing between", front, rear, "plain", AS_TOLD, seat,
                    "measured", owned=1)  # fmt: skip

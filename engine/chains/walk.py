@@ -11,7 +11,7 @@ from engine.base.span import Span
 from engine.chains.lens_and_body import ZERO, based, register_of, setup_givens
 from engine.chains.ring_map import Joint
 from engine.chains.setup import Facts, Setup
-from engine.facts.records import Adapter, Mount
+from engine.facts.records import Adapter
 from engine.physics.trace import Given
 
 SPREADS: Final = {

@@ -125,9 +125,10 @@ def _run(options: Namespace) -> int:
 
         return replay_all(options.scenarios)
     from engine.ask import Desk
-    from engine.facts.gearplace import gear_path
+    from engine.facts.gearplace import gear_path, usual_gear_path
 
-    desk = Desk(tuple(options.facts or ()), gear_path(options.gear))
+    gear = gear_path(options.gear)
+    desk = Desk(tuple(options.facts or ()), gear, writes=gear or usual_gear_path())
     if desk.problems:
         for problem in desk.problems:
             print(problem, file=sys.stderr)

@@ -14,7 +14,7 @@ from engine.answers.plain_talk import EXAMPLES
 from engine.doors.describing import described
 from engine.doors.offers import Offer, Offers
 from engine.facts.catalogue import Catalogue
-from grammar.atoms import Atom, atoms_of, cuts_of, key_of, smooth
+from grammar.atoms import atoms_of, cuts_of, key_of, smooth
 from grammar.letters import settled
 from grammar.lexicon import Lexicon
 from grammar.parsing import parse
@@ -51,7 +51,7 @@ _NEXT: Final[Mapping[str, tuple[str, ...]]] = {
     "LENGTH": ("mount", "kind", "lens"),
     "FNUM": ("mount", "kind", "lens"),
     "COMBO": ("mount", "kind", "lens"),
-    "LIMIT": ("limit",),
+    "LIMIT": ("limit", "prep"),
     "on": ("my body", "mount", "format", "body"),
     "to": ("my body", "mount", "format", "body"),
     "via": ("piece", "my adapter", "named adapter"),
@@ -89,7 +89,7 @@ def candidates(text: str, offers: Offers, facts: Catalogue, talking: bool = Fals
         if same in found or (offer.sort, offer.id) in seen or same == line[start:].rstrip().casefold():
             continue
         seen.add((offer.sort, offer.id))
-        back = len(columns) and columns[-1] + 1 - (columns[start] if start < len(columns) else columns[-1] + 1)
+        back = columns[-1] + 1 - columns[start] if start < len(line) else 0
         found[same] = Candidate(offer.phrase, back, described(offer, facts))
         if len(found) == MOST:
             break
@@ -104,19 +104,28 @@ def _openings(talking: bool) -> list[Candidate]:
 def _offered(line: str, offers: Offers) -> Iterator[tuple[int, Offer]]:
     """(where it would stand, what it is), the likeliest first."""
     starts = [match.start() for match in _BEGINS.finditer(line)][-_MOST_WORDS:]
-    count = 0
-    for start in starts:
-        for offer in _fitting(line, start, offers, _begun(line[start:], offers)):
-            count += 1
-            yield start, offer
+    # what goes on with more of the line first, unless that is only an 'a' or 'on' more
+    starts_by_weight = sorted(starts, key=lambda start: 0 < len(key_of(line[start : starts[-1]])) < 3)
+    begun = [
+        (start, offer)
+        for start in starts_by_weight
+        for offer in _fitting(line, start, offers, _begun(line[start:], offers))
+    ]
     if line[-1].isspace():
+        # a limit goes on ('without glass'); else a new word is likelier than a longer form of the last one
+        yield from (row for row in begun if row[1].sort == "limit" and not row[1].label)
         yield from ((len(line), offer) for offer in _next(line, offers))
-    elif count < _ENOUGH:
-        for start in starts:
-            key = key_of(line[start:])
-            if len(key) > 2:
-                for offer in _fitting(line, start, offers, offers.near(key)):
-                    yield start, offer
+    yield from begun
+    if len(begun) >= _ENOUGH or line[-1].isspace() or _is_known(line[starts[-1] :] if starts else "", offers.lexicon):
+        return
+    for start in starts:
+        key = key_of(line[start:])
+        if len(key) > 2:
+            yield from ((start, offer) for offer in _fitting(line, start, offers, offers.near(key)))
+
+
+def _is_known(word: str, lexicon: Lexicon) -> bool:
+    return lexicon.words.knows(word.casefold()) or key_of(word) in lexicon.names
 
 
 def _begun(typed: str, offers: Offers) -> list[Offer]:
@@ -165,6 +174,8 @@ def _expected(before: str, lexicon: Lexicon) -> tuple[Collection[str], tuple[str
         taken = _taken(open_end)
         if taken:
             return taken, _usual(last, said)
+    if last is None and any(token.kind == "DET" for token in line.tokens):
+        return _taken(tokens), _USUAL  # 'my ...'
     return _taken(tokens), _usual(last, said)
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.wording import f_number, ranged, small_mm, trimmed
+from engine.answers.wording import f_number, ranged, trimmed
 from engine.base.interval import Interval, Measure
 from engine.base.plain import plain
 from engine.doors.offers import Offer
 from engine.facts.catalogue import Catalogue
 
 LONGEST: Final = 44  # letters of a description
+_NARROW_MM: Final = 0.5  # a tolerance, not a range: one figure tells it
 _WORDS: Final = {
     "ask": "asks", "limit": "limit", "prep": "where", "order": "a line of its own", "piece": "ring or adapter",
     "lens": "lens", "kind": "kind of lens", "trait": "trait of a lens", "body": "body", "frame": "what is lit",
@@ -35,7 +36,8 @@ def _mount(id_: str, facts: Catalogue) -> str:
     mount = facts.mounts[id_]
     if mount.adjustable:
         return "mount, no register of its own"
-    return f"mount, register {_mm(mount.register_mm)}"
+    known = isinstance(mount.register_mm, Interval)
+    return f"mount, {_mm(mount.register_mm)} register" if known else "mount, register not known"
 
 
 def _format(id_: str, facts: Catalogue) -> str:
@@ -77,7 +79,9 @@ def _designation(id_: str, facts: Catalogue) -> str:
 
 
 def _mm(value: Measure) -> str:
-    return ranged(value, small_mm) if isinstance(value, Interval) else "not known"
+    if not isinstance(value, Interval):
+        return "not known"
+    return ranged(value, lambda one: f"{trimmed(one, 3)} mm", gap=_NARROW_MM)
 
 
 def _term(id_: str, facts: Catalogue) -> str:

@@ -260,6 +260,7 @@ class Advice:
     severity: str
     basis: Basis
     example: str = ""  # the worked table that goes with it: far-limits, marks
+    mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
     about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
     place: Place = field(default=NOWHERE, compare=False)
 

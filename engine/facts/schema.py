@@ -165,6 +165,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "defer_to": Key(text),
         "severity": Key(choice(records.SEVERITIES), required=True),
         "example": Key(choice(records.EXAMPLES)),
+        "mounts": Key(listed(reference("mounts"))),
         "about": Key(texts),
     } | BASIS,
     "rules": {

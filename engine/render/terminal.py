@@ -8,21 +8,32 @@ from typing import Final
 
 from engine.answers.answer import Answer, Line
 from engine.base.plain import plain
+from engine.render.caret import with_caret
 
 WORDS: Final = {"danger": "DANGER: ", "caution": "Caution: ", "note": "Note: ", "ask": "? ", "fact": "- "}
 COLOURS: Final = {"head": "1", "chain": "1;36", "danger": "1;31", "caution": "33", "ask": "1;35", "note": "2"}
 NARROWEST: Final = 24
+LONGEST_ASKED: Final = 160  # characters of a question that are shown again where there is no window
 WIDEST: Final = 100  # longer lines are hard to read, however wide the window
 
 
-def lines_of(answer: Answer, width: int = 80) -> Iterator[tuple[str, str]]:
-    """(kind, line) pairs no wider than `width`; the reading comes first, so that a misreading shows."""
+def lines_of(answer: Answer, width: int = 80, asked_width: int = 0) -> Iterator[tuple[str, str]]:
+    """(kind, line) pairs no wider than `width`; the reading comes first, so that a misreading shows.
+
+    `asked_width`: how much is shown of a question that a caret points into, where that is not the width.
+    """
+    whole = asked_width or max(NARROWEST, width)
     width = max(NARROWEST, min(width, WIDEST))
     if answer.reading:
-        for line in wrap(plain(f"> {answer.reading}", 2000), width, subsequent_indent="  "):
+        for line in _lines(plain(f"> {answer.reading}", 2000), width, "  "):
             yield "reading", line
-    for row in answer.lines:
-        yield from _wrapped(row, width)
+    rows = answer.lines
+    for at, row in enumerate(rows):
+        if row.kind == "verbatim" and at + 1 < len(rows) and rows[at + 1].kind == "caret":
+            under = len(rows[at + 1].text) - 1
+            yield from zip(("verbatim", "caret"), with_caret(plain(row.text, 4000), under, whole), strict=True)
+        elif row.kind != "caret":
+            yield from _wrapped(row, width)
 
 
 def _wrapped(row: Line, width: int) -> Iterator[tuple[str, str]]:
@@ -31,15 +42,21 @@ def _wrapped(row: Line, width: int) -> Iterator[tuple[str, str]]:
         return
     indent = " " * (2 * min(row.depth, 6))
     lead = WORDS.get(row.kind, "")
-    text = f"{indent}{lead}{plain(row.text, 4000)}"
-    hanging = indent + " " * (2 if lead else 0)
-    for line in wrap(text, width, subsequent_indent=hanging, break_long_words=True) or [""]:
+    number, dot, _ = row.text.partition(". ")
+    numbered = len(number + dot) if dot and number.isdecimal() else 0
+    hanging = " " * (len(indent) + (2 if lead else numbered))
+    for line in _lines(f"{indent}{lead}{plain(row.text, 4000)}", width, hanging):
         yield row.kind, line
+
+
+def _lines(text: str, width: int, hanging: str) -> list[str]:
+    """The text in lines; a name with a hyphen is not torn apart."""
+    return wrap(text, width, subsequent_indent=hanging, break_on_hyphens=False) or [""]
 
 
 def plain_text(answer: Answer, width: int = WIDEST) -> str:
     """The answer without its reading and without colour."""
-    return "\n".join(line for kind, line in lines_of(answer, width) if kind != "reading")
+    return "\n".join(line for kind, line in lines_of(answer, width, LONGEST_ASKED) if kind != "reading")
 
 
 def coloured(kind: str, line: str) -> str:

@@ -1,4 +1,4 @@
-"""How many questions of the list get the answer they expect, by intent. Run: python -m tests.answers.expects [-v] [intent].
+"""How many questions of the list get the answer they expect. Run: python -m tests.answers.expects [-v] [-t] [intent].
 
 Every check of a question must hold. What is looked at is the record that `--json` prints, and nothing else.
 """
@@ -93,7 +93,7 @@ def fault(check: dict[str, Any], record: dict[str, Any]) -> str | None:
 
 
 def says(entry: str, text: str) -> bool:
-    """Whether one of the alternatives, parted by '|', stands in the text: a short one as a word, else a word's start."""
+    """Whether one of the alternatives, parted by '|', stands in the text: a short one as a word, else as its start."""
     flat = " ".join(text.casefold().split())
     for part in entry.casefold().split("|"):
         word = part.strip()
@@ -142,6 +142,8 @@ def _wrong_number(check: dict[str, Any], record: dict[str, Any]) -> str | None:
 
 def _same_case(told: str, wanted: str) -> bool:
     """Whether a case told is the one that is checked: the same numbers in it, and no words beside units."""
+    if told.startswith("chain "):
+        return False
     numerals = [sorted(set(re.findall(r"\d+(?:\.\d+)?", text))) for text in (told, wanted)]
     return bool(numerals[0]) and numerals[0] == numerals[1]
 

@@ -171,6 +171,12 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("shopping list for using my M42 and QBM lenses on an X body", "buy-plan", "m42", "x-mount"),
     ("how many rings do I need for 4 mounts and 2 bodies", "buy-plan", None, None),
     ("budget 100, want all my LTM and OM lenses on L", "buy-plan", "ltm", "l-mount"),
+    # teach, forget
+    ("my avocet is a 25mm f/1.4 C-mount lens, made for 16mm", "teach", "c", None),
+    ("my skiff is an E-mount APS-C body", "teach", None, "e-mount"),
+    ("I own a C to E ring, 4.02 mm thick", "teach", None, None),
+    ("I have a 50mm M42 lens called heron", "teach", "m42", None),
+    ("undo that", "forget", None, None),
     # orders
     ("help", "help", None, None),
     ("quit", "quit", None, None),

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from grammar.conditions import (
@@ -156,7 +156,9 @@ def said(part: Condition | Term) -> str:
 @settings(max_examples=300, deadline=None)
 @given(conditions())
 def test_a_condition_written_out_is_read_back_and_kept_as_json(condition: Condition) -> None:
-    assert parse_condition(said(condition), NAMES) == condition
+    text = said(condition)
+    assume(text.count("(") + text.count("not ") <= 40)  # the limit that another test is about
+    assert parse_condition(text, NAMES) == condition
     assert from_plain(json.loads(json.dumps(to_plain(condition)))) == condition
 
 

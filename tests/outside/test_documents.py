@@ -54,7 +54,7 @@ def test_the_talk_of_the_readme_is_understood(desk: Desk) -> None:
 
 def test_the_gear_of_the_readme_is_read_and_used(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
-    gear.write_text("\n".join(indented("Write what you own")) + "\n", "utf-8")
+    gear.write_text("\n".join(indented("write what you own")) + "\n", "utf-8")
     (question,) = re.findall(r'ringpath --gear gear.yaml ask "([^"]+)"', README)
     done = ringpath(tmp_path, "--gear", str(gear), "ask", "--", question)
     assert done.returncode == 0, done.stdout + done.stderr

@@ -1,69 +1,22 @@
-"""A real terminal: typed into through a pty, read off an emulated screen."""
+"""The prompt on a real terminal."""
 
 from __future__ import annotations
 
 import sys
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
 import pexpect
-import pyte
 import pytest
 
 from tests.outside.running import ROOT, environment
-
-
-class Terminal:
-    """A screen of the given width with ringpath on it."""
-
-    def __init__(self, home: Path, columns: int, lines: int = 40) -> None:
-        self.screen = pyte.HistoryScreen(columns, lines, history=2000)
-        self.stream = pyte.ByteStream(self.screen)
-        self.child = pexpect.spawn(
-            sys.executable, ["-m", "engine.doors.cli"], dimensions=(lines, columns), cwd=str(ROOT),
-            env=environment(home), timeout=20,
-        )  # fmt: skip
-        self.screen.write_process_input = self.child.send  # prompt_toolkit asks where the cursor is
-
-    def read(self, until: str, seconds: float = 20) -> str:
-        """The screen once `until` stands on it."""
-        end = time.monotonic() + seconds
-        while time.monotonic() < end:
-            try:
-                self.stream.feed(self.child.read_nonblocking(65536, timeout=0.1))
-            except pexpect.TIMEOUT:
-                pass
-            except pexpect.EOF:
-                break
-            if until in self.text:
-                return self.text
-        if until in self.text:
-            return self.text
-        raise AssertionError(f"{until!r} is not on the screen:\n{self.text}")
-
-    @property
-    def text(self) -> str:
-        past = ["".join(cell.data for _, cell in sorted(line.items())).rstrip() for line in self.screen.history.top]
-        return "\n".join([*past, *(line.rstrip() for line in self.screen.display)])
-
-    def type(self, words: str) -> None:
-        self.child.send(words)
-
-    def ended(self) -> int | None:
-        end = time.monotonic() + 10
-        while self.child.isalive() and time.monotonic() < end:
-            try:
-                self.stream.feed(self.child.read_nonblocking(65536, timeout=0.1))
-            except (pexpect.TIMEOUT, pexpect.EOF):
-                time.sleep(0.02)
-        return self.child.exitstatus
+from tests.outside.terminal import Terminal
 
 
 @pytest.fixture
 def terminal(tmp_path: Path) -> Iterator[Terminal]:
     made = Terminal(tmp_path, 100)
-    made.read("? ")
+    made.read("nothing remembered")
     yield made
     made.child.close(force=True)
 
@@ -94,7 +47,7 @@ def test_the_last_question_is_recalled_in_the_next_run(terminal: Terminal, tmp_p
     terminal.type("\x04")
     assert terminal.ended() == 0
     later = Terminal(tmp_path, 100)
-    later.read("? ")
+    later.read("nothing remembered")
     later.type("\x1b[A")
     later.read("what is a shim")
     later.type("\r")

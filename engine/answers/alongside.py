@@ -1,0 +1,140 @@
+"""What stands beside the chains of one pair: what is forced or held straight on, traps, remedies, examples."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, ListedChain, RingToMake, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.loose import off_by_mm
+from engine.answers.others import traps
+from engine.answers.said import mentions
+from engine.answers.standin import as_listed
+from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
+from engine.answers.unsold import flush_chain, is_free, made_chain, off_ring
+from engine.base.compact import compact
+from engine.base.interval import is_known
+from engine.base.span import Span
+from engine.chains.setup import Setup
+from engine.chains.walk import Chain
+from engine.judging.judge import Judged
+from grammar.questions import Question
+
+# ways to say that nothing stands between lens and body
+DIRECT = (
+    "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
+    "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
+    "no adapter", "without an adapter", "nothing between", "freelens", "held in front", "held against",
+)  # fmt: skip
+
+
+@compact
+class Alongside:
+    """Further chains, numbered on after the best ones, and what is said of them and of other bodies."""
+
+    chains: tuple[ListedChain, ...] = ()
+    told: Told = Told()
+
+
+def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
+    """What the question itself describes though nobody would advise it: it is answered first."""
+    if mentions(question, *DIRECT) and not any(thing.front and thing.rear for thing in question.adapters):
+        for joint in knowledge.joints.onward(setup.lens_mount.id):
+            if joint.rear == setup.body_mount.id:
+                judged = knowledge.judge_chain(Chain((joint,), {}), setup)
+                return [as_listed(judged, chain_title(judged, knowledge))]
+        if setup.lens_mount.id != setup.body_mount.id:
+            return [flush_chain(setup, knowledge)]
+    off = off_by_mm(question)
+    if off is not None and question.adapters:
+        return [off_ring(off, setup, knowledge)]
+    if question.adapters and setup.lens_mount.coupling == "screw":
+        from engine.answers.forced import forced_chain
+
+        forced = forced_chain(question, setup, knowledge)
+        if forced is not None:
+            return [forced]
+    return []
+
+
+def alongside(
+    question: Question, setup: Setup, ring: RingToMake, chains: tuple[ListedChain, ...], knowledge: Knowledge
+) -> Alongside:
+    """Traps beside a chain that reaches infinity; remedies, examples and the ring to make where none does."""
+    feet = question.feet
+    if not chains:
+        if not is_free(question.limits):
+            return Alongside((), _remedies(setup, knowledge))
+        made = made_chain(ring, setup, knowledge)
+        told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
+        return Alongside((made,) if made is not None else (), told + _remedies(setup, knowledge))
+    best = chains[0].listed.judged
+    told = Told()
+    rows: tuple[ListedChain, ...] = ()
+    if is_free(question.limits):
+        rows = tuple(traps(chains, knowledge, question.limits.pieces))
+    if rows:
+        told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
+        told += Told(tuple(_short(row, feet) for row in rows))
+    if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
+        told += _remedies(setup, knowledge)
+    if len(best.chain.adapters) > 1 or mentions(question, "stack", "two rings", "tolerance", "add up"):
+        told += Told(
+            (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
+        )
+    return Alongside(rows, told + _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge))
+
+
+def _short(row: ListedChain, feet: bool, why: str = "") -> Line:
+    judged = row.listed.judged
+    sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
+    more = f" [{why}]" if why else ""
+    return Line("fact", f"{row.number}. {row.title}{more}: {life_line(judged, feet)}{sure}; {seat_line(judged)}", 1)
+
+
+def _remedies(setup: Setup, knowledge: Knowledge) -> Told:
+    from engine.answers.elsewhere import elsewhere
+
+    return elsewhere(setup.lens_mount, knowledge, but=setup.body_mount.id)
+
+
+def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> Told:
+    """What the error does to usual focal lengths, where the lens's own is not told."""
+    error = best.measured_trace.value("register_error_mm")
+    if is_known(setup.lens.focal_length_mm) or not isinstance(error, Span) or not error.is_fixed:
+        return Told()
+    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < 0.0005:
+        return Told()
+    from engine.answers.spacing import far_limits, marks, usual_focals
+
+    off = error.shortest.nominal
+    lenses = usual_focals(knowledge.catalogue, None, setup.lens_mount)
+    tell = far_limits if off > 0 else marks
+    return tell(lenses, abs(off), knowledge.catalogue, feet, 1)
+
+
+def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) -> Told:
+    """What the lens's flange-to-image distance must exceed, where its mount has no register."""
+    from engine.answers.howto import needs_register
+
+    told = Told()
+    if needs_register(setup, best):
+        from engine.answers.open_lens import needed
+
+        seat = best.measured_trace.value("seat_mm")
+        least = seat.shortest.nominal if isinstance(seat, Span) and is_known(seat.shortest) else None
+        told += needed(question.lens, setup.body_mount, knowledge, least)
+    if "no-shoulder" in setup.lens_mount.traits:
+        told += no_shoulder(setup, knowledge)
+    return told
+
+
+def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:
+    """A lens that is turned in until sharp: its back focus decides, and where it must be sunk."""
+    body = setup.body_mount
+    depth = f"{body.register_mm.nominal:g} mm" if is_known(body.register_mm) else "the register"
+    text = (
+        f"Such a lens has no flange and so no register: its back focus decides. Where that is less than {depth}, the "
+        f"register of {body.designation}, a plain sleeve leaves it close-up only; an insert must carry it deep into "
+        "the body, recessed by the difference and clear of filter and sensor. Screw in until sharp, then lock."
+    )
+    ask = "What is its back focus: how far behind the last glass is a far window sharp on paper?"
+    return Told((Line("text", text), Line("ask", ask)))

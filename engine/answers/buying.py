@@ -1,0 +1,188 @@
+"""What to buy: rings for every lens on every body, singly or by a hub, a close-up kit, filters and their rings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from engine.answers.advising import named_or_near
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.filters import filter_rings
+from engine.answers.knowledge import Knowledge, choose
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.said import mentions, number, numbers
+from engine.answers.several import pair_of, together
+from engine.answers.telling import chain_title
+from engine.answers.wording import listed, money, small_mm, trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount
+from grammar.questions import Limits, Question, Thing
+
+HUB = "m-mount"  # the mount that most is adapted to and from
+FILTER_THREADS = (15.0, 130.0)  # mm, what filters are made in
+
+
+def plan(question: Question, knowledge: Knowledge) -> Answer:
+    """Everything that must be bought, its price, and the advice that goes with the choice."""
+    lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, knowledge.catalogue), LensSide)]
+    bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, knowledge.catalogue), BodySide)]
+    told = Told()
+    for part in _parts(question, lenses, bodies, knowledge):
+        told += part
+    answer = _pairs_told(question, lenses, bodies, knowledge)
+    rows = named_or_near(question, knowledge, 1)
+    advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    lines = [*(answer.lines if answer else ()), *told.lines, *advice]
+    if not lines:
+        lines = [Line("ask", "For which lenses, on which bodies?")]
+    quantities = (*(answer.quantities if answer else ()), *told.quantities)
+    base = answer or Answer(question.text, "buy-plan", ANSWERED if told.lines or rows else NO, ())
+    return replace(
+        base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
+    )  # fmt: skip
+
+
+def _pairs_told(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Answer | None:
+    """The chains of the lenses on the bodies, where both are named."""
+    if not lenses or not bodies:
+        return None
+    if len(lenses) == len(bodies) == 1:
+        if _is_unfocused(lenses[0].mount):
+            return None
+        from engine.answers.howto import one_pair
+
+        return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
+    from engine.answers.several import each_pair
+
+    return each_pair(question, lenses, bodies, knowledge)
+
+
+def _parts(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Iterator[Told]:
+    threads = _filter_threads(question)
+    if threads:
+        yield filter_rings(threads, knowledge)
+    if len(lenses) > 1:
+        yield _through_hub(question, lenses, bodies, knowledge)
+    for lens in lenses:
+        if bodies and _is_unfocused(lens.mount):
+            yield _focusing_kit(question, lens, bodies[0], knowledge)
+    yield _spacer(question, lenses)
+
+
+def _is_unfocused(mount: Mount) -> bool:
+    return "no-focusing" in mount.traits
+
+
+def _filter_threads(question: Question) -> tuple[float, ...]:
+    """Filter threads told, where filters are wanted."""
+    if not (
+        mentions(question, "nd", "filter", "step", "hood")
+        and (question.said("numbers") or question.said("filter_thread"))
+    ):
+        return ()
+    low, high = FILTER_THREADS
+    rows = numbers(question, "numbers", "filter_thread", "thread")
+    return tuple(sorted(value for value in dict.fromkeys(rows) if low <= value <= high))
+
+
+def _through_hub(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """A ring from each lens to one hub mount, and one from the hub to each body, against single rings."""
+    facts = knowledge.catalogue
+    hub = body_side(Thing("mount", (HUB,), HUB), facts)
+    behind = lens_side(Thing("mount", (HUB,), HUB), facts)
+    if not isinstance(hub, BodySide) or not isinstance(behind, LensSide):
+        return Told()
+    plain = replace(question, limits=Limits(pieces=1, without_glass=True, cheapest=True), adapters=())
+    fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != HUB]
+    rears = [pair_of(plain, behind, body, knowledge, False, True) for body in bodies]
+    if any(pair.chain is None for pair in (*fronts, *rears)):
+        return Told()
+    rows = [Quantity("ring_thickness_mm", pair.ring, pair.case) for pair in fronts if pair.ring is not None]
+    rows += [Quantity("ring_thickness_mm", pair.ring, f"hub to {pair.case}") for pair in rears if pair.ring is not None]
+    count = len(fronts) + (len(rears) or 1)
+    rows.append(Quantity("adapter_count", Interval.exact(float(count)), "through the hub"))
+    seats = listed([f"{pair.words} {small_mm(pair.ring.nominal)}" for pair in fronts if pair.ring is not None])
+    name = hub.mount.designation
+    to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
+    text = f"Through {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
+    _, numbers_ = together([*fronts, *rears])
+    price = next((row.value for row in numbers_ if row.name == "price"), None)
+    if price is not None and rears:
+        rows.append(Quantity("price", price, "through the hub"))
+        text += f", {money((price.least, price.greatest))}"
+    text += ". Each further body then costs one ring."
+    if bodies:
+        direct = len(lenses) * len(bodies)
+        rows.append(Quantity("adapter_count", Interval.exact(float(direct)), "direct"))
+        text += f" Direct it is {direct} rings."
+    text += " Two joints: tolerance and play add, and the hub's throat may clip very fast long lenses."
+    return Told((Line("text", text),), tuple(rows))
+
+
+def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge) -> Told:
+    """The cheapest chain with a helicoid for a lens that has no focusing of its own."""
+    facts = knowledge.catalogue
+    setup = setup_of(lens, body, facts, question.f_number)
+    limits = replace(question.limits, using=(*question.limits.using, "helicoid"), cheapest=True, without_glass=True)
+    choice = choose(knowledge, setup, limits, 2)
+    lines, rows = [], []
+    from engine.answers.chain_numbers import price_of
+
+    for row in choice.listed:
+        band = price_of(row.judged)
+        price = f" [{money((band.least, band.greatest))}]" if band else ""
+        lines.append(Line("fact", f"{chain_title(row.judged, knowledge)}{price}", 1))
+        if band is not None:
+            rows.append(Quantity("price", band, "with a helicoid"))
+    tubes = _tube_set(knowledge)
+    if not lines:
+        return Told()
+    head = Line(
+        "head", f"{lens.mount.designation} lenses have no focusing of their own: rings with a helicoid between."
+    )
+    more = [Line("text", f"Add a set of tubes for longer lenses and close-ups: {tubes[0]}.")] if tubes else []
+    rows += [tubes[1]] if tubes else []
+    return Told((head, *lines, *more), tuple(rows))
+
+
+def _tube_set(knowledge: Knowledge) -> tuple[str, Quantity] | None:
+    """The usual screw tubes, and what a set of them costs."""
+    tubes = [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.kind == "extension-tube" and row.front == "m42" and row.common == "everyday" and row.price_usd
+    ]  # fmt: skip
+    if not tubes:
+        return None
+    band = (
+        sum(row.price_usd[0] for row in tubes if row.price_usd),
+        sum(row.price_usd[1] for row in tubes if row.price_usd),
+    )
+    sizes = "/".join(
+        trimmed(row.thickness_mm.shortest.nominal, 1) for row in tubes if is_known(row.thickness_mm.shortest)
+    )
+    return f"M42 tubes {sizes} mm, {money(band)}", Quantity("price", Interval.between(*band), f"tube set {sizes}")
+
+
+def _spacer(question: Question, lenses: Sequence[LensSide]) -> Told:
+    """Whether a spacer is needed: what it fills up to the register that the ring is made for."""
+    length = next((thing.thickness_mm[1] for thing in question.adapters if thing.thickness_mm is not None), None)
+    length = length if length is not None else number(question, "thickness", "length")
+    lens = next((side for side in lenses if "thread-only" in side.mount.traits or side.mount.kind == "astro"), None)
+    if length is None or lens is None or not is_known(lens.mount.register_mm):
+        return Told()
+    register = lens.mount.register_mm
+    text = (
+        f"{lens.mount.designation} wants {small_mm(register.nominal)} from its seat to the sensor. Where ring and body"
+        f" give {small_mm(register.nominal - length)}, the {small_mm(length)} is needed; where they give it already,"
+        " leave it out. Measure ring and body flange first."
+    )
+    rows = (
+        Quantity("stack_mm", register, "seat to sensor"), Quantity("shim_mm", Interval.exact(length), "the spacer"),
+    )  # fmt: skip
+    return Told((Line("head", text),), rows)

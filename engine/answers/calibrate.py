@@ -1,0 +1,225 @@
+"""Setting infinity: the shim from a mark, a limit or turns of a thread, what to cut it from, and what to test on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.distances import Distances
+from engine.answers.knowledge import Knowledge
+from engine.answers.loose import TOO_CLOSE
+from engine.answers.said import distance_mm, focals, mentions, number
+from engine.answers.spacing import usual_focals
+from engine.answers.wording import distance, ranged, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import calibration
+from grammar.questions import Question
+
+# words that say a length is where focus ends, not where infinity falls on the scale
+LIMIT = ("stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
+         "only to",
+         "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
+LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
+SHEET = "sheet-"
+SHIM = "shim"  # an error carried over from another lens, in mm
+
+
+def calibrated(question: Question, knowledge: Knowledge) -> Answer:
+    """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
+    told = Told()
+    for part in _parts(question, knowledge):
+        told += part
+    rows = named_or_near(question, knowledge, 2)
+    lines = [*told.lines, *advice_lines(rows)]
+    if not any(row.name == "shim_mm" for row in told.quantities):
+        lines += _asked_back(question)
+    return Answer(
+        question.text, "shim-calibration", ANSWERED, tuple(lines), question=question, quantities=told.quantities
+    )  # fmt: skip
+
+
+def carried(question: Question, before: Question | None) -> Question:
+    """A mark that was told of another lens is an error in mm for this one: the ring is the same."""
+    if before is None or before.intent != "shim-calibration" or not question.follows:
+        return question
+    mark, lenses, old = number(question, "mark"), focals(question), focals(before)
+    if mark is None or mark != number(before, "mark") or not lenses or not old or lenses == old:
+        return question
+    gap = Interval.exact(0.0)
+    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(old[0]), gap)
+    if not is_known(error):
+        return question
+    kept = tuple(row for row in question.values if row[0] != "mark")
+    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")))
+
+
+def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    told, shim = _shims(question, knowledge)
+    yield told
+    yield _turned(question, knowledge)
+    if shim is not None and mentions(question, "turn"):
+        yield _as_turns(question, shim, knowledge)
+    yield _layers(question, knowledge, shim)
+    yield _target(question, knowledge)
+
+
+def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
+    """What is told for each lens, and the first shim, in mm."""
+    at = number(question, "mark") or (distance_mm(question) if not _is_target(question) else None)
+    carried_mm = number(question, SHIM)
+    if at is None:
+        return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
+    limit = mentions(question, *LIMIT) and not mentions(question, *TOO_CLOSE)
+    told, first = Told(), None
+    named = focals(question)
+    for focal in named or usual_focals(knowledge.catalogue):
+        x = Distances(focal, knowledge.catalogue).extension_at(at)
+        if is_known(x):
+            first = x.nominal if first is None else first
+            told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
+    return told, first
+
+
+def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, several: bool) -> Told:
+    lens = f"{trimmed(focal, 1)} mm"
+    case = f"{lens} lens" if several else None
+    if limit:
+        text = (
+            f"A {lens} lens that stops at {distance(at, feet)} sits {small_mm(shim.nominal)} too far out: take that off"
+            " the ring."
+        )
+        error = shim
+    else:
+        text = (
+            f"Infinity at the {distance(at, feet)} mark of a {lens} lens: it sits {small_mm(shim.nominal)} too close;"
+            f" add a shim of {small_mm(shim.nominal)} between lens and ring, or ring and body."
+        )
+        error = -shim
+    rows = (Quantity("shim_mm", shim, case), Quantity("register_error_mm", error, case))
+    return Told((Line("head" if not several else "fact", text),), rows)
+
+
+def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
+    """The same ring on another lens: the same shim, and the mark where infinity should then fall."""
+    lines = [Line("head", f"If the ring is the cause it is the same {small_mm(error)} for this lens.")]
+    rows = [Quantity("shim_mm", Interval.exact(error))]
+    for focal in focals(question):
+        mark = Distances(focal, knowledge.catalogue).mark(-error)
+        if is_known(mark):
+            rows.append(Quantity("scale_mark_mm", mark, f"{trimmed(focal, 1)} mm lens"))
+            text = (
+                f"infinity should then fall at the {distance(mark.nominal, question.feet)} mark of the"
+                f" {trimmed(focal, 1)} mm lens"
+            )
+            lines.append(Line("fact", f"{text}; if it does not, the lens itself is off by the rest", 1))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
+    """The pitch of the lens's own thread, in mm."""
+    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    for thing in (*question.lenses, *question.bodies):
+        mount = mounts.get(thing.id or "")
+        thread = threads.get(mount.thread or "") if mount else None
+        if thread is not None and is_known(thread.pitch_mm):
+            return thread.pitch_mm
+    return None
+
+
+def _turned(question: Question, knowledge: Knowledge) -> Told:
+    """What a lens screwed out by part of a turn has moved."""
+    turns, pitch = number(question, "turns"), _pitch(question, knowledge)
+    if turns is None:
+        return Told()
+    if pitch is None:
+        return Told((Line("ask", "Which thread, or what pitch, was it turned by?"),))
+    shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
+    if not is_known(shim):
+        return Told()
+    text = (
+        f"{trimmed(turns, 2)} turn of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: that is the"
+        " spacer."
+    )
+    return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+
+
+def _as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
+    pitch = _pitch(question, knowledge)
+    if pitch is None:
+        return Told()
+    turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
+    if not is_known(turns):
+        return Told()
+    text = (
+        f"{small_mm(shim)} is {trimmed(turns.nominal, 2)} turn of its thread ({trimmed(pitch.nominal, 3)} mm a turn)."
+    )
+    return Told((Line("head", text),), (Quantity("thread_turns", turns),))
+
+
+def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Told:
+    """How many layers of what is at hand make the shim."""
+    if not mentions(question, *LAYERS) and shim is None:
+        return Told()
+    wanted = shim if shim is not None else number(question, "thickness", "layer", "numbers", "length")
+    lines, rows = [], []
+    for row in knowledge.catalogue.assumptions.values():
+        if not row.id.startswith(SHEET):
+            continue
+        name = row.id.removeprefix(SHEET).replace("-", " ")
+        each = ranged(row.value, lambda value: f"{trimmed(value, 3)} mm")
+        if wanted is None or wanted > 5:
+            lines.append(f"{name} {each} a layer")
+            rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
+            continue
+        layers = calibration.layer_count(Interval.exact(wanted), row.value)
+        if is_known(layers) and layers.greatest >= 1:
+            rows.append(Quantity("layer_count", layers, name))
+            lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
+    if not lines:
+        return Told()
+    lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= 5 else "Sheets at hand: "
+    tail = ". Better one sheet of the right brass than many. Cover the whole seat, flat and deburred."
+    return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
+
+
+def _is_target(question: Question) -> bool:
+    return question.said("target") is not None or mentions(
+        question, "target", "garden", "test on", "test chart", "far enough"
+    )
+
+
+def _target(question: Question, knowledge: Knowledge) -> Told:
+    """How far a target must be to stand for infinity, and how wrong a nearer one makes the shim."""
+    if not _is_target(question):
+        return Told()
+    times = knowledge.catalogue.assumptions["infinity-target-focals"].value.nominal
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    near = distance_mm(question)
+    for focal in focals(question) or usual_focals(knowledge.catalogue):
+        far = focal * times
+        lens = f"{trimmed(focal, 1)} mm lens"
+        rows.append(Quantity("target_distance_mm", Interval.exact(far), lens))
+        text = f"{lens}: beyond {distance(far, question.feet)}"
+        for at in (near, far):
+            error = Distances(focal, knowledge.catalogue).extension_at(at) if at else None
+            if at is not None and error is not None and is_known(error):
+                rows.append(Quantity("extension_mm", error, f"{lens}, {trimmed(at / 1000, 1)} m"))
+                text += f"; set at {distance(at, question.feet)} it would be {small_mm(error.nominal)} wrong"
+        lines.append(Line("fact", text, 1))
+    head = Line(
+        "head", f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
+    )
+    return Told((head, *lines), tuple(rows))
+
+
+def _asked_back(question: Question) -> list[Line]:
+    if _is_target(question) or mentions(question, *LAYERS):
+        return []
+    return [
+        Line(
+            "ask",
+            "At which mark of the focus scale does infinity fall, and on what focal length? Then the shim can be told.",
+        )
+    ]

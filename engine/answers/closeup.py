@@ -1,0 +1,260 @@
+"""How near a lens comes and how large things get: by tubes, helicoid, close-up lens, reversed, or a magnification."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.close_rows import at_extension, at_magnification, at_magnification_light
+from engine.answers.distances import Distances
+from engine.answers.howto import how_to
+from engine.answers.knowledge import Knowledge
+from engine.answers.loose import loose
+from engine.answers.nearby import nearest
+from engine.answers.said import distance_mm, focals, number, numbers, stop
+from engine.answers.wording import distance, figures, ranged, small_mm, times, trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.chains.walk import ADDED_FOCUSING
+from engine.physics import closeup
+from grammar.questions import Question
+
+TUBE = "extension-tube"
+CLOSE_UP_LENS = "close-up-lens"
+USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
+MOST_ROWS = 10
+
+
+def macro(question: Question, knowledge: Knowledge) -> Answer:
+    """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    parts = list(_parts(question, knowledge))
+    told = Told()
+    for part in parts:
+        told += part
+    named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
+    if named and not told.lines:
+        return _with_helicoids(how_to(question, knowledge, "macro-distance"), knowledge)
+    chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
+    lines = list(told.lines)
+    if named and question.said("magnification"):
+        part = _stack(question, knowledge)
+        lines += part.lines
+        told = Told(told.lines, told.quantities + part.quantities)
+    if not focals(question) and not question.said("magnification"):
+        lines += _without_focal(question, knowledge, told)
+    if not lines:
+        lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
+        lines.append(
+            Line(
+                "ask",
+                "With which lens (focal length), and what stands behind it: which tubes, helicoid, close-up lens?",
+            )
+        )
+    return Answer(
+        question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
+        quantities=told.quantities,
+    )  # fmt: skip
+
+
+def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
+    behind = next((lens for lens in question.lenses if lens is not reverse), None)
+    if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
+        yield _coupled(behind.focal_length_mm, reverse.focal_length_mm)
+        return
+    wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    named = focals(question)
+    if wanted is not None and not tubes:
+        for focal in named:
+            kind = question.lens.lens_kind if question.lens else None
+            yield at_magnification(focal, wanted, knowledge.catalogue, stop(question), question.feet, kind)
+        if not named:
+            yield _light(question, wanted)
+    for focal in named:
+        yield from _with_tubes(focal, tubes, wanted, question, knowledge)
+        yield from _with_close_up_lens(focal, question, knowledge)
+        if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+            yield from _as_marked(focal, question, knowledge)
+
+
+def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
+    """The lengths of extension told: tubes one by one, a helicoid by its travel."""
+    adapters = knowledge.catalogue.adapters
+    for thing in question.adapters:
+        if thing.thickness_mm is not None:
+            low, high = thing.thickness_mm
+            yield high - low if low != high and thing.piece in ADDED_FOCUSING else high
+        elif (
+            thing.kind == "adapter"
+            and thing.id in adapters
+            and is_known(at := adapters[thing.id or ""].thickness_mm.hull())
+        ):
+            yield at.greatest - at.least if not at.is_exact else at.nominal
+    yield from numbers(question, "extension", "travel")
+
+
+def _with_tubes(
+    focal: float, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
+) -> Iterator[Told]:
+    """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
+    facts, feet = knowledge.catalogue, question.feet
+    sets = list(_sets(tubes, question, knowledge))
+    nearest_mark = number(question, "close_focus") or distance_mm(question)
+    own = Distances(focal, facts).extension_at(nearest_mark) if nearest_mark else None
+    lens = f"{trimmed(focal, 1)} mm lens"
+    if not sets:
+        return
+    yield Told((Line("head", f"A {lens}, from the sensor, focus ring at infinity unless told:"),))
+    for length in sets:
+        case = f"{trimmed(length, 2)} mm" if len(focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
+        yield at_extension(
+            focal, length, facts, case, stop=stop(question), feet=feet, lead=f"{trimmed(length, 2)} mm of tube"
+        )
+        if present is not None:
+            grown = closeup.magnification_with_tube(
+                Interval.exact(present), Interval.exact(focal), Interval.exact(length)
+            )
+            if is_known(grown):
+                text = f"with the {times(present)} it has by itself: {times(grown.nominal)}"
+                yield Told((Line("fact", text, 2),), (Quantity("magnification", grown, f"{case} tube"),))
+        if own is not None and is_known(own):
+            near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
+            lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
+            yield at_extension(focal, own.nominal + length, facts, near, end="near", feet=feet, lead=lead, depth=2)
+
+
+def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
+    """The lengths told; where tubes are named without a length, a usual set and its sums."""
+    if tubes:
+        yield from dict.fromkeys(tubes)
+        if len(tubes) > 1:
+            yield sum(tubes)
+        return
+    if not any(thing.piece == TUBE for thing in question.adapters) or any(
+        thing.piece == CLOSE_UP_LENS for thing in question.adapters
+    ):
+        return
+    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id), USUAL_TUBES]
+    for mount in mounts:
+        rows = sorted({
+            adapter.thickness_mm.shortest.nominal
+            for adapter in knowledge.catalogue.adapters.values()
+            if adapter.kind == TUBE and adapter.front == mount and adapter.common == "everyday"
+            and adapter.thickness_mm.is_fixed and is_known(adapter.thickness_mm.shortest)
+        })  # fmt: skip
+        if len(rows) > 1:
+            sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
+            yield from sorted(sums)[:MOST_ROWS]
+            return
+
+
+def _with_close_up_lens(focal: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """A close-up lens on the lens at infinity, and the tube that does the same."""
+    powers = [thing.factor for thing in question.adapters if thing.piece == CLOSE_UP_LENS and thing.factor]
+    if not powers:
+        return
+    power = Interval.exact(sum(powers))
+    f = Interval.exact(focal)
+    room = closeup.close_up_focus_mm(power, Interval(float("inf"), float("inf"), float("inf")))
+    magnified = closeup.close_up_magnification(f, power, Interval.exact(0.0))
+    same = closeup.extension_for_subject_mm(f, room)
+    if not (is_known(room) and is_known(magnified) and is_known(same)):
+        return
+    name = f"+{figures(power.nominal, 3)} dioptre at infinity"
+    yield Told(
+        (
+            Line(
+                "head",
+                f"{name}: sharp {distance(room.nominal, question.feet)} before the close-up lens, "
+                f"{times(magnified.nominal)}; no light is lost.",
+            ),
+            Line(
+                "fact",
+                f"the same from a tube on {trimmed(focal, 1)} mm: {small_mm(same.nominal)}, "
+                "which costs light but adds no glass",
+                1,
+            ),
+        ),
+        (
+            Quantity("working_distance_mm", room, name), Quantity("magnification", magnified, name),
+            Quantity("extension_mm", same, f"{trimmed(focal, 1)} mm lens, the same by a tube"),
+        ),
+    )  # fmt: skip
+
+
+def _as_marked(focal: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """What the lens does by itself at a distance told."""
+    at = distance_mm(question)
+    own = Distances(focal, knowledge.catalogue).extension_at(at) if at else None
+    if at is not None and own is not None and is_known(own):
+        case = f"{trimmed(focal, 1)} mm lens, {distance(at, question.feet)}"
+        yield at_extension(focal, own.nominal, knowledge.catalogue, case, end="focus", stop=stop(question))
+
+
+def _stack(question: Question, knowledge: Knowledge) -> Told:
+    """What must stand between body and lens for a magnification, beside the lens's own flange-to-image distance."""
+    from engine.answers.open_lens import MEASURE, usual_flange_to_image
+    from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
+
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    wanted = number(question, "magnification")
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or wanted is None or question.lens is None:
+        return Told()
+    register, focal = body.mount.register_mm, question.lens.focal_length_mm
+    if not is_known(register) or focal is None:
+        return Told()
+    own = lens.mount.register_mm
+    usual = usual_flange_to_image(question.lens, knowledge)
+    away = own if is_known(own) else usual
+    if away is None:
+        return Told((Line("ask", MEASURE),))
+    stack = away + wanted * focal - register
+    given = "its register" if is_known(own) else "the usual flange-to-image distance"
+    text = (
+        f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
+        f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
+    )
+    lines = [Line("text", text)] + ([] if is_known(own) else [Line("ask", MEASURE)])
+    return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
+
+
+def _coupled(rear: float, front: float) -> Told:
+    """A lens reversed before another: the long one's focal length over the reversed one's."""
+    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
+    if not is_known(magnified):
+        return Told()
+    text = (
+        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
+    )
+    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
+    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
+
+
+def _light(question: Question, magnification: float) -> Told:
+    """The f-number that counts at a magnification, where no lens is told."""
+    at = stop(question)
+    told = at_magnification_light(magnification, at, f"m = {trimmed(magnification, 2)}")
+    values = {row.name: row.value.nominal for row in told.quantities}
+    lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
+    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
+    if at is not None:
+        effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
+        text = (
+            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
+            " known."
+        )
+    return Told((Line("head", text),), told.quantities)
+
+
+def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:
+    return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
+
+
+def _with_helicoids(answer: Answer, knowledge: Knowledge) -> Answer:
+    """The answer with the helicoid that would bring the lens nearer, where none is in the chain."""
+    text = (
+        "To come nearer: a helicoid in the ring's place, or between (M helicoid rings give 4 to 6 mm, M42 ones 14 mm"
+        " and more); magnification grows by its travel over the focal length."
+    )
+    return replace(answer, lines=(*answer.lines, Line("text", text)))

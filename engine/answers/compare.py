@@ -1,0 +1,125 @@
+"""Two things side by side: bodies by ring and share lit, mounts by the ring between, pieces by what is told."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.circles import circles_of
+from engine.answers.knowledge import Knowledge
+from engine.answers.making import ring_to_make
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.wording import money, percent, ranged, small_mm
+from engine.base.interval import Interval, is_known
+from engine.physics import coverage
+from grammar.questions import Question, Thing
+
+MOST = 4
+
+
+def compare(question: Question, knowledge: Knowledge) -> Answer:
+    """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
+    told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
+    rows = named_or_near(question, knowledge, 2)
+    lines = [*told.lines, *advice_lines(rows)]
+    if not lines:
+        lines = [
+            Line("text", "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces.")
+        ]
+    return Answer(
+        question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
+        quantities=told.quantities,
+    )  # fmt: skip
+
+
+def _bodies(question: Question, knowledge: Knowledge) -> Told:
+    """Each body for the lens named: its ring, and how much of its frame is lit."""
+    facts = knowledge.catalogue
+    lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
+    bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    circles = circles_of(question, facts) if lenses else []
+    for body in bodies[:MOST] if len(bodies) > 1 else []:
+        for lens in lenses[:MOST]:
+            ring = ring_to_make(setup_of(lens, body, facts), facts)
+            if ring.thickness_mm is not None:
+                rows.append(Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id))
+                kind = {"plain": "ring", "recessed": "cup", "no": "no ring"}[ring.possible]
+                lines.append(
+                    Line(
+                        "fact",
+                        f"{lens.mount.designation} on {body.words}: {kind}, {small_mm(ring.thickness_mm.nominal)}",
+                    )
+                )
+        form = body.format
+        for thrown in circles if form is not None else []:
+            assert form is not None
+            lit = coverage.lit_share(thrown.circle_mm, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+            if is_known(lit):
+                rows.append(Quantity("lit_share", lit, f"{form.id}, {thrown.case}"))
+                size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
+                lines.append(Line("fact", f"{form.name}: a circle of {size} lights {ranged(lit, percent)}", 1))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _mounts(question: Question, knowledge: Knowledge) -> Told:
+    """The ring between any two of the mounts named: the longer register's lens on the shorter one's body."""
+    facts = knowledge.catalogue
+    ids = [
+        thing.id for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" and thing.id in facts.mounts
+    ]
+    if len(set(ids)) < 2 or (question.lenses and question.lenses[0].ids and len(question.bodies) > 1):
+        return Told()
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for one, other in combinations(dict.fromkeys(ids), 2):
+        first, second = facts.mounts[one or ""], facts.mounts[other or ""]
+        if not (is_known(first.register_mm) and is_known(second.register_mm)):
+            continue
+        if first.register_mm.nominal < second.register_mm.nominal:
+            first, second = second, first
+        lens, body = (
+            lens_side(Thing("mount", (first.id,), ""), facts),
+            body_side(Thing("mount", (second.id,), ""), facts),
+        )
+        if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+            continue
+        ring = ring_to_make(setup_of(lens, body, facts), facts)
+        if ring.thickness_mm is None:
+            continue
+        rows.append(Quantity("ring_thickness_mm", ring.thickness_mm, f"{first.id} to {second.id}"))
+        rows.append(Quantity("register_difference_mm", ring.thickness_mm, f"{first.id}, {second.id}"))
+        rows += [
+            Quantity("register_mm", mount.register_mm, mount.id)
+            for mount in (first, second)
+            if is_known(mount.register_mm)
+        ]
+        lines.append(Line("fact", (
+            f"A ring between {first.designation} and {second.designation} has "
+            f"{small_mm(ring.thickness_mm.nominal)} of seat: it puts a {first.designation} lens on a "
+            f"{second.designation} body. Leave it off for {second.designation} lenses. Measure yours."
+        )))  # fmt: skip
+    return Told(tuple(lines), tuple(rows))
+
+
+def _pieces(question: Question, knowledge: Knowledge) -> Told:
+    """Price bands of the kinds of ring named for a mount: with and without electronics."""
+    mounts = {id_ for thing in (*question.lenses, *question.adapters) for id_ in (*thing.ids, *thing.front)}
+    named = " ".join(thing.piece or "" for thing in question.adapters)
+    if "electronic" not in named:
+        return Told()
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for electronic, words in ((False, "ring without electronics"), (True, "electronic ring")):
+        bands = [
+            row.price_usd for row in knowledge.catalogue.adapters.values()
+            if row.front in mounts and row.electronics is electronic and row.kind == "plain" and row.price_usd
+            and row.common == "everyday"
+        ]  # fmt: skip
+        if bands:
+            band = min(bands)
+            rows.append(Quantity("price", Interval.between(*band), words))
+            lines.append(Line("fact", f"{words}: from {money(band)}"))
+    return Told(tuple(lines), tuple(rows))

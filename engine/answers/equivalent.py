@@ -1,0 +1,166 @@
+"""What a focal length and an f-number are like on full frame, and what glass and format do to them and do not."""
+
+from __future__ import annotations
+
+from math import log2
+
+from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.circles import USUAL_FRAMES, circles_of, frames_of, glass_factor
+from engine.answers.knowledge import Knowledge
+from engine.answers.nearby import nearest
+from engine.answers.said import focals, mentions, number, stop
+from engine.answers.wording import trimmed
+from engine.base.compact import compact
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import coverage
+from grammar.questions import Question
+
+FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
+EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
+CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
+
+
+@compact
+class Crop:
+    """A crop factor by diagonal and, for a format, by width, and what it is called."""
+
+    name: str
+    by_diagonal: float
+    by_width: float | None = None
+
+
+def equivalent(question: Question, knowledge: Knowledge) -> Answer:
+    """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
+    told = Told()
+    factor = glass_factor(question, knowledge.catalogue)
+    told += _glass(question, factor)
+    lenses, at = focals(question), stop(question)
+    crops = crops_of(question, knowledge)
+    for crop in crops:
+        told += _crop(crop)
+    for focal in lenses:
+        told += _behind(focal, factor)
+        for crop in crops:
+            told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
+    if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):
+        at = EXAMPLE_STOP
+        crops = [*crops, *(_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
+    if at is not None:
+        told += _stop_on(at, factor, crops)
+    told += _clean(question, knowledge, lenses, crops)
+    lines = list(told.lines)
+    if len(lines) < 2 or mentions(question, "exposure", "light", "bright", "meter"):
+        rows = nearest(question.text, knowledge.catalogue, 1)
+        lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    return Answer(
+        question.text, "crop-equivalent", ANSWERED, tuple(lines), question=question, quantities=told.quantities
+    )  # fmt: skip
+
+
+def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
+    """The crop told, else that of the formats named beside full frame, else of the usual ones."""
+    told = number(question, "crop")
+    if told is not None and ":" not in (question.said("crop") or ""):
+        return [Crop(f"{told:g}x crop", told)]
+    frames = frames_of(question, knowledge.catalogue)
+    named = bool(question.bodies) or any(thing.kind == "format" for thing in question.things)
+    if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
+        frames = frames[:1]
+    small = [form for form in frames if form.id not in FULL_FRAMES]
+    if not named and not focals(question):
+        return []
+    if not named:
+        small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
+    return [_of(form) for form in small or frames]
+
+
+def _of(form: Format) -> Crop:
+    width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
+    diagonal, wide = coverage.crop_factor(width, height), coverage.crop_factor_by_width(width)
+    assert is_known(diagonal)
+    assert is_known(wide)
+    return Crop(form.name, diagonal.nominal, wide.nominal)
+
+
+def _crop(crop: Crop) -> Told:
+    rows = [Quantity("crop_factor", Interval.exact(crop.by_diagonal), crop.name)]
+    text = f"{crop.name}: crop factor {trimmed(crop.by_diagonal, 2)} by diagonal"
+    if crop.by_width is not None:
+        rows.append(Quantity("crop_factor_by_width", Interval.exact(crop.by_width), crop.name))
+        text += f", {trimmed(crop.by_width, 2)} by width"
+    return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def _glass(question: Question, factor: float | None) -> Told:
+    if factor is None:
+        return Told()
+    stops = abs(2 * log2(factor))
+    way = "slower" if factor > 1 else "faster"
+    text = (
+        f"Glass together {trimmed(factor, 2)}x: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
+    )
+    pieces = [thing.factor for thing in question.adapters if thing.factor]
+    if len(pieces) > 1:
+        text += " They do not cancel unless the factors multiply to 1, and the faults of both add."
+    return Told((Line("text", text),), (Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x"),))
+
+
+def _behind(focal: float, factor: float | None) -> Told:
+    """The focal length as it is, or behind the glass: no format changes it."""
+    case = None if factor is None else f"with {factor:g}x"
+    value = focal * (factor or 1.0)
+    text = (
+        f"It is {trimmed(focal, 1)} mm on any format: the same lens, the field of any {trimmed(focal, 1)} mm on that"
+        " sensor."
+    )
+    if factor is not None:
+        text = f"{trimmed(focal, 1)} mm x {factor:g} = {trimmed(value, 1)} mm behind the glass."
+    return Told((Line("head", text),), (Quantity("focal_length_mm", Interval.exact(value), case),))
+
+
+def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
+    lens = f"{trimmed(focal, 1)} mm on " if several else ""
+    diagonal = focal * crop.by_diagonal
+    rows = [Quantity("equivalent_focal_mm", Interval.exact(diagonal), f"{lens}{crop.name}")]
+    text = f"{trimmed(focal, 1)} mm on {crop.name} frames like {diagonal:.0f} mm on full frame"
+    if crop.by_width is not None:
+        rows.append(
+            Quantity("equivalent_focal_mm", Interval.exact(focal * crop.by_width), f"{lens}{crop.name}, by width")
+        )
+        text += f" ({focal * crop.by_width:.0f} mm by width)"
+    return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:
+    behind = at * (factor or 1.0)
+    lines, rows = [], []
+    if factor is not None:
+        lines.append(Line("head", f"f/{trimmed(at, 1)} x {factor:g} = f/{trimmed(behind, 2)} for exposure."))
+        rows.append(Quantity("f_number", Interval.exact(behind), f"with {factor:g}x"))
+    for crop in crops:
+        equal, light = behind * crop.by_diagonal, abs(2 * log2(crop.by_diagonal))
+        case = f"f/{trimmed(behind, 2)}, {crop.name}"
+        rows.append(Quantity("equivalent_f_number", Interval.exact(equal), case))
+        rows.append(Quantity("light_difference_stops", Interval.exact(light), f"{crop.name} squared"))
+        lines.append(Line("fact", (
+            f"f/{trimmed(behind, 2)} on {crop.name} has the depth of field of f/{trimmed(equal, 2)} on full frame; "
+            f"exposure stays f/{trimmed(behind, 2)}. Squared ({trimmed(crop.by_diagonal**2, 2)}x, "
+            f"{trimmed(light, 2)} stops) is the "
+            "total light, or ISO alike"
+        ), 1))  # fmt: skip
+    return Told(tuple(lines), tuple(rows))
+
+
+def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:
+    """What it is like where the lens does not fill the frame and is cropped to its circle."""
+    if len(lenses) != 1 or not question.lenses[0].ids or not crops or glass_factor(question, knowledge.catalogue):
+        return Told()
+    for thrown in circles_of(question, knowledge.catalogue)[:1]:
+        clean = coverage.FULL_FRAME_DIAGONAL_MM / thrown.circle_mm.least
+        if clean > crops[0].by_diagonal * 1.02:
+            value = lenses[0] * clean
+            case = f"clean {trimmed(thrown.circle_mm.least, 1)} mm circle"
+            text = f"cropped to a {case} it is like {value:.0f} mm"
+            return Told((Line("fact", text, 1),), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
+    return Told()

@@ -1,0 +1,218 @@
+"""Which mount a lens has: by its thread, by what is seen, by flange to image; and which measurement settles it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.lookalike import mount_line
+from engine.answers.nearby import nearest
+from engine.answers.resolve import LensSide, lens_side
+from engine.answers.said import mentions, number, numbers
+from engine.answers.wording import listed, small_mm, trimmed
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Advice, Mount, Thread
+from engine.physics import calibration
+from grammar.questions import Question
+
+INCH = 25.4
+UNDER_MM, OVER_MM = 0.35, 0.15  # how far a caliper on the crests reads under and over the nominal diameter
+PITCH_OFF_MM = 0.035
+REGISTER_OFF_MM = 0.7  # how well flange to image is measured on paper
+MOST = 6
+DETAILS = (
+    "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
+    " image?"
+)
+
+
+def identify(question: Question, knowledge: Knowledge) -> Answer:
+    """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
+    settled = _by_register(question, knowledge)
+    if settled is not None:
+        return settled
+    told, mounts = _by_thread(question, knowledge)
+    rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
+    named = _named(question, knowledge)
+    shown = list(dict.fromkeys([*named, *mounts, *(name for row in rows for name in row.mounts)]))
+    lines = [*told.lines, *_advice(rows, named)]
+    quantities = list(told.quantities)
+    for name in shown[:MOST]:
+        mount = knowledge.catalogue.mounts[name]
+        lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
+        quantities += _numbers(mount, knowledge)
+    if mentions(question, "measure", "gauge", "pitch", "how do i", "how to"):
+        pitches = _ten_pitches(question, knowledge)
+        lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
+    lines += list(_asks(question, shown, knowledge))
+    return Answer(
+        question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
+        question=question, quantities=tuple(quantities),
+    )  # fmt: skip
+
+
+def _is_measuring(row: Advice) -> bool:
+    return row.id.startswith("measure-")
+
+
+def _advice(rows: list[Advice], named: list[str]) -> Iterator[Line]:
+    for row in rows:
+        if not named or not row.mounts or set(named) & set(row.mounts):
+            yield Line("head" if row is rows[0] else "text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}")
+
+
+def _named(question: Question, knowledge: Knowledge) -> list[str]:
+    """The mounts named, and those whose parts go into their thread as if they were the same."""
+    mounts, out = knowledge.catalogue.mounts, []
+    for thing in (*question.lenses, *question.bodies):
+        if thing.kind == "mount":
+            out += [id_ for id_ in thing.ids if id_ in mounts and "thread-only" not in mounts[id_].traits]
+    if len(set(out)) == 1 or question.topic == "blurry":
+        for name in out[:1]:
+            out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]
+    return list(dict.fromkeys(out))
+
+
+def _numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
+    if is_known(mount.register_mm):
+        yield Quantity("register_mm", mount.register_mm, mount.id)
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is not None:
+        yield Quantity("thread_diameter_mm", thread.major_mm, mount.id)
+        if is_known(thread.pitch_mm):
+            yield Quantity("thread_pitch_mm", thread.pitch_mm, mount.id)
+
+
+def _measured(question: Question) -> tuple[float | None, float | None]:
+    """Diameter and pitch of the thread, in mm, as far as they were told."""
+    said = " ".join(question.said(key) or "" for key in ("thread", "bore"))
+    pitch_text = question.said("pitch") or ""
+    across = re.search(r"(\d+(?:\.\d+)?)\s*mm", said)
+    inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
+    diameter = float(across[1]) if across else None
+    if diameter is None and inch:
+        diameter = float(inch[1]) / float(inch[2] or 1) * INCH
+    after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
+    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
+    if raw is None:
+        return diameter, None
+    value = float(raw[1])
+    tpi = "tpi" in pitch_text + said or value > 5
+    return diameter, INCH / value if tpi else value
+
+
+def _by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]]:
+    """The threads that a measured one may be, and the mounts that have them."""
+    diameter, pitch = _measured(question)
+    if diameter is None:
+        return Told(), []
+    fits = [thread for thread in knowledge.catalogue.threads.values() if _fits(thread, diameter, pitch)]
+    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
+    mounts: list[str] = []
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for thread in fits[:MOST]:
+        users = [
+            mount
+            for mount in knowledge.catalogue.mounts.values()
+            if mount.thread == thread.id and mount.kind != "filter"
+        ]
+        users.sort(key=lambda mount: ("thread-only" in mount.traits, not is_known(mount.register_mm), mount.id))
+        if not users:
+            continue
+        mounts += [mount.id for mount in users[:2]]
+        rows.append(Quantity("thread_diameter_mm", thread.major_mm, thread.id))
+        if is_known(thread.pitch_mm):
+            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, thread.id))
+            length = calibration.length_of_spaces_mm(thread.pitch_mm)
+            if is_known(length):
+                rows.append(Quantity("ten_pitches_mm", length, thread.id))
+        names = listed([mount.designation for mount in users[:3]], "or")
+        pitch_told = f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm" if is_known(thread.pitch_mm) else ""
+        lines.append(
+            Line("fact", f"{thread.designation} ({trimmed(thread.major_mm.nominal, 2)} mm{pitch_told}): {names}", 1)
+        )
+    if lines:
+        told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
+        lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
+    return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
+
+
+def _fits(thread: Thread, diameter: float, pitch: float | None) -> bool:
+    off = diameter - thread.major_mm.nominal
+    if not -UNDER_MM <= off <= OVER_MM:
+        return False
+    return pitch is None or (is_known(thread.pitch_mm) and abs(thread.pitch_mm.nominal - pitch) <= PITCH_OFF_MM)
+
+
+def _ten_pitches(question: Question, knowledge: Knowledge) -> Told:
+    """The length of ten pitches of usual threads, to compare a paper strip with."""
+    parts, rows = [], []
+    seen: set[float] = set()
+    for thread in knowledge.catalogue.threads.values():
+        if not is_known(thread.pitch_mm) or thread.id.startswith("f") or not 0.45 <= thread.pitch_mm.nominal <= 1.1:
+            continue
+        pitch = round(thread.pitch_mm.nominal, 4)
+        length = calibration.length_of_spaces_mm(thread.pitch_mm)
+        if pitch in seen or not is_known(length):
+            continue
+        seen.add(pitch)
+        tpi = INCH / pitch
+        name = (
+            f"{tpi:.0f} tpi" if abs(tpi - round(tpi)) < 0.01 and round(pitch, 2) != pitch else f"{trimmed(pitch, 3)} mm"
+        )
+        rows.append(Quantity("ten_pitches_mm", length, name))
+        parts.append(f"{trimmed(length.nominal, 2)} mm = {name}")
+    text = "Ten pitches, crest to the tenth crest after it: " + ", ".join(sorted(parts)) + "."
+    return Told((Line("text", text),), tuple(rows))
+
+
+def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
+    """A flange-to-image distance told of a lens whose thread is known: which look-alike it is, and what follows."""
+    told = number(question, "flange_to_image") or next(
+        (value for value in numbers(question, "numbers", "length") if 5 < value < 120 and question.follows), None
+    )
+    lens = question.lens
+    side = lens_side(lens, knowledge.catalogue)
+    if told is None or lens is None or not isinstance(side, LensSide):
+        return None
+    alike = [side.mount, *(knowledge.catalogue.mounts[j.rear] for j in knowledge.joints.onward(side.mount.id))]
+    known = [(abs(m.register_mm.nominal - told), m) for m in alike if is_known(m.register_mm)]
+    near = [(off, mount) for off, mount in known if off <= REGISTER_OFF_MM]
+    if not near:
+        return None
+    mount = min(near, key=lambda row: (row[0], row[1].id))[1]
+    meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
+    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}, not only by its thread.")
+    bodies = question.bodies or question.lenses[1:2]
+    asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
+    if not bodies:
+        rows = tuple(_numbers(mount, knowledge))
+        return Answer(question.text, "identify-mount", ANSWERED, (head,), question=asked, quantities=rows)
+    from engine.answers.howto import how_to
+
+    answer = how_to(asked, knowledge)
+    return replace(answer, intent="identify-mount", lines=(head, *answer.lines))
+
+
+def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterator[Line]:
+    """The measurement that would decide between what is left."""
+    diameter, pitch = _measured(question)
+    mounts = [knowledge.catalogue.mounts[name] for name in shown]
+    if diameter is not None and pitch is None:
+        yield Line(
+            "ask", "What is the pitch? Ten crests on paper: 10 mm is 1.0, 9.77 mm 26 tpi, 7.94 mm 32 tpi, 7.5 mm 0.75."
+        )
+    if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
+        yield Line(
+            "ask",
+            "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it"
+            " decides.",
+        )
+    if not mounts and diameter is None and not mentions(question, "measure", "gauge"):
+        yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?")
+    if not mounts or all(mount.coupling != "screw" for mount in mounts):
+        yield Line("ask", DETAILS)

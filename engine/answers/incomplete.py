@@ -1,0 +1,94 @@
+"""A question about a chain without a lens mount or a body: what can be said all the same, and what is asked back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
+from engine.answers.elsewhere import elsewhere
+from engine.answers.knowledge import Knowledge
+from engine.answers.loose import TOO_CLOSE, loose
+from engine.answers.nearby import nearest
+from engine.answers.open_lens import depends
+from engine.answers.resolve import BodySide, LensSide, Missing
+from engine.answers.said import focals, mentions
+from engine.answers.spacing import far_limits, marks, usual_focals
+from engine.answers.wording import listed
+from engine.base.compact import replace
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+MOST_ADVICE = 2
+
+
+def incomplete(
+    question: Question,
+    lenses: Sequence[LensSide | Missing],
+    bodies: Sequence[BodySide | Missing],
+    knowledge: Knowledge,
+) -> Answer:
+    """Worked out as far as it goes: by focal length alone, by the body's register alone, or the rings for any body."""
+    lens = next((side for side in lenses if isinstance(side, LensSide)), None)
+    body = next((side for side in bodies if isinstance(side, BodySide)), None)
+    missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
+    if body is not None and lens is None and question.lens is not None and not loose_numbers(question):
+        return _with_advice(depends(question, question.lens, body, knowledge), question, knowledge)
+    found = loose(question, knowledge)
+    told = found.told
+    lines: list[Line] = list(told.lines)
+    if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
+        told = example_of_spacing(question, knowledge)
+        lines = list(told.lines)
+    advice = _advice_lines(question, knowledge) if lens is None or not lines else []
+    rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
+    lines = [*advice, *lines, *rings.lines]
+    if not found.chains or lens is not None:
+        lines += [Line("ask", row.ask) for row in missing[:1]]
+    status = ANSWERED if told.lines or rings.lines else NO
+    return Answer(
+        question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
+        quantities=(*told.quantities, *rings.quantities),
+    )  # fmt: skip
+
+
+def _rings_for(mount: Mount, knowledge: Knowledge) -> Told:
+    """The rings for any body; where the mount has no register to hold, those that are sold for it."""
+    told = elsewhere(mount, knowledge)
+    if told.lines:
+        return told
+    rings = [ring for row in knowledge.rings.onward.get(mount.id, {}).values() for ring in row if not ring.glass]
+    names = list(dict.fromkeys(knowledge.catalogue.adapters[ring.id].name for ring in rings))[:8]
+    return Told((Line("text", f"Sold for it: {listed(names)}."),)) if names else Told()
+
+
+def loose_numbers(question: Question) -> bool:
+    """Whether focal lengths alone let the question be worked out."""
+    return bool(focals(question)) and (
+        question.said("extension") is not None or any(thing.thickness_mm for thing in question.adapters)
+    )
+
+
+def _is_about_spacing(question: Question) -> bool:
+    return bool(question.adapters or focals(question)) and (
+        question.topic in ("infinity", "focus", "cant-focus", "lose", "range", None)
+    )
+
+
+def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
+    """What an everyday error does to the lenses named, or to usual ones: a tenth too far, half of that too close."""
+    facts, lenses = knowledge.catalogue, focals(question) or usual_focals(knowledge.catalogue)
+    close = facts.assumptions["making-spread-derived"].value.greatest
+    far = facts.assumptions["making-spread-nominal"].value.greatest
+    if mentions(question, *TOO_CLOSE):
+        return marks(lenses, close, facts, question.feet, 1)
+    return far_limits(lenses, far, facts, question.feet, 1) + far_limits(lenses, close, facts, question.feet, 1)
+
+
+def _advice_lines(question: Question, knowledge: Knowledge) -> list[Line]:
+    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE)
+    return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+
+
+def _with_advice(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    extra = tuple(_advice_lines(question, knowledge))
+    return replace(answer, lines=(*answer.lines[:-1], *extra, answer.lines[-1])) if extra else answer

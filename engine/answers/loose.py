@@ -1,0 +1,116 @@
+"""What can be worked out without a mount: extension, error or limit on lenses of told, or of usual, focal lengths."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, ListedChain, Quantity, Told
+from engine.answers.chain_numbers import principal_numbers
+from engine.answers.distances import Distances
+from engine.answers.knowledge import Knowledge
+from engine.answers.said import distance_mm, focals, mentions, number, stop
+from engine.answers.spacing import USUAL_FORMAT, errors_of_limit, far_limits, marks, usual_focals
+from engine.answers.standin import as_listed, judged_alone
+from engine.answers.telling import focus_lines, life_line, seat_line
+from engine.answers.wording import trimmed
+from engine.base.compact import compact
+from engine.base.interval import is_known
+from engine.facts.records import Format
+from grammar.questions import Question
+
+TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
+TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart")
+TOO_CLOSE = (
+    "too thin", "too short", "too close", "thinner", "past inf", "beyond inf", "over inf", "overshoot", "undersize",
+)  # fmt: skip
+
+
+@compact
+class Loose:
+    chains: tuple[ListedChain, ...] = ()
+    told: Told = Told()
+
+    @property
+    def is_empty(self) -> bool:
+        return not (self.chains or self.told.lines)
+
+
+def off_by_mm(question: Question) -> float | None:
+    """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    size = number(question, "thickness", "length")
+    size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
+    if size is None:
+        return None
+    if mentions(question, *TOO_CLOSE):
+        return -size
+    return size if mentions(question, *TOO_FAR) else None
+
+
+def loose(question: Question, knowledge: Knowledge) -> Loose:
+    """Every part of it that the question's numbers allow; nothing where it holds none."""
+    off = off_by_mm(question)
+    if off is not None and off < 0:
+        return Loose((), marks(_lenses(question, knowledge), -off, knowledge.catalogue, question.feet, 1))
+    extension = off if off is not None else _extension(question)
+    if extension is not None:
+        return _extended(question, extension, knowledge)
+    limit = distance_mm(question)
+    if limit is not None and limit >= 100:
+        return _limited(question, limit, knowledge)
+    return Loose()
+
+
+def _pieces(question: Question) -> tuple[tuple[float, float], ...]:
+    return tuple(
+        thing.thickness_mm
+        for thing in question.adapters
+        if thing.thickness_mm is not None and (thing.piece or "") in TUBES
+    )
+
+
+def _extension(question: Question) -> float | None:
+    said = number(question, "extension")
+    if said is not None:
+        return said
+    fixed = [low for low, high in _pieces(question) if low == high]
+    return sum(fixed) if fixed else None
+
+
+def _lenses(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
+    return focals(question) or usual_focals(knowledge.catalogue)
+
+
+def _form(knowledge: Knowledge) -> Format:
+    return knowledge.catalogue.formats[USUAL_FORMAT]
+
+
+def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loose:
+    """The lenses named with this much between: judged each; without a lens a table of usual ones."""
+    named = focals(question)
+    if not named:
+        return Loose((), far_limits(_lenses(question, knowledge), extension, knowledge.catalogue, question.feet, 1))
+    chains: list[ListedChain] = []
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for focal in named:
+        judged = judged_alone(
+            focal, stop(question), (("extension-tube", extension, extension),), _form(knowledge), knowledge
+        )
+        words = f"{trimmed(focal, 1)} mm lens with {trimmed(extension, 3)} mm between"
+        chains.append(as_listed(judged, words, len(chains) + 1))
+        lines.append(Line("head", f"A {words}: {life_line(judged, question.feet)}."))
+        lines += [Line("fact", text, 1) for text in (seat_line(judged), *focus_lines(judged, question.feet)) if text]
+        rows += principal_numbers(judged)
+    return Loose(tuple(chains), Told(tuple(lines), tuple(rows)))
+
+
+def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:
+    """What it means that nothing beyond `limit` comes sharp, told as an error and judged for the first lens."""
+    lenses = _lenses(question, knowledge)
+    told = errors_of_limit(lenses, limit, knowledge.catalogue, question.feet, 1)
+    normal = lenses[0] if focals(question) else min(lenses, key=lambda focal: abs(focal - 50))
+    error = Distances(normal, knowledge.catalogue).extension_at(limit)
+    if not told.lines or not is_known(error):
+        return Loose()
+    pieces = (("extension-tube", error.nominal, error.nominal),)
+    judged = judged_alone(normal, stop(question), pieces, _form(knowledge), knowledge)
+    words = f"a {trimmed(normal, 1)} mm lens that stops at this distance"
+    return Loose((as_listed(judged, words),), told)

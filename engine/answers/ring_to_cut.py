@@ -1,0 +1,187 @@
+"""A part to make: seat, threads, bore, tolerance, and the stack that puts a lens where it is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import hypot
+
+from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.circles import frames_of
+from engine.answers.knowledge import Knowledge
+from engine.answers.making import ring_to_make
+from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.said import focals, number, stop
+from engine.answers.wording import f_number, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.chains.setup import Setup
+from engine.facts.records import Mount
+from engine.physics import focus
+from grammar.questions import Question, Thing
+
+MOST_LENSES = 4
+
+
+def to_make(question: Question, knowledge: Knowledge) -> Answer:
+    """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
+    told, ring = Told(), None
+    for part, made in _rings(question, knowledge):
+        told, ring = told + part, ring or made
+    for part in (_thread(question, knowledge), _stack(question, knowledge), _bore(question, knowledge),
+                 _tolerance(question, knowledge)):  # fmt: skip
+        told += part
+    rows = named_or_near(question, knowledge, 2)
+    lines = [*told.lines, *advice_lines(rows)]
+    if not lines:
+        lines = [Line("ask", "A ring from which lens mount to which body mount?")]
+    return Answer(
+        question.text, "diy-dimension", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
+        ring=ring, quantities=told.quantities,
+    )  # fmt: skip
+
+
+def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:
+    """The ring for every lens mount named, on the body named; turned round where only that way is a ring."""
+    facts = knowledge.catalogue
+    body = body_side(question.body, facts)
+    fronts = [thing for thing in question.lenses if thing.ids]
+    named = [Thing("mount", piece.front[:1], piece.words) for piece in question.adapters if piece.front]
+    fronts += [thing for thing in named if thing.id not in {lens.id for lens in fronts}]
+    if isinstance(body, Missing):
+        return
+    for thing in fronts[:MOST_LENSES]:
+        lens = lens_side(thing, facts)
+        if isinstance(lens, Missing) or lens.mount.id == body.mount.id:
+            continue
+        setup = setup_of(lens, body, facts, question.f_number)
+        ring = ring_to_make(setup, facts)
+        turned = _turned(setup, knowledge) if ring.possible == "no" else None
+        if turned is not None:
+            yield _told(*turned, knowledge, f"{turned[0].lens_mount.id} on {turned[0].body_mount.id}"), turned[1]
+        yield _told(setup, ring, knowledge, f"{lens.mount.id} on {body.mount.id}"), None if turned else ring
+
+
+def _turned(setup: Setup, knowledge: Knowledge) -> tuple[Setup, RingToMake] | None:
+    """The same two mounts the other way round, where that can be a ring."""
+    facts = knowledge.catalogue
+    lens = lens_side(Thing("mount", (setup.body_mount.id,), ""), facts)
+    body = body_side(Thing("mount", (setup.lens_mount.id,), ""), facts)
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return None
+    other = setup_of(lens, body, facts)
+    ring = ring_to_make(other, facts)
+    return (other, ring) if ring.possible != "no" else None
+
+
+def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> Told:
+    lens, body = setup.lens_mount, setup.body_mount
+    who = f"{lens.designation} lens on a {body.designation} body"
+    if ring.thickness_mm is None:
+        return Told((Line("head", f"{who}: {ring.why}."),))
+    size = small_mm(ring.thickness_mm.nominal)
+    kind = {"plain": "a plain ring", "recessed": "a cup", "no": "not a ring"}[ring.possible]
+    head = f"{who}: {kind}, seat {size} from lens flange to body flange ({ring.why})."
+    rows = [Quantity("ring_thickness_mm", ring.thickness_mm, case)]
+    facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
+    for mount in (lens, body):
+        length = _thread_length(mount, knowledge)
+        if length is not None:
+            rows.append(Quantity("thread_length_mm", length, f"{mount.id} side"))
+            facts.append(
+                f"thread on the {mount.designation} side {trimmed(length.least, 2)} to {trimmed(length.greatest, 2)} mm"
+                " long at most"
+            )
+    if is_known(body.throat_mm):
+        facts.append(
+            f"throat of {body.designation} {trimmed(body.throat_mm.nominal, 1)} mm: everything behind the flange must"
+            " pass it"
+        )
+    facts.append(
+        "faces parallel within 0.02 mm, inside matt black; leave it 0.1 mm thick and take it down on a far target"
+    )
+    lines = (
+        [Line("head", head), *(Line("fact", text, 1) for text in facts)]
+        if ring.possible != "no"
+        else [Line("head", head)]
+    )
+    return Told(tuple(lines), tuple(rows))
+
+
+def _face(mount: Mount, knowledge: Knowledge) -> str:
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is not None:
+        return f"the thread {thread.designation}"
+    return f"the {mount.designation} {mount.coupling.replace('-', ' ')}"
+
+
+def _thread_length(mount: Mount, knowledge: Knowledge) -> Interval | None:
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    return thread.engagement_mm if thread is not None and is_known(thread.engagement_mm) else None
+
+
+def _thread(question: Question, knowledge: Knowledge) -> Told:
+    """How long a thread may be, where one mount alone is named."""
+    mounts = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in knowledge.catalogue.mounts]
+    if len(mounts) != 1:
+        return Told()
+    mount = knowledge.catalogue.mounts[mounts[0] or ""]
+    length = _thread_length(mount, knowledge)
+    if length is None:
+        return Told()
+    text = (
+        f"{mount.designation} threads are made {trimmed(length.least, 2)} to {trimmed(length.greatest, 2)} mm long."
+        " Longer ones exist and can meet shutter, filter or mirror before they seat: measure the body, flange to what"
+        " lies behind."
+    )
+    return Told((Line("head", text),), (Quantity("thread_length_mm", length, mount.id),))
+
+
+def _stack(question: Question, knowledge: Knowledge) -> Told:
+    """The stack that holds a shoulder at a wanted distance from the sensor."""
+    wanted, body = number(question, "flange_to_image"), body_side(question.body, knowledge.catalogue)
+    if wanted is None or isinstance(body, Missing) or not is_known(body.mount.register_mm):
+        return Told()
+    stack = wanted - body.mount.register_mm
+    register = trimmed(body.mount.register_mm.nominal, 3)
+    text = (
+        f"{trimmed(wanted, 2)} - {register} = {small_mm(stack.nominal)} from the {body.mount.designation} flange to the"
+        " shoulder."
+    )
+    return Told((Line("head", text),), (Quantity("stack_mm", stack, "shoulder to body flange"),))
+
+
+def _bore(question: Question, knowledge: Knowledge) -> Told:
+    """The bore of a cup for a barrel, and what wall the throat leaves."""
+    barrel = number(question, "barrel")
+    if barrel is None:
+        return Told()
+    bore = barrel + knowledge.catalogue.assumptions["cup-play"].value
+    text = (
+        f"Cup bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(barrel, 1)} mm barrel,"
+        " over its full depth"
+    )
+    body = body_side(question.body, knowledge.catalogue)
+    if not isinstance(body, Missing) and is_known(body.mount.throat_mm):
+        wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
+        text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
+    return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
+
+
+def _tolerance(question: Question, knowledge: Knowledge) -> Told:
+    """How exact the seat must be: the depth of focus N*c of this lens."""
+    at = stop(question)
+    if at is None or not focals(question):
+        return Told()
+    divisor = knowledge.catalogue.assumptions["blur-divisor"].value
+    lines, rows = [], []
+    for form in frames_of(question, knowledge.catalogue)[:2]:
+        blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
+        allowance = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
+        if is_known(allowance):
+            rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
+            lines.append(Line("head", (
+                f"At f/{f_number(at)} on {form.name} the depth of focus forgives "
+                f"{small_mm(allowance.nominal)}: hold the seat to "
+                "about half of that, or make it a little thin and shim it."
+            )))  # fmt: skip
+    return Told(tuple(lines), tuple(rows))

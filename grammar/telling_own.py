@@ -1,0 +1,66 @@
+"""What is taught or forgotten as one plain sentence, so that a misreading shows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from grammar.questions import Taught
+
+NameOf = Callable[[str, str], str]
+_INSIDE: Final = frozenset(
+    ["mount", "focal_length", "f_number", "made_for", "format", "front", "rear", "kind", "factor", "seat_basis",
+     "electronics", "iris", "focusing", "thoriated", "owned", "like"]
+)  # fmt: skip
+_SHOWN: Final = {"close_focus": "nearest mark", "f_number": "aperture"}
+
+
+def sentence(taught: Taught, forgetting: bool, name_of: NameOf) -> str:
+    """'my avocet is a 25 mm f/1.4 C-mount lens, register 17.48 mm', 'forget avocet', 'undo that'."""
+    fields = dict(taught.fields)
+    if forgetting:
+        keys = f"the {_key(next(iter(fields)))} of " if fields else ""
+        return f"forget {keys}{taught.name or taught.id}" if taught.section else "undo that"
+    if {"mount", "kind", "like"} & set(fields):
+        noun = thing_noun(taught, name_of)
+        rest = "".join(f", {_key(key)} {value}" for key, value in fields.items() if key not in _INSIDE)
+        mine = "" if taught.name.startswith("my-") else "my "
+        return f"{mine}{taught.name} is a {noun}{rest}" if taught.name else f"I own a {noun}{rest}"
+    mine = "" if taught.name.startswith("my-") else "my "
+    told = [
+        f"the {_key(key)} of {mine}{taught.name} is really {value}" for key, value in fields.items() if _is_told(key)
+    ]
+    return ", ".join(told)
+
+
+def thing_noun(taught: Taught, name_of: NameOf) -> str:
+    """'25 mm f/1.4 C-mount lens made for 16 mm', without an article."""
+    fields = dict(taught.fields)
+    if taught.section == "adapters":
+        joins = " to ".join(_mount(fields[key], name_of) for key in ("front", "rear") if key in fields)
+        kind = fields.get("kind", "plain")
+        lead = f"{fields['factor']}x " if "factor" in fields else "electronic " if "electronics" in fields else ""
+        return f"{lead}{joins} {'ring' if kind == 'plain' else kind.replace('-', ' ')}".strip()
+    mount = _mount(fields["mount"], name_of) if "mount" in fields else ""
+    if "like" in fields:
+        return name_of("body", fields["like"])
+    if taught.section == "bodies":
+        form = name_of("format", fields["format"]) if "format" in fields else ""
+        return " ".join(filter(None, (mount, form, "body")))
+    kind = "zoom" if fields.get("focusing") == "zoom" else "fixed iris" if fields.get("iris") == "fixed" else ""
+    made = f"made for {name_of('format', fields['made_for'])}" if "made_for" in fields else ""
+    parts = (fields.get("focal_length"), fields.get("f_number"), kind, mount, "lens", made)
+    return " ".join(part for part in parts if part)
+
+
+def _is_told(key: str) -> bool:
+    return key not in _INSIDE or key in ("f_number", "focal_length", "mount", "made_for", "format")
+
+
+def _key(key: str) -> str:
+    return _SHOWN.get(key, key.replace("_", " "))
+
+
+def _mount(id_: str, name_of: NameOf) -> str:
+    name = name_of("mount", id_)
+    return f"{name}-mount" if len(name) <= 2 and name.isalpha() else name
