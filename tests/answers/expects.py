@@ -107,7 +107,7 @@ def asking(text: str) -> Iterator[str]:
     """The sentences that ask for something: with a question mark, or that bid measure or tell."""
     lines = re.sub(r"\n(?!\s*(?:\? |- |\d+\. |DANGER|Caution|Note))\s*", " ", text).splitlines()
     for line in lines:
-        for sentence in re.split(r"(?<=[.?!])\s+(?=[A-Z])", line):
+        for sentence in re.split(r"(?<=\w[.?!])\s+(?=[A-Z])", line):
             if "?" in sentence or re.search(r"\b(measure|caliper)", sentence, re.IGNORECASE):
                 yield sentence
 
