@@ -7,13 +7,18 @@ from collections.abc import Sequence
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
-from engine.answers.nearby import nearest
+from engine.answers.nearby import LEAST, asked_about, nearest
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.facts.records import Advice
 from grammar.questions import Question
 
 MOST = 3
+NOTHING_KNOWN = (
+    "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
+    "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
+    "mount, and in doubt ask the maker or a repair technician.",
+)
 
 
 def advise(question: Question, knowledge: Knowledge) -> Answer:
@@ -21,7 +26,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge)
     found = loose(question, knowledge) if question.intent == "why" else Loose()
     if not rows and found.is_empty:
-        text = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
+        text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
     told = found.told if found.told.lines else examples(rows, question, knowledge)
     lines = [*advice_lines(rows[:MOST]), *told.lines]
@@ -48,25 +53,27 @@ def advice_lines(rows: Sequence[Advice]) -> list[Line]:
     return lines
 
 
-def named_or_near(question: Question, knowledge: Knowledge, most: int = MOST) -> list[Advice]:
+def named_or_near(
+    question: Question, knowledge: Knowledge, most: int = MOST, least: float = LEAST
+) -> list[Advice]:  # fmt: skip
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
-    ids = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    if question.topic is not None and question.topic in table:
-        ids.append(question.topic)
-    ids += [advice.id for advice in nearest(question.text, knowledge.catalogue, most)]
+    ids = [question.topic] if question.topic is not None and question.topic in table else []
+    ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
+    ids += [advice.id for advice in nearest(asked_about(question), knowledge.catalogue, most, least)]
     return [table[name] for name in dict.fromkeys(ids) if name in table][:most]
 
 
 def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:
-    """The worked table of the first advice that has one: an everyday error on the lenses named, else on usual ones."""
-    kind = next((advice.example for advice in rows if advice.example), "")
+    """The worked tables that go with the advice: an everyday error on the lenses named, else on usual ones."""
     facts = knowledge.catalogue
     lenses = focals(question) or usual_focals(facts)
-    close = facts.assumptions["making-spread-derived"].value.greatest
-    far = facts.assumptions["making-spread-nominal"].value.greatest
-    if kind == "far-limits":
-        return far_limits(lenses, far, facts, question.feet)
-    if kind == "marks":
-        return marks(lenses, close, facts, question.feet)
-    return Told()
+    told = Told()
+    for kind in dict.fromkeys(advice.example for advice in rows if advice.example):
+        if kind == "far-limits":
+            error = facts.assumptions["making-spread-nominal"].value.greatest
+            told += far_limits(lenses, error, facts, question.feet)
+        elif kind == "marks":
+            error = facts.assumptions["making-spread-derived"].value.greatest
+            told += marks(lenses, error, facts, question.feet)
+    return told

@@ -74,6 +74,7 @@ def alongside(
     if rows:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
+    told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
     if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
         told += _remedies(setup, knowledge)
     if len(best.chain.adapters) > 1 or mentions(question, "stack", "two rings", "tolerance", "add up"):
@@ -81,6 +82,38 @@ def alongside(
             (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
         )
     return Alongside(rows, told + _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge))
+
+
+def _as_asked(question: Question, knowledge: Knowledge) -> Told:
+    """What the question's own numbers ask beside the chain: a clean crop, the bore for a barrel."""
+    told = Told()
+    if question.said("crop") is not None:
+        from engine.answers.cover import cover_told
+
+        told += cover_told(question, knowledge, always=True)
+    if question.said("barrel") is not None:
+        from engine.answers.ring_to_cut import bore_for
+
+        told += bore_for(question, knowledge)
+    return told
+
+
+def _never_straight(setup: Setup, knowledge: Knowledge) -> Told:
+    """A danger where the lens would start in the body's thread, though it does not belong there."""
+    male, female = setup.lens_mount.thread, setup.body_mount.thread
+    if setup.lens_mount.coupling != "screw" or setup.body_mount.coupling != "screw" or not (male and female):
+        return Told()
+    mating = knowledge.joints.mating(male, female) if male != female else None
+    if mating is None or mating.outcome != "binds" or mating.runs_home != "no" or mating.turns is None:
+        return Told()
+    threads = knowledge.catalogue.threads
+    if mating.turns.greatest <= 0:
+        return Told()
+    text = (
+        f"Do not screw it straight in: {threads[male].designation} starts in {threads[female].designation}, but the "
+        "pitch differs and it binds. Stop at the first resistance."
+    )
+    return Told((Line("danger", text),))
 
 
 def _short(row: ListedChain, feet: bool, why: str = "") -> Line:

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from engine.answers.advising import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.filters import filter_rings
+from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import mentions, number, numbers
+from engine.answers.said import number
 from engine.answers.several import pair_of, together
 from engine.answers.telling import chain_title
 from engine.answers.wording import listed, money, small_mm, trimmed
@@ -19,7 +19,6 @@ from engine.facts.records import Mount
 from grammar.questions import Limits, Question, Thing
 
 HUB = "m-mount"  # the mount that most is adapted to and from
-FILTER_THREADS = (15.0, 130.0)  # mm, what filters are made in
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
@@ -62,7 +61,7 @@ def _pairs_told(
 def _parts(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Iterator[Told]:
-    threads = _filter_threads(question)
+    threads = filter_threads(question)
     if threads:
         yield filter_rings(threads, knowledge)
     if len(lenses) > 1:
@@ -75,18 +74,6 @@ def _parts(
 
 def _is_unfocused(mount: Mount) -> bool:
     return "no-focusing" in mount.traits
-
-
-def _filter_threads(question: Question) -> tuple[float, ...]:
-    """Filter threads told, where filters are wanted."""
-    if not (
-        mentions(question, "nd", "filter", "step", "hood")
-        and (question.said("numbers") or question.said("filter_thread"))
-    ):
-        return ()
-    low, high = FILTER_THREADS
-    rows = numbers(question, "numbers", "filter_thread", "thread")
-    return tuple(sorted(value for value in dict.fromkeys(rows) if low <= value <= high))
 
 
 def _through_hub(

@@ -9,9 +9,10 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE
+from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.spacing import usual_focals
-from engine.answers.wording import distance, ranged, small_mm, trimmed
+from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
@@ -30,7 +31,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = Told()
     for part in _parts(question, knowledge):
         told += part
-    rows = named_or_near(question, knowledge, 2)
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
     if not any(row.name == "shim_mm" for row in told.quantities):
         lines += _asked_back(question)
@@ -57,7 +58,7 @@ def carried(question: Question, before: Question | None) -> Question:
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     told, shim = _shims(question, knowledge)
     yield told
-    yield _turned(question, knowledge)
+    yield turned(question, knowledge)
     if shim is not None and mentions(question, "turn"):
         yield _as_turns(question, shim, knowledge)
     yield _layers(question, knowledge, shim)
@@ -84,16 +85,16 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
 def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, several: bool) -> Told:
     lens = f"{trimmed(focal, 1)} mm"
     case = f"{lens} lens" if several else None
+    which, off = f"{article(lens)} {lens} lens", small_mm(shim.nominal)
     if limit:
         text = (
-            f"A {lens} lens that stops at {distance(at, feet)} sits {small_mm(shim.nominal)} too far out: take that off"
-            " the ring."
+            f"{which.capitalize()} that stops at {distance(at, feet)} sits {off} too far out: take that off the ring."
         )
         error = shim
     else:
         text = (
-            f"Infinity at the {distance(at, feet)} mark of a {lens} lens: it sits {small_mm(shim.nominal)} too close;"
-            f" add a shim of {small_mm(shim.nominal)} between lens and ring, or ring and body."
+            f"Infinity at the {distance(at, feet)} mark of {which}: it sits {off} too close; add a shim of {off} "
+            "between lens and ring, or ring and body."
         )
         error = -shim
     rows = (Quantity("shim_mm", shim, case), Quantity("register_error_mm", error, case))
@@ -127,7 +128,7 @@ def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
     return None
 
 
-def _turned(question: Question, knowledge: Knowledge) -> Told:
+def turned(question: Question, knowledge: Knowledge) -> Told:
     """What a lens screwed out by part of a turn has moved."""
     turns, pitch = number(question, "turns"), _pitch(question, knowledge)
     if turns is None:

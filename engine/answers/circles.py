@@ -11,6 +11,8 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Circle, Format
 from grammar.questions import Question, Thing
 
+GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
+LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -23,6 +25,11 @@ class Thrown:
     case: str
     circle_mm: Interval
     typical: bool = True
+    said: str = ""
+
+    @property
+    def words(self) -> str:
+        return self.said or self.case
 
 
 def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
@@ -47,7 +54,8 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
     if isinstance(side, LensSide):
         circle, found = usual_circle(facts, side.lens, side.mount)
         if is_known(circle):
-            return Thrown(f"{focal}{side.mount.id} lens", circle, typical=found is not None)
+            typical, said = found is not None, f"{focal}{side.mount.designation} lens"
+            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said)
         return None
     if thing.format in facts.formats:
         return _made_for(thing, facts)
@@ -119,6 +127,9 @@ def glass_factor(question: Question, facts: Catalogue) -> float | None:
     factor, seen = 1.0, False
     for thing in question.adapters:
         value = thing.factor
+        if value is None and thing.piece in GLASS and thing.thickness_mm is not None:
+            low = thing.thickness_mm[0]  # a bare number beside a reducer is its factor
+            value = low if LEAST_FACTOR <= low <= MOST_FACTOR else None
         if value is None and thing.kind == "adapter" and thing.id in facts.adapters:
             value = facts.adapters[thing.id or ""].factor
         if value is not None:

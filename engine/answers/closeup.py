@@ -7,13 +7,14 @@ from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.close_rows import at_extension, at_magnification, at_magnification_light
+from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import Distances
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.said import distance_mm, focals, number, numbers, stop
-from engine.answers.wording import distance, figures, ranged, small_mm, times, trimmed
+from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -21,7 +22,6 @@ from engine.physics import closeup
 from grammar.questions import Question
 
 TUBE = "extension-tube"
-CLOSE_UP_LENS = "close-up-lens"
 USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
 MOST_ROWS = 10
 
@@ -41,7 +41,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         part = _stack(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
-    if not focals(question) and not question.said("magnification"):
+    if not _focals(question) and not question.said("magnification"):
         lines += _without_focal(question, knowledge, told)
     if not lines:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
@@ -64,7 +64,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield _coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
-    named = focals(question)
+    named = _focals(question)
     if wanted is not None and not tubes:
         for focal in named:
             kind = question.lens.lens_kind if question.lens else None
@@ -73,15 +73,22 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield _light(question, wanted)
     for focal in named:
         yield from _with_tubes(focal, tubes, wanted, question, knowledge)
-        yield from _with_close_up_lens(focal, question, knowledge)
+        yield from with_close_up_lens(focal, question)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(focal, question, knowledge)
+
+
+def _focals(question: Question) -> tuple[float, ...]:
+    """The focal lengths told; a bare number that can be one counts where no lens has any."""
+    return focals(question) or tuple(value for value in numbers(question, "numbers") if 8 <= value <= 1000)
 
 
 def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths of extension told: tubes one by one, a helicoid by its travel."""
     adapters = knowledge.catalogue.adapters
     for thing in question.adapters:
+        if thing.piece == CLOSE_UP_LENS:
+            continue
         if thing.thickness_mm is not None:
             low, high = thing.thickness_mm
             yield high - low if low != high and thing.piece in ADDED_FOCUSING else high
@@ -105,9 +112,11 @@ def _with_tubes(
     lens = f"{trimmed(focal, 1)} mm lens"
     if not sets:
         return
-    yield Told((Line("head", f"A {lens}, from the sensor, focus ring at infinity unless told:"),))
+    yield Told(
+        (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
+    )
     for length in sets:
-        case = f"{trimmed(length, 2)} mm" if len(focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
+        case = f"{trimmed(length, 2)} mm" if len(_focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
         yield at_extension(
             focal, length, facts, case, stop=stop(question), feet=feet, lead=f"{trimmed(length, 2)} mm of tube"
         )
@@ -131,9 +140,7 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
         if len(tubes) > 1:
             yield sum(tubes)
         return
-    if not any(thing.piece == TUBE for thing in question.adapters) or any(
-        thing.piece == CLOSE_UP_LENS for thing in question.adapters
-    ):
+    if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
         return
     mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id), USUAL_TUBES]
     for mount in mounts:
@@ -147,40 +154,6 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
             sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
             yield from sorted(sums)[:MOST_ROWS]
             return
-
-
-def _with_close_up_lens(focal: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    """A close-up lens on the lens at infinity, and the tube that does the same."""
-    powers = [thing.factor for thing in question.adapters if thing.piece == CLOSE_UP_LENS and thing.factor]
-    if not powers:
-        return
-    power = Interval.exact(sum(powers))
-    f = Interval.exact(focal)
-    room = closeup.close_up_focus_mm(power, Interval(float("inf"), float("inf"), float("inf")))
-    magnified = closeup.close_up_magnification(f, power, Interval.exact(0.0))
-    same = closeup.extension_for_subject_mm(f, room)
-    if not (is_known(room) and is_known(magnified) and is_known(same)):
-        return
-    name = f"+{figures(power.nominal, 3)} dioptre at infinity"
-    yield Told(
-        (
-            Line(
-                "head",
-                f"{name}: sharp {distance(room.nominal, question.feet)} before the close-up lens, "
-                f"{times(magnified.nominal)}; no light is lost.",
-            ),
-            Line(
-                "fact",
-                f"the same from a tube on {trimmed(focal, 1)} mm: {small_mm(same.nominal)}, "
-                "which costs light but adds no glass",
-                1,
-            ),
-        ),
-        (
-            Quantity("working_distance_mm", room, name), Quantity("magnification", magnified, name),
-            Quantity("extension_mm", same, f"{trimmed(focal, 1)} mm lens, the same by a tube"),
-        ),
-    )  # fmt: skip
 
 
 def _as_marked(focal: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -10,8 +10,9 @@ from engine.answers.circles import circles_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.wording import money, percent, ranged, small_mm
+from engine.answers.wording import article, money, percent, ranged, small_mm
 from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount
 from engine.physics import coverage
 from grammar.questions import Question, Thing
 
@@ -21,6 +22,8 @@ MOST = 4
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
+    alike = _as_look_alikes(question, knowledge)
+    told = alike + told
     rows = named_or_near(question, knowledge, 2)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
@@ -31,6 +34,18 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:
+    """Two mounts set against each other: what each is, and what comes of mixing them."""
+    mounts = {thing.id for thing in (*question.lenses, *question.bodies) if thing.kind == "mount"}
+    heads = any(body.format or body.kind == "body" for body in question.bodies)
+    if len(mounts) != 2 or heads or question.adapters or len(question.bodies) > 1:
+        return Told()
+    from engine.answers.lookalike import look_alike
+
+    answer = look_alike(question, knowledge)
+    return Told(answer.lines, answer.quantities)
 
 
 def _bodies(question: Question, knowledge: Knowledge) -> Told:
@@ -98,10 +113,14 @@ def _mounts(question: Question, knowledge: Knowledge) -> Told:
         ]
         lines.append(Line("fact", (
             f"A ring between {first.designation} and {second.designation} has "
-            f"{small_mm(ring.thickness_mm.nominal)} of seat: it puts a {first.designation} lens on a "
-            f"{second.designation} body. Leave it off for {second.designation} lenses. Measure yours."
+            f"{small_mm(ring.thickness_mm.nominal)} of seat: it puts {_a(first)} lens on {_a(second)} body. "
+            f"Leave it off for {second.designation} lenses. Measure yours."
         )))  # fmt: skip
     return Told(tuple(lines), tuple(rows))
+
+
+def _a(mount: Mount) -> str:
+    return f"{article(mount.designation)} {mount.designation}"
 
 
 def _pieces(question: Question, knowledge: Knowledge) -> Told:

@@ -7,9 +7,10 @@ from math import log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, frames_of, glass_factor
+from engine.answers.equivalent import crop_factors
 from engine.answers.knowledge import Knowledge
-from engine.answers.nearby import nearest
-from engine.answers.said import mentions, number
+from engine.answers.nearby import LEAST, SURE, nearest
+from engine.answers.said import mentions
 from engine.answers.wording import percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -24,8 +25,11 @@ MOST_ADVICE = 1
 def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     told = cover_told(question, knowledge, always=True)
+    if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
+        told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE)]
+    least = SURE if told.lines and question.lenses else LEAST
+    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)]
     table = knowledge.catalogue.advice
     rows = [table[name] for name in dict.fromkeys((*named[:1], *near)) if name in table and not _only_crops(name)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
@@ -89,7 +93,8 @@ def _of_circle(thrown: Thrown, factor: float | None, frames: list[Format], quest
     case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
     size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
     typical = " (typical of such lenses)" if thrown.typical else ""
-    lines = [Line("head", f"{case[:1].upper()}{case[1:]}: image circle {size}{typical}.")]
+    words = thrown.words + (f" with {factor:g}x" if factor is not None else "")
+    lines = [Line("head", f"{words[:1].upper()}{words[1:]}: image circle {size}{typical}.")]
     rows = [Quantity("image_circle_mm", circle, case)]
     unsure = False
     for form in frames:
@@ -136,11 +141,12 @@ def _crops(circle: Interval, form: Format, question: Question, case: str) -> Tol
         ):  # fmt: skip
             if is_known(value):
                 rows.append(Quantity(quantity, value, tag))
-        share = wide.nominal / form.width_mm
+        # what is claimed is claimed on the least circle
+        share = wide.least / form.width_mm
         if is_known(crop) and is_known(by_width):
             lines.append(Line("fact", (
-                f"largest clean {name} crop {wide.nominal:.1f} x {high.nominal:.1f} mm, {percent(share)} of the width: "
-                f"crop factor {crop.nominal:.2f} by diagonal, {by_width.nominal:.2f} by width"
+                f"largest clean {name} crop {wide.least:.1f} x {high.least:.1f} mm, {percent(share)} of the width: "
+                f"crop factor {crop.greatest:.2f} by diagonal, {by_width.greatest:.2f} by width"
             ), 2))  # fmt: skip
     return Told(tuple(lines), tuple(rows))
 
@@ -152,7 +158,6 @@ def _shapes(form: Format, question: Question) -> Iterator[tuple[str, float]]:
         first, _, second = said.partition(":")
         yield said, float(first) / float(second)
         return
-    crop = number(question, "crop")
-    yield "full-shape" if crop is None else "own-shape", own
+    yield "own-shape", own
     if abs(own - WIDE) > 0.02:
         yield "16:9", WIDE

@@ -64,6 +64,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if told is not None and ":" not in (question.said("crop") or ""):
         return [Crop(f"{told:g}x crop", told)]
     frames = frames_of(question, knowledge.catalogue)
+    if question.bodies and all(form.id in FULL_FRAMES for form in frames):
+        # 'on MFT, in full frame terms': full frame is what it is compared with
+        frames = frames_of(question.with_(things=()), knowledge.catalogue)
     named = bool(question.bodies) or any(thing.kind == "format" for thing in question.things)
     if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
         frames = frames[:1]
@@ -73,6 +76,14 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [_of(form) for form in small or frames]
+
+
+def crop_factors(question: Question, knowledge: Knowledge) -> Told:
+    """The crop factor of each format named, by diagonal and by width."""
+    told = Told()
+    for crop in crops_of(question, knowledge):
+        told += _crop(crop)
+    return told
 
 
 def _of(form: Format) -> Crop:

@@ -7,13 +7,27 @@ from collections.abc import Sequence
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
+from engine.answers.said import focals, mentions, numbers
 from engine.answers.wording import listed, money, trimmed
 from engine.base.interval import Interval
 from engine.facts.records import Adapter
+from grammar.questions import Question
 
 STEP = "step-ring"
 USUAL_FILTER_MM = 52.0  # the smallest size that filters are bought in for several lenses
 HEAD = "filter-"
+FILTER_SIZES = (15.0, 130.0)  # mm, what filters are made in
+
+
+def filter_threads(question: Question) -> tuple[float, ...]:
+    """The filter threads told, where filters or step rings are wanted; mm."""
+    if not mentions(question, "nd", "filter", "step", "hood") or not mentions(question, "thread", "filter", "step"):
+        return ()
+    low, high = FILTER_SIZES
+    rows = numbers(question, "numbers", "filter_thread", "thread")
+    if len(rows) < 2 and mentions(question, "thread"):
+        rows += focals(question)  # widths that were taken for focal lengths
+    return tuple(sorted(value for value in dict.fromkeys(rows) if low <= value <= high))
 
 
 def filter_rings(threads: Sequence[float], knowledge: Knowledge, largest: float | None = None) -> Told:

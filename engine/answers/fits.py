@@ -54,7 +54,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
         from engine.answers.howto import how_to
 
         return how_to(question, knowledge, "list-fits")
-    kinds = _kinds(question.bodies if lens is not None else question.lenses)
+    kinds = kinds_of(question.bodies if lens is not None else question.lenses)
     names = _partners(lens, body, kinds, knowledge)
     fits = []
     for name in names:
@@ -69,7 +69,7 @@ def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
     return next((thing for thing in things if thing.ids), None)
 
 
-def _kinds(things: tuple[Thing, ...]) -> frozenset[str]:
+def kinds_of(things: tuple[Thing, ...]) -> frozenset[str]:
     """The kinds of mount asked for, where only a kind is told: 'SLR bodies', 'cine lenses'."""
     words = [word for thing in things if not thing.ids for word in (*thing.traits, thing.lens_kind or "", thing.words)]
     return frozenset(

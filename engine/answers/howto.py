@@ -16,6 +16,7 @@ from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
+from engine.facts.catalogue import Catalogue
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
 
@@ -24,8 +25,8 @@ SHOWN = 3
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
     """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
-    question = _with_roles(question)
     facts = knowledge.catalogue
+    question = _with_roles(question, facts)
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
     lens_known = [side for side in lenses if isinstance(side, LensSide)]
@@ -46,8 +47,19 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     return one_pair(question, lens_known[0], body_known[0], knowledge, intent)
 
 
-def _with_roles(question: Question) -> Question:
-    """Two mounts and no body: the lens comes first, what it shall go on second."""
+def _with_roles(question: Question, facts: Catalogue) -> Question:
+    """Two mounts and no body: the lens comes first, what it shall go on second.
+
+    A lens without a mount and two bodies: the mount of the longer register is the lens's.
+    """
+    lens, bodies = question.lens, question.bodies
+    if lens is not None and not lens.ids and len(question.lenses) == 1 and len(bodies) == 2:
+        known = [facts.mounts[id_] for thing in bodies if thing.kind == "mount" for id_ in thing.ids[:1]]
+        registers = [mount.register_mm for mount in known]
+        if len(known) == 2 and is_known(registers[0]) and is_known(registers[1]):
+            longer = 0 if registers[0].nominal > registers[1].nominal else 1
+            meant = replace(lens, kind="mount", ids=(known[longer].id,))
+            return replace(question, lenses=(meant,), bodies=(bodies[1 - longer],))
     told = [thing for thing in question.lenses if thing.kind == "mount" and thing.ids]
     if question.bodies or len(question.lenses) != 2 or len(told) != 2 or told[0].ids == told[1].ids:
         return question
@@ -80,6 +92,11 @@ def one_pair(
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
+    passed_over = not choice.listed and not first and limits.using != question.limits.using
+    if passed_over:
+        # a piece that leads nowhere from this lens to this body was only a way of speaking
+        named, limits = knowledge, replace(question.limits, using=())
+        choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
@@ -88,6 +105,8 @@ def one_pair(
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
+    if passed_over and question.adapters and chains:
+        lines.append(Line("note", "Not with the pieces as you named them; these are the ways without them."))
     for chain in chains:
         lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
     lines += ring_lines(ring, setup, chains)

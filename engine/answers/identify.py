@@ -10,7 +10,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.lookalike import mount_line
 from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import mentions, number, numbers
+from engine.answers.said import focals, mentions, number, numbers
 from engine.answers.wording import listed, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -37,6 +37,8 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     told, mounts = _by_thread(question, knowledge)
     rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
     named = _named(question, knowledge)
+    if mounts:
+        rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
     shown = list(dict.fromkeys([*named, *mounts, *(name for row in rows for name in row.mounts)]))
     lines = [*told.lines, *_advice(rows, named)]
     quantities = list(told.quantities)
@@ -70,6 +72,9 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
     for thing in (*question.lenses, *question.bodies):
         if thing.kind == "mount":
             out += [id_ for id_ in thing.ids if id_ in mounts and "thread-only" not in mounts[id_].traits]
+    if len(set(out)) > 1:
+        # a mirrorless body beside the lens is what it goes on, not what it may have
+        out = [id_ for id_ in out if mounts[id_].kind != "mirrorless"] or out
     if len(set(out)) == 1 or question.topic == "blurry":
         for name in out[:1]:
             out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]
@@ -96,10 +101,17 @@ def _measured(question: Question) -> tuple[float | None, float | None]:
     if diameter is None and inch:
         diameter = float(inch[1]) / float(inch[2] or 1) * INCH
     after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
+    if diameter is None and pitch_text and focals(question):
+        diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
     raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
     if raw is None:
         return diameter, None
     value = float(raw[1])
+    if diameter is None and value > 9 and "tpi" not in pitch_text:
+        small = [one for one in numbers(question, "numbers") if one < 3]
+        diameter, value = value, small[0] if small else value  # '42 mm, pitch 0.75' taken the wrong way round
+        if not small:
+            return diameter, None
     tpi = "tpi" in pitch_text + said or value > 5
     return diameter, INCH / value if tpi else value
 

@@ -19,6 +19,7 @@ from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST_ADVICE = 2
+SURE = 4.5  # what shares less with the question is beside the point here
 
 
 def incomplete(
@@ -33,8 +34,16 @@ def incomplete(
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
     if body is not None and lens is None and question.lens is not None and not loose_numbers(question):
         return _with_advice(depends(question, question.lens, body, knowledge), question, knowledge)
+    if lens is not None and body is None and _asks_for_a_kind(question):
+        from engine.answers.fits import list_fits
+
+        return list_fits(question, knowledge)
     found = loose(question, knowledge)
     told = found.told
+    if question.said("turns") is not None and lens is not None:
+        from engine.answers.calibrate import turned
+
+        told = turned(question, knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
         told = example_of_spacing(question, knowledge)
@@ -49,6 +58,13 @@ def incomplete(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*told.quantities, *rings.quantities),
     )  # fmt: skip
+
+
+def _asks_for_a_kind(question: Question) -> bool:
+    """Whether the body is only told by its kind: 'any SLR'."""
+    from engine.answers.fits import kinds_of
+
+    return bool(question.bodies) and bool(kinds_of(question.bodies))
 
 
 def _rings_for(mount: Mount, knowledge: Knowledge) -> Told:
@@ -85,7 +101,7 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _advice_lines(question: Question, knowledge: Knowledge) -> list[Line]:
-    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE)
+    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, SURE)
     return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
 
 

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from math import log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.filters import filter_rings
+from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge
-from engine.answers.nearby import nearest
+from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import interval, mentions, number, numbers, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
@@ -27,7 +27,7 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(question, knowledge):
         told += part
     lines = list(told.lines)
-    rows = nearest(question.text, knowledge.catalogue, 2)
+    rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "why", "over", "under", "wrong", "off", "crop"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     if not lines:
@@ -47,9 +47,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _prism(question, knowledge)
     yield _density(question, knowledge)
     yield _against_usual_shutter(question)
-    thread = number(question, "filter_thread")
-    if thread is not None:
-        yield filter_rings((thread,), knowledge)
+    threads = filter_threads(question)
+    if threads:
+        yield filter_rings(threads, knowledge)
 
 
 def shutter_s(question: Question) -> Measure:

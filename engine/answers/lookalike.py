@@ -48,7 +48,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     advice = knowledge.catalogue.advice.get("cross-thread")
     if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
-    lines += named_advice(question, knowledge)
+    lines += named_advice(question, mounts, knowledge)
     return Answer(
         question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=(*quantities, *told.quantities),
@@ -65,6 +65,8 @@ def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
                 yield knowledge.catalogue.mounts[knowledge.catalogue.lenses[name].mount]
             elif thing.kind == "thread":
                 yield from (m for m in knowledge.catalogue.mounts.values() if m.thread == name)
+        for name in (*thing.front[:1], *thing.rear[:1]):
+            yield knowledge.catalogue.mounts[name]
 
 
 def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:

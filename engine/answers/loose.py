@@ -10,7 +10,7 @@ from engine.answers.said import distance_mm, focals, mentions, number, stop
 from engine.answers.spacing import USUAL_FORMAT, errors_of_limit, far_limits, marks, usual_focals
 from engine.answers.standin import as_listed, judged_alone
 from engine.answers.telling import focus_lines, life_line, seat_line
-from engine.answers.wording import trimmed
+from engine.answers.wording import article, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.records import Format
@@ -96,7 +96,7 @@ def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loo
         )
         words = f"{trimmed(focal, 1)} mm lens with {trimmed(extension, 3)} mm between"
         chains.append(as_listed(judged, words, len(chains) + 1))
-        lines.append(Line("head", f"A {words}: {life_line(judged, question.feet)}."))
+        lines.append(Line("head", f"{article(words).capitalize()} {words}: {life_line(judged, question.feet)}."))
         lines += [Line("fact", text, 1) for text in (seat_line(judged), *focus_lines(judged, question.feet)) if text]
         rows += principal_numbers(judged)
     return Loose(tuple(chains), Told(tuple(lines), tuple(rows)))

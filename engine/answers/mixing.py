@@ -12,13 +12,16 @@ from engine.chains.walk import Chain
 from grammar.questions import Question, Thing
 
 MOST_MIXED = 3
+SURE = 4.0  # what shares less with the question is beside the point here
 # advice that the lines about the mounts have told already
 _TOLD = frozenset({"cross-thread", "measure-register", "one-name-two-seats", "small-disc", "measure-pitch"})
 
 
-def named_advice(question: Question, knowledge: Knowledge) -> list[Line]:
-    """Advice on the trap itself (a pin, a prism), where the question is about one."""
-    rows = [row for row in nearest(question.text, knowledge.catalogue, 1) if row.id not in _TOLD]
+def named_advice(question: Question, mounts: list[str], knowledge: Knowledge) -> list[Line]:
+    """Advice on the trap itself (a pin, a prism), where the question is about one; else how the mount is told."""
+    rows = [row for row in nearest(question.text, knowledge.catalogue, 1, SURE) if row.id not in _TOLD]
+    if not rows and len(mounts) == 1:
+        rows = [row for row in knowledge.catalogue.advice.values() if row.mounts[:1] == (mounts[0],)][:1]
     return [Line(row.severity, f"{row.topic}: {row.says}") for row in rows]
 
 

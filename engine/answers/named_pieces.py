@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from engine.answers.knowledge import Knowledge
+from engine.answers.loose import off_by_mm
 from engine.answers.resolve import AS_TOLD
+from engine.answers.said import numbers
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
@@ -15,9 +17,10 @@ from grammar.questions import Limits, Question, Thing
 
 TUBE = "extension-tube"
 # words for a piece that say nothing of its kind
-ANY_PIECE = frozenset({"adapter", "plain", "ring", ""})
+ANY_PIECE = frozenset({"adapter", "plain", "ring", "hub", ""})
 # the ends of a helicoid are named by round numbers; sellers' own differ by a little
 SAME_END_MM = 0.5
+THICKEST_MM = 120.0  # a longer thing is no ring
 
 
 def with_named_pieces(
@@ -25,9 +28,9 @@ def with_named_pieces(
 ) -> tuple[Knowledge, Limits]:
     """The knowledge with the pieces that were described, and limits that ask for all that were named."""
     made: list[Adapter] = []
-    using: list[str] = list(question.limits.using)
-    glass = question.limits.with_glass
-    for n, thing in enumerate(_joined(question.adapters)):
+    using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
+    glass, glassless = question.limits.with_glass, question.limits.without_glass
+    for n, thing in enumerate([*_joined(question.adapters), *_told_by_thickness(question)]):
         if thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
@@ -39,11 +42,38 @@ def with_named_pieces(
             using.append(f"factor {thing.factor:g}")
             glass = True
         elif thing.front or thing.rear:
-            using.append("|".join(_pairs(thing, lens_mount, body_mount, knowledge)))
+            pairs = tuple(_pairs(thing, lens_mount, body_mount, knowledge))
+            using.append("|".join(pairs))
+            # 'the M42 to E ring' is the plain one where a plain one does it
+            glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs))
         elif thing.piece and thing.piece not in ANY_PIECE:
             using.append(thing.piece)
-    limits = replace(question.limits, using=tuple(dict.fromkeys(using)), with_glass=glass)
+    limits = replace(
+        question.limits, using=tuple(dict.fromkeys(using)), with_glass=glass, without_glass=glassless and not glass
+    )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _told_by_thickness(question: Question) -> list[Thing]:
+    """A ring told by its thickness alone: '2.6 mm thick'; not where that says how far a ring is off."""
+    told = numbers(question, "thickness")
+    if len(told) != 1 or any(thing.thickness_mm is not None for thing in question.adapters):
+        return []
+    if not 0 <= told[0] <= THICKEST_MM or off_by_mm(question) is not None:
+        return []
+    return [Thing("", (), f"{told[0]:g} mm ring", thickness_mm=(told[0], told[0]), piece="adapter")]
+
+
+def _is_plain(pair: str, knowledge: Knowledge) -> bool:
+    """Whether a ring without glass between the two mounts holds infinity."""
+    front, _, rear = pair.partition(">")
+    mounts = knowledge.catalogue.mounts
+    rings = knowledge.rings.onward.get(front, {}).get(rear, ())
+    one, other = mounts[front].register_mm, mounts[rear].register_mm
+    if not (is_known(one) and is_known(other)):
+        return False
+    right = round((one.nominal - other.nominal) * 1000)
+    return any(ring.known and not ring.glass and ring.least_um <= right <= ring.greatest_um for ring in rings)
 
 
 def _joined(things: Iterable[Thing]) -> list[Thing]:

@@ -10,6 +10,7 @@ from typing import Final
 from engine.base.compact import compact
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Advice, Term
+from grammar.questions import Question
 
 # words of the language that say nothing of a subject
 _EMPTY: Final = (
@@ -19,7 +20,7 @@ _EMPTY: Final = (
     "not now of off ok on one only onto or other our out over please put same say says she should so some still such",
     "take than thanks that the their them then there these they thing things this those though thru to too try u up us",
     "use used using very want was way we well were what whats when where which while who why will with without wont",
-    "would yes you your lens lenses camera cameras body bodies mount mounts",
+    "would yes you your lens lenses camera cameras body bodies mount mounts mm full f small old new use works work",
 )
 EMPTY: Final = frozenset(word for line in _EMPTY for word in line.split())
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.4  # how much a word counts by where it stands
@@ -27,8 +28,8 @@ _WORD: Final = re.compile(r"[a-z0-9]+(?:[./][0-9]+)*")
 # endings that change nothing of what a word is about, longest first
 _ENDINGS: Final = ("ations", "ation", "ingly", "iness", "ings", "ment", "ness", "ions", "ing", "ion", "ies", "ers",
                    "est", "ed", "es", "er", "ly", "s", "y", "e")  # fmt: skip
-LEAST: Final = 2.2  # what shares less than about one rare word is not about the same
-NEAR: Final = 0.62  # the next best are told where they come this near to the best
+LEAST: Final = 2.8  # what shares less than about one rare word is not about the same
+NEAR: Final = 0.66  # the next best are told where they come this near to the best
 
 
 @compact
@@ -52,7 +53,9 @@ def stem(word: str) -> str:
 def stems(text: str) -> frozenset[str]:
     """The stems of the words that say something, apostrophes dropped."""
     flat = text.casefold().replace("'", "").replace("’", "").replace("-", " ")
-    return frozenset(stem(word) for word in _WORD.findall(flat) if word not in EMPTY)
+    return frozenset(
+        stem(word) for word in _WORD.findall(flat) if word not in EMPTY and word.isalpha() and len(word) > 1
+    )
 
 
 class Nearby:
@@ -86,6 +89,24 @@ class Nearby:
                 found.append(Match(advice, score, tuple(sorted(shared))))
         found.sort(key=lambda match: (-match.score, match.advice.id))
         return tuple(match for match in found[:most] if match.score >= NEAR * found[0].score)
+
+
+# what the keys of values that were read, and topics, are called in advice
+_MEANT: Final = {
+    "weight": "heavy weight", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
+    "dashes": "",
+}  # fmt: skip
+
+
+def asked_about(question: Question) -> str:
+    """The question's words, with its topic and the kinds of values in it put into words."""
+    keys = [_MEANT.get(key, "") for key, _ in question.values]
+    topic = _MEANT.get(question.topic or "", (question.topic or "").replace("-", " "))
+    return " ".join((question.text, topic, *keys))
+
+
+ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
+SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 
 
 def nearest(text: str, catalogue: Catalogue, most: int = 3, least: float = LEAST) -> tuple[Advice, ...]:

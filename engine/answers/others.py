@@ -48,6 +48,8 @@ def _other_makes(chains: Sequence[ListedChain], knowledge: Knowledge) -> Iterato
     """The best chains with one ring of each exchanged for a more usual one of another seat."""
     for row in chains:
         best = row.listed.judged
+        if any(adapter.stackable for adapter in best.chain.adapters):
+            continue
         for at, link in enumerate(best.chain.links):
             if not isinstance(link, Adapter) or link.kind not in ALIKE or link.owned:
                 continue

@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line
 from engine.answers.knowledge import Knowledge
 from grammar.questions import Question
 
+SURE: Final = 4.0  # how much an advice must share with a question that is not answered, to be told all the same
 # every one of these is asked by a test, so that help cannot be wrong
 EXAMPLES: Final = (
     ("how it fits", "how do I get a C lens on my E-mount body"),
@@ -20,6 +21,18 @@ EXAMPLES: Final = (
     ("what fits", "which lenses fit an L-mount body"),
     ("where it fits", "which bodies take a D-mount lens with infinity"),
     ("words", "what is a helicoid"),
+    ("the frame", "will a 25mm C-mount lens cover m43"),
+    ("equivalents", "35mm f/1.8 with a 0.71 reducer on an APS-C body, equivalent"),
+    ("exposure", "how much ND for f/1.6 in full sun at 1/50, iso 100"),
+    ("what is sharp", "hyperfocal of a 12.5mm lens at f/4 on super 16"),
+    ("close up", "how close does a 50mm f/1.8 get with a 25mm extension tube"),
+    ("infinity on its mark", "28mm lens, infinity at the 3 m mark, how thick a shim"),
+    ("a part to make", "dimensions of a ring to make for an Exakta lens on a Z-mount body"),
+    ("an unknown lens", "which mount has a 15.9mm thread of 0.8 pitch"),
+    ("what to buy", "FD, OM and K lenses on E and Z bodies, how many adapters"),
+    ("one or the other", "helicoid or tubes for an enlarger lens"),
+    ("dangers", "is it safe to point a 500mm lens at the sun"),
+    ("the camera's menu", "which focal length do I set for stabilisation with a 50mm lens"),
     ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
 )
 
@@ -54,12 +67,16 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
+    from engine.answers.nearby import nearest
+
     text = (
         "That is not answered here: no repairs, no valuing or ranking of lenses and cameras. For repairs see a "
         "qualified technician. What can be answered: how a lens gets on a body, what it then does, and which adapters "
         "that takes, with price bands of adapters."
     )
-    return Answer(question.text, "out-of-scope", NO, (Line("text", text),), question=question)
+    near = nearest(question.text, knowledge.catalogue, 1, SURE)
+    lines = [Line("text", text), *(Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in near)]
+    return Answer(question.text, "out-of-scope", NO, tuple(lines), question=question)
 
 
 def not_yet(question: Question, knowledge: Knowledge) -> Answer:

@@ -46,6 +46,7 @@ def _why(
     if not (question.follows and rows) and question.lens is not None and question.body is not None:
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
+        rows += _without_glass(question, rows, chains_first)
         if not rows:
             return found
     if not rows:
@@ -54,6 +55,17 @@ def _why(
     if not 1 <= number <= len(rows):
         return _no_such(question, len(rows))
     return why(question, rows[number - 1], number, knowledge, rows)
+
+
+def _without_glass(
+    question: Question, rows: tuple[Listed, ...], chains_first: Callable[[Question], Answer]
+) -> tuple[Listed, ...]:
+    """Where the best chain has glass, the best without it: what the glass is there for."""
+    if not rows or question.limits.with_glass or not any(a.has_glass for a in rows[0].judged.chain.adapters):
+        return ()
+    limits = question.limits.__class__(without_glass=True)
+    plain = chains_first(question.with_(limits=limits)).chains or ()
+    return tuple(chain.listed for chain in plain[:1])
 
 
 def _meant(question: Question, rows: tuple[Listed, ...]) -> int:

@@ -10,9 +10,10 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMa
 from engine.answers.circles import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
+from engine.answers.nearby import LEAST, SURE
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.said import focals, number, stop
-from engine.answers.wording import f_number, small_mm, trimmed
+from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
@@ -27,10 +28,10 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
-    for part in (_thread(question, knowledge), _stack(question, knowledge), _bore(question, knowledge),
+    for part in (_thread(question, knowledge), _stack(question, knowledge), bore_for(question, knowledge),
                  _tolerance(question, knowledge)):  # fmt: skip
         told += part
-    rows = named_or_near(question, knowledge, 2)
+    rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]
@@ -75,7 +76,7 @@ def _turned(setup: Setup, knowledge: Knowledge) -> tuple[Setup, RingToMake] | No
 
 def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> Told:
     lens, body = setup.lens_mount, setup.body_mount
-    who = f"{lens.designation} lens on a {body.designation} body"
+    who = f"{lens.designation} lens on {article(body.designation)} {body.designation} body"
     if ring.thickness_mm is None:
         return Told((Line("head", f"{who}: {ring.why}."),))
     size = small_mm(ring.thickness_mm.nominal)
@@ -150,7 +151,7 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), (Quantity("stack_mm", stack, "shoulder to body flange"),))
 
 
-def _bore(question: Question, knowledge: Knowledge) -> Told:
+def bore_for(question: Question, knowledge: Knowledge) -> Told:
     """The bore of a cup for a barrel, and what wall the throat leaves."""
     barrel = number(question, "barrel")
     if barrel is None:

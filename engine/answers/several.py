@@ -13,7 +13,7 @@ from engine.answers.resolve import BodySide, LensSide, setup_of
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import is_free, made_chain
 from engine.answers.wording import money, small_mm
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Adapter
@@ -69,7 +69,7 @@ def pair_of(
     choice = choose(named, setup, limits, 1)
     if not choice.listed and limits.using:
         # a piece that was named need not serve every pair
-        named, limits = knowledge, question.limits
+        named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, 1)
     chain = None
     if choice.listed:

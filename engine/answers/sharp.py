@@ -8,7 +8,7 @@ from math import hypot, isinf
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import frames_of
 from engine.answers.knowledge import Knowledge
-from engine.answers.nearby import nearest
+from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.said import distance_mm, focals, mentions, number, stop
 from engine.answers.wording import distance, f_number, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
@@ -28,9 +28,12 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
         told += part
     lines = list(told.lines)
     if not lines or mentions(question, "same", "sensor", "crop", "enough", "more or less", "why"):
-        rows = nearest(question.text, knowledge.catalogue, 2)
+        rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
         lines = [*about, *lines] if not told.lines else [*lines, *about]
+    term = nearest_term(question.text, knowledge.catalogue) if not told.lines else None
+    if term is not None:
+        lines.insert(0, Line("head", f"{term.names[0]}: {term.means}"))
     if not told.lines:
         lines.append(Line("ask", "For which focal length, f-number, format and distance, or at what magnification?"))
     return Answer(

@@ -175,5 +175,8 @@ def article(noun: str) -> str:
     """'a' or 'an' before a noun, by its sound: letters read aloud one by one count by their names."""
     first = noun.split("-")[0].split()[0] if noun.split() else ""
     spoken = first.isupper() and not any(vowel in first for vowel in "AEIOU" if len(first) > 1)
+    spoken = spoken or first[1:2].isdigit()
+    if first[:1].isdigit():
+        return "an" if first[0] == "8" or (first[:2] in ("11", "18") and len(first.split(".")[0]) == 2) else "a"
     sounds = "AEFHILMNORSX" if len(first) == 1 or spoken else "AEIOUaeio"
     return "an" if noun[:1] in sounds else "a"

@@ -62,7 +62,10 @@ def usual_circle(facts: Facts, lens: Lens, mount: Mount) -> tuple[Measure, Circl
     made_for = lens.made_for or mount.format
     if made_for is None:
         return UNKNOWN, None
-    rows = [row for row in facts.circles.values() if row.made_for == made_for and not row.lens_class]
+    made = [row for row in facts.circles.values() if row.made_for == made_for]
+    # 'B4 zoom': a class of lenses that the mount itself tells
+    rows = [row for row in made if row.lens_class.split(" ")[0] == mount.designation]
+    rows = rows or [row for row in made if not row.lens_class]
     focal = lens.focal_length_mm
     if is_known(focal):
         fitting = [row for row in rows if row.focal_length_mm.holds(focal.nominal)]
