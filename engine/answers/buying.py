@@ -61,7 +61,7 @@ def _pairs_told(
 def _parts(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Iterator[Told]:
-    threads = filter_threads(question)
+    threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)
     if len(lenses) > 1:

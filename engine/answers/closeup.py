@@ -73,7 +73,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield _light(question, wanted)
     for focal in named:
         yield from _with_tubes(focal, tubes, wanted, question, knowledge)
-        yield from with_close_up_lens(focal, question)
+        yield from with_close_up_lens(focal, question, knowledge.catalogue)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(focal, question, knowledge)
 
@@ -227,7 +227,7 @@ def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list
 def _with_helicoids(answer: Answer, knowledge: Knowledge) -> Answer:
     """The answer with the helicoid that would bring the lens nearer, where none is in the chain."""
     text = (
-        "To come nearer: a helicoid in the ring's place, or between (M helicoid rings give 4 to 6 mm, M42 ones 14 mm"
-        " and more); magnification grows by its travel over the focal length."
+        "To come nearer: a helicoid in the ring's place, or between; magnification grows by its travel over the focal"
+        " length."
     )
     return replace(answer, lines=(*answer.lines, Line("text", text)))

@@ -39,7 +39,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(
             Line(
                 "ask",
-                "For which lens: focal length and f-number? Fast or long ones (85 mm f/1.4 and up) lose corners first.",
+                "For which lens: focal length and f-number? Fast and long ones lose corners first.",
             )
         )
     return Answer(

@@ -8,11 +8,12 @@ from math import inf
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.wording import distance, figures, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.physics import closeup
 from grammar.questions import Question
 
 CLOSE_UP_LENS = "close-up-lens"
-USUAL_POWERS = (1.0, 2.0, 4.0)  # dioptres that close-up lenses are sold in
+USUAL = "close-up-lens-"  # the assumptions that hold the powers of a usual set
 
 
 def powers_of(question: Question) -> list[float]:
@@ -25,13 +26,14 @@ def powers_of(question: Question) -> list[float]:
     return out
 
 
-def with_close_up_lens(focal: float, question: Question) -> Iterator[Told]:
+def with_close_up_lens(focal: float, question: Question, facts: Catalogue) -> Iterator[Told]:
     """A close-up lens on the lens at infinity, and the tube that does the same."""
     powers = powers_of(question)
     if not powers:
         if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
-            for each in USUAL_POWERS:
-                yield _close_up(focal, each, question)
+            for row in facts.assumptions.values():
+                if row.id.startswith(USUAL):
+                    yield _close_up(focal, row.value.nominal, question)
         return
     yield _close_up(focal, sum(powers), question)
 

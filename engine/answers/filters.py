@@ -3,76 +3,86 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import focals, mentions, numbers
 from engine.answers.wording import listed, money, trimmed
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
 from grammar.questions import Question
 
-STEP = "step-ring"
-USUAL_FILTER_MM = 52.0  # the smallest size that filters are bought in for several lenses
-HEAD = "filter-"
-FILTER_SIZES = (15.0, 130.0)  # mm, what filters are made in
+STEP: Final = "step-ring"
+FILTER: Final = "filter"  # the kind of mount that a filter screws into
 
 
-def filter_threads(question: Question) -> tuple[float, ...]:
+def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
     """The filter threads told, where filters or step rings are wanted; mm."""
     if not mentions(question, "nd", "filter", "step", "hood") or not mentions(question, "thread", "filter", "step"):
         return ()
-    low, high = FILTER_SIZES
+    sizes = _sizes_mm(knowledge.catalogue)
+    least, greatest = min(sizes.values()), max(sizes.values())
     rows = numbers(question, "numbers", "filter_thread", "thread")
-    if len(rows) < 2 and mentions(question, "thread"):
+    named = [thing.id for thing in (*question.lenses, *question.bodies)]
+    rows += tuple(sizes[id_] for id_ in named if id_ in sizes)
+    if mentions(question, "thread"):
         rows += focals(question)  # widths that were taken for focal lengths
-    return tuple(sorted(value for value in dict.fromkeys(rows) if low <= value <= high))
+    return tuple(sorted(value for value in dict.fromkeys(rows) if least <= value <= greatest))
 
 
-def filter_rings(threads: Sequence[float], knowledge: Knowledge, largest: float | None = None) -> Told:
+def filter_rings(threads: Sequence[float], knowledge: Knowledge) -> Told:
     """The step-up rings from each thread (mm) to one filter size that all reach."""
-    target = largest or max(*threads, USUAL_FILTER_MM if len(threads) == 1 else 0.0, 0.0)
-    steps = [row for row in knowledge.catalogue.adapters.values() if row.kind == STEP]
-    bands = [row.price_usd for row in steps if row.price_usd]
-    lines: list[str] = []
-    low = high = 0.0
-    count = 0
-    for thread in dict.fromkeys(threads):
-        if thread == target:
-            continue
-        path = _path(thread, target, steps)
-        names = [f"{_size(ring.rear)}-{_size(ring.front)}" for ring in path] or [f"{thread:g}-{target:g}"]
-        count += len(names)
-        lines.append(" + ".join(names))
-        prices = [ring.price_usd for ring in path if ring.price_usd] or bands[:1]
-        low, high = low + sum(band[0] for band in prices), high + sum(band[1] for band in prices)
-    if not count:
+    usual = knowledge.catalogue.assumptions["usual-filter-size"].value.nominal
+    target = max(*threads, usual) if len(threads) == 1 else max(threads)
+    sizes = _sizes_mm(knowledge.catalogue)
+    paths = {thread: _path(thread, target, knowledge.catalogue) for thread in threads if thread != target}
+    if not paths:
         return Told()
-    noun = "ring" if count == 1 else "rings"
-    text = (
-        f"Step up to one {trimmed(target, 1)} mm filter: {listed(lines)}, {count} {noun}, {money((low, high))}. Never"
-        " step down: a smaller rim shades the corners. A tall stack may shade a wide lens too; hoods then sit outside."
+    rings = [ring for path in paths.values() for ring in path]
+    named = [" + ".join(_up(sizes[ring.rear], sizes[ring.front]) for ring in path) for path in paths.values() if path]
+    unknown = [_up(thread, target) for thread, path in paths.items() if not path]
+    text = f"Step up to one {trimmed(target, 1)} mm filter"
+    rows: list[Quantity] = []
+    if rings:
+        text += f": {listed(named)}, {len(rings)} {'ring' if len(rings) == 1 else 'rings'}"
+        rows.append(Quantity("adapter_count", Interval.exact(float(len(rings))), "step-up rings"))
+        prices = [ring.price_usd for ring in rings if ring.price_usd is not None]
+        if len(prices) == len(rings):
+            band = sum(price[0] for price in prices), sum(price[1] for price in prices)
+            text += f", {money(band)}"
+            rows.append(Quantity("price", Interval.between(*band), "step-up rings"))
+    if unknown:
+        text += f". The facts hold no rings from {listed(unknown)}: their price is not known"
+    text += (
+        ". Never step down: a smaller rim shades the corners. A tall stack may shade a wide lens too; hoods then sit"
+        " outside."
     )
-    rows = (
-        Quantity("adapter_count", Interval.exact(float(count)), "step-up rings"),
-        Quantity("price", Interval.between(low, high), "step-up rings"),
-    )
-    return Told((Line("text", text),), rows)
+    return Told((Line("text", text),), tuple(rows))
 
 
-def _size(mount: str) -> str:
-    return mount.removeprefix(HEAD)
+def _up(thread: float, target: float) -> str:
+    return f"{trimmed(thread, 1)} to {trimmed(target, 1)} mm"
 
 
-def _path(thread: float, target: float, steps: Sequence[Adapter]) -> list[Adapter]:
-    """The fewest rings from one thread up to another; nothing where the facts hold none."""
-    start, goal = f"{HEAD}{thread:g}", f"{HEAD}{target:g}"
-    came: dict[str, Adapter | None] = {start: None}
-    queue = deque([start])
+def _sizes_mm(facts: Catalogue) -> dict[str, float]:
+    """The nominal thread diameter of every mount that takes a screwed filter."""
+    threads = {row.id: facts.threads[row.thread] for row in facts.mounts.values() if row.kind == FILTER and row.thread}
+    return {name: thread.major_mm.nominal for name, thread in threads.items() if is_known(thread.major_mm)}
+
+
+def _path(thread: float, target: float, facts: Catalogue) -> list[Adapter]:
+    """The fewest step-up rings from one thread (mm) to another; nothing where the facts hold none."""
+    sizes = _sizes_mm(facts)
+    starts = [name for name, size in sizes.items() if size == thread]
+    steps = [row for row in facts.adapters.values() if row.kind == STEP and _is_up(row, sizes)]
+    came: dict[str, Adapter | None] = dict.fromkeys(starts)
+    queue = deque(starts)
     while queue:
         at = queue.popleft()
-        if at == goal:
+        if sizes[at] == target:
             path: list[Adapter] = []
             while (ring := came[at]) is not None:
                 path.append(ring)
@@ -84,3 +94,7 @@ def _path(thread: float, target: float, steps: Sequence[Adapter]) -> list[Adapte
                 came[ring.front] = ring
                 queue.append(ring.front)
     return []
+
+
+def _is_up(ring: Adapter, sizes: Mapping[str, float]) -> bool:
+    return ring.rear in sizes and ring.front in sizes and sizes[ring.front] > sizes[ring.rear]

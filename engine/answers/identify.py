@@ -19,9 +19,6 @@ from engine.physics import calibration
 from grammar.questions import Question
 
 INCH = 25.4
-UNDER_MM, OVER_MM = 0.35, 0.15  # how far a caliper on the crests reads under and over the nominal diameter
-PITCH_OFF_MM = 0.035
-REGISTER_OFF_MM = 0.7  # how well flange to image is measured on paper
 MOST = 6
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
@@ -121,7 +118,7 @@ def _by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str
     diameter, pitch = _measured(question)
     if diameter is None:
         return Told(), []
-    fits = [thread for thread in knowledge.catalogue.threads.values() if _fits(thread, diameter, pitch)]
+    fits = [thread for thread in knowledge.catalogue.threads.values() if _fits(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
     mounts: list[str] = []
     lines: list[Line] = []
@@ -153,19 +150,23 @@ def _by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str
     return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
 
 
-def _fits(thread: Thread, diameter: float, pitch: float | None) -> bool:
-    off = diameter - thread.major_mm.nominal
-    if not -UNDER_MM <= off <= OVER_MM:
+def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
+    usual = knowledge.catalogue.assumptions
+    if not usual["caliper-over-crests"].value.holds(diameter - thread.major_mm.nominal):
         return False
-    return pitch is None or (is_known(thread.pitch_mm) and abs(thread.pitch_mm.nominal - pitch) <= PITCH_OFF_MM)
+    if pitch is None:
+        return True
+    return is_known(thread.pitch_mm) and usual["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - pitch)
 
 
 def _ten_pitches(question: Question, knowledge: Knowledge) -> Told:
     """The length of ten pitches of usual threads, to compare a paper strip with."""
     parts, rows = [], []
     seen: set[float] = set()
-    for thread in knowledge.catalogue.threads.values():
-        if not is_known(thread.pitch_mm) or thread.id.startswith("f") or not 0.45 <= thread.pitch_mm.nominal <= 1.1:
+    threads = knowledge.catalogue.threads
+    of_mounts = {m.thread for m in knowledge.catalogue.mounts.values() if m.kind != "filter" and m.thread}
+    for thread in (threads[name] for name in sorted(of_mounts)):
+        if not is_known(thread.pitch_mm):
             continue
         pitch = round(thread.pitch_mm.nominal, 4)
         length = calibration.length_of_spaces_mm(thread.pitch_mm)
@@ -193,7 +194,8 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     alike = [side.mount, *(knowledge.catalogue.mounts[j.rear] for j in knowledge.joints.onward(side.mount.id))]
     known = [(abs(m.register_mm.nominal - told), m) for m in alike if is_known(m.register_mm)]
-    near = [(off, mount) for off, mount in known if off <= REGISTER_OFF_MM]
+    good = knowledge.catalogue.assumptions["register-by-paper"].value.greatest
+    near = [(off, mount) for off, mount in known if off <= good]
     if not near:
         return None
     mount = min(near, key=lambda row: (row[0], row[1].id))[1]
@@ -215,9 +217,8 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     diameter, pitch = _measured(question)
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
     if diameter is not None and pitch is None:
-        yield Line(
-            "ask", "What is the pitch? Ten crests on paper: 10 mm is 1.0, 9.77 mm 26 tpi, 7.94 mm 32 tpi, 7.5 mm 0.75."
-        )
+        table = " ".join(line.text for line in _ten_pitches(question, knowledge).lines)
+        yield Line("ask", f"What is the pitch? {table}")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
         yield Line(
             "ask",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from math import log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
@@ -16,7 +15,6 @@ from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
-HALF_TURN = 180.0  # the shutter angle that is usual for moving pictures
 BASE_ISO = 100.0
 MOST_MARKS = 10
 
@@ -43,31 +41,32 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _between(question)
     yield _factor(question)
     yield _marks(question)
-    yield _behind_filter(question)
+    yield _behind_filter(question, knowledge)
     yield _prism(question, knowledge)
     yield _density(question, knowledge)
-    yield _against_usual_shutter(question)
-    threads = filter_threads(question)
+    yield _against_usual_shutter(question, knowledge)
+    threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)
 
 
-def shutter_s(question: Question) -> Measure:
-    """The shutter time told, else half of a frame's time; unknown where neither is told."""
+def shutter_s(question: Question, knowledge: Knowledge) -> Measure:
+    """The shutter time told, else the time of the usual shutter angle; unknown where neither is told."""
     text = question.said("shutter")
     match = re.search(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)", text or "")
     if match:
         top, bottom = match.groups()
         return Interval.exact(float(top) / float(bottom) if top else float(bottom))
-    return _usual_shutter_s(question)
+    return _usual_shutter_s(question, knowledge)
 
 
-def _usual_shutter_s(question: Question) -> Measure:
+def _usual_shutter_s(question: Question, knowledge: Knowledge) -> Measure:
     rate = number(question, "frame_rate")
     if rate is None:
         return UNKNOWN
-    angle = number(question, "angle") or HALF_TURN
-    return exposure.shutter_of_angle_s(Interval.exact(rate), Interval.exact(angle))
+    told = number(question, "angle")
+    angle = Interval.exact(told) if told else knowledge.catalogue.assumptions["usual-shutter-angle"].value
+    return exposure.shutter_of_angle_s(Interval.exact(rate), angle)
 
 
 def _scene(question: Question, knowledge: Knowledge) -> tuple[Interval, str]:
@@ -83,7 +82,7 @@ def _scene(question: Question, knowledge: Knowledge) -> tuple[Interval, str]:
 
 def _density(question: Question, knowledge: Knowledge) -> Told:
     """How much light must be held back: scene EV + log2(ISO/100) - log2(N*N/t)."""
-    at, time = stop(question), shutter_s(question)
+    at, time = stop(question), shutter_s(question, knowledge)
     if at is None or not is_known(time) or question.said("factor"):
         return Told()
     iso = number(question, "iso") or BASE_ISO
@@ -102,7 +101,8 @@ def _density(question: Question, knowledge: Knowledge) -> Told:
     names = " to ".join(dict.fromkeys(f"{density.density_name(n)} ({density.factor_name(n)})" for n in (low, high)))
     lines = [Line("head", f"{shown} to hold back: {setting}."), Line("fact", f"nearest filter: {names}", 1)]
     off = stops.nominal - round(stops.nominal)
-    if stops.is_exact and abs(off) > 0.1:
+    near = knowledge.catalogue.assumptions["stops-near-enough"].value.nominal
+    if stops.is_exact and abs(off) > near:
         way = "lighter" if off > 0 else "darker"
         lines.append(
             Line("fact", f"that leaves the picture {abs(off):.1f} stop {way}: take it up by shutter or ISO", 1)
@@ -110,11 +110,11 @@ def _density(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), (Quantity("nd_stops", stops),))
 
 
-def _against_usual_shutter(question: Question) -> Told:
-    """What the shutter told lets in against half of a frame's time."""
+def _against_usual_shutter(question: Question, knowledge: Knowledge) -> Told:
+    """What the shutter told lets in against the usual one at this frame rate."""
     if question.said("shutter") is None:
         return Told()
-    usual, told = _usual_shutter_s(question), shutter_s(question)
+    usual, told = _usual_shutter_s(question, knowledge), shutter_s(question, knowledge)
     if not (is_known(usual) and is_known(told)) or usual == told:
         return Told()
     stops = exposure.shutter_stops(usual, told)
@@ -149,9 +149,9 @@ def _marks(question: Question) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
-def _behind_filter(question: Question) -> Told:
+def _behind_filter(question: Question, knowledge: Knowledge) -> Told:
     """What a shutter time becomes behind a filter."""
-    time, mark = shutter_s(question), question.said("factor")
+    time, mark = shutter_s(question, knowledge), question.said("factor")
     stops = density.stops_of_name(mark) if mark else UNKNOWN
     if not (is_known(time) and is_known(stops)) or question.said("iso"):
         return Told()
@@ -181,7 +181,11 @@ def _between(question: Question) -> Told:
         f"Halfway between f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is"
         f" f/{trimmed(middle.nominal, 2)}."
     )
-    more = f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is 1.19 times the f-number, a third 1.12."
+    half, third = (2 ** (part / 2) for part in (1 / 2, 1 / 3))  # a stop is the root of 2 in f-number
+    more = (
+        f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is {trimmed(half, 2)} times the f-number, a "
+        f"third {trimmed(third, 2)}."
+    )
     rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
     return Told((Line("head", text), Line("text", more)), rows)
 
@@ -216,7 +220,8 @@ def _t_stop(question: Question, knowledge: Knowledge) -> Told:
     text = f"T{match[1]} is about f/{trimmed(value.nominal, 2)} at {share.nominal * 100:.0f} % transmission."
     lines = [Line("head", text), Line("text", "Expose by T; work out depth of field by the f-number.")]
     if told is None:
-        lines.append(Line("ask", "What transmission has the lens? It is seldom told; 70 to 90 % is usual."))
+        often = f"{usual.least * 100:.0f} to {usual.greatest * 100:.0f} %"
+        lines.append(Line("ask", f"What transmission has the lens? It is seldom told; {often} is usual."))
     return Told(tuple(lines), (Quantity("f_number", value, case),))
 
 
@@ -228,10 +233,5 @@ def _prism(question: Question, knowledge: Knowledge) -> Told:
     ):
         return Told()
     light = knowledge.catalogue.assumptions["prism-light"].value
-    text = f"Without the prism it passes about {trimmed(light.nominal, 2)} stop more than marked: close it by a third."
+    text = f"Without the prism it passes about {trimmed(light.nominal, 2)} stop more than marked: close it by that."
     return Told((Line("head", text),), (Quantity("light_difference_stops", light, "prism"),))
-
-
-def light_of_factor(factor: float) -> float:
-    """Stops that glass of this factor gains or loses."""
-    return abs(2 * log2(factor))

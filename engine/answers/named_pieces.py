@@ -11,15 +11,13 @@ from engine.answers.said import numbers
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
-from engine.chains.walk import ADDED_FOCUSING
+from engine.chains.walk import ADDED_FOCUSING, ENDS
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Limits, Question, Thing
 
 TUBE = "extension-tube"
 # words for a piece that say nothing of its kind
 ANY_PIECE = frozenset({"adapter", "plain", "ring", "hub", ""})
-# the ends of a helicoid are named by round numbers; sellers' own differ by a little
-SAME_END_MM = 0.5
 THICKEST_MM = 120.0  # a longer thing is no ring
 
 
@@ -95,13 +93,14 @@ def _shipped_helicoid(thing: Thing, knowledge: Knowledge) -> Adapter | None:
     if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None:
         return None
     low, high = thing.thickness_mm
+    off = knowledge.catalogue.assumptions[ENDS].value.greatest  # ends are named by round numbers
     for adapter in knowledge.catalogue.adapters.values():
         ends = adapter.thickness_mm
         if adapter.kind != thing.piece or not (is_known(ends.shortest) and is_known(ends.longest)):
             continue
         if thing.front and adapter.front not in thing.front:
             continue
-        near = abs(ends.shortest.nominal - low) <= SAME_END_MM and abs(ends.longest.nominal - high) <= SAME_END_MM
+        near = abs(ends.shortest.nominal - low) <= off and abs(ends.longest.nominal - high) <= off
         if near and adapter.front == adapter.rear:
             return adapter
     return None

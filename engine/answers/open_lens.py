@@ -103,7 +103,7 @@ def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> 
     lead = "It has no focusing of its own" if sure else "If it has no focusing of its own"
     yield Line(
         "text",
-        f"{lead}: put a helicoid between (M42 17 to 31 mm, M65 25 to 55 mm for large ones), or a bellows. A plain "
+        f"{lead}: put a helicoid between (M42, or M65 for large ones), or a bellows. A plain "
         "barrel is held in a tube or clamp with grub screws.",
     )
     if thing and ("shutter" in " ".join((*thing.traits, thing.lens_kind or "")) or kind == "large-format"):

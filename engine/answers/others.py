@@ -15,7 +15,6 @@ from engine.facts.records import COMMONNESS, VERDICTS, Adapter
 from engine.judging.judge import Judged
 
 MOST: Final = 2
-APART_MM: Final = 0.1  # seats nearer than this are the same ring
 ALIKE: Final = frozenset({"plain", "recessed", "thread-reducer"})
 
 
@@ -63,6 +62,8 @@ def _other_makes(chains: Sequence[ListedChain], knowledge: Knowledge) -> Iterato
 def _makes(link: Adapter, knowledge: Knowledge) -> Iterator[Adapter]:
     """Rings between the same two mounts with another seat, at least as usual as this one."""
     seat = link.thickness_mm.shortest
+    # seats nearer than the spread of making are the same ring
+    spread = knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest
     for ring in knowledge.rings.onward.get(link.front, {}).get(link.rear, ()):
         other = knowledge.catalogue.adapters[ring.id]
         theirs = other.thickness_mm.shortest
@@ -70,5 +71,5 @@ def _makes(link: Adapter, knowledge: Knowledge) -> Iterator[Adapter]:
             continue
         if COMMONNESS.index(other.common) > COMMONNESS.index(link.common):
             continue
-        if is_known(seat) and is_known(theirs) and abs(theirs.nominal - seat.nominal) > APART_MM:
+        if is_known(seat) and is_known(theirs) and abs(theirs.nominal - seat.nominal) > spread:
             yield other

@@ -97,8 +97,11 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
             f"throat of {body.designation} {trimmed(body.throat_mm.nominal, 1)} mm: everything behind the flange must"
             " pass it"
         )
+    usual = knowledge.catalogue.assumptions
+    flat, spare = usual["faces-parallel"].value.nominal, usual["left-to-take-down"].value.nominal
     facts.append(
-        "faces parallel within 0.02 mm, inside matt black; leave it 0.1 mm thick and take it down on a far target"
+        f"faces parallel within {small_mm(flat)}, inside matt black; leave it {small_mm(spare)} thick and take it down "
+        "on a far target"
     )
     lines = (
         [Line("head", head), *(Line("fact", text, 1) for text in facts)]

@@ -18,7 +18,6 @@ from grammar.questions import Question
 
 EVEN_PUPILS = Interval.exact(1.0)
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
-SMALLER_STOP = 8.0  # what a paper stop is usually cut to
 
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
@@ -63,8 +62,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         if close:
             for m in (wanted,) if wanted is not None else CLOSE_UPS:
                 yield _close_up(m, at, blur, form)
-    if close and at < SMALLER_STOP:
-        yield _paper_stop(lenses, at)
+    paper = knowledge.catalogue.assumptions["paper-stop"].value.nominal
+    if close and at < paper:
+        yield _paper_stop(lenses, paper)
 
 
 def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
@@ -108,17 +108,15 @@ def _close_up(m: float, at: float, blur: Interval, form: Format) -> Told:
     return Told((Line("fact", text, 1),), (Quantity("dof_mm", total, case),))
 
 
-def _paper_stop(lenses: tuple[float, ...], at: float) -> Told:
+def _paper_stop(lenses: tuple[float, ...], paper: float) -> Told:
     """A disc of paper with a hole, for a lens whose iris is fixed or too wide."""
     lines, rows = [], []
     for focal in lenses or (50.0, 85.0):
-        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(SMALLER_STOP))
+        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(paper))
         if is_known(hole):
-            rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{SMALLER_STOP:g}"))
+            rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{paper:g}"))
             lines.append(f"{trimmed(hole.nominal, 1)} mm for {trimmed(focal, 1)} mm")
     text = (
-        f"Stop it down; a lens without an iris takes a paper stop, for f/{SMALLER_STOP:g} a hole of "
-        + ", ".join(lines)
-        + "."
+        f"Stop it down; a lens without an iris takes a paper stop, for f/{paper:g} a hole of " + ", ".join(lines) + "."
     )
     return Told((Line("text", f"{text} Or take several frames and stack them."),), tuple(rows))

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.distances import Distances, examples
 from engine.answers.wording import distance, small_mm, trimmed
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Measure, is_known
 from engine.chains.setup import Facts
 from engine.facts.records import Format, Mount
 
@@ -26,49 +26,35 @@ def usual_focals(facts: Facts, form: Format | None = None, mount: Mount | None =
 
 def far_limits(focals: Iterable[float], error_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
     """How far each of them can be focused where the seat is `error_mm` (above 0) too long: 2f + HH' + f*f/d + d."""
-    parts, rows = [], []
-    for focal in focals:
-        at = Distances(focal, facts).from_sensor(error_mm)
-        if is_known(at):
-            parts.append(f"{_lens(focal)} {distance(at.nominal, feet)}")
-            rows.append(Quantity("far_from_sensor_mm", at, f"{_lens(focal)}, {_mm(error_mm)} too far"))
-    if not parts:
-        return Told()
+    found = ((focal, Distances(focal, facts).from_sensor(error_mm)) for focal in focals)
     lead = f"{small_mm(error_mm)} too far out, the farthest that comes sharp (from the sensor): "
-    return Told((Line("fact", lead + ", ".join(parts), depth),), tuple(rows))
+    case = f", {trimmed(error_mm, 3)} mm too far"
+    return _each(found, "far_from_sensor_mm", lambda value: distance(value, feet), lead, case, depth)
 
 
 def marks(focals: Iterable[float], error_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
     """The mark at which infinity is sharp on each of them where the seat is `error_mm` (above 0) too short."""
-    parts, rows = [], []
-    for focal in focals:
-        at = Distances(focal, facts).mark(-error_mm)
-        if is_known(at):
-            parts.append(f"{_lens(focal)} {distance(at.nominal, feet)}")
-            rows.append(Quantity("scale_mark_mm", at, f"{_lens(focal)}, {_mm(error_mm)} too close"))
-    if not parts:
-        return Told()
+    found = ((focal, Distances(focal, facts).mark(-error_mm)) for focal in focals)
     lead = f"{small_mm(error_mm)} too close, infinity is sharp at this mark of the scale: "
-    return Told((Line("fact", lead + ", ".join(parts), depth),), tuple(rows))
+    case = f", {trimmed(error_mm, 3)} mm too close"
+    return _each(found, "scale_mark_mm", lambda value: distance(value, feet), lead, case, depth)
 
 
 def errors_of_limit(focals: Iterable[float], limit_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
     """How much too long the seat is where nothing farther than `limit_mm` from the sensor comes sharp."""
-    parts, rows = [], []
-    for focal in focals:
-        error = Distances(focal, facts).extension_at(limit_mm)
-        if is_known(error):
-            parts.append(f"{_lens(focal)} {small_mm(error.nominal)}")
-            rows.append(Quantity("register_error_mm", Interval.exact(error.nominal), f"{_lens(focal)} lens"))
-    if not parts:
-        return Told()
+    found = ((focal, Distances(focal, facts).extension_at(limit_mm)) for focal in focals)
     lead = f"stopping at {distance(limit_mm, feet)} means too far out by: "
-    return Told((Line("fact", lead + ", ".join(parts), depth),), tuple(rows))
+    return _each(found, "register_error_mm", small_mm, lead, " lens", depth)
 
 
-def _lens(focal_mm: float) -> str:
-    return f"{trimmed(focal_mm, 1)} mm"
-
-
-def _mm(error_mm: float) -> str:
-    return f"{trimmed(error_mm, 3)} mm"
+def _each(
+    found: Iterable[tuple[float, Measure | None]], quantity: str, shown: Callable[[float], str], lead: str, case: str,
+    depth: int,
+) -> Told:  # fmt: skip
+    """One line with a value for every focal length where it is known, and the table of them."""
+    known = [(f"{trimmed(focal, 1)} mm", value) for focal, value in found if is_known(value)]
+    if not known:
+        return Told()
+    parts = [f"{lens} {shown(value.nominal)}" for lens, value in known]
+    rows = tuple(Quantity(quantity, value, f"{lens}{case}") for lens, value in known)
+    return Told((Line("fact", lead + ", ".join(parts), depth),), rows)

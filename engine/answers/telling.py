@@ -56,7 +56,17 @@ def template(text: str, trace: Trace, feet: bool = False) -> str:
     out: list[str] = []
     for n, part in enumerate(text.replace("}", "{").split("{")):
         out.append(quantity_text(part, trace.value(part), feet) if n % 2 else part)
+        if n % 2 and part == "infinity_from_f_number" and curing_stop(trace) is None:
+            out.append(", which it does not close to,")
     return "".join(out)
+
+
+def curing_stop(trace: Trace) -> float | None:
+    """The stop from which depth of focus reaches infinity; None where the lens does not close that far."""
+    stop, smallest = trace.value("infinity_from_f_number"), trace.value("smallest_stop")
+    if not isinstance(stop, Interval) or not isinstance(smallest, Interval):
+        return None
+    return stop.nominal if 0 < stop.nominal <= smallest.nominal else None
 
 
 def life_line(judged: Judged, feet: bool = False) -> str:
@@ -77,9 +87,9 @@ def life_line(judged: Judged, feet: bool = False) -> str:
     if isinstance(far, Interval):
         show = lambda value: distance(value, feet)  # noqa: E731
         text = f"stops at {about(far, show)} from the sensor"
-        stop = trace.value("infinity_from_f_number")
-        if isinstance(stop, Interval) and 0 < stop.nominal <= 22:
-            text += f"; infinity from f/{f_number(stop.nominal)}"
+        stop = curing_stop(trace)
+        if stop is not None:
+            text += f"; infinity from f/{f_number(stop)}"
         return text
     return "close-up only: how close depends on the focal length"
 
@@ -148,15 +158,14 @@ def margin_line(judged: Judged) -> str | None:
     if isinstance(shortest, Unknown):
         return None
     name = judged.setup.judged_format.name
-    stop = judged.setup.stop
-    at = f"at f/{f_number(stop.nominal)}" if is_known(stop) else "at f/2 (assumed)"
+    given = trace.given["f_number"]
+    at = f"at f/{f_number(given.value.nominal)}" if isinstance(given.value, Interval) else ""
+    at += " (assumed)" if given.assumed else ""
     over = shortest.nominal - allowance.nominal
     forgives = f"depth of focus {at} on {name} forgives {small_mm(allowance.nominal)}"
     if over > 0:
-        cure = trace.value("infinity_from_f_number")
-        more = (
-            f"; f/{f_number(cure.nominal)} would cure it" if isinstance(cure, Interval) and cure.nominal <= 22 else ""
-        )
+        cure = curing_stop(trace)
+        more = f"; f/{f_number(cure)} would cure it" if cure is not None else ""
         return f"{forgives}, {small_mm(over)} less than is needed{more}"
     return forgives
 

@@ -97,9 +97,6 @@ def times(magnification: float) -> str:
     return f"{figures(magnification, 2)}x"
 
 
-# the smallest stop that lenses of these kinds are commonly marked with
-SMALLEST_STOP = 32.0
-
 SHORT_LENGTHS = frozenset(
     {
         "register_error_mm", "seat_mm", "excess_mm", "shortfall_mm", "infinity_allowance_mm", "extension_mm",
@@ -127,8 +124,6 @@ def quantity_text(name: str, value: Value, feet: bool = False) -> str:
         return value
     if isinstance(value, tuple):
         return ", ".join(value) or "none"
-    if name == "infinity_from_f_number" and isinstance(value, Interval) and value.nominal > SMALLEST_STOP:
-        return f"{f_number(value.nominal)}, which lenses do not have"
     if isinstance(value, Span):
         shortest, longest = value.shortest, value.longest
         if isinstance(shortest, Unknown) or isinstance(longest, Unknown):

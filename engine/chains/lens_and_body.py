@@ -79,6 +79,8 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     for name, assumption in ASSUMED_NAMES.items():
         row = facts.assumptions[assumption]
         given[name] = based(row.basis, row.says, row.value, assumed=True)
+    if is_known(lens.smallest_f_number):
+        given["smallest_stop"] = based(own, "smallest stop of the lens", lens.smallest_f_number)
     if setup.judged_format is not None and setup.judged_format is not setup.format:
         given["allowed_blur_mm"] = _blur_of_judged_format(setup.judged_format, given["blur_divisor"])
     circle, usual = usual_circle(facts, lens, lens_mount)

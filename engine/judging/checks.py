@@ -9,10 +9,16 @@ from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
 
 NEEDED_ASSUMPTIONS = (
-    "making-spread-derived", "making-spread-nominal", "making-spread-ends", "making-spread-glass",
-    "stop-of-a-mount-alone", "usual-travel-share", "blur-divisor", "ring-wall-thread", "ring-wall-bayonet",
-    "thinnest-ring", "thinnest-ring-inside-bayonet", "thinnest-ring-narrow-throat", "deepest-cup", "cup-wall",
-    "bayonet-recess",
+    "bayonet-recess", "blur-divisor", "caliper-over-crests", "circle-growth", "circle-growth-without-pupil",
+    "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "faces-parallel",
+    "flange-to-image-enlarger", "flange-to-image-large-format", "focus-model-error", "infinity-target-focals",
+    "left-to-take-down", "making-spread-derived", "making-spread-ends", "making-spread-glass",
+    "making-spread-nominal", "mating-axial-play", "mating-flank-share", "mating-same-diameter", "mating-usual-turns",
+    "paper-stop", "pitch-by-paper", "plain-hiatus", "prism-light", "register-by-paper", "ring-wall-bayonet",
+    "ring-wall-thread", "scene-full-sun", "smallest-stop", "stop-of-a-mount-alone", "stops-near-enough",
+    "thinnest-ring", "thinnest-ring-inside-bayonet", "thinnest-ring-narrow-throat", "usual-filter-size",
+    "usual-focal-range", "usual-normal-share", "usual-normal-share-cine", "usual-shutter-angle", "usual-transmission",
+    "usual-travel-share",
 )  # fmt: skip
 # a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
 DERIVED_MAY_DIFFER = 0.011

@@ -58,6 +58,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
     "glass": ("", "whether there is glass in the chain"),
     "electronics": ("", "whether a ring has contacts"),
     # what the trade goes by
+    "smallest_stop": ("f-number", "smallest stop that such lenses are marked with"),
     "blur_divisor": ("1", "parts of the diagonal that an allowed blur is"),
     "circle_growth": ("1", "how fast the image circle grows, as a multiple of x/(p*f)"),
     "circle_growth_without_pupil": ("1", "how fast the image circle grows, as a multiple of x/f, where p is not known"),
@@ -65,6 +66,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
 
 # which of them are assumptions of the facts as they stand: quantity -> id of the assumption
 ASSUMED_NAMES: Final[Mapping[str, str]] = {
+    "smallest_stop": "smallest-stop",
     "blur_divisor": "blur-divisor",
     "circle_growth": "circle-growth",
     "circle_growth_without_pupil": "circle-growth-without-pupil",

@@ -17,9 +17,9 @@ JUDGING = HERE.parents[1] / "kb" / "judging"
 
 @pytest.fixture(scope="session")
 def assumptions() -> dict[str, Interval]:
-    """Every shipped assumption about optics and making, by id."""
+    """Every shipped assumption about optics, making and practice, by id."""
     rows = {}
-    for name in ("optics.yaml", "making.yaml"):
+    for name in ("optics.yaml", "making.yaml", "practice.yaml"):
         text = (JUDGING / name).read_text(encoding="utf-8")
         for key, fields in yaml.load(text, Loader=yaml.BaseLoader)["assumptions"].items():
             read = measured(fields["value"])

@@ -1,0 +1,28 @@
+"""The checks between facts: what the engine counts on is asked for by name."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import engine
+from engine.base.compact import replace
+from engine.facts.catalogue import Catalogue, load_catalogue
+from engine.judging.checks import NEEDED_ASSUMPTIONS, problems_of
+
+
+def _shipped() -> Catalogue:
+    return load_catalogue(cached=False)[0]
+
+
+def test_every_assumption_that_the_engine_names_is_asked_for() -> None:
+    source = "".join(path.read_text(encoding="utf-8") for path in Path(engine.__path__[0]).rglob("*.py"))
+    named = {id_ for id_ in _shipped().assumptions if source.count(f'"{id_}"') > 0}
+    assert named == set(NEEDED_ASSUMPTIONS)
+
+
+def test_a_missing_assumption_is_told_with_the_nearest_good_one() -> None:
+    facts = _shipped()
+    left = {id_: row for id_, row in facts.assumptions.items() if id_ != "paper-stop"}
+    told = [str(problem) for problem in problems_of(replace(facts, assumptions=left))]
+    assert len(told) == 1
+    assert "no assumption 'paper-stop'" in told[0]
