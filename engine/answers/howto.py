@@ -8,6 +8,7 @@ from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
 from engine.answers.named_pieces import with_named_pieces
+from engine.answers.observing import beside, elsewhere
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.wording import listed
@@ -87,8 +88,9 @@ def one_pair(
     """The chains of one lens on one body, best first, with everything that follows from them."""
     from engine.answers.alongside import alongside, straight_or_forced
 
-    setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
-    ring = ring_to_make(setup, knowledge.catalogue)
+    facts = knowledge.catalogue
+    setup = setup_of(lens, body, facts, question.f_number)
+    ring = ring_to_make(setup, facts)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
@@ -107,8 +109,13 @@ def one_pair(
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
     if passed_over and question.adapters and chains:
         lines.append(Line("note", "Not with the pieces as you named them; these are the ways without them."))
+    seen = Told()
     for chain in chains:
         lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
+        told = beside(chain.listed.judged, facts, question.feet)
+        lines += [replace(line, depth=line.depth + 1) for line in told.lines]
+        seen += told
+    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += ring_lines(ring, setup, chains)
     lines += extra.told.lines
     if (intent or question.intent) == "macro-distance":
@@ -118,7 +125,9 @@ def one_pair(
     numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
     return Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
-        quantities=(*seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities),
+        quantities=(
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities
+        ),
     )  # fmt: skip
 
 

@@ -19,6 +19,7 @@ from engine.facts.records import (
     Format,
     Lens,
     Mount,
+    Observation,
     Rule,
     Shared,
     Source,
@@ -45,6 +46,7 @@ class Catalogue:
     bodies: Mapping[str, Body] = field(default_factory=_none)
     lenses: Mapping[str, Lens] = field(default_factory=_none)
     adapters: Mapping[str, Adapter] = field(default_factory=_none)
+    observations: Mapping[str, Observation] = field(default_factory=_none)
     circles: Mapping[str, Circle] = field(default_factory=_none)
     terms: Mapping[str, Term] = field(default_factory=_none)
     advice: Mapping[str, Advice] = field(default_factory=_none)
