@@ -10,6 +10,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 if TYPE_CHECKING:
+    from engine.answers.choosing import Choice
     from engine.facts.gearedits import Edit  # needed only where something is taught
 
 
@@ -31,6 +32,7 @@ class Talk:
     """The memory of one talk. `rows`: the chains of the last answer that listed any.
 
     `guesses`: the questions that the last answer offered by number, where it could not read what was asked.
+    `choices`: what a word of the last question may mean, asked by number.
     `pending`: what was told and is not yet written; `undo`: what turns back each thing that was, the last one last.
     """
 
@@ -40,6 +42,7 @@ class Talk:
     said: list[str] = field(default_factory=list)
     guesses: tuple[str, ...] = ()
     pending: Pending | None = None
+    choices: tuple[Choice, ...] = ()
     undo: list[tuple[Edit, ...]] = field(default_factory=list)
 
     def meant(self, text: str) -> str:
@@ -48,6 +51,13 @@ class Talk:
         if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.guesses):
             return self.guesses[int(number) - 1]
         return text
+
+    def chosen(self, text: str) -> Choice | None:
+        """The meaning that a number points at, where the last answer asked which one is meant."""
+        number = text.strip(" \t#.)")
+        if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.choices):
+            return self.choices[int(number) - 1]
+        return None
 
     def let_go(self, answer: Answer) -> Answer:
         """The answer to another question; what waited for a 'yes' waits no longer, and that is said."""

@@ -48,6 +48,10 @@ def _answer(question: Question, catalogue: Catalogue, path: Path | None, talk: T
         from engine.answers.observing import completed
 
         whole = completed(question, catalogue, talk.rows if talk is not None else ())
+    elif question.taught is not None and question.taught.section == "shared":
+        whole = question
+        if question.intent == "forget" and question.taught.id not in catalogue.gear_ids:
+            whole = Missing("word", f"Nothing is kept of what you mean by {question.taught.name}.")
     else:
         whole = teaching.completed(question, catalogue)
     if isinstance(whole, Missing):

@@ -29,6 +29,12 @@ def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
     does = lexicon.words.teaching.get(key_of(line)) if len(line) < 60 else None
     if does == "undo" or (does == "that" and before is not None and before.taught is not None):
         return Question(text, "forget", taught=Taught(""))
+    if "i mean" in line.casefold():
+        from grammar.naming import named
+
+        means = named(text, line, lexicon)
+        if means is not None:
+            return means
     seen = _observed(text, line, lexicon, before)
     if seen is not None:
         return seen

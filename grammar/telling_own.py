@@ -18,6 +18,9 @@ _SHOWN: Final = {"close_focus": "nearest mark", "f_number": "aperture"}
 def sentence(taught: Taught, forgetting: bool, name_of: NameOf) -> str:
     """'my avocet is a 25 mm f/1.4 C-mount lens, register 17.48 mm', 'forget avocet', 'undo that'."""
     fields = dict(taught.fields)
+    if taught.section == "shared":
+        mount = name_of("mount", fields["mounts"]) if "mounts" in fields else ""
+        return f"by {taught.name} I mean {mount}" if mount else f"forget what I mean by {taught.name}"
     if taught.section == "observations":
         return _observation(fields, forgetting, name_of)
     if forgetting:

@@ -90,6 +90,10 @@ def edits_of(question: Question, catalogue: Catalogue, date: str) -> tuple[Edit,
     taught = question.taught
     assert taught is not None
     comment = f"{date}, {OWN_WORD}"
+    if taught.section == "shared":
+        from engine.answers import choosing
+
+        return choosing.edits_of(question, catalogue, comment)
     if taught.section == "observations":
         from engine.answers import observing
 
