@@ -81,6 +81,11 @@ class Talk:
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
             return
+        before = self.question
+        if before is not None and answer.intent == "why" and answer.question.follows and _same_pair(answer, before):
+            self.reading = answer.reading
+            self._list(answer)
+            return
         self.question = answer.question
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
@@ -89,6 +94,9 @@ class Talk:
         if answer.intent in ("teach", "forget"):
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
         self.reading = answer.reading
+        self._list(answer)
+
+    def _list(self, answer: Answer) -> None:
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)
         ):
@@ -100,3 +108,8 @@ class Talk:
 
     def forget(self) -> None:
         self.question, self.rows, self.reading = None, (), ""
+
+
+def _same_pair(answer: Answer, before: Question) -> bool:
+    asked = answer.question
+    return asked is not None and (asked.lenses, asked.bodies) == (before.lenses, before.bodies)

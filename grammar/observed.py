@@ -40,7 +40,7 @@ def observed(text: str, line: str, lexicon: Lexicon, before: Question | None) ->
     fields, rest = _outcome(line, marks)
     if not fields and not forgets:
         return None
-    heard = hear(rest, lexicon, before is not None)
+    heard = hear(rest, lexicon)
     return _put(text, fields, heard, before, forgets)
 
 

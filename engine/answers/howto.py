@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, RingToMake, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
@@ -10,10 +10,11 @@ from engine.answers.making import ring_to_make
 from engine.answers.named_pieces import with_named_pieces
 from engine.answers.observing import beside, elsewhere
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
+from engine.answers.said import number
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
-from engine.answers.wording import listed
+from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
@@ -30,7 +31,7 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     question = _with_roles(question, facts)
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
-    lens_known = [side for side in lenses if isinstance(side, LensSide)]
+    lens_known = [_as_measured(side, question) for side in lenses if isinstance(side, LensSide)]
     body_known = [side for side in bodies if isinstance(side, BodySide)]
     if not lens_known or not body_known:
         from engine.answers.incomplete import incomplete
@@ -46,6 +47,14 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
 
         return likeliest(question, meanings, body_known[0], knowledge, one_pair)
     return one_pair(question, lens_known[0], body_known[0], knowledge, intent)
+
+
+def _as_measured(side: LensSide, question: Question) -> LensSide:
+    """The lens with the flange to image distance that was measured of it, whatever its mount's register is."""
+    measured = number(question, "flange_to_image")
+    if measured is None or not measured > 0:
+        return side
+    return replace(side, lens=replace(side.lens, register_mm=Interval.exact(measured)))
 
 
 def _with_roles(question: Question, facts: Catalogue) -> Question:
@@ -115,6 +124,8 @@ def one_pair(
         told = beside(chain.listed.judged, facts, question.feet)
         lines += [replace(line, depth=line.depth + 1) for line in told.lines]
         seen += told
+    added = _added(question, chains)
+    lines += added.lines
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += ring_lines(ring, setup, chains)
     lines += extra.told.lines
@@ -126,9 +137,26 @@ def one_pair(
     return Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
         quantities=(
-            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
+            *added.quantities,
         ),
     )  # fmt: skip
+
+
+def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
+    """Where the ring that was named leaves the lens too close: what must come between to set it right."""
+    if not question.adapters:
+        return Told()
+    for chain in chains:
+        judged = chain.listed.judged
+        error = judged.measured_trace.value("register_error_mm")
+        if judged.verdict != "unusable" or not isinstance(error, Span) or not error.is_fixed:
+            continue
+        if is_known(error.shortest) and error.shortest.nominal < 0:
+            more = -error.shortest
+            text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
+            return Told((Line("text", text),), (Quantity("ring_thickness_mm", more, "added between"),))
+    return Told()
 
 
 def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
