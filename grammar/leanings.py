@@ -31,6 +31,7 @@ HAND_MOST: Final = 8.0  # evidence beyond this adds nothing: it is as plain as c
 _SIGNS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
 _VALUES: Final = {sign: value for value, sign in enumerate(_SIGNS)}
 _ZERO: Final = 2048  # what stands for a weight of nothing
+SHAPE: Final = "packed"  # of the table; one of another shape is taken for none, until it is made anew
 _SCALE: Final = 100.0  # the table holds hundredths
 
 
@@ -53,6 +54,8 @@ def leanings() -> Leanings:
         with open(_TABLE, encoding="utf-8") as file:
             plain = json.load(file)
     except FileNotFoundError:
+        plain = {}
+    if plain.get("shape") != SHAPE:
         return Leanings((), {}, [], 0.0, 0.0, 0.0)
     return Leanings(
         tuple(plain["intents"]), plain["rows"], plain["bias"], plain["hand"], plain["again"], plain["again_brief"]

@@ -20,7 +20,7 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from grammar.hearing import hear
 from grammar.intents import weigh
-from grammar.leanings import HAND_MOST, packed, wording_of
+from grammar.leanings import HAND_MOST, SHAPE, packed, wording_of
 from grammar.lexicon import Lexicon
 from grammar.questions import INTENTS
 from tests.grammar import sentences
@@ -151,6 +151,7 @@ def table_of(fit: Fit) -> dict[str, Any]:
     hand, again, brief = (round(one, 3) for one in fit.few)
     bias = [round(100 * one) for one in fit.bias]
     return {
+        "shape": SHAPE,
         "of": digest(),
         "intents": ASKED,
         "hand": hand,
