@@ -76,6 +76,9 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
+        if answer.intent == "draw":
+            # so is a drawing; which chain was drawn is kept
+            self.question = self.question.with_(intent="chain", topic=None, values=())
         if answer.intent in ("teach", "forget"):
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
         self.reading = answer.reading

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.answers.wording import f_number
+from engine.base.interval import is_known
 from engine.judging.judge import Judged
 from engine.render.cutting import Cutting
 from engine.render.drawing import MARGIN, Label, Measured, Page, column_height, scale_text
@@ -128,6 +129,9 @@ def _notes(judged: Judged, stack: Stack) -> list[str]:
         rows.append(
             "There is glass in the stack: the beam behind it is not drawn, and the seat is held against the right one."
         )
-    if stack.beam_mm is not None and judged.trace.given["f_number"].assumed:
-        rows.append(f"The stop, f/{f_number(stack.stop or 0.0)}, is assumed.")
+    if stack.stop is not None and judged.trace.given["f_number"].assumed:
+        rows.append(f"The stop, f/{f_number(stack.stop)}, is assumed.")
+    form, used = judged.setup.judged_format, judged.setup.format
+    if is_known(stack.allowance) and form is not None and form != used:
+        rows.append(f"The depth of focus is that which {form.name} asks for.")
     return rows
