@@ -56,6 +56,8 @@ def drawn(answer: Answer, catalogue: Catalogue, folder: Path | None) -> Answer:
         saved.append(Drawing(sketch.kind, str(folder / made), sketch.number))
         lines.append(Line("fact", f"{KIND[sketch.kind]}: {plain(str(folder / made))}", 1))
         unknown.update(dict.fromkeys(broken(sketch)))
+    if saved:
+        lines.insert(0, Line("text", f"Saved in {_shown(folder)}:"))
     if unknown:
         told = listed([CALLED[name][0] for name in unknown])
         lines.append(Line("note", f"Drawn broken, since not known: {told}."))

@@ -71,13 +71,16 @@ class Talk:
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
             return
+        if self.question is not None and answer.draws_again:
+            self.question = self.question.with_(number=answer.question.number)
+            return
         self.question = answer.question
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
         if answer.intent == "draw":
-            # so is a drawing; which chain was drawn is kept
+            # so is a drawing
             self.question = self.question.with_(intent="chain", topic=None, values=())
         if answer.intent in ("teach", "forget"):
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing

@@ -163,6 +163,10 @@ class _Sayer:
             out.append("in feet")
         for key, text in question.values:
             said = _LIGHTS.get(text, text) if key == "light" else text
+            if key == "mark" and question.intent == "draw":
+                marks = (float(one.removesuffix(" mm")) for one in text.split(", "))
+                out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
+                continue
             out.append(_SAID.get(key, "{}").format(said))
         return out
 

@@ -1,4 +1,4 @@
-"""The name of a drawing's file as people type it: 'herons.svg', with or without a folder before it."""
+"""The name of a drawing's file as people type it: 'herons.svg', in quotes where it holds blanks."""
 
 from __future__ import annotations
 
@@ -13,10 +13,12 @@ def file_at(line: str, at: int) -> tuple[str, int] | None:
     if ENDING not in line.casefold():
         return None
     match = _pattern().match(line, at)
+    name = (match.group("quoted") or match.group("bare")) if match else ""
     # the ending alone is a word about files, no name of one
-    return (match.group(), match.end()) if match and len(match.group()) > len(ENDING) else None
+    return (name, match.end()) if match and len(name) > len(ENDING) else None
 
 
 @cache
 def _pattern() -> re.Pattern[str]:
-    return re.compile(r"""[^\s"'<>|?*;,]+?\.svg(?![\w.]*\w)""", re.IGNORECASE)
+    bare = r"""(?P<bare>[^\s"'<>|?*;,]+?\.svg)(?![\w.]*\w)"""
+    return re.compile(rf"""(?P<quote>["'])(?P<quoted>[^"'\n]*?\.svg)(?P=quote)|{bare}""", re.IGNORECASE)

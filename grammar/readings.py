@@ -89,7 +89,11 @@ def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
 def _far(out: Readings, token: Token, told: frozenset[str]) -> None:
     """A distance in front of the camera; where infinity is said to be at it, a mark of the scale."""
     out.feet = out.feet or token.unit in _FEET
-    if told & {"past-infinity", "infinity-at"} or ("infinity" in told and "shim" in told):
+    if (
+        told & {"past-infinity", "infinity-at"}
+        or {"draw", "drawn-marks"} <= told
+        or ("infinity" in told and "shim" in told)
+    ):
         out.keep("mark", mm(token.numbers[0]))
     elif out.distance_mm is None:
         out.distance_mm = token.numbers[0]

@@ -105,5 +105,6 @@ class Answer:
     sketches: tuple[Sketch, ...] = ()  # drawings that are wanted and not yet made
     drawings: tuple[Drawing, ...] | None = None  # None: none were asked for
     unread: Unread | None = None
+    draws_again: bool = False  # drew a chain of the answer before, and says nothing new of it
     leaves: bool = False
     forgets: bool = False

@@ -65,7 +65,7 @@ def draw_again(question: Question, rows: tuple[Listed, ...], knowledge: Knowledg
         row = replace(row, judged=knowledge.judge_chain(row.judged.chain, setup))
     question = replace(question, number=number)
     chain = ListedChain(number, row, chain_title(row.judged, knowledge))
-    return _drawn(question, chain, len(rows), knowledge, (chain,))
+    return replace(_drawn(question, chain, len(rows), knowledge, (chain,)), draws_again=True)
 
 
 def _pairs(question: Question) -> Iterator[Question]:

@@ -83,7 +83,7 @@ def _gauges(stack: Stack, levels: Levels, flange: float, cutting: Cutting) -> li
         name, edge = ("seat", out) if stack.seat_mm > 0 else ("seat inside flange", cutting.barrel)
         add(name, "seat_mm", (0.0, seat), stack.seat_mm, (out, edge))
     if stack.travel_mm:
-        add("settable by", "travel_mm", (seat, levels.longest), stack.travel_mm, (out, cutting.barrel))
+        add("settable by", "settable_mm", (seat, levels.longest), stack.travel_mm, (out, cutting.barrel))
     add("body register", "body_register_mm", (0.0, levels.sensor), stack.body_register_mm, (out, sensor))
     if levels.image is not None:
         at = levels.image
