@@ -93,7 +93,14 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
     if not 1 <= (question.number or 1) <= count:
         text = f"There are {count} ways; ask for one of 1 to {count}."
         return replace(nothing, lines=(Line("ask", text),))
-    return _drawn(question, found.chains[(question.number or 1) - 1], count, knowledge, found.chains)
+    answer = _drawn(question, found.chains[(question.number or 1) - 1], count, knowledge, found.chains)
+    taken = tuple(line for line in found.lines[: _first_chain(found)] if line.kind == "note")
+    return replace(answer, lines=(*answer.lines[:1], *taken, *answer.lines[1:]))
+
+
+def _first_chain(answer: Answer) -> int:
+    """Where the chains begin; what stands before them says how the question was taken."""
+    return next((n for n, line in enumerate(answer.lines) if line.kind == "chain"), len(answer.lines))
 
 
 def _drawn(

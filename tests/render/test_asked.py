@@ -19,7 +19,8 @@ GEAR = Path(__file__).parent / "gear.yaml"
 ASKED = {
     "tiny sensor": "draw the wren on the coracle",
     "medium format": "draw the heron on the barge",
-    "tube and helicoid": "draw the dunlin on the skiff with a 28 mm M42 tube and a 12 to 17 mm M42 helicoid",
+    "tubes and helicoid": "draw the dunlin on the skiff with a 28 mm M42 tube, a 14 mm M42 tube, a 7 mm M42 tube and "
+    "a 12 to 17 mm M42 helicoid, without glass",
     "cup": "draw the avocet on the skiff with what I own",
     "glass": "draw the teal on the skiff with a 0.72 reducer",
     "little known": "draw the stilt on an E-mount body",
@@ -92,6 +93,12 @@ def test_the_seat_and_the_error_drawn_are_those_of_the_chain_in_the_record(name:
     if papers[0].has("register_error_mm"):
         length = papers[0].one("register_error_mm").paper / papers[0].one("register_error_mm").scale
         assert any(error["least"] - 2e-3 <= one <= error["greatest"] + 2e-3 for one in (length, -length))
+
+
+def test_all_the_pieces_that_are_named_are_drawn(tmp_path: Path) -> None:
+    _, papers = drawn(ASKED["tubes and helicoid"], tmp_path)
+    pieces = {row.of for row in papers[0].drawn() if row.quantity == "thickness_mm"}
+    assert {"m42-tube-28", "m42-tube-14", "m42-tube-7", "m42-helicoid-12-17"} <= pieces
 
 
 def test_in_feet_no_distance_is_told_in_metres(tmp_path: Path) -> None:
