@@ -84,7 +84,7 @@ def test_marks_that_are_told_are_those_of_the_lens() -> None:
         "draw a 25mm f/1.4 C-mount lens on m43 at f/8",
         "draw the frame and the distances of a 50mm M42 lens on an F-mount body in feet, without glass",
         "draw the distances of a 50mm M42 lens on an E-mount body, marks at 3 ft and 6 ft, as terns.svg",
-        "draw an M42 lens and a C-mount lens on an E-mount body",
+        "draw an M42 lens and an FD lens on an E-mount body",
     ],
 )
 def test_what_is_said_back_is_read_as_the_same(text: str) -> None:
