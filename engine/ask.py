@@ -6,7 +6,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
+from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
@@ -24,6 +24,12 @@ from grammar.reader import read
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
+
+
+TOO_LITTLE = (
+    "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
+    "its sensor."
+)
 
 
 class Desk:
@@ -83,6 +89,11 @@ class Desk:
                 answer = self._meant(answer, question, choice, talk)
         if answer.sketches:
             answer = self._drawn(answer)
+        if not answer.lines and not answer.leaves:
+            answer = replace(answer, status=NO, lines=(Line("ask", TOO_LITTLE),))
+        if question.instead and not talk.choices and answer.unread is None:
+            answer = _or_else(answer, question.instead)
+            talk.guesses = question.instead
         reading = canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
         talk.remember(answer)
@@ -137,6 +148,12 @@ class Desk:
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
+
+
+def _or_else(answer: Answer, instead: tuple[str, ...]) -> Answer:
+    """The answer with what else may have been asked, to be picked by its number."""
+    others = [Line("text", f"{n}. {one}", 1) for n, one in enumerate(instead, start=1)]
+    return replace(answer, lines=(*answer.lines, Line("ask", "If that is not what you asked, type a number:"), *others))
 
 
 def unread_answer(unread: Unread) -> Answer:

@@ -20,6 +20,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = _told(out, at, told)
+        elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
+            out[at] = token.as_("FOCAL", unit="mm")
         elif token.kind == "TIMES":
             after = out[at + 1] if at + 1 < len(out) else None
             if (
@@ -31,6 +33,18 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind == "RATIO" and at and out[at - 1].kind in ("LENGTH", "FOCAL") and token.numbers[0] < 1:
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return out
+
+
+def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'LTM 35s', 'both my 50s': lenses of that focal length, not seconds; 'the 70s' are years."""
+    token = tokens[at]
+    if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or told & {"exposure", "nd", "shutter-speed"}:
+        return False
+    before = tokens[at - 1] if at else None
+    if before is not None and before.kind == "PREP" and before.value in ("from", "of", "in"):
+        return False
+    the = before is not None and before.kind == "DET" and before.text.casefold() == "the"
+    return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT") and not the
 
 
 def _listed(tokens: list[Token]) -> list[Token]:

@@ -13,6 +13,7 @@ from grammar.telling import built
 _FREE: Final = frozenset(
     ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
 )
+_OF_BODY: Final = frozenset(["compare", "buy-plan"])
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
@@ -33,7 +34,13 @@ def leans(heard: Heard, before: Question) -> bool:
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
-    if best in _FREE and plain and (heard.tells("thing") or best in ("definition", "out-of-scope")):
+    if best in ("definition", "out-of-scope") and plain:
+        return False
+    if best in _OF_BODY and lens and not heard.tells("body"):
+        return True  # 'M42 or FD, which is better': on the body of before
+    if best == "hazard" and not (lens or heard.tells("focal") or heard.tells("body-mount")):
+        return True  # 'the lens weighs 900 g, is that safe'
+    if best in _FREE and plain and heard.tells("thing"):
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)

@@ -10,6 +10,7 @@ _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE",
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
 _ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
+_DIALS: Final = frozenset(["mode", "dial", "priority"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
@@ -38,6 +39,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
     headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
+    if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
+        return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
     if token.text == "A":

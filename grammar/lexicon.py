@@ -74,7 +74,7 @@ class Lexicon:
         if kind in ("adapter", "body") and id_ not in self.own:
             # 'M42-E' tells the lens and the body as well, where the ring's own name would tell only the ring;
             # and 'Four Thirds body' is any body of that mount
-            mount = self._mount_within(runs, at, run.after)
+            mount = self._mount_within(runs, at, run.after) or self._mount_whole(runs, at, key)
             if mount is not None:
                 return mount
         return self.name(key), run.after
@@ -127,14 +127,26 @@ class Lexicon:
         for run in runs.from_(at):
             if run.after >= after or not self._is_mount(run.key):
                 continue
-            if [atom.text for atom in atoms[run.after : after]] == ["body"]:
+            rest = [atom for atom in atoms[run.after : after] if atom.is_word]
+            if [atom.text for atom in rest] == ["body"]:
                 return self.name(run.key), run.after
+            piece = self.words.words.get(rest[0].text) if rest else None
+            if piece is not None and piece.sort == "piece":
+                return self.name(run.key), run.after  # 'M42 bellows' tells the mount of the lens as well
             second = run.after
             while second < after and atoms[second].text in ("-", "/", "to"):
                 second += 1
             if second < after and any(one.after <= after and self._is_mount(one.key) for one in runs.from_(second)):
                 return self.name(run.key), run.after
         return None
+
+    def _mount_whole(self, runs: Runs, at: int, key: str) -> tuple[Name, int] | None:
+        """The mount that a word is by itself, where a name of an adapter would cut that word: 'RF ring' is no 'R-F'."""
+        word = runs.atoms[at].text
+        if not self._is_mount(word):
+            return None
+        cuts = cuts_of(atoms_of(self.names[key][0]))
+        return (self.name(word), at + 1) if any(cut < len(word) for cut in cuts) else None
 
     def _is_mount(self, key: str) -> bool:
         return key in self.names and self.names[key][1] == "mount"

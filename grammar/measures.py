@@ -23,11 +23,12 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 continue
             token = out[at] = token.as_("MEASURE", value="diameter")
         if token.kind == "MEASURE":
-            target = _after_which(out, at)
+            target = _after_which(out, at, token.value)
             if target is None and "after" not in token.implies:
                 target = _before_which(out, at, token.value)
             if target is not None:
                 out[target] = _keyed(out[target], token.value)
+                out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
         elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
             before = out[at - 1] if at else Token("STOP", "", 0)
             after = out[at + 1] if at + 1 < len(out) else None
@@ -46,12 +47,14 @@ def _keyed(token: Token, key: str) -> Token:
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 
-def _after_which(tokens: list[Token], at: int) -> int | None:
-    """'10 m mark': the length right before the word."""
+def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
+    """'10 m mark': the length right before the word; '135mm distance' is a lens."""
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
-    return back if back >= 0 and tokens[back].kind in _LENGTHS else None
+    if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
+        return None
+    return back
 
 
 def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:

@@ -100,6 +100,7 @@ class Question:
     feet: bool = False  # the user spoke in inches or feet
     skipped: tuple[str, ...] = field(default=(), compare=False)  # words that were passed over
     taught: Taught | None = None
+    instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
 
     @property
     def lens(self) -> Thing | None:

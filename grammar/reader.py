@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.atoms import key_of, smooth
-from grammar.hearing import hear
+from grammar.echo import canonical
+from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
@@ -13,6 +14,8 @@ from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
 
+PLAINLY: Final = 0.5  # how likely an intent must be for nothing else to be offered beside it
+MAYBE: Final = 0.25  # and how likely what is offered must be
 _TRIM: Final = " \t\r\n.!?,;:"
 
 
@@ -34,9 +37,18 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         from grammar.followups import follow, leans
 
         if leans(heard, before):
-            return refused(heard, None, lexicon) or follow(heard, before)
+            return refused(heard, None, lexicon) or _doubted(follow(heard, before), heard, lexicon)
     question = question_of(heard)
     if question is None:
         return unheard(heard, lexicon)
     problem = refused(heard, question, lexicon) or not_alone(heard, question)
-    return problem or question
+    return problem or _doubted(question, heard, lexicon)
+
+
+def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
+    """The question with what else it may ask, where its intent is not plainly the one."""
+    others = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
+    if not others:
+        return question
+    said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]
+    return question.with_(instead=tuple(dict.fromkeys(said)))

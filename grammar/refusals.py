@@ -55,7 +55,9 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
         return None
     if any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.pieces)) or heard.readings.distance_mm:
         return None
-    if question.intent in ("compare", "coverage", "list-fits", "why") and (heard.tells("thing") or len(words) > 3):
+    if question.intent in ("compare", "coverage", "list-fits", "why", "crop-equivalent", "macro-distance") and (
+        heard.tells("thing") or len(words) > 3
+    ):
         return None
     return _which(heard)
 

@@ -51,13 +51,29 @@ def _paired(parts: list[Part]) -> list[Part]:
 
 def _house(parts: list[Part], hosts: frozenset[str]) -> None:
     """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
-    bare = [part for part in parts if part.sort == "mount" and part.mounts[0].ids[0] in hosts]
+    bare = [part for part in parts if _may_host(part) and part.mounts[0].ids[0] in hosts]
     placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
-    if len(bare) == 1 and not placed and not any(part.sort == "body" for part in parts):
-        part = bare[0]
-        listed = any(one is not part and one.noun.listed == part.noun.listed and one.noun.join for one in parts)
-        if part.noun.role in ("", "with", "for") and not part.noun.join and not listed:
-            part.sort = "body"
+    if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
+        return
+    part = bare[0]
+    listed = any(one is not part and one.noun.listed == part.noun.listed and one.noun.join for one in parts)
+    if part.noun.role not in ("", "with", "for", "of", "in") or part.noun.join or listed:
+        return
+    if part.sort == "lens":
+        # '20mm f5.6 mft': the numbers are the lens's, the mount is that of the body it is on
+        body = Part("body", part.noun, mounts=part.mounts, formats=part.formats)
+        part.mounts, part.formats = [], []
+        parts.insert(parts.index(part) + 1, body)
+    else:
+        part.sort = "body"
+
+
+def _may_host(part: Part) -> bool:
+    """Whether it is a mount alone, or one with only the numbers of a lens before it."""
+    if part.sort == "mount":
+        return True
+    told = part.noun.head is None and not part.kinds and not part.traits and (part.focal or part.f_number)
+    return part.sort == "lens" and bool(told) and bool(part.mounts)
 
 
 def _share_heads(parts: list[Part]) -> None:
@@ -89,6 +105,8 @@ def _one_kind(part: Part, headed: Part) -> bool:
     """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
     if part.sort != "length":
         return True
+    if headed.noun.join == "+" and headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s"):
+        return False  # '50mm + 12mm tube' is a lens and a tube
     token = part.noun.first("LENGTH", "RANGE")
     return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
 
@@ -204,6 +222,12 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         return
     if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:
         lens.mounts.extend(part.mounts)
+        return
+    loose = lens is not None and not lens.has_mount and not lens.implied and not lens.strange
+    if role == "" and loose and lens is not None and cast.pieces and not part.noun.join:
+        lens.mounts.extend(part.mounts)  # 'lens stuck on the adapter, it is FD'
+        lens.traits.extend(part.traits)
+        part.sort = "lens"
         return
     if role in _TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
