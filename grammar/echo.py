@@ -47,7 +47,7 @@ _BEGUN: Final = (
     ("chain", "how do i get ", " lens"), ("focus-verdict", "can ", " reach infinity"),
     ("macro-distance", "how close does ", " focus"), ("coverage", "does ", " cover "),
     ("crop-equivalent", "what is the full frame equivalent of ", ""), ("list-fits", "what fits ", ""),
-    ("list-fits", "which bodies take ", ""), ("look-alike", "what looks like ", ""),
+    ("list-fits", "which bodies take ", ""), ("why", "how sure is it ", ""), ("look-alike", "what looks like ", ""),
 )  # fmt: skip
 _THINGS: Final = ("a ", "an ", "my ", "2 ", "3 ", "4 ", "5 ", "6 ", "7 ", "8 ", "9 ")
 _AFTER: Final = (" (", " for ", " with ", ",")
@@ -105,6 +105,8 @@ class _Sayer:
         question = self.question
         body = self._opening() + self._pieces()
         rest = [*self._settings(), *_limits(question.limits, self.name_of)]
+        if question.intent == "chain" and question.topic == "remedy":
+            rest.append("what would fix it")
         return ", ".join([body, *rest])
 
     def _opening(self) -> str:
@@ -152,6 +154,8 @@ class _Sayer:
         topic = self.question.topic
         if topic == "not":
             return "why not infinity"
+        if topic == "sure":
+            return "how sure is it"
         number = f" of chain #{self.question.number}" if self.question.number else ""
         return (
             f"why {topic.removesuffix('_mm').replace('_', ' ').replace('-', ' ')}{number}" if topic else f"why{number}"

@@ -14,6 +14,8 @@ _FREE: Final = frozenset(
     ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
 )
 _OF_BODY: Final = frozenset(["compare", "buy-plan"])
+# what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
+_SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
@@ -49,7 +51,10 @@ def leans(heard: Heard, before: Question) -> bool:
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     best = heard.weighed.best
-    intent = best if best is not None else _went_on(heard, before)
+    if heard.tells("sure"):
+        best = "why"
+    supposed = heard.tells("what-if") and before.intent in _SUPPOSED
+    intent = best if best is not None and not supposed else _went_on(heard, before)
     said = built(heard, intent)
     lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
     bodies, things = _bodies(said, before)

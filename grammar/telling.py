@@ -92,6 +92,8 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         for cue in heard.cues:
             if cue.tells.startswith("quantity:"):
                 return cue.tells.split(":", 1)[1]
+        if heard.tells("sure"):
+            return "sure"
         if heard.tells("why-not"):
             return "not"
         return next(

@@ -10,6 +10,8 @@ from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
+REMEDY = "remedy"  # what would put right the chain that was told
+SURE = "sure"  # how sure that is
 HARM = "damage"  # whether it hurts is a matter of advice, not of the chain told before
 
 
@@ -34,6 +36,11 @@ def answer(
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None
+    if question.topic == REMEDY and question.follows and rows and not question.adapters:
+        from engine.answers.doubting import put_right
+
+        number = question.number or _meant(question.with_(topic="not"), rows)
+        return put_right(question, rows, number, knowledge, question.feet) if 1 <= number <= len(rows) else None
     if question.number is not None and question.follows and rows:
         if not 1 <= question.number <= len(rows):
             return _no_such(question, len(rows))
@@ -74,6 +81,10 @@ def _why(
     number = question.number or _meant(question, rows)
     if not 1 <= number <= len(rows):
         return _no_such(question, len(rows))
+    if question.topic == SURE:
+        from engine.answers.doubting import how_sure
+
+        return how_sure(question, rows[number - 1], number, knowledge)
     return why(question, rows[number - 1], number, knowledge, rows)
 
 
