@@ -1,0 +1,35 @@
+"""What the gear file knows of the lenses and pieces that a question names, put into the question."""
+
+from __future__ import annotations
+
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Lens
+from grammar.questions import Question, Thing
+
+
+def own_lens(thing: Thing | None, facts: Catalogue) -> Lens | None:
+    """The record of a lens that the gear file holds; None for one that is only described."""
+    if thing is None or thing.kind != "lens" or thing.id is None:
+        return None
+    return facts.lenses.get(thing.id)
+
+
+def with_own_facts(question: Question, facts: Catalogue) -> Question:
+    """The question with the focal length and widest stop of each own lens where the question does not tell them."""
+    lenses = tuple(_filled(thing, facts) for thing in question.lenses)
+    return question if lenses == question.lenses else question.with_(lenses=lenses)
+
+
+def _filled(thing: Thing, facts: Catalogue) -> Thing:
+    lens = own_lens(thing, facts)
+    if lens is None:
+        return thing
+    focal = lens.focal_length_mm.nominal if is_known(lens.focal_length_mm) else None
+    stop = lens.f_number.nominal if is_known(lens.f_number) else None
+    return replace(
+        thing,
+        focal_length_mm=thing.focal_length_mm if thing.focal_length_mm is not None else focal,
+        f_number=thing.f_number if thing.f_number is not None else stop,
+    )
