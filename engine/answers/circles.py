@@ -30,6 +30,7 @@ class Thrown:
     f_number: float | None = None
     extension_mm: float = 0.0
     thing: Thing | None = None  # the lens as the question names it
+    made_for: str = ""  # the format it is known to cover, where how much more it covers is not known
 
     @property
     def words(self) -> str:
@@ -51,8 +52,10 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
     if out or any(thing.ids for thing in question.lenses):
         return out
     formats = facts.formats
-    return [Thrown(f"lens made for {formats[name].name}", Interval.exact(formats[name].diagonal_mm))
-            for name in USUAL_MADE_FOR]  # fmt: skip
+    return [
+        Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
+        for form in (formats[name] for name in USUAL_MADE_FOR)
+    ]
 
 
 def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
@@ -66,7 +69,8 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
         if is_known(circle):
             own = thing.kind == "lens"
             typical, said = found is not None, side.words if own else f"{focal}{side.mount.designation} lens"
-            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said)
+            more = facts.formats[found.id].name if found is not None and found.id in facts.formats else ""
+            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said, made_for=more)
         return None
     if thing.format in facts.formats:
         return _made_for(thing, facts)
@@ -93,7 +97,7 @@ def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
     circle = rows[0].image_circle_mm if rows else Interval.exact(form.diagonal_mm)
     for row in rows[1:]:
         circle = circle.hull(row.image_circle_mm)
-    return Thrown(f"lens made for {form.name}", circle)
+    return Thrown(f"lens made for {form.name}", circle, made_for="" if rows else form.name)
 
 
 def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:

@@ -87,7 +87,18 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
         lines.append(Line("ask", ask))
+    if mentions(question, "pixel", "uhd", "hd", "4k"):
+        lines = _pixels_first(lines)
     return Told(tuple(lines), tuple(rows))
+
+
+def _pixels_first(lines: list[Line]) -> list[Line]:
+    """The lines with what is left of the pixels as the answer, where that is what was asked."""
+    left = [line for line in lines if "pixels left" in line.text]
+    if not left:
+        ask = "How many pixels are left hangs on the body: how many has it across and down?"
+        return [*lines, Line("ask", ask)]
+    return [Line("head", f"{left[0].text[:1].upper()}{left[0].text[1:]}."), *lines]
 
 
 def _of_circle(
@@ -97,6 +108,9 @@ def _of_circle(
     case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
     size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
     typical = " (typical of such lenses)" if thrown.typical else ""
+    if thrown.made_for:
+        size = f"at least {size}"
+        typical = f" (such lenses cover {thrown.made_for}; how much more is not known)"
     words = thrown.words + (f" with {factor:g}x" if factor is not None else "")
     right, up, shifted = _shift(question)
     case += shifted
@@ -114,10 +128,15 @@ def _of_circle(
         told += Told((), (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),))
         if not is_known(lit):
             continue
+        beyond = thrown.made_for if lit.least <= FULL else ""
+        if beyond:
+            # it covers the format it was made for; how much more is not known
+            lit = Interval(lit.least, 1.0, lit.nominal)
         unsure = unsure or lit.least <= FULL < lit.greatest
         heads.append(f"{_short(lit)} {form.name}")
         told += Told(
-            (Line("fact", _verdict(lit, falls, shifted), 1),), (Quantity("lit_share", lit, f"{form.id}, {case}"),)
+            (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
+            (Quantity("lit_share", lit, f"{form.id}, {case}"),),
         )
         told += like_line(falls, form.width_mm, form.height_mm, "the whole frame:", f"{form.id}, {case}")
         asked = question.topic == "crop" or question.said("crop") is not None
@@ -147,12 +166,16 @@ def _short(lit: Interval) -> str:
     return "may not cover" if lit.greatest > FULL else "does not cover"
 
 
-def _verdict(lit: Interval, falls: Falls, shifted: str) -> str:
+def _verdict(lit: Interval, falls: Falls, shifted: str, beyond: str) -> str:
     form = falls.form
     reach = 2 * hypot(form.width_mm / 2 + falls.right, form.height_mm / 2 + falls.up)
     need = f"{form.name}{shifted} needs {trimmed(reach, 2)} mm"
     if lit.least > FULL:
         return f"{need}: yes, it covers, 100 % is lit"
+    if beyond:
+        return (
+            f"{need}: maybe not, at least {percent(lit.least)} is lit; a circle larger than {beyond} lights the corners"
+        )
     share = ranged(lit, percent)
     if lit.greatest > FULL:
         return f"{need}: maybe not, {share} is lit, the corners may go dark"
