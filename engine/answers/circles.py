@@ -124,6 +124,12 @@ def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list
 
     `modes`: with the crop modes that a body of the gear file records in.
     """
+    kept = frames_named(question, facts, modes)
+    return kept or [facts.formats[name] for name in USUAL_FRAMES]
+
+
+def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
+    """The same without the usual ones: nothing where the question names no area."""
     ids = [*named(question.things, "format")]
     for thing in question.bodies:
         if thing.format is not None:
@@ -137,8 +143,7 @@ def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list
             ids += [mount.format] if mount.format else []
             if mount.smallest_format:
                 ids.append(mount.smallest_format)
-    kept = [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
-    return kept or [facts.formats[name] for name in USUAL_FRAMES]
+    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
 
 
 def glass_factor(question: Question, facts: Catalogue) -> float | None:

@@ -7,8 +7,9 @@ from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
-from engine.answers.named_pieces import with_named_pieces
+from engine.answers.named_pieces import TUBE, with_named_pieces
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
+from engine.answers.said import numbers
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.wording import listed
 from engine.base.compact import replace
@@ -26,7 +27,7 @@ SHOWN = 3
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
     """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
     facts = knowledge.catalogue
-    question = _with_roles(question, facts)
+    question = _with_extension(_with_roles(question, facts))
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
     lens_known = [side for side in lenses if isinstance(side, LensSide)]
@@ -64,6 +65,17 @@ def _with_roles(question: Question, facts: Catalogue) -> Question:
     if question.bodies or len(question.lenses) != 2 or len(told) != 2 or told[0].ids == told[1].ids:
         return question
     return replace(question, lenses=question.lenses[:1], bodies=question.lenses[1:])
+
+
+def _with_extension(question: Question) -> Question:
+    """'20 mm of extension' between a lens and a body is a tube of that length."""
+    said = numbers(question, "extension")
+    tubes = any(thing.piece == TUBE and thing.thickness_mm is not None for thing in question.adapters)
+    if len(said) != 1 or tubes or not (question.lenses and question.bodies):
+        return question
+    tube = Thing("", (), f"{said[0]:g} mm tube", thickness_mm=(said[0], said[0]), piece=TUBE)
+    bare = tuple(thing for thing in question.adapters if thing.piece != TUBE)
+    return replace(question, adapters=(*bare, tube))
 
 
 def _meanings(thing: Thing | None, known: list[LensSide], knowledge: Knowledge) -> list[LensSide]:
