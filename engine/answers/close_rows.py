@@ -6,7 +6,7 @@ from math import hypot
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.distances import At, Distances
-from engine.answers.wording import about, distance, f_number, ranged, small_mm, times, trimmed
+from engine.answers.wording import about, area, distance, f_number, ranged, small_mm, times, trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Facts
@@ -78,8 +78,7 @@ def _picture(lens: Distances, at: At, shown: Shown, case: str, level: int) -> To
         high = closeup.field_mm(Interval.exact(shown.form.height_mm), at.magnification)
         if is_known(wide) and is_known(high):
             rows += [Quantity("field_width_mm", wide, case), Quantity("field_height_mm", high, case)]
-            size = f"{shown.distance(wide.nominal)} x {shown.distance(high.nominal)}"
-            parts.append(f"field {size} on {shown.form.name}")
+            parts.append(f"field {area(wide.nominal, high.nominal, shown.feet)} on {shown.form.name}")
     light = light_rows(at.magnification.nominal, shown.stop, case, lens)
     rows += light.quantities
     if at.magnification.nominal > LIGHT_MATTERS:

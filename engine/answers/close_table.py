@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Answer, Line, Told
+from engine.answers.answer import Answer, Told
 from engine.answers.close_rows import Shown, at_extension
 from engine.answers.distances import Distances
 from engine.base.compact import replace
@@ -11,7 +11,7 @@ from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.physics.quantities import PARTLY_MOVED
 
-STEPS = (("at its farthest", 0.0), ("a third out", 1 / 3), ("two thirds out", 2 / 3), ("at its nearest", 1.0))
+STEPS = (("at the infinity mark", 0.0), ("a third out", 1 / 3), ("two thirds out", 2 / 3), ("at its nearest", 1.0))
 LEAST_MAGNIFICATION = 0.005  # nearer infinity than this nothing of the picture is close up
 
 
@@ -36,9 +36,9 @@ def close_table(answer: Answer, shown: Shown) -> Told:
     if not isinstance(extension, Span):
         return Told()
     low, high = extension.shortest, extension.longest
-    if lens is None or not (is_known(low) and is_known(high)):
-        reason = "behind glass, or by moving only a part of the lens" if lens is None else ""
-        return Told((Line("note", f"Distances close up are not told: it focuses {reason}."),)) if reason else Told()
+    if lens is None or not is_known(low):
+        return Told()
+    high = high if is_known(high) else low  # its own focusing is not known: the infinity mark alone
     shown = replace(shown, form=judged.setup.format or shown.form)
     told = Told()
     steps = STEPS if high.nominal - low.nominal > 1e-6 else (("fixed", 0.0),)
@@ -46,7 +46,7 @@ def close_table(answer: Answer, shown: Shown) -> Told:
         x = low.nominal + share * (high.nominal - low.nominal)
         if x / lens.focal.nominal < LEAST_MAGNIFICATION:
             continue
-        end = {"at its nearest": "near", "at its farthest": "far", "fixed": "far"}.get(name, "focus")
-        lead = "with the focus ring at infinity" if name == "fixed" else name
+        end = {"at its nearest": "near", "at the infinity mark": "far", "fixed": "far"}.get(name, "focus")
+        lead = "at the infinity mark" if name == "fixed" else name
         told += at_extension(lens, x, shown, lead, end=end, lead=lead)
     return told

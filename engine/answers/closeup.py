@@ -18,7 +18,7 @@ from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
 from engine.answers.said import distance_mm, focals, number, numbers, stop
-from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
+from engine.answers.wording import area, article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -75,7 +75,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
         if not lenses:
-            yield _light(question, wanted)
+            yield _light(question, wanted, shown)
     for lens in lenses:
         yield from _with_tubes(lens, tubes, wanted, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
@@ -243,7 +243,7 @@ def _coupled(rear: float, front: float) -> Told:
     return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
 
 
-def _light(question: Question, magnification: float) -> Told:
+def _light(question: Question, magnification: float, shown: Shown) -> Told:
     """The f-number that counts at a magnification, where no lens is told."""
     at = stop(question)
     told = light_rows(magnification, at, f"m = {trimmed(magnification, 2)}")
@@ -256,7 +256,14 @@ def _light(question: Question, magnification: float) -> Told:
             f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
             " known."
         )
-    return Told((Line("head", text),), told.quantities)
+    told = Told((Line("head", text),), told.quantities)
+    if shown.form is None or magnification <= 0:
+        return told
+    wide, high = shown.form.width_mm / magnification, shown.form.height_mm / magnification
+    case = f"m = {trimmed(magnification, 2)}, {shown.form.id}"
+    sides = (("field_width_mm", wide), ("field_height_mm", high))
+    rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
+    return told + Told((Line("fact", f"field {area(wide, high, shown.feet)} on {shown.form.name}", 1),), rows)
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

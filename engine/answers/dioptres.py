@@ -8,7 +8,7 @@ from math import inf
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.close_rows import Shown
 from engine.answers.distances import Distances
-from engine.answers.wording import figures, ranged, small_mm, times, trimmed
+from engine.answers.wording import area, figures, ranged, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
@@ -93,5 +93,5 @@ def _field(magnified: Interval, shown: Shown, case: str) -> tuple[str, tuple[Qua
     high = closeup.field_mm(Interval.exact(shown.form.height_mm), magnified)
     if not (is_known(wide) and is_known(high)):
         return "", ()
-    text = f", field {shown.distance(wide.nominal)} x {shown.distance(high.nominal)} on {shown.form.name}"
+    text = f", field {area(wide.nominal, high.nominal, shown.feet)} on {shown.form.name}"
     return text, (Quantity("field_width_mm", wide, case), Quantity("field_height_mm", high, case))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -17,9 +18,13 @@ def own_lens(thing: Thing | None, facts: Catalogue) -> Lens | None:
 
 
 def with_own_facts(question: Question, facts: Catalogue) -> Question:
-    """The question with the focal length and widest stop of each own lens where the question does not tell them."""
+    """The question with the focal length and widest stop of each own lens where the question does not tell them.
+
+    Feet and inches are spoken where they are asked for.
+    """
     lenses = tuple(_filled(thing, facts) for thing in question.lenses)
-    return question if lenses == question.lenses else question.with_(lenses=lenses)
+    feet = question.feet or mentions(question, "in inches", "in feet", "in ft", "inches", "feet")
+    return question.with_(lenses=lenses, feet=feet)
 
 
 def _filled(thing: Thing, facts: Catalogue) -> Thing:

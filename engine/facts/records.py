@@ -41,6 +41,7 @@ ADAPTER_IRIS: Final = ("none", "lever-ring", "own-iris", "electronic")
 COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
 LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")
 FOCUSING: Final = ("unit", "front-cell", "internal", "zoom", "none", "unknown")
+NEAR_TURNS: Final = ("clockwise", "counter-clockwise", "push-pull", "unknown")
 EXAMPLES: Final = ("far-limits", "marks")
 SEVERITIES: Final = ("note", "caution", "danger")
 VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
@@ -177,6 +178,8 @@ class Lens:
     front_thread: str | None = None
     weight_g: Measure = UNKNOWN
     thoriated: bool = False
+    near_turn: str = "unknown"  # which way its focus ring turns towards near, seen from behind the camera
+    throw_deg: Measure = UNKNOWN  # how far the ring turns from infinity to its nearest mark
     price_paid: float | None = None
     aliases: tuple[str, ...] = ()
     note: str = ""
