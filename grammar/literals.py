@@ -25,7 +25,8 @@ _UNIT: Final = (
 )
 # 'in' set apart from its number is a unit only where no word of place follows
 _NOT_PLACE: Final = (
-    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun)\b)"
+    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun|candle|"
+    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk)\b)"
 )
 
 

@@ -8,7 +8,8 @@ from itertools import combinations
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
 from engine.answers.circles import frames_named
-from engine.answers.close_rows import Shown, at_extension, at_magnification, light_rows
+from engine.answers.close_alone import coupled, light_alone
+from engine.answers.close_rows import Shown, at_extension, at_magnification
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import Distances, distances_of
@@ -18,7 +19,7 @@ from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
 from engine.answers.said import distance_mm, focals, number, numbers, stop
-from engine.answers.wording import area, article, distance, ranged, small_mm, times, trimmed
+from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -66,7 +67,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
     behind = next((lens for lens in question.lenses if lens is not reverse), None)
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
-        yield _coupled(behind.focal_length_mm, reverse.focal_length_mm)
+        yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
     lenses = _lenses(question, knowledge)
@@ -75,7 +76,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
         if not lenses:
-            yield _light(question, wanted, shown)
+            yield light_alone(question, wanted, shown)
     for lens in lenses:
         yield from _with_tubes(lens, tubes, wanted, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
@@ -229,41 +230,6 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
     )
     lines = [Line("text", text)] + ([] if is_known(own) else [Line("ask", MEASURE)])
     return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
-
-
-def _coupled(rear: float, front: float) -> Told:
-    """A lens reversed before another: the long one's focal length over the reversed one's."""
-    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
-    if not is_known(magnified):
-        return Told()
-    text = (
-        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
-    )
-    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
-    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
-
-
-def _light(question: Question, magnification: float, shown: Shown) -> Told:
-    """The f-number that counts at a magnification, where no lens is told."""
-    at = stop(question)
-    told = light_rows(magnification, at, f"m = {trimmed(magnification, 2)}")
-    values = {row.name: row.value.nominal for row in told.quantities}
-    lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
-    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
-    if at is not None:
-        effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
-        text = (
-            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
-            " known."
-        )
-    told = Told((Line("head", text),), told.quantities)
-    if shown.form is None or magnification <= 0:
-        return told
-    wide, high = shown.form.width_mm / magnification, shown.form.height_mm / magnification
-    case = f"m = {trimmed(magnification, 2)}, {shown.form.id}"
-    sides = (("field_width_mm", wide), ("field_height_mm", high))
-    rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
-    return told + Told((Line("fact", f"field {area(wide, high, shown.feet)} on {shown.form.name}", 1),), rows)
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

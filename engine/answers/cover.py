@@ -9,6 +9,7 @@ from engine.answers.circles import Thrown, circles_of, frames_of, glass_factor
 from engine.answers.clipping import grown_out, openings
 from engine.answers.crops import Falls, crop_lines, like_line, shapes
 from engine.answers.equivalent import crop_factors
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number
@@ -24,6 +25,8 @@ MOST_ADVICE = 1
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
+    if for_filters(question, knowledge.catalogue):
+        return filter_answer(question, knowledge)
     told = cover_told(question, knowledge, always=True)
     if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
         told = crop_factors(question, knowledge) + told

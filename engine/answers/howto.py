@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, RingToMake, Told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
@@ -27,6 +28,8 @@ SHOWN = 3
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
     """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
     facts = knowledge.catalogue
+    if for_filters(question, facts):
+        return filter_answer(question, knowledge)
     question = _with_extension(_with_roles(question, facts))
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]

@@ -50,6 +50,15 @@ def _whole(opening: float, before: float, pupil_at: float, pupil_wide: float) ->
     return max((opening * pupil_at - pupil_wide * before) / (pupil_at - before), 0.0)
 
 
+def entrance_pupil_behind_mm(focal_length: Measure, pupil: Measure, front_focal_offset: Measure) -> Measure:
+    """How far the entrance pupil lies behind the front glass: f/p - a, at least 0.
+
+    Source: Newton's formula, the stop seen from the front lies f/p behind the front focal point; that lies a ahead of
+    the front glass.
+    """
+    return enclose(lambda f, p, a: max(f / p - a, 0.0), positive(focal_length), positive(pupil), front_focal_offset)
+
+
 def rim_needed_mm(entrance_pupil: Measure, ahead: Measure, angle_deg: Measure) -> Measure:
     """How wide a rim `ahead` of the entrance pupil must be to shade no corner: E + 2*ahead*tan(angle/2).
 
