@@ -43,7 +43,11 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
     if told is not None:
         lens = question.lens
         focal, stop = (lens.focal_length_mm, lens.f_number) if lens is not None else (None, None)
-        return [Thrown("circle told", told, typical=False, focal_mm=focal, f_number=stop, thing=lens)]
+        return [
+            Thrown(
+                "circle told", told, typical=False, said="the circle told", focal_mm=focal, f_number=stop, thing=lens
+            )
+        ]
     out = [
         replace(thrown, focal_mm=thing.focal_length_mm, f_number=thing.f_number, thing=thing)
         for thing in question.lenses

@@ -6,7 +6,7 @@ from math import hypot
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.distances import At, Distances
-from engine.answers.wording import about, area, distance, f_number, ranged, small_mm, times, trimmed
+from engine.answers.wording import about, area, depth_words, distance, f_number, ranged, small_mm, times, trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Facts
@@ -86,7 +86,7 @@ def _picture(lens: Distances, at: At, shown: Shown, case: str, level: int) -> To
     sharp = _depth(lens, at, shown)
     if sharp is not None:
         rows.append(Quantity("dof_mm", sharp, case))
-        parts.append(f"{small_mm(sharp.nominal)} deep at f/{f_number(shown.stop or 0)}")
+        parts.append(f"{depth_words(sharp.nominal, shown.feet)} deep at f/{f_number(shown.stop or 0)}")
     return Told((Line("fact", "; ".join(parts), level),) if parts else (), tuple(rows))
 
 

@@ -12,6 +12,7 @@ from engine.judging.judge import Judged
 from engine.physics.quantities import PARTLY_MOVED
 
 STEPS = (("at the infinity mark", 0.0), ("a third out", 1 / 3), ("two thirds out", 2 / 3), ("at its nearest", 1.0))
+STEPS_FROM = 1.3  # a range of magnifications narrower than this is told by its ends
 LEAST_MAGNIFICATION = 0.005  # nearer infinity than this nothing of the picture is close up
 
 
@@ -41,7 +42,9 @@ def close_table(answer: Answer, shown: Shown) -> Told:
     high = high if is_known(high) else low  # its own focusing is not known: the infinity mark alone
     shown = replace(shown, form=judged.setup.format or shown.form)
     told = Told()
-    steps = STEPS if high.nominal - low.nominal > 1e-6 else (("fixed", 0.0),)
+    steps: tuple[tuple[str, float], ...]
+    steps = STEPS if high.nominal > STEPS_FROM * low.nominal else (STEPS[0], STEPS[-1])
+    steps = steps if high.nominal - low.nominal > 1e-6 else (("fixed", 0.0),)
     for name, share in steps:
         x = low.nominal + share * (high.nominal - low.nominal)
         if x / lens.focal.nominal < LEAST_MAGNIFICATION:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import hypot, log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.circles import Thrown, circles_of, frames_of, glass_factor
+from engine.answers.circles import Thrown, circles_of, frames_named, frames_of, glass_factor
 from engine.answers.clipping import grown_out, openings
 from engine.answers.crops import Falls, crop_lines, like_line, shapes
 from engine.answers.equivalent import crop_factors
@@ -141,8 +141,10 @@ def _of_circle(
             (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
             (Quantity("lit_share", lit, f"{form.id}, {case}"),),
         )
-        told += like_line(falls, form.width_mm, form.height_mm, "the whole frame:", f"{form.id}, {case}")
         asked = question.topic == "crop" or question.said("crop") is not None
+        if not (asked or frames_named(question, knowledge.catalogue)):
+            continue  # the usual frames are told in short
+        told += like_line(falls, form.width_mm, form.height_mm, "the whole frame:", f"{form.id}, {case}")
         if lit.least <= FULL or asked or any(name == "1:1" for name, _ in shapes(form, question)):
             told += crop_lines(circle, falls, question, knowledge, case)
     answer = "; ".join(heads)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import log2
 
 from engine.answers.answer import Line, Quantity, Told
+from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
@@ -32,6 +34,8 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield held_back(light, question, knowledge)
     yield _shutter_and_angle(question, knowledge)
     yield _extended(question, knowledge)
+    if light.counted is None or not is_known(light.shutter):
+        yield _glass(question, knowledge)
 
 
 def _asked(question: Question, light: Light) -> str:
@@ -101,6 +105,20 @@ def _shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
         text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
         out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
     return out
+
+
+def _glass(question: Question, knowledge: Knowledge) -> Told:
+    """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
+    factor = glass_factor(question, knowledge.catalogue)
+    if factor is None:
+        return Told()
+    stops = 2 * log2(factor)
+    text = f"{factor:g}x {'costs' if stops > 0 else 'gains'} {abs(stops):.1f} stops of light"
+    at = stop(question)
+    if at is not None:
+        text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
+    row = Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")
+    return Told((Line("head", f"{text}."),), (row,))
 
 
 def _extended(question: Question, knowledge: Knowledge) -> Told:

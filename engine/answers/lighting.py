@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 
+from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
 from engine.answers.distances import distances_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import interval, number, stop
-from engine.answers.wording import about, f_number, figures, listed, ranged, small_mm
+from engine.answers.wording import about, f_number, figures, listed, ranged, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics import density, exposure, focus
@@ -57,6 +58,10 @@ def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None,
     if at is None:
         return None, ""
     name = f"T{match[1]}" if match else f"f/{f_number(at)}"
+    factor = glass_factor(question, knowledge.catalogue)
+    if factor is not None:
+        at *= factor
+        name += f" with {factor:g}x, f/{trimmed(at, 2)}"
     x, lens = extension_mm(question, knowledge.catalogue), None
     if question.lens is not None:
         lens = distances_of(question.lens, knowledge.catalogue)
@@ -66,10 +71,8 @@ def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None,
     effective = focus.effective_f_number(Interval.exact(at), m, lens.likely_pupil)
     if not is_known(effective):
         return Interval.exact(at), name
-    return (
-        effective,
-        f"{name} behind {small_mm(x)} of extension, counting as {about(effective, lambda n: f'f/{f_number(n)}')}",
-    )
+    counts = about(effective, lambda n: f"f/{f_number(n)}")
+    return effective, f"{name} behind {small_mm(x)} of extension, counting as {counts}"
 
 
 def shutter_s(question: Question, knowledge: Knowledge) -> Measure:

@@ -22,6 +22,7 @@ def with_own_facts(question: Question, facts: Catalogue) -> Question:
 
     Feet and inches are spoken where they are asked for.
     """
+    question = _frames_apart(question, facts)
     lenses = tuple(_filled(thing, facts) for thing in question.lenses)
     feet = question.feet or mentions(question, "in inches", "in feet", "in ft", "inches", "feet")
     return question.with_(lenses=lenses, feet=feet)
@@ -38,3 +39,17 @@ def _filled(thing: Thing, facts: Catalogue) -> Thing:
         focal_length_mm=thing.focal_length_mm if thing.focal_length_mm is not None else focal,
         f_number=thing.f_number if thing.f_number is not None else stop,
     )
+
+
+def _frames_apart(question: Question, facts: Catalogue) -> Question:
+    """A format told beside an own lens whose own is known is the frame asked about, not what it was made for."""
+    lenses, frames = [], list(question.things)
+    for thing in question.lenses:
+        lens = own_lens(thing, facts)
+        if thing.format is not None and lens is not None and (lens.made_for or is_known(lens.image_circle_mm)):
+            if thing.format != lens.made_for:
+                frames.append(Thing("format", (thing.format,), thing.format))
+            lenses.append(replace(thing, format=None))
+        else:
+            lenses.append(thing)
+    return question.with_(lenses=tuple(lenses), things=tuple(frames))

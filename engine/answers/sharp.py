@@ -17,7 +17,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.remarking import remarked
 from engine.answers.said import distance_mm, mentions, number, numbers, stop
-from engine.answers.wording import about, distance, f_number, small_mm, times, trimmed
+from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import closeup, depth
@@ -74,7 +74,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield from _of_lens(lens, at, blur, form, question, knowledge)
         if close:
             for m in (wanted,) if wanted is not None else CLOSE_UPS:
-                yield _close_up(m, at, blur, form)
+                yield _close_up(m, at, blur, form, question.feet)
         if named:
             yield diffraction(at, form, question, knowledge)
     paper = facts.assumptions["paper-stop"].value.nominal
@@ -129,21 +129,16 @@ def _around(lens: Distances, at: float, subject: float, blur: Interval, form: Fo
         )
         if is_known(whole):
             rows.append(Quantity("dof_mm", whole, case))
-            text += f", {about(whole, lambda value: _deep(value, feet))} in all"
+            text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
     return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
 
 
-def _deep(value: float, feet: bool) -> str:
-    """A depth: hundredths of a millimetre where it is thin, else as a distance."""
-    return small_mm(value) if value < 10 and not feet else distance(value, feet)
-
-
-def _close_up(m: float, at: float, blur: Interval, form: Format) -> Told:
+def _close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
     total = depth.close_up_depth_mm(Interval.exact(m), Interval.exact(at), blur, EVEN_PUPILS)
     if not is_known(total):
         return Told()
     case = f"m = {trimmed(m, 2)}, f/{f_number(at)}, {form.name}"
-    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {small_mm(total.nominal)} sharp in all"
+    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {depth_words(total.nominal, feet)} sharp in all"
     return Told((Line("fact", text, 1),), (Quantity("dof_mm", total, case),))
 
 

@@ -63,6 +63,11 @@ def _feet(size_mm: float) -> str:
     return f"{whole} ft {rest} in" if rest and whole < 30 else f"{figures(size_mm / MM_PER_FOOT, 2)} ft"
 
 
+def depth_words(value_mm: float, feet: bool = False) -> str:
+    """How deep the sharp zone is: hundredths of a millimetre where it is thin, else as a distance."""
+    return small_mm(value_mm) if value_mm < 10 and not feet else distance(value_mm, feet)
+
+
 def area(width_mm: float, height_mm: float, feet: bool = False) -> str:
     """A field at the subject, both sides in the unit of the wider: '65 x 49 mm'."""
     wide, _, unit = distance(width_mm, feet).rpartition(" ")
