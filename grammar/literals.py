@@ -257,7 +257,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
-    ("+", rf"(?<=\s)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
     ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),

@@ -68,6 +68,17 @@ def at_extension(
     return told + _room(room, shown, lead or case, level + 1)
 
 
+def assumed_note(lens: Distances) -> Told:
+    """What the ranges come from, where the lens's planes or pupils are assumed."""
+    if not lens.assumed:
+        return Told()
+    text = (
+        "Assumed by construction: where the lens's planes and pupils lie; hence the ranges. Front glass to flange, in "
+        "the gear file, or one tape reading narrows them."
+    )
+    return Told((Line("note", text),))
+
+
 def _picture(lens: Distances, at: At, shown: Shown, case: str, level: int) -> Told:
     """The field, the light that counts and the depth at one setting, as one line."""
     assert is_known(at.magnification)

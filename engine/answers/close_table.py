@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.answer import Answer, Told
-from engine.answers.close_rows import Shown, at_extension
+from engine.answers.close_rows import Shown, assumed_note, at_extension
 from engine.answers.distances import Distances
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -52,4 +52,4 @@ def close_table(answer: Answer, shown: Shown) -> Told:
         end = {"at its nearest": "near", "at the infinity mark": "far", "fixed": "far"}.get(name, "focus")
         lead = "at the infinity mark" if name == "fixed" else name
         told += at_extension(lens, x, shown, lead, end=end, lead=lead)
-    return told
+    return told + assumed_note(lens) if told.lines else told

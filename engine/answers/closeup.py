@@ -9,7 +9,7 @@ from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity,
 from engine.answers.blur import blur_told
 from engine.answers.circles import frames_named
 from engine.answers.close_alone import coupled, light_alone
-from engine.answers.close_rows import Shown, at_extension, at_magnification
+from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import Distances, distances_of
@@ -81,8 +81,15 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _with_tubes(lens, tubes, wanted, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
+        if sets_told(tubes, question) or wanted is not None:
+            yield assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
+
+
+def sets_told(tubes: list[float], question: Question) -> bool:
+    """Whether rows for tubes are told, whose ranges want a word."""
+    return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
 
 
 def _goes_by_chain(question: Question) -> bool:

@@ -27,7 +27,11 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
     told = Told((Line("head", f"{shown} to hold back: {setting(light)}."),), (Quantity("nd_stops", stops),))
-    told += _split(stops, light.filters, knowledge) if light.filters else _nearest(stops, knowledge)
+    if light.filters:
+        told += _split(stops, light.filters, knowledge)
+    else:
+        told += _nearest(stops, knowledge)
+        told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
     told += infrared(max(stops.greatest, 0.0), knowledge)
     if _is_fixed(question, knowledge):
         told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
@@ -77,8 +81,16 @@ def _nearest(stops: Interval, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
-def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge) -> Told:
+def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose: str = "") -> Told:
     """Which of the filters at hand to stack."""
+    odd = [mark for mark in marks if not is_known(density.stops_of_name(mark))]
+    if odd:
+        text = (
+            f"Left out, their strength is not known: {listed(odd)}. Write it as a factor (ND64) or a density (ND 1.8)"
+        )
+        return Told((Line("note", f"{text}."),)) + _split(
+            stops, tuple(mark for mark in marks if mark not in odd), knowledge, whose
+        )
     near = knowledge.catalogue.assumptions["stops-near-enough"].value
     picked = density.split_stops(stops, [density.stops_of_name(mark) for mark in marks], near)
     if isinstance(picked, Unknown):
@@ -89,7 +101,7 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge) -> Tol
         return Told((Line("fact", "of your filters none: each would take away more than it should", 1),), rows)
     names = listed([marks[place] for place in picked.pieces])
     verb = "stack" if len(picked.pieces) > 1 else "take"
-    text = f"{verb} {names}: {figures(picked.total.nominal, 3)} stops"
+    text = f"{whose}{verb} {names}: {figures(picked.total.nominal, 3)} stops"
     if abs(left) > near.nominal:
         plural = "s" if abs(left) >= 1.05 else ""
         text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"

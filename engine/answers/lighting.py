@@ -31,8 +31,9 @@ class Light:
     counted_name: str
     shutter: Measure
     iso: float | None
-    filters: tuple[str, ...]
+    filters: tuple[str, ...]  # named in the question, by their marks
     assumed: tuple[str, ...]
+    owned: tuple[str, ...] = ()  # in the gear file
 
 
 def light_of(question: Question, knowledge: Knowledge) -> Light:
@@ -48,7 +49,8 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     if question.said("shutter") is None and question.said("angle") is None and is_known(time):
         assumed.append("a shutter of half a frame")
     filters = tuple(MARK.findall(question.said("factor") or ""))
-    return Light(scene, name, counted, words, time, iso, filters, tuple(assumed))
+    owned = tuple(row.mark for row in knowledge.catalogue.filters.values())
+    return Light(scene, name, counted, words, time, iso, filters, tuple(assumed), owned)
 
 
 def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None, str]:

@@ -22,7 +22,7 @@ def with_own_facts(question: Question, facts: Catalogue) -> Question:
 
     Feet and inches are spoken where they are asked for.
     """
-    question = _frames_apart(question, facts)
+    question = _stops_apart(_frames_apart(question, facts))
     lenses = tuple(_filled(thing, facts) for thing in question.lenses)
     feet = question.feet or mentions(question, "in inches", "in feet", "in ft", "inches", "feet")
     return question.with_(lenses=lenses, feet=feet)
@@ -53,3 +53,19 @@ def _frames_apart(question: Question, facts: Catalogue) -> Question:
         else:
             lenses.append(thing)
     return question.with_(lenses=tuple(lenses), things=tuple(frames))
+
+
+def _stops_apart(question: Question) -> Question:
+    """An f-number that stands alone beside an own lens ('..., f/2') is the stop it is used at, not a second lens."""
+    if question.f_number is not None or not any(thing.kind == "lens" for thing in question.lenses):
+        return question
+    bare = [thing for thing in question.lenses if thing.f_number is not None and _is_bare(thing)]
+    if len(bare) != 1:
+        return question
+    kept = tuple(thing for thing in question.lenses if thing is not bare[0])
+    return question.with_(lenses=kept, f_number=bare[0].f_number)
+
+
+def _is_bare(thing: Thing) -> bool:
+    told = (thing.ids, thing.focal_length_mm, thing.format, thing.lens_kind, thing.traits)
+    return not any(told)

@@ -229,6 +229,19 @@ class Adapter:
 
 
 @compact
+class Filter:
+    """A filter that the user has: its strength as it is marked (ND64, ND 1.8), and the thread it screws into."""
+
+    id: str
+    name: str
+    mark: str
+    basis: Basis
+    thread: str | None = None
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
 class Circle:
     """The image circle that lenses made for a format usually throw, for a range of focal lengths."""
 
@@ -327,6 +340,7 @@ Record = (
     | Body
     | Lens
     | Adapter
+    | Filter
     | Circle
     | Term
     | Advice

@@ -153,6 +153,11 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "common": Key(choice(records.COMMONNESS)),
         "owned": Key(count),
     } | CALLED,
+    "filters": {
+        "name": Key(text, required=True),
+        "mark": Key(text, required=True),
+        "thread": Key(reference("threads")),
+    } | NOTE | BASIS,
     "circles": {
         "made_for": Key(text, required=True),
         "lens_class": Key(text),

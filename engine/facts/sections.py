@@ -16,6 +16,7 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "bodies": records.Body,
     "lenses": records.Lens,
     "adapters": records.Adapter,
+    "filters": records.Filter,
     "circles": records.Circle,
     "terms": records.Term,
     "advice": records.Advice,
