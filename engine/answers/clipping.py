@@ -117,7 +117,10 @@ def _cut(name: str, opening: Interval, before: Interval, optics: Distances, at: 
     if half.greatest < form.diagonal_mm:
         text = f"{name} cuts {need}: its rim is half dark {trimmed(half.greatest / 2, 1)} mm from the middle"
     elif whole.greatest < form.diagonal_mm:
-        text = f"{name} darkens {need} at f/{f_number(at)}; stopping down clears them"
+        cure = "clears them" if half.least >= form.diagonal_mm else "clears them only where it stands near the lens"
+        text = f"{name} darkens {need} at f/{f_number(at)}; stopping down {cure}"
     else:
-        text = f"{name} may darken {need} at f/{f_number(at)}: it hangs on the lens's exit pupil, which is assumed"
+        text = (
+            f"{name} may darken {need} at f/{f_number(at)}: it hangs on the exit pupil and on where the opening stands"
+        )
     return Told((Line("fact", text, 1),), rows)

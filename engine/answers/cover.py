@@ -38,7 +38,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     instead = not told.lines or (named and not question.lenses) or _is_method(question)
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
-    if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None:
+    known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
+    if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:
         lines.append(
             Line(
                 "ask",
@@ -85,7 +86,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
     clipped = openings(question, knowledge, frames)
-    lines += clipped.lines
+    lines[1:1] = clipped.lines  # it qualifies what the head has said
     rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
