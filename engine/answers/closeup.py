@@ -12,7 +12,7 @@ from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
-from engine.answers.distances import Distances, distances_of
+from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
@@ -70,6 +70,11 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
+        yield Told((Line("note", PARTLY),))
+        if wanted is not None:
+            yield light_alone(question, wanted, _shown(question, knowledge))
+        return
     lenses = _lenses(question, knowledge)
     shown = _shown(question, knowledge)
     if wanted is not None and not tubes:

@@ -91,17 +91,23 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
         lines.append(Line("ask", ask))
+    return Told(tuple(_asked_first(lines, question, knowledge)), tuple(rows))
+
+
+def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
+    """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
     if mentions(question, "pixel", "uhd", "hd", "4k"):
-        lines = _pixels_first(lines)
-    return Told(tuple(lines), tuple(rows))
-
-
-def _pixels_first(lines: list[Line]) -> list[Line]:
-    """The lines with what is left of the pixels as the answer, where that is what was asked."""
-    left = [line for line in lines if "pixels left" in line.text]
-    if not left:
-        ask = "How many pixels are left hangs on the body: how many has it across and down?"
-        return [*lines, Line("ask", ask)]
+        wanted = "pixels left"
+        if not any(wanted in line.text for line in lines):
+            ask = "How many pixels are left hangs on the body: how many has it across and down?"
+            return [*lines, Line("ask", ask)]
+    elif mentions(question, "largest", "biggest", "best", "punch", "timeline", "how big a crop"):
+        wanted = "largest clean"
+    else:
+        return lines
+    left = [line for line in lines if wanted in line.text]
+    if not left or len(frames_named(question, knowledge.catalogue)) > 1:
+        return lines
     return [Line("head", f"{left[0].text[:1].upper()}{left[0].text[1:]}."), *lines]
 
 

@@ -13,6 +13,7 @@ from engine.facts.records import Lens
 from engine.physics import closeup, focus
 from engine.physics.enclose import widened_by_share
 from engine.physics.optics import resolve_optics
+from engine.physics.quantities import PARTLY_MOVED
 from grammar.questions import Thing
 
 # focal lengths as lenses are engraved, mm
@@ -106,6 +107,18 @@ def distances_of(thing: Thing, facts: Catalogue) -> Distances | None:
     lens = own_lens(thing, facts)
     register = facts.mounts[lens.mount].register_mm if lens is not None else UNKNOWN
     return Distances(thing.focal_length_mm, facts, thing.lens_kind, lens, register)
+
+
+PARTLY = (
+    "It focuses by moving only a part of itself, so that its planes move too: distances and scale cannot be worked "
+    "out. Lay a tape along the subject and look."
+)
+
+
+def moves_in_part(thing: Thing, facts: Catalogue) -> bool:
+    """Whether a lens is known to focus by moving only a part of itself: then no distance follows from its extension."""
+    lens = own_lens(thing, facts)
+    return thing.lens_kind == "zoom" or (lens is not None and lens.focusing in PARTLY_MOVED)
 
 
 def engraved_near(value_mm: float) -> float:

@@ -41,7 +41,7 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     scene, name, told = scene_of(question, knowledge)
     if not told:
         assumed.append(name)
-    iso = number(question, "iso")
+    iso = number(question, "iso") or None
     if iso is None:
         assumed.append(f"ISO {BASE_ISO:g}")
     counted, words = _counted(question, knowledge)

@@ -7,7 +7,7 @@ from math import inf, isinf
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.clipping import extension_mm
-from engine.answers.distances import Distances, distances_of
+from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.owned import own_lens
@@ -35,6 +35,8 @@ def remarked(question: Question, knowledge: Knowledge) -> Told:
     """For each lens named: where infinity now is, then its marks; what is missing is asked for."""
     told = Told()
     for thing in question.lenses:
+        if moves_in_part(thing, knowledge.catalogue):
+            return Told((Line("head", PARTLY),))
         lens = distances_of(thing, knowledge.catalogue)
         if lens is None:
             return Told((Line("ask", "What each mark means hangs on the focal length: what is engraved on the lens?"),))

@@ -11,7 +11,7 @@ from engine.answers.blur import blur_of
 from engine.answers.circles import frames_named, frames_of
 from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import Shown, at_extension
-from engine.answers.distances import Distances, distances_of
+from engine.answers.distances import Distances, distances_of, moves_in_part
 from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
@@ -24,6 +24,9 @@ from engine.physics import closeup, depth
 from grammar.questions import Question
 
 EVEN_PUPILS = Interval.exact(1.0)
+WHOLE = (
+    "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
+)
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 
 
@@ -57,6 +60,11 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     # full frame first where none is told
     frames = named[:2] or frames_of(question, facts)[::-1]
     if question.topic == "diffraction":
+        m = number(question, "magnification")
+        if at is not None and m is not None:
+            text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
+            yield Told((Line("text", text),))
+            at *= 1 + m
         for form in frames:
             yield diffraction(at, form, question, knowledge, always=True)
         return
@@ -66,6 +74,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if at is None:
         return
     lenses = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
+        yield Told((Line("note", WHOLE),))
     wanted = number(question, "magnification")
     close = wanted is not None or not lenses or mentions(question, "macro", "close up", "close-up")
     for form in frames:
@@ -87,7 +97,7 @@ def _of_lens(
 ) -> Iterator[Told]:
     """Around the distance told, then hyperfocal; with tubes between, at what they make of the infinity mark."""
     subject, x = distance_mm(question), extension_mm(question, knowledge.catalogue)
-    if subject is not None and subject >= 2 * lens.focal.nominal:
+    if subject is not None:
         yield _around(lens, at, subject, blur, form, question.feet)
     if x is None:
         yield _hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
@@ -119,7 +129,9 @@ def _around(lens: Distances, at: float, subject: float, blur: Interval, form: Fo
     near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     if not (is_known(near) and is_known(far)):
-        return Told()
+        least = distance(4 * f.nominal, feet)
+        near_to = f"{distance(subject, feet)} from the sensor is nearer than {trimmed(f.nominal, 1)} mm can focus"
+        return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
     case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
     rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
     text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"

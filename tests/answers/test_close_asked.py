@@ -6,7 +6,7 @@ from math import log2
 
 import pytest
 
-from tests.answers.picture import close, one
+from tests.answers.picture import close, flat, numbers, one
 
 
 @pytest.mark.parametrize(
@@ -69,3 +69,22 @@ def test_inches_are_answered_in_inches(asked):
 def test_unknown_planes_are_said_to_be_assumed_and_known_ones_are_not(asked):
     assert "Assumed by construction" in asked("how close does a 50mm lens focus with a 20 mm tube")["text"]
     assert "Assumed by construction" not in asked("how close does the godwit focus with a 20 mm tube")["text"]
+
+
+@pytest.mark.parametrize(
+    "text", ["macro with a 28mm zoom and a 20 mm tube", "re-mark the scale of a 28mm zoom with a 2 mm tube"]
+)
+def test_distances_of_a_lens_that_moves_in_part_are_not_told(asked, text):
+    found = asked(text)
+    assert "moving only a part of itself" in flat(found)
+    assert not numbers(found, "far_from_sensor_mm")
+    assert not numbers(found, "remarked_mm")
+
+
+def test_the_picture_in_steps_from_the_infinity_mark_to_the_nearest(asked):
+    found = asked("how close does the godwit focus on the punt with 5 mm of tube at f/8")
+    spread = 450 - 102
+    own = (spread - (spread**2 - 4 * 2500) ** 0.5) / 2
+    for case, x in (("infinity mark", 5), ("a third out", 5 + own / 3), ("its nearest", 5 + own)):
+        assert one(found, "magnification", case) == close(x / 50)
+        assert one(found, "field_width_mm", case) == close(36 * 50 / x)

@@ -48,6 +48,12 @@ def test_each_shape_asked_for_is_cropped_to_the_circle(asked, shape, ratio):
     assert one(found, "crop_height_mm", shape) == close(14 / hypot(ratio, 1))
 
 
+def test_the_crop_asked_for_stands_first(asked):
+    assert asked("what is the largest 16:9 crop of the avocet on the skiff")["text"].startswith(
+        "Largest clean 16:9 crop"
+    )
+
+
 def test_a_native_crop_keeps_the_shape_of_the_sensor(asked):
     found = asked("largest native crop of the avocet on the dory")
     wide, high = one(found, "crop_width_mm"), one(found, "crop_height_mm")

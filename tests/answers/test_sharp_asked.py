@@ -6,7 +6,7 @@ from math import hypot
 
 import pytest
 
-from tests.answers.picture import close, one
+from tests.answers.picture import close, flat, one
 
 
 def limits(f, n, c, subject, hiatus, p):
@@ -76,3 +76,13 @@ def test_marks_in_feet_direction_and_throw(asked):
 
 def test_an_error_that_is_not_told_is_asked_for(asked):
     assert "By how much" in asked("re-mark the scale of the avocet")["text"]
+
+
+def test_a_subject_nearer_than_the_lens_can_focus_is_said_to_be(asked):
+    assert "nearer than 50 mm can focus" in flat(asked("depth of field of the godwit at f/8 at 10 cm on the punt"))
+
+
+def test_close_up_diffraction_goes_by_the_effective_f_number(asked):
+    text = flat(asked("diffraction at f/16 with the godwit at 1:1 on the punt"))
+    assert "f/16 counts as f/32" in text
+    assert "43 microns" in text
