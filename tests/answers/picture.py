@@ -59,7 +59,7 @@ filters:
 
 def numbers(record, name, case=""):
     """(least, greatest) of each number under this name whose case holds the words."""
-    rows = record["quantities"].get(name, [])
+    rows = record.get("quantities", {}).get(name, [])
     rows = rows if isinstance(rows, list) else [rows]
     out = []
     for row in rows:
