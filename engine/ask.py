@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
@@ -20,6 +21,9 @@ from grammar.echo import canonical
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.reader import read
+
+if TYPE_CHECKING:
+    from engine.answers.choosing import Choice
 
 
 class Desk:
@@ -60,8 +64,9 @@ class Desk:
         if settled is not None:
             talk.remember(settled)
             return settled
-        question = read(talk.meant(text), self.lexicon, talk.question)
-        talk.guesses = question.guesses if isinstance(question, Unread) else ()
+        choice = talk.chosen(text)
+        question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
+        talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         if isinstance(question, Unread):
             return talk.let_go(unread_answer(question))
         if question.intent in ("teach", "forget"):
@@ -70,10 +75,26 @@ class Desk:
         else:
             question = told_apart(question, self.catalogue)
             answer = talk.let_go(self._answered(question, talk))
-        reading = canonical(question, self.lexicon.name_for)
+            if talking:
+                answer = self._meant(answer, question, choice, talk)
+        reading = canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
         talk.remember(answer)
         return answer
+
+    def _meant(self, answer: Answer, question: Question, choice: Choice | None, talk: Talk) -> Answer:
+        """The answer with the question which mount a word means, or, once that is told, whether to keep it."""
+        if choice is not None and self.writes is not None:
+            from engine.answers.choosing import kept
+
+            keep = self._taught(kept(choice), talk)
+            return replace(answer, lines=(*answer.lines, *keep.lines))
+        if answer.chains is None or not any(thing.ambiguous for thing in (*question.lenses, *question.bodies)):
+            return answer
+        from engine.answers.choosing import asked, choices_of
+
+        talk.choices = choices_of(question, self.catalogue)
+        return asked(answer, talk.choices, self.catalogue) if talk.choices else answer
 
     def _taught(self, question: Question, talk: Talk | None) -> Answer:
         from engine.teach import propose

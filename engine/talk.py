@@ -10,6 +10,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 if TYPE_CHECKING:
+    from engine.answers.choosing import Choice
     from engine.facts.gearedits import Edit  # needed only where something is taught
 
 
@@ -31,6 +32,7 @@ class Talk:
     """The memory of one talk. `rows`: the chains of the last answer that listed any.
 
     `guesses`: the questions that the last answer offered by number, where it could not read what was asked.
+    `choices`: what a word of the last question may mean, asked by number.
     `pending`: what was told and is not yet written; `undo`: what turns back each thing that was, the last one last.
     """
 
@@ -40,6 +42,7 @@ class Talk:
     said: list[str] = field(default_factory=list)
     guesses: tuple[str, ...] = ()
     pending: Pending | None = None
+    choices: tuple[Choice, ...] = ()
     undo: list[tuple[Edit, ...]] = field(default_factory=list)
 
     def meant(self, text: str) -> str:
@@ -48,6 +51,13 @@ class Talk:
         if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.guesses):
             return self.guesses[int(number) - 1]
         return text
+
+    def chosen(self, text: str) -> Choice | None:
+        """The meaning that a number points at, where the last answer asked which one is meant."""
+        number = text.strip(" \t#.)")
+        if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.choices):
+            return self.choices[int(number) - 1]
+        return None
 
     def let_go(self, answer: Answer) -> Answer:
         """The answer to another question; what waited for a 'yes' waits no longer, and that is said."""
@@ -71,6 +81,11 @@ class Talk:
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
             return
+        before = self.question
+        if before is not None and answer.intent == "why" and answer.question.follows and _same_pair(answer, before):
+            self.reading = answer.reading
+            self._list(answer)
+            return
         self.question = answer.question
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
@@ -79,6 +94,9 @@ class Talk:
         if answer.intent in ("teach", "forget"):
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
         self.reading = answer.reading
+        self._list(answer)
+
+    def _list(self, answer: Answer) -> None:
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)
         ):
@@ -90,3 +108,8 @@ class Talk:
 
     def forget(self) -> None:
         self.question, self.rows, self.reading = None, (), ""
+
+
+def _same_pair(answer: Answer, before: Question) -> bool:
+    asked = answer.question
+    return asked is not None and (asked.lenses, asked.bodies) == (before.lenses, before.bodies)

@@ -44,7 +44,16 @@ def _answer(question: Question, catalogue: Catalogue, path: Path | None, talk: T
         return teaching.refused(question, "Nothing is written here: no gear file is named.")
     if question.taught is not None and not question.taught.section:
         return _propose_undo(question, path, talk)
-    whole = teaching.completed(question, catalogue)
+    if question.taught is not None and question.taught.section == "observations":
+        from engine.answers.observing import completed
+
+        whole = completed(question, catalogue, talk.rows if talk is not None else ())
+    elif question.taught is not None and question.taught.section == "shared":
+        whole = question
+        if question.intent == "forget" and question.taught.id not in catalogue.gear_ids:
+            whole = Missing("word", f"Nothing is kept of what you mean by {question.taught.name}.")
+    else:
+        whole = teaching.completed(question, catalogue)
     if isinstance(whole, Missing):
         return teaching.asks(question, whole)
     others = teaching.other_mounts(whole, catalogue)
@@ -142,7 +151,7 @@ def _applied(path: Path, edits: tuple[Edit, ...]) -> Iterator[Done | Problem]:
 def _about_own(question: Question) -> Question:
     """The question about the thing as it now stands in the file, so that 'it' is that thing."""
     taught = question.taught
-    if taught is None or not taught.section or question.intent == "forget":
+    if taught is None or taught.section not in _NOUNS or question.intent == "forget":
         return question
     thing = Thing(_NOUNS[taught.section], (taught.id,), taught.name)
     own = replace(taught, fields=())

@@ -45,6 +45,11 @@ class Part:
         return bool(self.mounts) or self.named is not None
 
     @property
+    def has_mount_or_kind(self) -> bool:
+        """Whether its mount is told, by name or by the kind of lens that has one."""
+        return self.has_mount or bool(self.implied)
+
+    @property
     def is_bare(self) -> bool:
         """Whether it says nothing but its head noun."""
         told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.f_number, self.named,

@@ -40,6 +40,37 @@ _SAID: Final = {
 }  # fmt: skip
 
 
+_OPENINGS: Final = {
+    "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
+    "gear-setting": "which camera setting", "identify-mount": "identify the mount",
+    "shim-calibration": "how thick a shim", "diy-dimension": "dimensions of a ring to make",
+    "buy-plan": "what to buy", "hazard": "is it safe", "out-of-scope": "not about mounting a lens",
+}  # fmt: skip
+# how the sentences below begin that only one intent begins with, and what must follow somewhere
+_BEGUN: Final = (
+    ("chain", "how do i get ", " lens"), ("focus-verdict", "can ", " reach infinity"),
+    ("macro-distance", "how close does ", " focus"), ("coverage", "does ", " cover "),
+    ("crop-equivalent", "what is the full frame equivalent of ", ""), ("list-fits", "what fits ", ""),
+    ("list-fits", "which bodies take ", ""), ("look-alike", "what looks like ", ""),
+)  # fmt: skip
+_THINGS: Final = ("a ", "an ", "my ", "2 ", "3 ", "4 ", "5 ", "6 ", "7 ", "8 ", "9 ")
+_AFTER: Final = (" (", " for ", " with ", ",")
+
+
+def said_back(text: str) -> str | None:
+    """The intent of a text that begins as the canonical sentence of one does; None where it does not."""
+    line = text.casefold().strip()
+    for intent, begun, then in _BEGUN:
+        rest = line.removeprefix(begun)
+        if rest != line and then in rest and (not then or rest.startswith(_THINGS)):
+            return intent
+    for intent, opening in _OPENINGS.items():
+        rest = line.removeprefix(opening.casefold())
+        if rest != line and (not rest or rest.startswith(_AFTER)):
+            return intent
+    return None
+
+
 def canonical(question: Question, name_of: NameOf) -> str:
     """One sentence that `read` reads back to the same question. `name_of`: (kind, id) -> the name to show."""
     if question.taught is not None and question.intent in ("teach", "forget"):
@@ -114,12 +145,7 @@ class _Sayer:
 
     def _plain_opening(self, lens: str, on: str) -> str:
         question = self.question
-        opening = {
-            "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
-            "gear-setting": "which camera setting", "identify-mount": "identify the mount",
-            "shim-calibration": "how thick a shim", "diy-dimension": "dimensions of a ring to make",
-            "buy-plan": "what to buy", "hazard": "is it safe", "out-of-scope": "not about mounting a lens",
-        }.get(question.intent, question.intent.replace("-", " "))  # fmt: skip
+        opening = _OPENINGS.get(question.intent, question.intent.replace("-", " "))
         topic = f" ({question.topic.replace('-', ' ')})" if question.topic else ""
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats

@@ -14,8 +14,11 @@ _FREE: Final = frozenset(
     ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
 )
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
+_ALIKE: Final = frozenset(["look-alike"])
+_IDENTIFY: Final = "identify-mount"
+_FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
-_OWN: Final = 1.5  # the weight from which a fragment has an intent of its own
 _TALK: Final = frozenset(["help", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -39,11 +42,11 @@ def leans(heard: Heard, before: Question) -> bool:
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     best = heard.weighed.best
-    own = best is not None and heard.weighed.weight(best) >= _OWN
-    intent = best if own and best is not None else _went_on(heard, before)
+    intent = best if best is not None else _went_on(heard, before)
     said = built(heard, intent)
-    lenses = _lenses(said, before)
+    lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
     bodies, things = _bodies(said, before)
+    said = _measured(said, before, heard)
     without = heard.tells("without-piece") or _without_it(heard)
     adapters = () if without and not said.adapters else said.adapters or before.adapters
     return replace(
@@ -55,10 +58,31 @@ def follow(heard: Heard, before: Question) -> Question:
         limits=_limits(said.limits, before.limits),
         f_number=said.f_number if said.f_number is not None else before.f_number,
         distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
-        values=tuple({**(dict(before.values) if intent == before.intent else {}), **dict(said.values)}.items()),
+        values=tuple({**_kept_values(intent, lenses, before), **dict(said.values)}.items()),
         feet=said.feet or before.feet,
         follows=True,
     )
+
+
+def _measured(said: Question, before: Question, heard: Heard) -> Question:
+    """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
+    number, length = said.said("numbers"), said.said("length")
+    text = length or (f"{number} mm" if number else "")
+    if before.intent != _IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
+        return said
+    if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
+        return said
+    rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
+    return said.with_(values=(*rest, ("flange_to_image", text)))
+
+
+def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
+    """'same thread as C?' asks of that mount and of the one spoken of before."""
+    old = before.lenses[:1]
+    named = tuple(thing for thing in said.lenses if thing.ids)
+    if len(named) != 1 or not old or not old[0].ids or old[0].ids == named[0].ids or len(named) != len(said.lenses):
+        return _lenses(said, before)
+    return (*old, *named)
 
 
 def _went_on(heard: Heard, before: Question) -> str:
@@ -111,6 +135,15 @@ def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bo
 
 def _without_it(heard: Heard) -> bool:
     return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)
+
+
+def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question) -> dict[str, str]:
+    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that."""
+    values = dict(before.values)
+    if intent == before.intent:
+        return values
+    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    return {key: text for key, text in values.items() if key in _OF_LENS and same}
 
 
 def _kept_distance(intent: str, before: Question) -> float | None:

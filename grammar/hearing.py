@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
+from grammar.echo import said_back
 from grammar.gathering import Cast
 from grammar.intents import Weighed, features_of, weigh
+from grammar.leanings import lean, wording_of
 from grammar.lexicon import Lexicon
 from grammar.parsing import parse
 from grammar.phrases import Phrase, phrases_of
@@ -38,8 +40,8 @@ class Heard:
         return cue in self.features
 
 
-def hear(text: str, lexicon: Lexicon, talking: bool = False) -> Heard:
-    """What a text says on its own. `talking`: whether there is a question before it that it may lean on."""
+def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
+    """What a text says on its own. `before`: the intent of a question that it may lean on."""
     line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset(cue.tells for cue in cues)
@@ -47,10 +49,19 @@ def hear(text: str, lexicon: Lexicon, talking: bool = False) -> Heard:
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
-    cast = cast_of(phrases)
+    cast = cast_of(phrases, lexicon.hosts)
     readings = readings_of(phrases, cast, told)
-    features = features_of(line, cues, cast, readings) | ({"talking"} if talking else set())
-    return Heard(line, cues, shape, phrases, cast, readings, features, weigh(features, lexicon))
+    features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
+    weighed = weigh(features, lexicon)
+    plainly = said_back(text)
+    likely = (
+        {plainly: 1.0}
+        if plainly is not None
+        else lean(wording_of(line, features, before), dict(weighed.ranked), before, "brief" in features)
+    )
+    alone = plainly is None and not before and "brief" in features
+    weighed = replace(weighed, likely=likely, alone=alone)
+    return Heard(line, cues, shape, phrases, cast, readings, features, weighed)
 
 
 def _free(line: Line) -> tuple[Cue, ...]:

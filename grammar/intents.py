@@ -1,28 +1,45 @@
-"""What is wanted: each intent's evidence, as written in the word list, is weighed against what the question shows."""
+"""What is wanted: the word list's evidence and the leanings of wording, weighed by what the question shows."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import compact
+from engine.base.compact import compact, field
 from grammar.gathering import Cast
 from grammar.lexicon import Lexicon
 from grammar.readings import Readings
 from grammar.tokens import Cue, Line
 
-LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood
+LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
+SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
+LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
 
 
 @compact
 class Weighed:
-    """Intents by weight, the heaviest first, and the cues that spoke for each."""
+    """Intents by the weight of evidence, the heaviest first, the cues that spoke for each, and how likely each is."""
 
     ranked: tuple[tuple[str, float], ...]
     spoke: dict[str, tuple[str, ...]]
+    likely: dict[str, float] = field(default_factory=dict)
+    alone: bool = False  # a few words that no question stands before
 
     @property
     def best(self) -> str | None:
-        return self.ranked[0][0] if self.ranked and self.ranked[0][1] >= LEAST else None
+        """The intent that evidence and wording together make likeliest; None where neither says enough."""
+        plainest = self.ranked[0][0] if self.ranked and self.ranked[0][1] >= LEAST else None
+        if not self.likely or (plainest is not None and plainest not in self.likely):
+            return plainest
+        top = max(self.likely, key=self.likely.__getitem__)
+        if plainest is not None:
+            return top if self.likely[top] >= LEANS else plainest
+        return top if self.likely[top] >= SURE and not self.alone else None
+
+    def others(self, least: float) -> tuple[str, ...]:
+        """The next likely intents, where none is plainly the one: at most two that are at least so likely."""
+        best = self.best
+        rows = sorted((-chance, intent) for intent, chance in self.likely.items() if intent != best)
+        return tuple(intent for chance, intent in rows[:2] if -chance >= least)
 
     def weight(self, intent: str) -> float:
         return dict(self.ranked).get(intent, 0.0)

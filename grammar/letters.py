@@ -10,6 +10,7 @@ _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE",
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
 _ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
+_UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 
@@ -48,7 +49,16 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    return _among(tokens, at) or _placed(tokens, at) or _ends_a_phrase(tokens, at)
+    return _among(tokens, at) or _placed(tokens, at) or _ends_a_phrase(tokens, at) or _of_lens(token, before, after)
+
+
+def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
+    """'25mm c on m43', '50 1.4 k': right behind the numbers of a lens, where a phrase ends."""
+    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO") or not token.gap:
+        return False
+    if token.text.casefold() in _UNITS:
+        return False
+    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE")
 
 
 def _placed(tokens: list[Token], at: int) -> bool:

@@ -39,6 +39,7 @@ class Lexicon:
     first_phrase: dict[tuple[str, str], str] = field(default_factory=dict)
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
+    hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
 
     @staticmethod
     def build(
@@ -46,13 +47,15 @@ class Lexicon:
         words: Iterable[tuple[str, Iterable[str]]],
         shared: Iterable[tuple[Iterable[str], Iterable[str], str | None]] = (),
         own: Collection[str] = (),
+        hosts: Collection[str] = (),
     ) -> Lexicon:
         """A lexicon from (phrase, kind, id), (means, phrases) and (phrases, mount ids, likeliest id).
 
         `own`: ids of the user's own gear, whose names win over all others. A phrase that names several records of one
-        kind keeps them all; shared designations are such phrases with a likeliest one.
+        kind keeps them all; shared designations are such phrases with a likeliest one. `hosts`: mounts of which a
+        question mostly means a body that takes other lenses.
         """
-        lexicon = Lexicon(own=frozenset(own))
+        lexicon = Lexicon(own=frozenset(own), hosts=frozenset(hosts))
         for means, phrases in words:
             lexicon.words.add(means, phrases)
         lexicon._add_names(names, own)

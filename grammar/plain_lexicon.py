@@ -24,6 +24,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "own": sorted(lexicon.own),
         "inch_types": lexicon.inch_types,
         "cine_mm": list(lexicon.cine_mm.items()),
+        "hosts": sorted(lexicon.hosts),
         "words": _numbered(words.words, sorts),
         "phrases": _numbered(words.phrases, sorts),
         "sorts": [(word.sort, word.value, word.implies) for word in sorts],
@@ -51,6 +52,7 @@ def from_plain(plain: Any) -> Lexicon:
             _first_phrases(*map(_texts, plain["first_phrases"])),
             _texts_by_key(plain["inch_types"]),
             {float(width): str(id_) for width, id_ in plain["cine_mm"]},
+            frozenset(_texts(plain["hosts"])),
         )
     except (KeyError, TypeError, AttributeError, IndexError) as error:
         raise ValueError("no lexicon") from error

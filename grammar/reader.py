@@ -29,7 +29,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     order = "help" if not smoothed and "?" in text else lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
     if order:
         return Question(text, order)
-    heard = hear(text, lexicon, before is not None)
+    heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.followups import follow, leans
 

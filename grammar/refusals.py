@@ -45,6 +45,10 @@ def refused(heard: Heard, question: Question | None, lexicon: Lexicon) -> Unread
 def not_alone(heard: Heard, question: Question) -> Unread | None:
     """A fragment that leans on a question that was never put."""
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
+    first = next((token for token in heard.line.tokens if token.kind not in ("STOP", "MARK")), None)
+    begun = first is not None and (first.kind == "JOIN" or (first.kind == "PREP" and first.value == "without"))
+    if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
+        return _which(heard)
     if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values:
         return None
     if question.intent == "list-fits" and heard.tells("thing"):

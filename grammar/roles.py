@@ -15,10 +15,15 @@ _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 _MADE: Final = frozenset(["made-for", "for", "from"])
 
 
-def cast_of(phrases: list[Phrase]) -> Cast:
-    """Everybody in their role, by the words beside them and by the order they come in."""
+def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
+    """Everybody in their role, by the words beside them and by the order they come in.
+
+    `hosts`: mounts that, named alone, are those of a body.
+    """
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
     _share_heads(parts)
+    parts = _paired(parts)
+    _house(parts, hosts)
     cast = Cast()
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
@@ -26,6 +31,33 @@ def cast_of(phrases: list[Phrase]) -> Cast:
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
+
+
+def _paired(parts: list[Part]) -> list[Part]:
+    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
+    out: list[Part] = []
+    for part in parts:
+        last = out[-1] if out else None
+        joined = (
+            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
+        )
+        if last is None or not joined or last.noun.role or not any(one.has_mount for one in out[:-1]):
+            out.append(part)
+            continue
+        last.sort, last.piece = "piece", "adapter"
+        last.mounts.extend(part.mounts)
+    return out
+
+
+def _house(parts: list[Part], hosts: frozenset[str]) -> None:
+    """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
+    bare = [part for part in parts if part.sort == "mount" and part.mounts[0].ids[0] in hosts]
+    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
+    if len(bare) == 1 and not placed and not any(part.sort == "body" for part in parts):
+        part = bare[0]
+        listed = any(one is not part and one.noun.listed == part.noun.listed and one.noun.join for one in parts)
+        if part.noun.role in ("", "with", "for") and not part.noun.join and not listed:
+            part.sort = "body"
 
 
 def _share_heads(parts: list[Part]) -> None:

@@ -41,7 +41,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
     tokens = settled(line.tokens)
     tokens = [one for token in tokens for one in _named(token)]
-    tokens = _linked(_hyphened(tokens))
+    tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = _strange(tokens)
     tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
@@ -68,6 +68,16 @@ def _named(token: Token) -> list[Token]:
         head = Token(_ENDING[words[-1].casefold()], words[-1], column)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
+
+
+def _denied(tokens: list[Token]) -> list[Token]:
+    """'not rangefinder', 'not a zoom': what the lens is said not to be is no word for it."""
+    out: list[Token] = []
+    for token in tokens:
+        behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
+        denied = bool(behind) and behind[-1].text.casefold() == "not"
+        out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
+    return out
 
 
 def _hyphened(tokens: list[Token]) -> list[Token]:

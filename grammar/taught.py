@@ -16,6 +16,8 @@ SECTIONS: Final = {"lens": "lenses", "body": "bodies", "adapter": "adapters"}
 _NOUNS: Final = {section: kind for kind, section in SECTIONS.items()}
 _TRIM: Final = " \t\r\n.!;:"
 _NAME: Final = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*")
+# one of these begins a word of every line that tells what was seen; what is asked hardly ever holds one
+_TRIED: Final = ("tri", "test", "check", "saw", "seen", "found", "practice", "confirm", "forget", "actually", "prove")
 _OPENERS: Final = frozenset(["own", "call", "forget", "mine", "the", "it", "", "field-weight", "kind-lenses"])
 
 
@@ -27,6 +29,15 @@ def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
     does = lexicon.words.teaching.get(key_of(line)) if len(line) < 60 else None
     if does == "undo" or (does == "that" and before is not None and before.taught is not None):
         return Question(text, "forget", taught=Taught(""))
+    if "i mean" in line.casefold():
+        from grammar.naming import named
+
+        means = named(text, line, lexicon)
+        if means is not None:
+            return means
+    seen = _observed(text, line, lexicon, before)
+    if seen is not None:
+        return seen
     first = next(each_mark(line, lexicon), None)
     if first is None or first.does not in _OPENERS:
         return None
@@ -34,6 +45,14 @@ def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
     if len(marks) < 2 or any(mark.does == "asks" for mark in marks):
         return None
     return _Statement(text, line, marks, lexicon, before).read()
+
+
+def _observed(text: str, line: str, lexicon: Lexicon, before: Question | None) -> Question | None:
+    if not any(f" {word}" in f" {line.casefold()}" for word in _TRIED):
+        return None
+    from grammar.observed import observed
+
+    return observed(text, line, lexicon, before)
 
 
 class _Statement:

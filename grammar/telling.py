@@ -24,6 +24,7 @@ _SPEAKING: Final = frozenset(
         "diy-dimension",
     ]
 )
+_SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
@@ -44,7 +45,8 @@ def built(heard: Heard, intent: str) -> Question:
     """The question of a known intent."""
     cast, readings = heard.cast, heard.readings
     lenses, bodies = cast.lenses, cast.bodies
-    if intent in ("look-alike", "identify-mount", "definition") and not any(part.noun.head for part in bodies):
+    settled = intent == "identify-mount" and any(part.focal and part.has_mount_or_kind for part in lenses)
+    if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
         lenses, bodies = [*lenses, *bodies], []
     if intent == "list-fits":
         lenses, bodies = _for_list(heard, lenses, bodies)

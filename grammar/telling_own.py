@@ -18,6 +18,11 @@ _SHOWN: Final = {"close_focus": "nearest mark", "f_number": "aperture"}
 def sentence(taught: Taught, forgetting: bool, name_of: NameOf) -> str:
     """'my avocet is a 25 mm f/1.4 C-mount lens, register 17.48 mm', 'forget avocet', 'undo that'."""
     fields = dict(taught.fields)
+    if taught.section == "shared":
+        mount = name_of("mount", fields["mounts"]) if "mounts" in fields else ""
+        return f"by {taught.name} I mean {mount}" if mount else f"forget what I mean by {taught.name}"
+    if taught.section == "observations":
+        return _observation(fields, forgetting, name_of)
     if forgetting:
         keys = f"the {_key(next(iter(fields)))} of " if fields else ""
         return f"forget {keys}{taught.name or taught.id}" if taught.section else "undo that"
@@ -31,6 +36,24 @@ def sentence(taught: Taught, forgetting: bool, name_of: NameOf) -> str:
         f"the {_key(key)} of {mine}{taught.name} is really {value}" for key, value in fields.items() if _is_told(key)
     ]
     return ", ".join(told)
+
+
+def _observation(fields: dict[str, str], forgetting: bool, name_of: NameOf) -> str:
+    """'avocet on the skiff with the plate reaches infinity, as you tried it'."""
+    pair = " on ".join(name_of(kind, fields[kind]) for kind in ("lens", "body") if kind in fields)
+    if "with" in fields:
+        pair += f" with {' + '.join(name_of('adapter', one) for one in fields['with'].split(', '))}"
+    if forgetting:
+        return f"forget what you saw of {pair}"
+    seen = []
+    if "far" in fields:
+        seen.append(f"stops at {fields['far']}")
+    elif "infinity" in fields:
+        seen.append("reaches infinity" if fields["infinity"] == "yes" else "does not reach infinity")
+    if "near" in fields:
+        seen.append(f"comes as near as {fields['near']}")
+    stop = f" at {fields['f_number']}" if "f_number" in fields else ""
+    return f"{pair} {' and '.join(seen)}{stop}, as you tried it"
 
 
 def thing_noun(taught: Taught, name_of: NameOf) -> str:

@@ -14,6 +14,7 @@ from engine.facts.records import Advice
 from grammar.questions import Question
 
 MOST = 3
+HARM = "damage"  # whether it hurts is a matter of advice, not of the distances told before
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -24,7 +25,7 @@ NOTHING_KNOWN = (
 def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
     rows = named_or_near(question, knowledge)
-    found = loose(question, knowledge) if question.intent == "why" else Loose()
+    found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
     if not rows and found.is_empty:
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)

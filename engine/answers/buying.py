@@ -70,6 +70,11 @@ def _parts(
         if bodies and _is_unfocused(lens.mount):
             yield _focusing_kit(question, lens, bodies[0], knowledge)
     yield _spacer(question, lenses)
+    if question.said("magnification") is not None and len(lenses) == 1:
+        from engine.answers.closeup import macro
+
+        close = macro(question, knowledge)
+        yield Told(close.lines, close.quantities)
 
 
 def _is_unfocused(mount: Mount) -> bool:

@@ -158,6 +158,11 @@ def _as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), (Quantity("thread_turns", turns),))
 
 
+def layers(question: Question, knowledge: Knowledge) -> Told:
+    """How thick the sheets are that a shim is usually cut from, where the question speaks of a shim."""
+    return _layers(question, knowledge, None) if mentions(question, "shim") else Told()
+
+
 def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Told:
     """How many layers of what is at hand make the shim."""
     if not mentions(question, *LAYERS) and shim is None:

@@ -248,12 +248,18 @@ def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list
     return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
 
 
+def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The chain's answer with its picture close up, right behind the verdict."""
+    told = close_table(answer, _shown(question, knowledge)) if answer.chains else Told()
+    lines = (*answer.lines[:1], *told.lines, *answer.lines[1:])
+    return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
+
+
 def _with_table(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The chain's answer with its picture close up, and the helicoid that would bring it nearer."""
+    """The same with the helicoid that would bring it nearer."""
     text = (
         "To come nearer: a helicoid in the ring's place, or between; magnification grows by its travel over the focal"
         " length."
     )
-    told = close_table(answer, _shown(question, knowledge)) if answer.chains else Told()
-    lines = (*answer.lines[:1], *told.lines, *answer.lines[1:], Line("text", text))
-    return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
+    answer = with_picture(answer, question, knowledge)
+    return replace(answer, lines=(*answer.lines, Line("text", text)))

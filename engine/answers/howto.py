@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, RingToMake, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
 from engine.answers.named_pieces import TUBE, with_named_pieces
+from engine.answers.observing import beside, elsewhere
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
-from engine.answers.said import numbers
+from engine.answers.said import number, numbers
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
-from engine.answers.wording import listed
+from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
+from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
 
 SHOWN = 3
+TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
@@ -33,7 +36,7 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     question = _with_extension(_with_roles(question, facts))
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
-    lens_known = [side for side in lenses if isinstance(side, LensSide)]
+    lens_known = [_as_measured(side, question) for side in lenses if isinstance(side, LensSide)]
     body_known = [side for side in bodies if isinstance(side, BodySide)]
     if not lens_known or not body_known:
         from engine.answers.incomplete import incomplete
@@ -49,6 +52,14 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
 
         return likeliest(question, meanings, body_known[0], knowledge, one_pair)
     return one_pair(question, lens_known[0], body_known[0], knowledge, intent)
+
+
+def _as_measured(side: LensSide, question: Question) -> LensSide:
+    """The lens with the flange to image distance that was measured of it, whatever its mount's register is."""
+    measured = number(question, "flange_to_image")
+    if measured is None or not measured > 0:
+        return side
+    return replace(side, lens=replace(side.lens, register_mm=Interval.exact(measured)))
 
 
 def _with_roles(question: Question, facts: Catalogue) -> Question:
@@ -102,8 +113,9 @@ def one_pair(
     """The chains of one lens on one body, best first, with everything that follows from them."""
     from engine.answers.alongside import alongside, straight_or_forced
 
-    setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
-    ring = ring_to_make(setup, knowledge.catalogue)
+    facts = knowledge.catalogue
+    setup = setup_of(lens, body, facts, question.f_number)
+    ring = ring_to_make(setup, facts)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
@@ -122,8 +134,15 @@ def one_pair(
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
     if passed_over and question.adapters and chains:
         lines.append(Line("note", "Not with the pieces as you named them; these are the ways without them."))
+    seen = Told()
     for chain in chains:
         lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
+        told = beside(chain.listed.judged, facts, question.feet)
+        lines += [replace(line, depth=line.depth + 1) for line in told.lines]
+        seen += told
+    added = _added(question, chains)
+    lines += added.lines
+    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += ring_lines(ring, setup, chains)
     lines += extra.told.lines
     if (intent or question.intent) == "macro-distance":
@@ -131,10 +150,35 @@ def one_pair(
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
     chains = (*chains, *extra.chains)
     numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
-    return Answer(
+    answer = Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
-        quantities=(*seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities),
+        quantities=(
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
+            *added.quantities,
+        ),
     )  # fmt: skip
+    tubes = any(thing.piece in TUBES for thing in question.adapters)
+    if tubes and chains and chains[0].listed.judged.verdict == "macro-only" and answer.intent != "macro-distance":
+        from engine.answers.closeup import with_picture
+
+        return with_picture(answer, question, named)
+    return answer
+
+
+def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
+    """Where the ring that was named leaves the lens too close: what must come between to set it right."""
+    if not question.adapters:
+        return Told()
+    for chain in chains:
+        judged = chain.listed.judged
+        error = judged.measured_trace.value("register_error_mm")
+        if judged.verdict != "unusable" or not isinstance(error, Span) or not error.is_fixed:
+            continue
+        if is_known(error.shortest) and error.shortest.nominal < 0:
+            more = -error.shortest
+            text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
+            return Told((Line("text", text),), (Quantity("ring_thickness_mm", more, "added between"),))
+    return Told()
 
 
 def _numbers(judged: Judged, knowledge: Knowledge) -> Told:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
@@ -42,6 +42,9 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
                 quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
             quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
     quantities += _differences(mounts, knowledge)
+    between = _rings_between(mounts, knowledge) if several else Told()
+    lines += between.lines
+    quantities += between.quantities
     told = set_apart(mounts, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     lines += [*mixed_lines(chains, question.feet), *told.lines]
@@ -78,6 +81,28 @@ def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:
         for other, second in rows[n + 1 :]:
             out.append(Quantity("register_difference_mm", abs(first - second), f"{one.id}, {other.id}"))
     return out
+
+
+def _rings_between(mounts: list[str], knowledge: Knowledge) -> Told:
+    """For mounts of one thread: the ring that carries a lens of the longer register on a body of the shorter."""
+    facts = knowledge.catalogue
+    known = [facts.mounts[name] for name in mounts]
+    told = Told()
+    for lens in known:
+        for body in known:
+            if not lens.thread or lens.thread != body.thread:
+                continue
+            if is_known(lens.register_mm) and is_known(body.register_mm):
+                ring = lens.register_mm - body.register_mm
+                if ring.least <= facts.assumptions["making-spread-derived"].value.greatest:
+                    continue
+                one, other = lens.designation, body.designation
+                text = (
+                    f"A ring of {small_mm(ring.nominal)} between makes {article(one)} {one} lens right on"
+                    f" {article(other)} {other} body; {article(other)} {other} lens goes on without."
+                )
+                told += Told((Line("text", text),), (Quantity("ring_thickness_mm", ring, f"{lens.id} to {body.id}"),))
+    return told
 
 
 def mount_line(mount: Mount, knowledge: Knowledge) -> str:

@@ -32,9 +32,19 @@ def likeliest(
     for n in order[1:]:
         lines.append(Line("fact", _told(answers[n], meanings[n], question.feet), 1))
         quantities += _cased(answers[n], meanings[n])
+    told = {side.mount.id for side in meanings}
+    lens = question.lenses[0]
+    for id_ in lens.ids:
+        mount = knowledge.catalogue.mounts[id_]
+        if id_ not in told and not is_known(mount.register_mm):
+            text = f"if it is {mount.designation}: a mount without a register; measure the lens's own flange to image"
+            lines.append(Line("fact", text, 1))
+    first = meanings[order[0]].mount.id
+    taken = replace(lens, ids=(first, *(one for one in lens.ids if one != first)))
+    question = question.with_(lenses=(taken, *question.lenses[1:]))
     # where it is another meaning, the lens sides that were passed over as "others" are told here already
     kept = tuple(line for line in lines if not line.text.startswith("Taken for") or line.text.endswith("which it is."))
-    return replace(best, lines=kept, quantities=tuple(quantities))
+    return replace(best, lines=kept, quantities=tuple(quantities), question=question)
 
 
 def _miss(question: Question, answer: Answer) -> tuple[int, float]:

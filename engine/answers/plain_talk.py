@@ -52,6 +52,8 @@ def left(question: Question, knowledge: Knowledge) -> Answer:
 
 def gear(question: Question, knowledge: Knowledge) -> Answer:
     """The lenses, bodies and adapters of the user's own file."""
+    from engine.answers.observing import seen_text
+
     facts = knowledge.catalogue
     own = facts.gear_ids
     rows = [
@@ -59,6 +61,7 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
         *(f"{body.name}: body with {facts.mounts[body.mount].designation}" for body in facts.bodies.values()
           if body.id in own),
         *(f"{adapter.name}: adapter" for adapter in facts.adapters.values() if adapter.owned),
+        *(seen_text(row, facts) for row in facts.observations.values()),
     ]  # fmt: skip
     if not rows:
         text = "No gear of yours is known. Tell it: 'my avocet is a 25mm f/1.4 C-mount lens'."

@@ -8,6 +8,7 @@ from engine.answers.answer import Answer, Line, Quantity
 from engine.answers.knowledge import Knowledge
 from engine.answers.listing import chain_lines, close_up_quantities, seat_quantities
 from engine.answers.making import ring_to_make
+from engine.answers.observing import beside
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, seat_line, template
 from engine.answers.wording import listed, quantity_text
 from engine.base.interval import Unknown, is_known
@@ -42,10 +43,12 @@ def why(question: Question, row: Listed, number: int, knowledge: Knowledge, rows
     else:
         lines += list(verdict_lines(judged, knowledge, only_lowering=question.topic == "not"))
     setup = judged.setup
+    seen = beside(judged, knowledge.catalogue, question.feet)
+    lines += seen.lines
     quantities = [
         *seat_quantities(setup, ring_to_make(setup, knowledge.catalogue), knowledge), *close_up_quantities(row)
     ]  # fmt: skip
-    quantities += _error(judged, None)
+    quantities += [*_error(judged, None), *seen.quantities]
     for other in rows:
         if other is not row and other.judged.verdict != judged.verdict:
             title = chain_title(other.judged, knowledge)

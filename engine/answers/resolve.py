@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from engine.answers.said import number
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -68,16 +69,33 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    lenses = tuple(_of_its_kind(thing, catalogue) for thing in question.lenses)
+    measured = number(question, "flange_to_image")
+    lenses = tuple(_as_measured(_of_its_kind(thing, catalogue), measured, catalogue) for thing in question.lenses)
     return question if lenses == question.lenses else question.with_(lenses=lenses)
 
 
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
-    if thing.kind != "mount" or not thing.lens_kind or not thing.ambiguous:
+    kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
+    if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
         return thing
-    fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind == thing.lens_kind)
+    fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
     return replace(thing, ids=fitting) if fitting else thing
+
+
+def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:
+    """A lens named by one mount that measures as another of the same thread is of that other: 'C', 12.5 mm, is CS."""
+    mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
+    if measured_mm is None or mount is None or not mount.thread:
+        return thing
+    near = catalogue.assumptions["register-by-paper"].value.greatest
+    alike = [
+        (abs(row.register_mm.nominal - measured_mm), row.id)
+        for row in catalogue.mounts.values()
+        if row.thread == mount.thread and is_known(row.register_mm)
+    ]
+    off, other = min(alike, default=(near + 1, ""))
+    return replace(thing, ids=(other,)) if off <= near else thing
 
 
 def _told(lens: Lens, thing: Thing) -> Lens:

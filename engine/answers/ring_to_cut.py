@@ -7,7 +7,9 @@ from math import hypot
 
 from engine.answers.advising import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.calibrate import layers
 from engine.answers.circles import frames_of
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
@@ -25,12 +27,16 @@ MOST_LENSES = 4
 
 def to_make(question: Question, knowledge: Knowledge) -> Answer:
     """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
+    if for_filters(question, knowledge.catalogue):
+        return filter_answer(question, knowledge)
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
     for part in (_thread(question, knowledge), _stack(question, knowledge), bore_for(question, knowledge),
                  _tolerance(question, knowledge)):  # fmt: skip
         told += part
+    told += layers(question, knowledge)
+    told += _threads_named(question, knowledge)
     rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
@@ -169,6 +175,25 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
         wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
         text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
+
+
+def _threads_named(question: Question, knowledge: Knowledge) -> Told:
+    """The threads on the two sides of the pieces and lenses named: what has to be cut or bought."""
+    facts = knowledge.catalogue
+    ids = [name for thing in question.adapters for name in (*thing.front[:1], *thing.rear[:1])]
+    ids += [name for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" for name in thing.ids[:1]]
+    lines, rows = [], []
+    for name in dict.fromkeys(ids):
+        thread = facts.threads.get(facts.mounts[name].thread or "")
+        if thread is None:
+            continue
+        rows.append(Quantity("thread_diameter_mm", thread.major_mm, name))
+        text = f"{facts.mounts[name].designation}: thread {trimmed(thread.major_mm.nominal, 2)} mm"
+        if is_known(thread.pitch_mm):
+            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, name))
+            text += f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm"
+        lines.append(Line("fact", text, 1))
+    return Told(tuple(lines), tuple(rows))
 
 
 def _tolerance(question: Question, knowledge: Knowledge) -> Told:

@@ -90,10 +90,21 @@ def edits_of(question: Question, catalogue: Catalogue, date: str) -> tuple[Edit,
     taught = question.taught
     assert taught is not None
     comment = f"{date}, {OWN_WORD}"
+    if taught.section == "shared":
+        from engine.answers import choosing
+
+        return choosing.edits_of(question, catalogue, comment)
+    if taught.section == "observations":
+        from engine.answers import observing
+
+        return observing.edits_of(question, catalogue, date, comment)
     if question.intent == "forget":
         if taught.fields:
             return tuple(SetField(taught.section, taught.id, key, None) for key, _ in taught.fields)
-        return (Drop(taught.section, taught.id),)
+        from engine.answers.observing import SECTION, of_thing
+
+        seen = (Drop(SECTION, one) for one in of_thing(taught.id, catalogue))
+        return (*seen, Drop(taught.section, taught.id))
     if taught.id in catalogue.gear_ids:
         ring = catalogue.adapters.get(taught.id)
         same = ("seat_basis", ring.seat_basis if ring else "")

@@ -20,6 +20,7 @@ from engine.facts.records import (
     Format,
     Lens,
     Mount,
+    Observation,
     Rule,
     Shared,
     Source,
@@ -47,6 +48,7 @@ class Catalogue:
     lenses: Mapping[str, Lens] = field(default_factory=_none)
     adapters: Mapping[str, Adapter] = field(default_factory=_none)
     filters: Mapping[str, Filter] = field(default_factory=_none)
+    observations: Mapping[str, Observation] = field(default_factory=_none)
     circles: Mapping[str, Circle] = field(default_factory=_none)
     terms: Mapping[str, Term] = field(default_factory=_none)
     advice: Mapping[str, Advice] = field(default_factory=_none)

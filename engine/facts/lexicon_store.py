@@ -38,6 +38,7 @@ def built(catalogue: Catalogue) -> Lexicon:
         ((word.means, word.says) for word in catalogue.words.values()),
         ((row.says, row.mounts, row.likely) for row in catalogue.shared.values()),
         catalogue.gear_ids,
+        [mount.id for mount in catalogue.mounts.values() if mount.kind == "mirrorless"],
     )
 
 

@@ -242,6 +242,27 @@ class Filter:
 
 
 @compact
+class Observation:
+    """What the user saw of a lens of theirs on a body: whether infinity was sharp, or how far and near it went.
+
+    Distances in mm from the sensor. `pieces`: the adapters between, from the lens; `f_number`: the stop it was seen at.
+    """
+
+    id: str
+    lens: str
+    body: str
+    basis: Basis
+    pieces: tuple[str, ...] = ()
+    infinity: bool | None = None
+    far_mm: Measure = UNKNOWN
+    near_mm: Measure = UNKNOWN
+    f_number: Measure = UNKNOWN
+    date: str = ""
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
 class Circle:
     """The image circle that lenses made for a format usually throw, for a range of focal lengths."""
 
@@ -341,6 +362,7 @@ Record = (
     | Lens
     | Adapter
     | Filter
+    | Observation
     | Circle
     | Term
     | Advice

@@ -158,6 +158,16 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "mark": Key(text, required=True),
         "thread": Key(reference("threads")),
     } | NOTE | BASIS,
+    "observations": {
+        "lens": Key(reference("lenses"), required=True),
+        "body": Key(reference("bodies"), required=True),
+        "with": Key(listed(reference("adapters")), field="pieces"),
+        "infinity": Key(flag),
+        "far": Key(mm(0, 10_000_000, above=True), field="far_mm"),
+        "near": Key(mm(0, 10_000_000, above=True), field="near_mm"),
+        "f_number": Key(STOP),
+        "date": Key(text),
+    } | NOTE | BASIS,
     "circles": {
         "made_for": Key(text, required=True),
         "lens_class": Key(text),

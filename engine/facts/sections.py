@@ -17,6 +17,7 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "lenses": records.Lens,
     "adapters": records.Adapter,
     "filters": records.Filter,
+    "observations": records.Observation,
     "circles": records.Circle,
     "terms": records.Term,
     "advice": records.Advice,

@@ -11,10 +11,12 @@ from typing import Any
 import yaml
 
 from engine.base.compact import compact
+from engine.facts.catalogue import load_catalogue
+from engine.facts.lexicon_store import lexicon_of
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
-from tests.grammar.names import FORMATS, MOUNTS, lexicon
 
+FACTS = load_catalogue()[0]
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
 
 
@@ -31,16 +33,16 @@ class Score:
 
 def scores() -> list[Score]:
     """Every single question, and every turn of every talk with the turns before it read first."""
-    data = yaml.safe_load(DATA.read_text(encoding="utf-8"))
+    data, lexicon = yaml.safe_load(DATA.read_text(encoding="utf-8")), lexicon_of(FACTS)
     out = []
     for row in data["asked"]:
-        before = read(row["after"], lexicon()) if row.get("after") else None
-        got = read(row["say"], lexicon(), before if isinstance(before, Question) else None)
+        before = read(row["after"], lexicon) if row.get("after") else None
+        got = read(row["say"], lexicon, before if isinstance(before, Question) else None)
         out.append(_score(row["id"], row["say"], row["reads_as"], got, _asks_back(row)))
     for talk in data["talks"]:
         last: Question | None = None
         for turn_number, turn in enumerate(talk["turns"], start=1):
-            got = read(turn["say"], lexicon(), last)
+            got = read(turn["say"], lexicon, last)
             last = got if isinstance(got, Question) else last
             out.append(_score(f"{talk['id']}.{turn_number}", turn["say"], turn["reads_as"], got, False))
     return out
@@ -75,6 +77,7 @@ def _things_match(wanted: Any, things: tuple[Thing, ...], strict: tuple[Thing, .
     if not any(told):
         return None
     mounts = {id_ for thing in things for id_ in thing.ids}
+    mounts |= {FACTS.bodies[id_].mount for id_ in mounts & set(FACTS.bodies)}
     focals = {thing.focal_length_mm for thing in things}
     stops = {thing.f_number for thing in things}
     for row in told:
@@ -97,10 +100,10 @@ def _told(text: str) -> dict[str, Any]:
     if stop:
         out["stop"] = float(stop.group(1))
     last = text.split()[-1]
-    known = [word for word in text.split() if word in MOUNTS or word == "f-mount"]
+    known = [word for word in text.split() if word in FACTS.mounts or word == "f-mount"]
     if known:
         out["mount"] = known[-1]
-    elif last in FORMATS:
+    elif last in FACTS.formats:
         pass
     return out
 

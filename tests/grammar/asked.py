@@ -1,0 +1,60 @@
+"""The practice questions that wording is fitted to: what is said, what it asks, and after which question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from engine.base.compact import compact
+from tests.grammar.sentences import SENTENCES
+
+DATA = Path(__file__).parents[1] / "data" / "asked"
+LIST = DATA.parent / "questions.yaml"
+
+
+@compact
+class Asked:
+    """One line of a talk. `before`: the turns before it, the last one last, with their intents."""
+
+    source: str
+    say: str
+    intent: str
+    lens: str | None = None
+    body: str | None = None
+    before: tuple[tuple[str, str], ...] = ()
+
+
+def asked() -> Iterator[Asked]:
+    """Every question of every file, and every turn of every talk; then the list of questions and our own sentences."""
+    for path in sorted(DATA.glob("*.yaml")):
+        data = yaml.safe_load(path.read_text(encoding="utf-8"))
+        for row in data.get("asked", ()):
+            yield _asked(path.stem, row, ())
+        for talk in data.get("talks", ()):
+            before: tuple[tuple[str, str], ...] = ()
+            for row in talk:
+                yield _asked(path.stem, row, before)
+                before = (*before, (row["say"], row["intent"]))
+
+    yield from _of_list()
+    for text, intent, lens, body in SENTENCES:
+        yield Asked("sentences", text, intent, lens, body)
+
+
+def _of_list() -> Iterator[Asked]:
+    data = yaml.safe_load(LIST.read_text(encoding="utf-8"))
+    for row in data["asked"]:
+        after = ((row["after"], "chain"),) if row.get("after") else ()
+        yield Asked("list", row["say"], row["reads_as"]["intent"], before=after)
+    for talk in data["talks"]:
+        before: tuple[tuple[str, str], ...] = ()
+        for turn in talk["turns"]:
+            yield Asked("list", turn["say"], turn["reads_as"]["intent"], before=before)
+            before = (*before, (turn["say"], turn["reads_as"]["intent"]))
+
+
+def _asked(source: str, row: dict[str, Any], before: tuple[tuple[str, str], ...]) -> Asked:
+    return Asked(source, row["say"], row["intent"], row.get("lens"), row.get("body"), before)

@@ -1,0 +1,132 @@
+"""What the user saw of a lens on a body: kept, set beside what is computed, and explained where the two differ."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from tests.outside.running import piped
+
+GEAR = """\
+# the film club's things
+lenses:
+  avocet:  # bought at a fair
+    name: avocet
+    mount: c
+    focal_length: 25 mm
+    f_number: f/1.4
+bodies:
+  skiff:
+    name: skiff
+    mount: e-mount
+    format: aps-c-1.5
+adapters:
+  plate:
+    name: C to E plate
+    front: c
+    rear: e-mount
+    kind: plain
+    thickness: 0.2 mm
+    seat_basis: measured
+    aliases: [plate]
+    owned: 1
+"""
+ASK = "does the avocet reach infinity on the skiff with the plate"
+
+
+@pytest.fixture
+def gear(tmp_path: Path) -> Path:
+    path = tmp_path / "gear.yaml"
+    path.write_text(GEAR, encoding="utf-8")
+    return path
+
+
+def told(home: Path, gear: Path, *lines: str) -> list[dict[str, Any]]:
+    return piped(home, list(lines), "--gear", str(gear))
+
+
+def number(answer: dict[str, Any], name: str, case: str | None = None) -> Any:
+    rows = answer["quantities"][name]
+    rows = rows if isinstance(rows, list) else [rows]
+    return next(row for row in rows if row.get("case") == case) if case else rows[0]
+
+
+def test_an_observation_is_echoed_confirmed_and_kept(tmp_path: Path, gear: Path) -> None:
+    first, done = told(tmp_path, gear, "avocet reaches infinity on the skiff with the plate: I tried it", "yes")
+    assert first["intent"] == "teach"
+    assert "avocet on skiff with C to E plate reaches infinity" in first["reading"]
+    assert done["status"] == 0 if "status" in done else "Written" in done["text"]
+    kept = yaml.safe_load(gear.read_text(encoding="utf-8"))["observations"]
+    assert list(kept) == ["avocet-on-skiff-with-plate"]
+    assert kept["avocet-on-skiff-with-plate"]["with"] == ["plate"]
+    assert "# bought at a fair" in gear.read_text(encoding="utf-8")
+
+
+def test_what_contradicts_is_shown_beside_what_is_computed(tmp_path: Path, gear: Path) -> None:
+    answers = told(tmp_path, gear, "avocet reaches infinity on the skiff with the plate: I tried it", "yes", ASK)
+    answer = answers[-1]
+    assert answer["chains"][0]["verdict"] == "macro-only", "what was seen overrules no computation"
+    assert "You tried it" in answer["text"]
+    # computed: 0.2 + 18 - 17.526 = 0.674 too far; forgiven at f/1.4 on APS-C: 1.4 x 28.35 / 1442 = 0.0275
+    assert number(answer, "fact_off_mm")["least"] == pytest.approx(0.674 - 0.0275, abs=0.001)
+    assert "18.17 mm instead of 17.53 mm" in answer["text"]
+
+
+def test_a_farthest_distance_tells_the_register_error(tmp_path: Path, gear: Path) -> None:
+    said = "I tested it: the avocet stops at 1.5 m on the skiff with the plate"
+    answer = told(tmp_path, gear, said, "yes", ASK)[-1]
+    seen = number(answer, "register_error_mm", "as you saw it")
+    # x of a thin 25 mm lens sharp at 1.5 m from the sensor: D = 2 f + f^2 / x + x
+    middle = 1500 - 50
+    thin = (middle - (middle * middle - 4 * 25 * 25) ** 0.5) / 2
+    assert seen["least"] <= thin <= seen["greatest"]
+    assert seen["greatest"] - seen["least"] < 0.05
+
+
+def test_what_agrees_is_said_to(tmp_path: Path, gear: Path) -> None:
+    answer = told(tmp_path, gear, "I checked: avocet on the skiff with the plate has no infinity", "yes", ASK)[-1]
+    assert "did not reach infinity, as computed" in answer["text"]
+
+
+def test_follow_up_takes_the_chain_just_shown(tmp_path: Path, gear: Path) -> None:
+    told(tmp_path, gear, ASK, "it does reach infinity, I tried it", "yes")
+    kept = yaml.safe_load(gear.read_text(encoding="utf-8"))["observations"]
+    (row,) = kept.values()
+    assert (row["lens"], row["body"], row["with"], row["infinity"]) == ("avocet", "skiff", ["plate"], True)
+
+
+def test_it_can_be_forgotten_and_brought_back(tmp_path: Path, gear: Path) -> None:
+    said = "avocet reaches infinity on the skiff with the plate: I tried it"
+    told(tmp_path, gear, said, "yes")
+    shutil.copy(gear, before := tmp_path / "before.yaml")
+    answers = told(tmp_path, gear, "forget what I saw of avocet on the skiff", "yes", ASK)
+    assert "You tried it" not in answers[-1]["text"]
+    told(tmp_path, gear, said, "yes", "forget avocet", "yes", "undo", "yes")
+    again = yaml.safe_load(gear.read_text(encoding="utf-8"))
+    assert again == yaml.safe_load(before.read_text(encoding="utf-8"))
+
+
+def test_forgetting_a_lens_takes_what_was_seen_of_it(tmp_path: Path, gear: Path) -> None:
+    told(
+        tmp_path, gear, "avocet reaches infinity on the skiff with the plate: I tried it", "yes", "forget avocet", "yes"
+    )
+    left = yaml.safe_load(gear.read_text(encoding="utf-8"))
+    assert not left.get("observations")
+    assert not left.get("lenses")
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["does the avocet reach infinity on the skiff", "will avocet reach infinity on the skiff, I have not tried it"],
+)
+def test_a_question_teaches_nothing(tmp_path: Path, gear: Path, line: str) -> None:
+    assert told(tmp_path, gear, line)[0]["intent"] != "teach"
+
+
+def test_an_unknown_lens_is_asked_for(tmp_path: Path, gear: Path) -> None:
+    (answer,) = told(tmp_path, gear, "a 50mm M42 lens reaches infinity on the skiff, I tried it")
+    assert "Which lens of yours" in answer["text"]
