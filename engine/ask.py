@@ -35,9 +35,13 @@ class Desk:
         gear: Path | None = None,
         gear_needed: bool = True,
         writes: Path | None = None,
+        folder: Path | None = None,
     ) -> None:
-        """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written."""
-        self.facts, self.writes = facts, writes
+        """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written.
+
+        `folder`: where drawings are saved; None: none are.
+        """
+        self.facts, self.writes, self.folder = facts, writes, folder
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:
@@ -77,6 +81,8 @@ class Desk:
             answer = talk.let_go(self._answered(question, talk))
             if talking:
                 answer = self._meant(answer, question, choice, talk)
+        if answer.sketches:
+            answer = self._drawn(answer)
         reading = canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
         talk.remember(answer)
@@ -101,6 +107,11 @@ class Desk:
 
         return propose(question, self.catalogue, self.writes, talk)
 
+    def _drawn(self, answer: Answer) -> Answer:
+        from engine.draw import drawn
+
+        return drawn(answer, self.catalogue, self.folder)
+
     def _settled(self, text: str, talk: Talk) -> Answer | None:
         """The answer to a 'yes' or 'no' that something told waits for."""
         said = self.lexicon.words.teaching.get(key_of(text.strip(" \t.!"))) if talk.pending else None
@@ -122,7 +133,7 @@ class Desk:
         """Answers that only the last answer can give: why, a chain by its number, what is remembered."""
         from engine.answers import remembered
 
-        return remembered.answer(question, talk.rows, talk.reading, self.knowledge, self._chains_first)
+        return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)

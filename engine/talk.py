@@ -82,6 +82,9 @@ class Talk:
             self.reading = answer.reading
             return
         before = self.question
+        if before is not None and answer.draws_again:
+            self.question = before.with_(number=answer.question.number)
+            return
         if before is not None and answer.intent == "why" and answer.question.follows and _same_pair(answer, before):
             self.reading = answer.reading
             self._list(answer)
@@ -91,6 +94,9 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
+        if answer.intent == "draw":
+            # so is a drawing
+            self.question = self.question.with_(intent="chain", topic=None, values=())
         if answer.intent in ("teach", "forget"):
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
         self.reading = answer.reading

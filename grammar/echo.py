@@ -36,7 +36,7 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur",
+    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
 }  # fmt: skip
 
 
@@ -127,6 +127,8 @@ class _Sayer:
         if intent == "crop-equivalent":
             where = on or (f" on {self._formats()}" if self._formats() else "")
             return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
+        if intent == "draw":
+            return f"draw {_drawn(question.topic)}{lens or 'a lens'}{on}"
         if intent == "why":
             return self._why() + (f" for {lens}{on}" if lens else on)
         if intent == "list-fits":
@@ -187,10 +189,20 @@ class _Sayer:
             out.append(f"at {_length(question.distance_mm)}")
         if question.number is not None and question.intent != "why":
             out.append(f"#{question.number}")
+        if question.feet and question.intent == "draw":
+            out.append("in feet")
         for key, text in question.values:
             said = _LIGHTS.get(text, text) if key == "light" else text
+            if key == "mark" and question.intent == "draw":
+                marks = (float(one.removesuffix(" mm")) for one in text.split(", "))
+                out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
+                continue
             out.append(_SAID.get(key, "{}").format(said))
         return out
+
+
+def _drawn(topic: str | None) -> str:
+    return f"the {topic} of " if topic else ""
 
 
 def _length(value: float) -> str:

@@ -58,8 +58,9 @@ def follow(heard: Heard, before: Question) -> Question:
         limits=_limits(said.limits, before.limits),
         f_number=said.f_number if said.f_number is not None else before.f_number,
         distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
+        number=said.number if said.number is not None or intent != "draw" else _kept_number(said, before),
         values=tuple({**_kept_values(intent, lenses, before), **dict(said.values)}.items()),
-        feet=said.feet or before.feet,
+        feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
     )
 
@@ -148,6 +149,12 @@ def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question) -> di
 
 def _kept_distance(intent: str, before: Question) -> float | None:
     return before.distance_mm if intent == before.intent else None
+
+
+def _kept_number(said: Question, before: Question) -> int | None:
+    """'draw it' after 'the second one' means the second; not where another lens, body or way is asked for."""
+    other = said.lenses or said.bodies or said.adapters or said.limits != Limits()
+    return None if other else before.number
 
 
 def _limits(new: Limits, old: Limits) -> Limits:

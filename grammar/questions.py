@@ -9,9 +9,12 @@ from engine.base.compact import compact, field, replace
 INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
-    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan",
+    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw",
     "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
 )  # fmt: skip
+
+DRAWINGS: Final = ("section", "frame", "distances")  # in the order they are drawn
+AND: Final = " and "  # between several of them in a topic
 
 
 @compact

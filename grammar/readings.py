@@ -90,7 +90,11 @@ def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
 def _far(out: Readings, token: Token, told: frozenset[str]) -> None:
     """A distance in front of the camera; where infinity is said to be at it, a mark of the scale."""
     out.feet = out.feet or token.unit in _FEET
-    if told & {"past-infinity", "infinity-at"} or ("infinity" in told and "shim" in told):
+    if (
+        told & {"past-infinity", "infinity-at"}
+        or {"draw", "drawn-marks"} <= told
+        or ("infinity" in told and "shim" in told)
+    ):
         out.keep("mark", mm(token.numbers[0]))
     elif out.distance_mm is None:
         out.distance_mm = token.numbers[0]
@@ -161,6 +165,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("thread", token.value or (token.ids[0] if token.ids else token.text))
     elif kind == "PITCH":
         out.pitch = token
+    elif kind == "FILE":
+        out.values["file"] = token.value
     elif kind == "KEYED":
         _keyed(out, token)
     elif kind == "NUMBER" and not token.text.isalpha():

@@ -13,8 +13,8 @@ from grammar.telling import built
 from grammar.tokens import LONGEST
 
 # intents that cannot be answered without a lens, or without a body
-_LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent"])
-_BODY: Final = frozenset(["chain", "focus-verdict"])
+_LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent", "draw"])
+_BODY: Final = frozenset(["chain", "focus-verdict", "draw"])
 _LEANING: Final = _LENS | {"why", "compare", "list-fits"}
 _ASKS: Final = (
     "a question, such as 'can I put a C lens on my E-mount body', 'can M42 reach infinity on EF', "

@@ -165,7 +165,8 @@ def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
 
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
-    described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not part.mounts
+    told = part.mounts or part.named  # a lens by itself, no more said of the one before
+    described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
     if described and before is cast.lenses[-1]:
         merge(cast.lenses[-1], part)
     else:

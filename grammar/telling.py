@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.casting import Part
 from grammar.hearing import Heard
-from grammar.questions import Question, Thing
+from grammar.questions import AND, DRAWINGS, Question, Thing
 from grammar.readings import limits_of
 
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere
@@ -70,7 +70,7 @@ def built(heard: Heard, intent: str) -> Question:
         readings.number,
         topic_of(heard, intent),
         tuple(values.items()),
-        feet=readings.feet or any(part.inches for part in (*lenses, *cast.pieces)),
+        feet=readings.feet or heard.tells("feet") or any(part.inches for part in (*lenses, *cast.pieces)),
         skipped=tuple(token.text for token in heard.shape.skipped),
     )
 
@@ -100,6 +100,8 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         )
     if intent == "list-fits":
         return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
+    if intent == "draw":
+        return AND.join(one for one in DRAWINGS if heard.tells(f"drawn-{one}")) or None
     if intent == "chain":
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())

@@ -8,13 +8,13 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.nearby import LEAST, asked_about, nearest
+from engine.answers.remembered import HARM
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.facts.records import Advice
 from grammar.questions import Question
 
 MOST = 3
-HARM = "damage"  # whether it hurts is a matter of advice, not of the distances told before
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from engine.base.compact import compact, field
 from engine.base.interval import Interval
+from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Unread
 
@@ -65,6 +66,31 @@ class ListedChain:
 
 
 @compact
+class Sketch:
+    """A drawing that is wanted: which kind, of which judged chain, and under which name without its ending.
+
+    `number`: of the chain in the answer. `marks`: engraved distances in mm from the sensor. `aspect`: of the crop.
+    """
+
+    kind: str
+    judged: Judged
+    stem: str
+    number: int = 1
+    marks: tuple[float, ...] = ()
+    aspect: float | None = None
+    feet: bool = False
+
+
+@compact
+class Drawing:
+    """A drawing that was saved, and where."""
+
+    kind: str
+    path: str
+    number: int
+
+
+@compact
 class Answer:
     text: str  # the question as typed
     intent: str | None
@@ -76,6 +102,9 @@ class Answer:
     chains: tuple[ListedChain, ...] | None = None
     ring: RingToMake | None = None
     quantities: tuple[Quantity, ...] = ()
+    sketches: tuple[Sketch, ...] = ()  # drawings that are wanted and not yet made
+    drawings: tuple[Drawing, ...] | None = None  # None: none were asked for
     unread: Unread | None = None
+    draws_again: bool = False  # drew a chain of the answer before, and says nothing new of it
     leaves: bool = False
     forgets: bool = False

@@ -69,6 +69,10 @@ def _handler(intent: str) -> Handler:
         from engine.answers.cover import cover
 
         return cover
+    if intent == "draw":
+        from engine.answers.pictures import draw
+
+        return draw
     if intent == "shim-calibration":
         from engine.answers.calibrate import calibrated
 

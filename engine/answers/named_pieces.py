@@ -11,6 +11,7 @@ from engine.answers.said import numbers
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
+from engine.chains.search import MOST_PIECES
 from engine.chains.walk import ADDED_FOCUSING, ENDS
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Limits, Question, Thing
@@ -18,6 +19,7 @@ from grammar.questions import Limits, Question, Thing
 TUBE = "extension-tube"
 # words for a piece that say nothing of its kind
 ANY_PIECE = frozenset({"adapter", "plain", "ring", "hub", ""})
+ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 THICKEST_MM = 120.0  # a longer thing is no ring
 
 
@@ -50,8 +52,12 @@ def with_named_pieces(
         # tubes alone were named: they go with a ring that seats the lens right, where there is one
         right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
         using += ["|".join(right)] if right else []
+    wanted = tuple(dict.fromkeys(using))
+    pieces = question.limits.pieces
+    if pieces is None and len(wanted) + ENDS_BESIDE > MOST_PIECES:
+        pieces = len(wanted) + ENDS_BESIDE  # who names so many pieces wants them all
     limits = replace(
-        question.limits, using=tuple(dict.fromkeys(using)), with_glass=glass, without_glass=glassless and not glass
+        question.limits, using=wanted, pieces=pieces, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
 

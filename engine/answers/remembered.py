@@ -10,15 +10,18 @@ from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
+HARM = "damage"  # whether it hurts is a matter of advice, not of the chain told before
+
 
 def answer(
     question: Question,
+    before: Question | None,
     rows: tuple[Listed, ...],
     reading: str,
     knowledge: Knowledge,
     chains_first: Callable[[Question], Answer],
 ) -> Answer | None:
-    """The answer where the question is about the last one; None where it stands for itself."""
+    """The answer where the question is about the last one, `before`; None where it stands for itself."""
     if question.intent == "show-memory":
         text = f"We are talking about: {reading}." if reading else "Nothing yet; ask something."
         return Answer(question.text, "show-memory", 0, (Line("text", text),), question=question)
@@ -27,8 +30,10 @@ def answer(
             question.text, "start-over", 0, (Line("text", "Forgotten. Start with a lens and a body."),),
             question=question, forgets=True,
         )  # fmt: skip
-    if question.intent == "why":
+    if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
+    if question.intent == "draw":
+        return _drawing(question, before, rows, knowledge) if question.follows and rows else None
     if question.number is not None and question.follows and rows:
         if not 1 <= question.number <= len(rows):
             return _no_such(question, len(rows))
@@ -36,6 +41,21 @@ def answer(
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _drawing(
+    question: Question, before: Question | None, rows: tuple[Listed, ...], knowledge: Knowledge
+) -> Answer | None:
+    """A drawing of a chain of the last answer; None where another lens, body or way is asked for."""
+    from engine.answers.pictures import draw_again
+
+    if before is None or any(
+        getattr(question, part) != getattr(before, part) for part in ("lenses", "bodies", "adapters", "limits")
+    ):
+        return None
+    if not 1 <= (question.number or 1) <= len(rows):
+        return _no_such(question, len(rows))
+    return draw_again(question, rows, knowledge)
 
 
 def _why(

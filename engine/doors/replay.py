@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from engine.ask import Desk
@@ -69,7 +70,12 @@ def read_scenario(path: Path) -> Scenario:
 
 def differences(scenario: Scenario) -> Iterator[str]:
     """What the answers lack, turn by turn."""
-    desk = Desk((), scenario.gear)
+    with TemporaryDirectory() as folder:
+        yield from _told_otherwise(scenario, Path(folder))
+
+
+def _told_otherwise(scenario: Scenario, folder: Path) -> Iterator[str]:
+    desk = Desk((), scenario.gear, folder=folder)
     yield from (str(problem) for problem in desk.problems)
     if desk.problems:
         return

@@ -12,6 +12,7 @@ from engine.render.stack import Piece, Stack
 HATCHED: Final = {"helicoid": "upright", "bellows": "upright", "joint": "flat"}
 WAVE: Final = 0.5
 BODY_WALL: Final = 4.0
+GLASS: Final = 1.6  # how far the sign of a lens bulges
 
 
 class Cutting:
@@ -56,6 +57,9 @@ class Cutting:
         self._light()
         for n, piece in enumerate(self.stack.pieces):
             self._piece(piece, *self.levels.pieces[n], HATCHED.get(piece.kind, ("rise", "fall")[n % 2]))
+        for piece, (rear, front) in zip(self.stack.pieces, self.levels.pieces, strict=True):
+            if piece.glass:
+                self._glass(piece, (rear + front) / 2)
         self._body()
         self._lens_lines()
         self._beam_lines()
@@ -137,6 +141,19 @@ class Cutting:
         if piece.bore_mm is not None:
             self._across("ghost", inner, rear, "bore_mm", piece.bore_mm, piece.id)
 
+    def _glass(self, piece: Piece, at: float) -> None:
+        """The sign of a lens: bulging where it gathers light, hollow where it spreads it; its place is not known."""
+        half = (self.levels.half(piece.bore_mm) if piece.bore_mm is not None else self.levels.opening) * 0.8
+        bulge = 0.0 if piece.factor in (None, 1.0) else GLASS if piece.factor and piece.factor < 1 else -GLASS
+        steps = [n / 8 - 1 for n in range(17)]
+        for side in (-1, 1):
+            rim = 0.4 + max(-bulge, 0.0)
+            curve = [(self.x + t * half, self.y + at + side * (rim + bulge * (1 - t * t))) for t in steps]
+            self.page.line("unknown", curve)
+        for side in (-1, 1):
+            x = self.x + side * half
+            self.page.line("unknown", [(x, self.y + at - rim), (x, self.y + at + rim)])
+
     def _body(self) -> None:
         levels, throat = self.levels, self.stack.throat_mm
         half = levels.half(throat) if throat is not None else levels.opening
@@ -167,7 +184,9 @@ class Cutting:
         self._across("thick", self.barrel, levels.lens_flange, "collar_mm", stack.collar_mm)
         if stack.front_mm is None:
             self._torn(levels.front, self.barrel)
-            self._question(self.x + self.barrel * 0.55, self.y + levels.front + 4.4)
+            beam = levels.half(stack.beam_mm) if stack.beam_mm is not None else 0.0
+            clear = (x for x in (self.barrel * share for share in (0.55, 0.3, 0.8)) if abs(x - beam) > 2.6)
+            self._question(self.x + next(clear, self.barrel * 0.55), self.y + levels.front - 1.4)
         else:
             self._across("edge", self.barrel, levels.front)
             stands = Measured("front_vertex_mm", stack.front_mm, levels.scale)

@@ -9,7 +9,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from engine.base.plain import plain
-from engine.render.lettering import ASCENT, DESCENT, LINE, cut, spread, text_width, wrapped
+from engine.render.lettering import ASCENT, DESCENT, LINE, spread, text_width, wrapped
 
 WIDTH: Final = 210.0
 MARGIN: Final = 8.0
@@ -150,7 +150,10 @@ class Page:
         """The title and the lines under it; gives where the drawing may begin."""
         room = WIDTH - 2 * MARGIN
         y = MARGIN + TITLE * ASCENT
-        self.text(MARGIN, y, cut(self.title, room, TITLE, True), TITLE, bold=True)
+        for n, words in enumerate(wrapped(self.title, room, TITLE, 2, True)):
+            y += TITLE * LINE if n else 0.0
+            self.text(MARGIN, y, words, TITLE, bold=True)
+        y += 0.4
         for row in under:
             for words in wrapped(row, room, SIZE, 2):
                 y += SIZE * LINE + 0.6

@@ -69,6 +69,9 @@ def part_labels(judged: Judged, stack: Stack, levels: Levels, cutting: Cutting, 
         add(levels.half(stack.beam_mm), levels.principal, "H', where it bends light", beam)
     for piece, (rear, face) in zip(stack.pieces, levels.pieces, strict=True):
         facts = [thickness_text(piece)]
+        if piece.glass:
+            times = f" {trimmed(piece.factor, 3)}x" if piece.factor is not None else ""
+            facts.append(f"glass{times}: where it sits is not known")
         if piece.rests_on_flange:
             facts.append("barrel too wide for its cup: it rests on the ring")
         recess = piece.thickness_mm is not None and piece.thickness_mm < 0

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from math import floor, inf, isfinite, log10
 from typing import Final
 
+from engine.answers.wording import MM_PER_FOOT, MM_PER_INCH
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.base.span import Span
@@ -17,6 +18,7 @@ from engine.render.stack import measure, nominal
 FAR: Final = 1e7  # 10 km: nobody tells it from infinity
 MARKS: Final = 8
 NOTHING: Final = 1e-9
+INCHES: Final = 36  # below so many, a distance is told in inches
 
 
 @compact
@@ -42,6 +44,7 @@ class Reach:
     carried: bool
     front: float | None  # front glass from the sensor, at the far end
     inside: bool  # at the near end the subject would stand inside the lens
+    feet: bool = False  # distances are told in feet and inches
 
     def sharp_at(self, advance: float) -> float:
         """What is sharp, from the sensor, the ring so far from its infinity stop; infinite at and past infinity."""
@@ -71,8 +74,8 @@ class Reach:
         return max(at, 0.0) if -1e-7 <= at <= (self.travel if self.travel is not None else inf) + 1e-7 else None
 
 
-def reach_of(judged: Judged) -> Reach:
-    """The reach of a judged chain, at the likeliest values."""
+def reach_of(judged: Judged, feet: bool = False) -> Reach:
+    """The reach of a judged chain, at the likeliest values. `feet`: how its distances are to be told."""
     trace, setup = judged.trace, judged.setup
     whole = setup.lens.focusing not in PARTLY_MOVED
     span = trace.value("extension_mm")
@@ -101,7 +104,7 @@ def reach_of(judged: Judged) -> Reach:
     return Reach(
         whole, focal, hiatus, shortest, own if own_ring else settable or None, own_ring, trace.value("glass") is True,
         far, near, low, high, carried, _front(far, front_far, near, front_near),
-        is_known(front_near) and front_near.nominal < 0,
+        is_known(front_near) and front_near.nominal < 0, feet,
     )  # fmt: skip
 
 
@@ -137,7 +140,8 @@ def round_marks(reach: Reach, most: int = MARKS) -> tuple[float, ...]:
     for n in range(most):
         one, other = reach.sharp_at(least + (n + 0.75) * step), reach.sharp_at(least + (n + 0.25) * step)
         if isfinite(one) and one > 0:
-            value = roundest(one, other if isfinite(other) else 2 * one)
+            unit = unit_mm(one, reach.feet)
+            value = roundest(one / unit, (other if isfinite(other) else 2 * one) / unit) * unit
             if value not in marks:
                 marks.append(value)
     return tuple(marks)
@@ -155,10 +159,26 @@ def engraved_marks(reach: Reach, judged: Judged, marks: Sequence[float]) -> tupl
     return tuple(mark for mark in found if reach.engraved_at(mark) is not None)
 
 
-def mark_text(mark: float) -> str:
-    """A distance as it stands on a ring: '∞', '1.2 m', '45 cm', '8 mm'."""
+def unit_mm(mark: float, feet: bool) -> float:
+    """The unit in which a distance is told, in mm: what is round in it makes a good mark."""
+    if feet:
+        return MM_PER_INCH if mark < INCHES * MM_PER_INCH else MM_PER_FOOT
+    return 1.0 if mark < 50 else 10.0 if mark < 1000 else 1000.0
+
+
+def to_figures(mark: float, count: int, feet: bool) -> float:
+    """A distance rounded to `count` figures in the unit in which it is told."""
+    unit = unit_mm(mark, feet)
+    return float(f"{mark / unit:.{count}g}") * unit if isfinite(mark) else mark
+
+
+def mark_text(mark: float, feet: bool = False) -> str:
+    """A distance as it stands on a ring: '∞', '1.2 m', '45 cm', '8 mm'; '4 ft', '18 in'."""
     if mark == inf:
         return "∞"
+    if feet:
+        unit = unit_mm(mark * (1 + 1e-9), True)
+        return f"{mark / unit:.4g} {'in' if unit == MM_PER_INCH else 'ft'}"
     if mark >= 1000:
         return f"{mark / 1000:.4g} m"
     if mark >= 50:

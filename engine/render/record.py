@@ -145,6 +145,8 @@ def record_of(answer: Answer, knowledge: Knowledge | None) -> dict[str, Any]:
     if answer.chains is not None and knowledge is not None:
         feet = answer.question.feet if answer.question else False
         out["chains"] = [chain_record(chain, knowledge, feet) for chain in answer.chains]
+    if answer.drawings is not None:
+        out["drawings"] = [{"kind": row.kind, "path": row.path, "chain": row.number} for row in answer.drawings]
     if answer.quantities or answer.chains is None:
         out["quantities"] = quantities_record(answer)
     return out

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil, floor, inf, isfinite
+from math import ceil, floor
 from typing import Final
 
 from engine.answers.wording import small_mm
 from engine.judging.judge import Judged
 from engine.render.drawing import MARGIN, SIZE, WIDTH, Label, Measured, Page, scale_for, scale_text
 from engine.render.lettering import text_width, wrapped
-from engine.render.reach import Reach, engraved_marks, mark_text, round_marks
+from engine.render.reach import Reach, engraved_marks, mark_text, round_marks, to_figures
 
 LEFT: Final = MARGIN + 26.0
 LONG: Final = WIDTH - MARGIN - LEFT - 12.0
@@ -28,8 +28,8 @@ def draw_ring(page: Page, reach: Reach, judged: Judged, marks: Sequence[float], 
     title = "The helicoid, unrolled" if helicoid else "The ring, unrolled"
     page.text(MARGIN, top, title, bold=True)
     told = engraved_marks(reach, judged, marks)[:MOST]
-    engraved = [(mark_text(mark), at) for mark in told if (at := reach.engraved_at(mark)) is not None]
-    length = reach.travel if reach.travel is not None else max((at for _, at in engraved), default=0.0)
+    engraved = [(mark_text(mark, reach.feet), at) for mark in told if (at := reach.engraved_at(mark)) is not None]
+    length = _length(reach, engraved)
     why = _why_not(reach, length)
     if why:
         for n, words in enumerate(wrapped(why, WIDTH - 2 * MARGIN, SIZE, 3)):
@@ -59,6 +59,18 @@ def draw_ring(page: Page, reach: Reach, judged: Judged, marks: Sequence[float], 
     return True
 
 
+def can_draw_ring(reach: Reach, judged: Judged, marks: Sequence[float]) -> bool:
+    """Whether enough is known for a ring to be drawn."""
+    told = engraved_marks(reach, judged, marks)
+    engraved = [(mark_text(mark), at) for mark in told if (at := reach.engraved_at(mark)) is not None]
+    return not _why_not(reach, _length(reach, engraved))
+
+
+def _length(reach: Reach, engraved: Sequence[Mark]) -> float:
+    """How far the ring moves the lens: told, or as far as its marks go."""
+    return reach.travel if reach.travel is not None else max((at for _, at in engraved), default=0.0)
+
+
 def _why_not(reach: Reach, length: float) -> str:
     if not reach.moves_whole:
         return "Its marks cannot be worked out for a lens that moves only a part of itself."
@@ -83,7 +95,7 @@ def _anew(reach: Reach, told: Sequence[float]) -> list[Mark]:
             at = reach.marked_anew_at(mark)
             if at is not None and all(abs(at - other) > reach.travel / PARTS for other in kept.values()):
                 kept[mark] = at
-    return [(mark_text(mark), kept[mark]) for mark in sorted(kept, reverse=True)[:MOST]]
+    return [(mark_text(mark, reach.feet), kept[mark]) for mark in sorted(kept, reverse=True)[:MOST]]
 
 
 def _sizes(reach: Reach, length: float) -> list[Mark]:
@@ -162,12 +174,9 @@ def _readings(page: Page, reach: Reach, told: Sequence[float], y: float) -> None
         if at is not None:
             sharp = reach.sharp_at(at)
             past = reach.shortest + at < -1e-9
-            rows.append(f"{mark_text(mark)} → {'nothing' if past else mark_text(_rounded(sharp))}")
+            shown = "nothing" if past else mark_text(to_figures(sharp, 3, reach.feet), reach.feet)
+            rows.append(f"{mark_text(mark, reach.feet)} → {shown}")
     page.text(MARGIN, y + 4.0, "What the ring says → what is sharp, from the sensor", bold=True)
     deep = (len(rows) + 3) // 4
     for n, text in enumerate(rows):
         page.text(MARGIN + (n // deep) * 48.0, y + 9.0 + (n % deep) * 4.2, text)
-
-
-def _rounded(value: float) -> float:
-    return float(f"{value:.3g}") if isfinite(value) else inf

@@ -5,11 +5,11 @@ from __future__ import annotations
 from math import isfinite
 from typing import Final
 
-from engine.answers.wording import distance
+from engine.answers.wording import MM_PER_FOOT, MM_PER_INCH, distance
 from engine.base.interval import Measure, is_known
 from engine.render.drawing import MARGIN, SIZE, SMALL, WIDTH, Label, Measured, Page, scale_for, scale_text
 from engine.render.lettering import text_width, wrapped
-from engine.render.reach import FAR, Reach, mark_text
+from engine.render.reach import FAR, Reach, mark_text, to_figures
 
 LEFT: Final = MARGIN + 5.0
 LONG: Final = WIDTH - 2 * MARGIN - 24.0  # paper for the ruler; the rest is for what goes on beyond it
@@ -30,13 +30,13 @@ def draw_ruler(page: Page, reach: Reach, top: float) -> float:
         top,
         f"measured from the sensor, at {scale_text(scale)}",
     )
-    told = _ends(low, high)
+    told = _ends(low, high, reach.feet)
     bar = top + 17.0
     base = bar + BAR + 3.0
     end = LEFT + shown * scale
     page.line("thick", [(LEFT, bar - 2), (LEFT, base)])
     page.line("edge", [(LEFT, base), (end, base)])
-    _ticks(page, scale, shown, base)
+    _ticks(page, scale, shown, base, reach.feet)
     rows = [_label(LEFT, bar - 2, "sensor")]
     if reach.front is not None and 0 < reach.front * scale < end - LEFT:
         at = LEFT + reach.front * scale
@@ -99,14 +99,17 @@ def _shown(low: float | None, high: float, reach: Reach) -> float:
     return max(high * 1.1, min(greatest, high * 1.5))
 
 
-def _ticks(page: Page, scale: float, shown: float, base: float) -> None:
+def _ticks(page: Page, scale: float, shown: float, base: float, feet: bool) -> None:
     """Round distances along the ruler, as many as can be lettered."""
-    step = next(n * 10.0**p for p in range(-3, 12) for n in (1, 2, 5) if n * 10.0**p * scale >= 17.0)
+    units = (MM_PER_FOOT, MM_PER_INCH) if feet else (1.0,)
+    unit = next((one for one in units if shown >= 2 * one), units[-1])
+    step = next(n * 10.0**p * unit for p in range(-3, 12) for n in (1, 2, 5) if n * 10.0**p * unit * scale >= 17.0)
     count = int(shown / step + 1e-9)
     for n in range(count + 1):
         x = LEFT + n * step * scale
         page.line("edge", [(x, base), (x, base + 1.6)])
-        page.text(x, base + 1.6 + SMALL, mark_text(n * step) if n else "0", SMALL, anchor="middle")
+        told = f"{n * step / unit:.4g} {'ft' if unit == MM_PER_FOOT else 'in'}" if feet else mark_text(n * step)
+        page.text(x, base + 1.6 + SMALL, told if n else "0", SMALL, anchor="middle")
 
 
 def _goes_on(page: Page, reach: Reach, x: float, bar: float, high: float) -> None:
@@ -115,7 +118,7 @@ def _goes_on(page: Page, reach: Reach, x: float, bar: float, high: float) -> Non
     middle = bar + BAR / 2
     page.line(kind, [(x, middle), (x + 8, middle)])
     page.line("edge", [(x + 6.2, middle - 1.2), (x + 8, middle), (x + 6.2, middle + 1.2)])
-    page.text(x + 9, middle + 1.1, mark_text(_figures(high, 2)), bold=True)
+    page.text(x + 9, middle + 1.1, mark_text(to_figures(high, 2, reach.feet), reach.feet), bold=True)
 
 
 def _open_ends(page: Page, reach: Reach, scale: float, y: float, end: float) -> None:
@@ -136,19 +139,15 @@ def _finite(value: Measure) -> tuple[float, float] | None:
     return value.least, value.greatest
 
 
-def _ends(low: float | None, high: float) -> tuple[str, str]:
+def _ends(low: float | None, high: float, feet: bool) -> tuple[str, str]:
     """Both ends in as many figures as tell them apart."""
     if low is None or not isfinite(high):
-        return (distance(low) if low is not None else ""), mark_text(_figures(high, 2))
+        return (distance(low, feet) if low is not None else ""), mark_text(to_figures(high, 2, feet), feet)
     for count in (2, 3, 4):
-        told = mark_text(_figures(low, count)), mark_text(_figures(high, count))
+        told = mark_text(to_figures(low, count, feet), feet), mark_text(to_figures(high, count, feet), feet)
         if told[0] != told[1]:
             break
     return told
-
-
-def _figures(value: float, count: int) -> float:
-    return float(f"{value:.{count}g}") if isfinite(value) else value
 
 
 def _label(x: float, y: float, text: str) -> Label:

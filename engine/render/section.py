@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.answers.wording import f_number
+from engine.base.interval import is_known
 from engine.judging.judge import Judged
 from engine.render.cutting import Cutting
 from engine.render.drawing import MARGIN, Label, Measured, Page, column_height, scale_text
@@ -82,7 +83,7 @@ def _gauges(stack: Stack, levels: Levels, flange: float, cutting: Cutting) -> li
         name, edge = ("seat", out) if stack.seat_mm > 0 else ("seat inside flange", cutting.barrel)
         add(name, "seat_mm", (0.0, seat), stack.seat_mm, (out, edge))
     if stack.travel_mm:
-        add("settable by", "travel_mm", (seat, levels.longest), stack.travel_mm, (out, cutting.barrel))
+        add("settable by", "settable_mm", (seat, levels.longest), stack.travel_mm, (out, cutting.barrel))
     add("body register", "body_register_mm", (0.0, levels.sensor), stack.body_register_mm, (out, sensor))
     if levels.image is not None:
         at = levels.image
@@ -128,6 +129,9 @@ def _notes(judged: Judged, stack: Stack) -> list[str]:
         rows.append(
             "There is glass in the stack: the beam behind it is not drawn, and the seat is held against the right one."
         )
-    if stack.beam_mm is not None and judged.trace.given["f_number"].assumed:
-        rows.append(f"The stop, f/{f_number(stack.stop or 0.0)}, is assumed.")
+    if stack.stop is not None and judged.trace.given["f_number"].assumed:
+        rows.append(f"The stop, f/{f_number(stack.stop)}, is assumed.")
+    form, used = judged.setup.judged_format, judged.setup.format
+    if is_known(stack.allowance) and form is not None and form != used:
+        rows.append(f"The depth of focus is that which {form.name} asks for.")
     return rows

@@ -28,6 +28,8 @@ class Piece:
     travel_mm: float
     bore_mm: float | None
     rests_on_flange: bool
+    glass: bool = False
+    factor: float | None = None  # by which its glass multiplies the focal length
 
 
 @compact
@@ -124,7 +126,8 @@ def _piece(seat: Seat, names: Mapping[str, str]) -> Piece:
     )
     if isinstance(link, Adapter):
         bore = link.cup.bore_mm if link.cup is not None and not seat.rests_on_flange else link.clear_diameter_mm
-        return Piece(link.id, link.name, link.kind, thick, travel, nominal(bore), seat.rests_on_flange)
+        return Piece(link.id, link.name, link.kind, thick, travel, nominal(bore), seat.rests_on_flange,
+                     link.has_glass, link.factor)  # fmt: skip
     front, rear = (names.get(mount, mount) for mount in (link.front, link.rear))
     how = f"{front} thread straight in {rear}" if link.kind == "thread" else f"{front} bayonet straight in {rear}"
     return Piece(f"{link.front}>{link.rear}", how, "joint", thick, travel, None, False)

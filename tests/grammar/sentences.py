@@ -292,4 +292,12 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("adapter at 9 dollars any good", "buy-plan", None, None),
     ("what do i need to get for macro with m42 50, 40 bucks max", "buy-plan", "m42", None),
     ("step up rings and one nd for 49 52 55 58 lenses", "buy-plan", None, None),
+    # draw
+    ("draw a 25mm f/1.4 C-mount lens on m43", "draw", "c", "mft-mount"),
+    ("sketch an LTM 50mm on an E-mount body for me", "draw", "ltm", "e-mount"),
+    ("a diagram of the frame with a D-mount lens on MFT", "draw", "d", "mft-mount"),
+    ("make me a picture of an M42 lens on EF in section", "draw", "m42", "ef-mount"),
+    ("can you draw the distances for a 50mm f/2 FD lens on a Z body, in feet", "draw", "fd-mount", "z-mount"),
+    ("drawing of a K-mount 135 on an F-mount body please", "draw", "k-mount", "f-mount"),
+    ("plot what a 13mm D lens lights on an E-mount APS-C sensor and save it as dunlin.svg", "draw", "d", "e-mount"),
 ]

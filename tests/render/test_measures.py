@@ -56,7 +56,7 @@ def test_every_piece_is_as_thick_as_its_seat(name: str) -> None:
 
 
 def test_the_settable_way_of_a_helicoid_is_drawn() -> None:
-    drawn = Paper(section(enlarger(), names())).one("travel_mm")
+    drawn = Paper(section(enlarger(), names())).one("settable_mm")
     assert drawn.paper / drawn.scale == pytest.approx(5.0)
 
 
