@@ -23,7 +23,11 @@ _KINDS: Final = {
     "objective": "objective", "machine-vision": "machine vision", "large-format": "large format", "tele": "tele",
     "macro": "macro lens", "mirror": "mirror lens", "wide": "wide",
 }  # fmt: skip
-_LIGHTS: Final = {"full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "night": "night street"}
+_LIGHTS: Final = {
+    "full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "snow-in-sun": "snow",
+    "bright-cloud": "bright cloud", "bright-street": "bright street", "dim-street": "dim street",
+    "full-moon": "full moon", "room": "lit room",
+}  # fmt: skip
 # key of a value -> how it is said after the rest; those not listed are said as they stand
 _SAID: Final = {
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
@@ -32,7 +36,7 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "transmission": "{} %", "pitch": "pitch {}", "file": "as {}",
+    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
 }  # fmt: skip
 
 

@@ -25,7 +25,8 @@ _UNIT: Final = (
 )
 # 'in' set apart from its number is a unit only where no word of place follows
 _NOT_PLACE: Final = (
-    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun)\b)"
+    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun|candle|"
+    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk)\b)"
 )
 
 
@@ -231,7 +232,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
     ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
-    ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|in\b|\"|x\d)){_END}", _stop),
+    ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\.?\d)(?!\s?(?:mm|cm|\"|x\d)|in\b){_END}", _stop),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
     (
@@ -256,7 +257,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
-    ("+", rf"(?<=\s)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
     ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),

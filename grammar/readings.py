@@ -19,7 +19,8 @@ _PLAIN: Final = {
 _KEYED: Final = {
     "mark": "mark", "thickness": "thickness", "bore": "bore", "rear-reach": "rear_reach", "travel": "travel",
     "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
-    "barrel": "barrel", "depth": "depth", "close-focus": "close_focus", "layer": "layer",
+    "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
+    "close-focus": "close_focus", "layer": "layer",
 }  # fmt: skip
 _FEET: Final = frozenset(["in", "ft"])
 

@@ -63,7 +63,7 @@ def _parts(
 ) -> Iterator[Told]:
     threads = filter_threads(question, knowledge)
     if threads:
-        yield filter_rings(threads, knowledge)
+        yield filter_rings(threads, knowledge)[0]
     if len(lenses) > 1:
         yield _through_hub(question, lenses, bodies, knowledge)
     for lens in lenses:

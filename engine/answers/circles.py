@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import interval, named
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
 from engine.facts.catalogue import Catalogue
@@ -26,6 +26,11 @@ class Thrown:
     circle_mm: Interval
     typical: bool = True
     said: str = ""
+    focal_mm: float | None = None
+    f_number: float | None = None
+    extension_mm: float = 0.0
+    thing: Thing | None = None  # the lens as the question names it
+    made_for: str = ""  # the format it is known to cover, where how much more it covers is not known
 
     @property
     def words(self) -> str:
@@ -36,13 +41,25 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
     """The circle told, else those of the lenses named, else those of lenses made for the usual formats."""
     told = interval(question, "circle")
     if told is not None:
-        return [Thrown("circle told", told, typical=False)]
-    out = [thrown for thing in question.lenses if (thrown := _of_lens(thing, facts)) is not None]
+        lens = question.lens
+        focal, stop = (lens.focal_length_mm, lens.f_number) if lens is not None else (None, None)
+        return [
+            Thrown(
+                "circle told", told, typical=False, said="the circle told", focal_mm=focal, f_number=stop, thing=lens
+            )
+        ]
+    out = [
+        replace(thrown, focal_mm=thing.focal_length_mm, f_number=thing.f_number, thing=thing)
+        for thing in question.lenses
+        if (thrown := _of_lens(thing, facts)) is not None
+    ]
     if out or any(thing.ids for thing in question.lenses):
         return out
     formats = facts.formats
-    return [Thrown(f"lens made for {formats[name].name}", Interval.exact(formats[name].diagonal_mm))
-            for name in USUAL_MADE_FOR]  # fmt: skip
+    return [
+        Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
+        for form in (formats[name] for name in USUAL_MADE_FOR)
+    ]
 
 
 def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
@@ -54,8 +71,10 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
     if isinstance(side, LensSide):
         circle, found = usual_circle(facts, side.lens, side.mount)
         if is_known(circle):
-            typical, said = found is not None, f"{focal}{side.mount.designation} lens"
-            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said)
+            own = thing.kind == "lens"
+            typical, said = found is not None, side.words if own else f"{focal}{side.mount.designation} lens"
+            more = facts.formats[found.id].name if found is not None and found.id in facts.formats else ""
+            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said, made_for=more)
         return None
     if thing.format in facts.formats:
         return _made_for(thing, facts)
@@ -82,7 +101,7 @@ def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
     circle = rows[0].image_circle_mm if rows else Interval.exact(form.diagonal_mm)
     for row in rows[1:]:
         circle = circle.hull(row.image_circle_mm)
-    return Thrown(f"lens made for {form.name}", circle)
+    return Thrown(f"lens made for {form.name}", circle, made_for="" if rows else form.name)
 
 
 def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
@@ -104,22 +123,31 @@ def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
     return min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
 
 
-def frames_of(question: Question, facts: Catalogue) -> list[Format]:
-    """The formats that the question names, else those of its bodies, else the usual ones."""
+def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
+    """The formats that the question names, else those of its bodies, else the usual ones.
+
+    `modes`: with the crop modes that a body of the gear file records in.
+    """
+    kept = frames_named(question, facts, modes)
+    return kept or [facts.formats[name] for name in USUAL_FRAMES]
+
+
+def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
+    """The same without the usual ones: nothing where the question names no area."""
     ids = [*named(question.things, "format")]
     for thing in question.bodies:
         if thing.format is not None:
             ids.append(thing.format)
         elif thing.kind == "body" and thing.id in facts.bodies:
-            ids.append(facts.bodies[thing.id or ""].format)
+            body = facts.bodies[thing.id or ""]
+            ids += [body.format, *(body.crops if modes else ())]
     if not ids:
         mounts = [facts.mounts[id_] for id_ in named(question.bodies, "mount")]
         for mount in mounts:
             ids += [mount.format] if mount.format else []
             if mount.smallest_format:
                 ids.append(mount.smallest_format)
-    kept = [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
-    return kept or [facts.formats[name] for name in USUAL_FRAMES]
+    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
 
 
 def glass_factor(question: Question, facts: Catalogue) -> float | None:

@@ -6,13 +6,18 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
-from engine.answers.close_rows import at_extension, at_magnification, at_magnification_light
+from engine.answers.blur import blur_told
+from engine.answers.circles import frames_named
+from engine.answers.close_alone import coupled, light_alone
+from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
+from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
-from engine.answers.distances import Distances
+from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
+from engine.answers.owned import own_lens
 from engine.answers.said import distance_mm, focals, number, numbers, stop
 from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
@@ -28,13 +33,14 @@ MOST_ROWS = 10
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
-    parts = list(_parts(question, knowledge))
-    told = Told()
-    for part in parts:
-        told += part
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
+    if named and _goes_by_chain(question):
+        return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
+    told = Told()
+    for part in _parts(question, knowledge):
+        told += part
     if named and not told.lines:
-        return _with_helicoids(how_to(question, knowledge, "macro-distance"), knowledge)
+        return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     lines = list(told.lines)
     if named and question.said("magnification"):
@@ -61,21 +67,63 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
     behind = next((lens for lens in question.lenses if lens is not reverse), None)
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
-        yield _coupled(behind.focal_length_mm, reverse.focal_length_mm)
+        yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
-    named = _focals(question)
+    if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
+        yield Told((Line("note", PARTLY),))
+        if wanted is not None:
+            yield light_alone(question, wanted, _shown(question, knowledge))
+        return
+    lenses = _lenses(question, knowledge)
+    shown = _shown(question, knowledge)
     if wanted is not None and not tubes:
-        for focal in named:
-            kind = question.lens.lens_kind if question.lens else None
-            yield at_magnification(focal, wanted, knowledge.catalogue, stop(question), question.feet, kind)
-        if not named:
-            yield _light(question, wanted)
-    for focal in named:
-        yield from _with_tubes(focal, tubes, wanted, question, knowledge)
-        yield from with_close_up_lens(focal, question, knowledge.catalogue)
+        for lens in lenses:
+            yield at_magnification(lens, wanted, shown)
+        if not lenses:
+            yield light_alone(question, wanted, shown)
+    for lens in lenses:
+        yield from _with_tubes(lens, tubes, wanted, question, knowledge)
+        near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
+        yield from with_close_up_lens(lens, question, shown, near)
+        if sets_told(tubes, question) or wanted is not None:
+            yield assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
-            yield from _as_marked(focal, question, knowledge)
+            yield from _as_marked(lens, question, shown)
+
+
+def sets_told(tubes: list[float], question: Question) -> bool:
+    """Whether rows for tubes are told, whose ranges want a word."""
+    return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
+
+
+def _goes_by_chain(question: Question) -> bool:
+    """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
+    asks = question.said("magnification") is None and not any(
+        thing.piece == CLOSE_UP_LENS for thing in question.adapters
+    )
+    reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
+    own = any(lens.kind == "lens" for lens in question.lenses)
+    return asks and own and not reversed_
+
+
+def _shown(question: Question, knowledge: Knowledge) -> Shown:
+    """How the rows are told; the field needs an area that the question names, by format or body."""
+    forms = frames_named(question, knowledge.catalogue)
+    return Shown(
+        knowledge.catalogue,
+        stop(question),
+        forms[0] if forms else None,
+        question.feet,
+        blur_told(question, forms, knowledge),
+    )
+
+
+def _lenses(question: Question, knowledge: Knowledge) -> list[Distances]:
+    """The lenses told, each by what is known of it; a bare number that can be a focal length where none is."""
+    facts = knowledge.catalogue
+    found = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    return found or [Distances(focal, facts) for focal in _focals(question)]
 
 
 def _focals(question: Question) -> tuple[float, ...]:
@@ -102,13 +150,13 @@ def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
 
 
 def _with_tubes(
-    focal: float, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
+    optics: Distances, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
 ) -> Iterator[Told]:
     """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
-    facts, feet = knowledge.catalogue, question.feet
+    feet, focal, shown = question.feet, optics.focal.nominal, _shown(question, knowledge)
     sets = list(_sets(tubes, question, knowledge))
-    nearest_mark = number(question, "close_focus") or distance_mm(question)
-    own = Distances(focal, facts).extension_at(nearest_mark) if nearest_mark else None
+    nearest_mark = number(question, "close_focus") or distance_mm(question) or _own_nearest(question, knowledge)
+    own = optics.extension_at(nearest_mark) if nearest_mark else None
     lens = f"{trimmed(focal, 1)} mm lens"
     if not sets:
         return
@@ -117,9 +165,7 @@ def _with_tubes(
     )
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(_focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-        yield at_extension(
-            focal, length, facts, case, stop=stop(question), feet=feet, lead=f"{trimmed(length, 2)} mm of tube"
-        )
+        yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
         if present is not None:
             grown = closeup.magnification_with_tube(
                 Interval.exact(present), Interval.exact(focal), Interval.exact(length)
@@ -130,7 +176,7 @@ def _with_tubes(
         if own is not None and is_known(own):
             near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
             lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
-            yield at_extension(focal, own.nominal + length, facts, near, end="near", feet=feet, lead=lead, depth=2)
+            yield at_extension(optics, own.nominal + length, shown, near, end="near", lead=lead, level=2)
 
 
 def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
@@ -156,13 +202,19 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
             return
 
 
-def _as_marked(focal: float, question: Question, knowledge: Knowledge) -> Iterator[Told]:
+def _own_nearest(question: Question, knowledge: Knowledge) -> float | None:
+    """The nearest mark of a lens of one's own, in mm."""
+    lens = own_lens(question.lens, knowledge.catalogue)
+    return lens.close_focus_mm.nominal if lens is not None and is_known(lens.close_focus_mm) else None
+
+
+def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:
     """What the lens does by itself at a distance told."""
     at = distance_mm(question)
-    own = Distances(focal, knowledge.catalogue).extension_at(at) if at else None
+    own = optics.extension_at(at) if at else None
     if at is not None and own is not None and is_known(own):
-        case = f"{trimmed(focal, 1)} mm lens, {distance(at, question.feet)}"
-        yield at_extension(focal, own.nominal, knowledge.catalogue, case, end="focus", stop=stop(question))
+        case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
+        yield at_extension(optics, own.nominal, shown, case, end="focus")
 
 
 def _stack(question: Question, knowledge: Knowledge) -> Told:
@@ -192,42 +244,22 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
 
 
-def _coupled(rear: float, front: float) -> Told:
-    """A lens reversed before another: the long one's focal length over the reversed one's."""
-    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
-    if not is_known(magnified):
-        return Told()
-    text = (
-        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
-    )
-    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
-    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
-
-
-def _light(question: Question, magnification: float) -> Told:
-    """The f-number that counts at a magnification, where no lens is told."""
-    at = stop(question)
-    told = at_magnification_light(magnification, at, f"m = {trimmed(magnification, 2)}")
-    values = {row.name: row.value.nominal for row in told.quantities}
-    lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
-    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
-    if at is not None:
-        effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
-        text = (
-            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
-            " known."
-        )
-    return Told((Line("head", text),), told.quantities)
-
-
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:
     return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
 
 
-def _with_helicoids(answer: Answer, knowledge: Knowledge) -> Answer:
-    """The answer with the helicoid that would bring the lens nearer, where none is in the chain."""
+def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The chain's answer with its picture close up, right behind the verdict."""
+    told = close_table(answer, _shown(question, knowledge)) if answer.chains else Told()
+    lines = (*answer.lines[:1], *told.lines, *answer.lines[1:])
+    return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
+
+
+def _with_table(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The same with the helicoid that would bring it nearer."""
     text = (
         "To come nearer: a helicoid in the ring's place, or between; magnification grows by its travel over the focal"
         " length."
     )
+    answer = with_picture(answer, question, knowledge)
     return replace(answer, lines=(*answer.lines, Line("text", text)))

@@ -2,28 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import log2
+from math import hypot, log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.circles import Thrown, circles_of, frames_of, glass_factor
+from engine.answers.circles import Thrown, circles_of, frames_named, frames_of, glass_factor
+from engine.answers.clipping import grown_out, openings
+from engine.answers.crops import Falls, crop_lines, like_line, shapes
 from engine.answers.equivalent import crop_factors
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.said import mentions
+from engine.answers.said import mentions, number
 from engine.answers.wording import percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question
 
-WIDE = 16 / 9  # the shape of moving pictures
 FULL = 0.9995
 MOST_ADVICE = 1
 
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
+    if for_filters(question, knowledge.catalogue):
+        return filter_answer(question, knowledge)
     told = cover_told(question, knowledge, always=True)
     if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
         told = crop_factors(question, knowledge) + told
@@ -35,7 +38,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     instead = not told.lines or (named and not question.lenses) or _is_method(question)
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
-    if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None:
+    known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
+    if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:
         lines.append(
             Line(
                 "ask",
@@ -62,7 +66,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if not always and question.topic not in ("disc", "vignette", "cover", "image-circle", "crop"):
         return Told()
     facts = knowledge.catalogue
-    circles, frames = circles_of(question, facts), frames_of(question, facts)
+    circles, frames = circles_of(question, facts), frames_of(question, facts, modes=True)
     factor = glass_factor(question, facts)
     lines: list[Line] = []
     rows: list[Quantity] = []
@@ -70,94 +74,123 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if factor is not None:
         rows.append(Quantity("light_difference_stops", Interval.exact(abs(2 * log2(factor))), f"{factor:g}x"))
     for thrown in circles:
-        for behind in [factor] if factor is not None else [None]:
-            part, open_ = _of_circle(thrown, behind, frames, question)
+        thrown, grown = grown_out(thrown, question, facts)
+        for behind in [factor, None] if factor is not None and factor > 1 else [factor]:
+            part, open_ = _of_circle(thrown, behind, frames, question, knowledge)
             lines += part.lines
             rows += part.quantities
-            unsure = unsure or open_
-        if factor is not None and factor > 1:
-            part, _ = _of_circle(thrown, None, frames, question)
-            lines += part.lines
-            rows += part.quantities
+            unsure = unsure or (open_ and behind == factor)
+        lines += grown.lines
+        rows += grown.quantities
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
+    clipped = openings(question, knowledge, frames)
+    lines[1:1] = clipped.lines  # it qualifies what the head has said
+    rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
         lines.append(Line("ask", ask))
-    return Told(tuple(lines), tuple(rows))
+    return Told(tuple(_asked_first(lines, question, knowledge)), tuple(rows))
 
 
-def _of_circle(thrown: Thrown, factor: float | None, frames: list[Format], question: Question) -> tuple[Told, bool]:
+def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
+    """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
+    if mentions(question, "pixel", "uhd", "hd", "4k"):
+        wanted = "pixels left"
+        if not any(wanted in line.text for line in lines):
+            ask = "How many pixels are left hangs on the body: how many has it across and down?"
+            return [*lines, Line("ask", ask)]
+    elif mentions(question, "largest", "biggest", "best", "punch", "timeline", "how big a crop"):
+        wanted = "largest clean"
+    else:
+        return lines
+    left = [line for line in lines if wanted in line.text]
+    if not left or len(frames_named(question, knowledge.catalogue)) > 1:
+        return lines
+    return [Line("head", f"{left[0].text[:1].upper()}{left[0].text[1:]}."), *lines]
+
+
+def _of_circle(
+    thrown: Thrown, factor: float | None, frames: list[Format], question: Question, knowledge: Knowledge
+) -> tuple[Told, bool]:
     circle = thrown.circle_mm * factor if factor is not None else thrown.circle_mm
     case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
     size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
     typical = " (typical of such lenses)" if thrown.typical else ""
+    if thrown.made_for:
+        size = f"at least {size}"
+        typical = f" (such lenses cover {thrown.made_for}; how much more is not known)"
     words = thrown.words + (f" with {factor:g}x" if factor is not None else "")
-    lines = [Line("head", f"{words[:1].upper()}{words[1:]}: image circle {size}{typical}.")]
-    rows = [Quantity("image_circle_mm", circle, case)]
+    right, up, shifted = _shift(question)
+    case += shifted
+    told = Told((), (Quantity("image_circle_mm", circle, case),))
+    heads: list[str] = []
     unsure = False
     for form in frames:
+        falls = Falls(
+            form, right, up, None if thrown.focal_mm is None else thrown.focal_mm * (factor or 1.0),
+            None if thrown.f_number is None else thrown.f_number * (factor or 1.0),
+            thrown.extension_mm * (factor or 1.0) ** 2,
+        )  # fmt: skip
         width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
-        lit = coverage.lit_share(circle, width, height)
-        rows.append(Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id))
+        lit = coverage.lit_share_shifted(circle, width, height, right, up)
+        told += Told((), (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),))
         if not is_known(lit):
             continue
-        rows.append(Quantity("lit_share", lit, f"{form.id}, {case}"))
+        beyond = thrown.made_for if lit.least <= FULL else ""
+        if beyond:
+            # it covers the format it was made for; how much more is not known
+            lit = Interval(lit.least, 1.0, lit.nominal)
         unsure = unsure or lit.least <= FULL < lit.greatest
-        lines.append(Line("fact", _verdict(lit, form), 1))
-        if lit.least <= FULL:
-            part = _crops(circle, form, question, case)
-            lines += part.lines
-            rows += part.quantities
-    return Told(tuple(lines), tuple(rows)), unsure
+        heads.append(f"{_short(lit)} {form.name}")
+        told += Told(
+            (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
+            (Quantity("lit_share", lit, f"{form.id}, {case}"),),
+        )
+        asked = question.topic == "crop" or question.said("crop") is not None
+        if not (asked or frames_named(question, knowledge.catalogue)):
+            continue  # the usual frames are told in short
+        told += like_line(falls, form.width_mm, form.height_mm, "the whole frame:", f"{form.id}, {case}")
+        if lit.least <= FULL or asked or any(name == "1:1" for name, _ in shapes(form, question)):
+            told += crop_lines(circle, falls, question, knowledge, case)
+    answer = "; ".join(heads)
+    head = f"{words[:1].upper()}{words[1:]}{shifted}: {answer + ': ' if answer else ''}image circle {size}{typical}."
+    return Told((Line("head", head),)) + told, unsure
 
 
-def _verdict(lit: Interval, form: Format) -> str:
-    need = f"{form.name} needs {trimmed(form.diagonal_mm, 2)} mm"
+def _shift(question: Question) -> tuple[float, float, str]:
+    """How far the frame is shifted off the circle's middle: along the long side unless up or down is said."""
+    by = number(question, "shift")
+    if by is None:
+        return 0.0, 0.0, ""
+    upright = mentions(question, "up", "rise", "fall", "down", "vertical")
+    return (
+        (0.0, by, f", shifted {trimmed(by, 2)} mm up")
+        if upright
+        else (by, 0.0, f", shifted {trimmed(by, 2)} mm sideways")
+    )
+
+
+def _short(lit: Interval) -> str:
+    if lit.least > FULL:
+        return "covers"
+    return "may not cover" if lit.greatest > FULL else "does not cover"
+
+
+def _verdict(lit: Interval, falls: Falls, shifted: str, beyond: str) -> str:
+    form = falls.form
+    reach = 2 * hypot(form.width_mm / 2 + falls.right, form.height_mm / 2 + falls.up)
+    need = f"{form.name}{shifted} needs {trimmed(reach, 2)} mm"
     if lit.least > FULL:
         return f"{need}: yes, it covers, 100 % is lit"
+    if beyond:
+        return (
+            f"{need}: maybe not, at least {percent(lit.least)} is lit; a circle larger than {beyond} lights the corners"
+        )
     share = ranged(lit, percent)
     if lit.greatest > FULL:
         return f"{need}: maybe not, {share} is lit, the corners may go dark"
     if lit.nominal > 0.9:
         return f"{need}: nearly, {share} is lit, the corners go dark"
     return f"{need}: no, only {share} is lit, with black corners round a disc"
-
-
-def _crops(circle: Interval, form: Format, question: Question, case: str) -> Told:
-    """The largest clean frame of the shape asked for, of the format's own and of 16:9."""
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    for name, aspect in _shapes(form, question):
-        wide, high = coverage.largest_crop_mm(circle, form.width_mm, form.height_mm, aspect)
-        if not (is_known(wide) and is_known(high)) or high.least <= 0:
-            continue
-        crop = coverage.crop_factor(wide, high)
-        by_width = coverage.crop_factor_by_width(wide)
-        tag = f"{name} on {form.id}, {case}"
-        for quantity, value in (
-            ("crop_width_mm", wide), ("crop_height_mm", high), ("crop_factor", crop), ("crop_factor_by_width", by_width)
-        ):  # fmt: skip
-            if is_known(value):
-                rows.append(Quantity(quantity, value, tag))
-        # what is claimed is claimed on the least circle
-        share = wide.least / form.width_mm
-        if is_known(crop) and is_known(by_width):
-            lines.append(Line("fact", (
-                f"largest clean {name} crop {wide.least:.1f} x {high.least:.1f} mm, {percent(share)} of the width: "
-                f"crop factor {crop.greatest:.2f} by diagonal, {by_width.greatest:.2f} by width"
-            ), 2))  # fmt: skip
-    return Told(tuple(lines), tuple(rows))
-
-
-def _shapes(form: Format, question: Question) -> Iterator[tuple[str, float]]:
-    said = question.said("crop") or ""
-    own = form.width_mm / form.height_mm
-    if ":" in said:
-        first, _, second = said.partition(":")
-        yield said, float(first) / float(second)
-        return
-    yield "own-shape", own
-    if abs(own - WIDE) > 0.02:
-        yield "16:9", WIDE

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from engine.answers.owned import own_lens
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Lens
 from engine.physics import closeup, focus
 from engine.physics.enclose import widened_by_share
 from engine.physics.optics import resolve_optics
+from engine.physics.quantities import PARTLY_MOVED
+from grammar.questions import Thing
 
 # focal lengths as lenses are engraved, mm
 ENGRAVED = (4.0, 5.5, 6.5, 8.0, 10.0, 12.5, 16.0, 20.0, 25.0, 28.0, 35.0, 50.0, 85.0, 135.0, 200.0, 300.0)
@@ -30,10 +35,16 @@ class At:
 
 
 class Distances:
-    """The distances of a lens of which only the focal length is known."""
+    """The distances of a lens: by its own facts, or by its focal length alone with the rest assumed by construction."""
 
-    def __init__(self, focal_mm: float, facts: Facts, kind: str | None = None) -> None:
-        """`kind`: enlarger, projector ... are of ordinary length; of other lenses nothing is taken for granted."""
+    def __init__(
+        self, focal_mm: float, facts: Facts, kind: str | None = None, lens: Lens | None = None,
+        register: Measure = UNKNOWN,
+    ) -> None:  # fmt: skip
+        """`kind`: enlarger, projector ... are of ordinary length; of other lenses nothing is taken for granted.
+
+        `lens`: a record whose own planes and pupils count where they are known; `register`: of its mount, in mm.
+        """
         self.focal = Interval.exact(focal_mm)
         assumed = {name: row.value for name, row in facts.assumptions.items()}
         length: Measure = UNKNOWN
@@ -41,15 +52,24 @@ class Distances:
         if kind in ORDINARY:
             length = assumed["construction-ordinary-front-to-sensor"] * self.focal
             gap = assumed["plain-hiatus"] * self.focal
-        optics = resolve_optics(self.focal, front_to_sensor_mm=length, hiatus_mm=gap, assumptions=assumed)
-        self.hiatus = optics.hiatus_mm
-        self._offset, self._error = optics.front_focal_offset_mm, optics.relative_error
+        if lens is not None:
+            own = lens.register_mm if is_known(lens.register_mm) else register
+            optics = resolve_optics(
+                self.focal, front_to_sensor_mm=_known_or(lens.front_vertex_mm + own, length),
+                hiatus_mm=_known_or(lens.hiatus_mm, gap), front_focal_offset_mm=lens.front_focal_offset_mm,
+                pupil_magnification=lens.pupil_magnification, register_mm=own, assumptions=assumed,
+            )  # fmt: skip
+        else:
+            optics = resolve_optics(self.focal, front_to_sensor_mm=length, hiatus_mm=gap, assumptions=assumed)
+        self.hiatus, self.pupil = optics.hiatus_mm, optics.pupil_magnification
+        self.offset, self._error = optics.front_focal_offset_mm, optics.relative_error
+        self.assumed = optics.assumed
 
     def at(self, extension: Interval) -> At:
         """Everything at one extension from the far-focus position, in mm."""
         f, x = self.focal, extension
         magnified = focus.magnification(f, x)
-        room = focus.from_front_glass_mm(f, self._offset, x)
+        room = focus.from_front_glass_mm(f, self.offset, x)
         return At(
             x,
             widened_by_share(focus.from_sensor_mm(f, self.hiatus, x), self._error),
@@ -57,6 +77,11 @@ class Distances:
             widened_by_share(room, focus.model_error_at(self._error, magnified)),
             magnified,
         )
+
+    @property
+    def likely_pupil(self) -> Interval:
+        """The pupil magnification, likeliest at 1 where it is not known."""
+        return self.pupil if is_known(self.pupil) else Interval.exact(1.0)
 
     def from_sensor(self, extension_mm: float) -> Measure:
         return self.at(Interval.exact(extension_mm)).from_sensor_mm
@@ -69,6 +94,31 @@ class Distances:
         """The extension at which a subject this far from the sensor is sharp; planes at their likeliest."""
         gap = Interval.exact(self.hiatus.nominal) if is_known(self.hiatus) else Interval.exact(0.0)
         return focus.travel_to_mark_mm(Interval.exact(distance_mm), self.focal, gap)
+
+
+def _known_or(fact: Measure, otherwise: Measure) -> Measure:
+    return fact if is_known(fact) else otherwise
+
+
+def distances_of(thing: Thing, facts: Catalogue) -> Distances | None:
+    """Those of a lens that a question names or describes; None where its focal length is not known."""
+    if thing.focal_length_mm is None:
+        return None
+    lens = own_lens(thing, facts)
+    register = facts.mounts[lens.mount].register_mm if lens is not None else UNKNOWN
+    return Distances(thing.focal_length_mm, facts, thing.lens_kind, lens, register)
+
+
+PARTLY = (
+    "It focuses by moving only a part of itself, so that its planes move too: distances and scale cannot be worked "
+    "out. Lay a tape along the subject and look."
+)
+
+
+def moves_in_part(thing: Thing, facts: Catalogue) -> bool:
+    """Whether a lens is known to focus by moving only a part of itself: then no distance follows from its extension."""
+    lens = own_lens(thing, facts)
+    return thing.lens_kind == "zoom" or (lens is not None and lens.focusing in PARTLY_MOVED)
 
 
 def engraved_near(value_mm: float) -> float:

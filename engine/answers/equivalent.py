@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import log2
+from math import log2, sqrt
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import USUAL_FRAMES, circles_of, frames_of, glass_factor
@@ -37,12 +37,12 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     told += _glass(question, factor)
     lenses, at = focals(question), stop(question)
     crops = crops_of(question, knowledge)
-    for crop in crops:
-        told += _crop(crop)
     for focal in lenses:
-        told += _behind(focal, factor)
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
+        told += _behind(focal, factor)
+    for crop in crops:
+        told += _crop(crop)
     if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):
         at = EXAMPLE_STOP
         crops = [*crops, *(_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
@@ -127,7 +127,7 @@ def _behind(focal: float, factor: float | None) -> Told:
     )
     if factor is not None:
         text = f"{trimmed(focal, 1)} mm x {factor:g} = {trimmed(value, 1)} mm behind the glass."
-    return Told((Line("head", text),), (Quantity("focal_length_mm", Interval.exact(value), case),))
+    return Told((Line("text", text),), (Quantity("focal_length_mm", Interval.exact(value), case),))
 
 
 def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
@@ -140,7 +140,22 @@ def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
             Quantity("equivalent_focal_mm", Interval.exact(focal * crop.by_width), f"{lens}{crop.name}, by width")
         )
         text += f" ({focal * crop.by_width:.0f} mm by width)"
-    return Told((Line("fact", text, 1),), tuple(rows))
+        text += _view(focal, crop, rows, f"{lens}{crop.name}")
+    return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _view(focal: float, crop: Crop, rows: list[Quantity], case: str) -> str:
+    """The angle of view at infinity, appended to the numbers too."""
+    assert crop.by_width is not None
+    diagonal, width = coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal, coverage.FULL_FRAME_WIDTH_MM / crop.by_width
+    sides = {"width": width, "height": sqrt(max(diagonal**2 - width**2, 0.0)), "diagonal": diagonal}
+    for name, side in sides.items():
+        angle = coverage.angle_of_view_deg(Interval.exact(side), Interval.exact(focal), Interval.exact(0.0))
+        if not is_known(angle):
+            return ""
+        rows.append(Quantity(f"angle_of_view_{name}_deg", angle, case))
+    degrees = [row.value.nominal for row in rows[-len(sides) :]]
+    return f"; angle of view {degrees[0]:.0f} x {degrees[1]:.0f} degrees, {degrees[2]:.0f} across the diagonal"
 
 
 def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:

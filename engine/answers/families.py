@@ -11,8 +11,28 @@ from grammar.questions import Question
 Handler = Callable[[Question, Knowledge], Answer]
 
 
+# kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
+BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
+
+
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
+    return _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+
+
+def _with_own_facts(handler: Handler) -> Handler:
+    """The handler, asked with what the gear file knows of one's own lenses; the question is remembered as it was."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        from engine.answers.owned import with_own_facts
+        from engine.base.compact import replace
+
+        return replace(handler(with_own_facts(question, knowledge.catalogue), knowledge), question=question)
+
+    return asked
+
+
+def _handler(intent: str) -> Handler:
     if intent in ("chain", "focus-verdict"):
         from engine.answers.howto import how_to
 

@@ -2,45 +2,113 @@
 
 from __future__ import annotations
 
+import re
 from collections import deque
 from collections.abc import Mapping, Sequence
 from typing import Final
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.filter_effects import clipped, is_behind
 from engine.answers.knowledge import Knowledge
-from engine.answers.said import focals, mentions, numbers
+from engine.answers.owned import own_lens
+from engine.answers.said import mentions, numbers
 from engine.answers.wording import listed, money, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 STEP: Final = "step-ring"
 FILTER: Final = "filter"  # the kind of mount that a filter screws into
 
 
+def for_filters(question: Question, facts: Catalogue) -> bool:
+    """Whether what is named as a body, or beside the lens, is a filter thread and step rings are what is asked for."""
+    things = (*question.lenses, *question.bodies)
+    if any("reversed" in (*thing.traits, thing.lens_kind or "") for thing in things):
+        return False
+    threads = [_is_filter(thing, facts) for thing in things]
+    bodies = all(_is_filter(thing, facts) for thing in question.bodies if thing.kind == "mount")
+    return any(threads) and bodies and mentions(question, "filter", "step", "nd", "hood")
+
+
+def _is_filter(thing: Thing, facts: Catalogue) -> bool:
+    mount = facts.mounts.get(thing.id or "") if thing.kind == "mount" else None
+    return mount is not None and mount.kind == FILTER
+
+
+def filter_answer(question: Question, knowledge: Knowledge) -> Answer:
+    """The step rings, and whether the stack clips the view, whatever kind of question it was read as."""
+    told = front_filters(question, knowledge)
+    if not told.lines:
+        told = Told((Line("ask", "From which front thread, to which filter? The caps and filters carry the number."),))
+    return Answer(question.text, question.intent, ANSWERED, told.lines, question=question, quantities=told.quantities)
+
+
+def front_filters(question: Question, knowledge: Knowledge) -> Told:
+    """Step rings from the threads told, or from the lens's own, and whether the stack clips the view."""
+    threads = filter_threads(question, knowledge)
+    if not threads or is_behind(question):
+        return Told()
+    told, height, width = filter_rings(threads, knowledge, _wanted(question, knowledge))
+    return told + clipped(question, width, height, knowledge)
+
+
 def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
-    """The filter threads told, where filters or step rings are wanted; mm."""
+    """The filter threads told, and those of one's own lenses, where filters or step rings are wanted; mm."""
     if not mentions(question, "nd", "filter", "step", "hood") or not mentions(question, "thread", "filter", "step"):
         return ()
-    sizes = _sizes_mm(knowledge.catalogue)
+    facts = knowledge.catalogue
+    sizes = _sizes_mm(facts)
     least, greatest = min(sizes.values()), max(sizes.values())
     rows = numbers(question, "numbers", "filter_thread", "thread")
+    for thing in question.adapters:
+        rows += thing.steps or ()
     named = [thing.id for thing in (*question.lenses, *question.bodies)]
     rows += tuple(sizes[id_] for id_ in named if id_ in sizes)
+    own = [lens.front_thread for thing in question.lenses if (lens := own_lens(thing, facts)) is not None]
+    rows += tuple(facts.threads[name].major_mm.nominal for name in own if name is not None)
     if mentions(question, "thread"):
-        rows += focals(question)  # widths that were taken for focal lengths
+        # widths that were taken for focal lengths
+        rows += tuple(lens.focal_length_mm for lens in question.lenses if lens.kind != "lens" and lens.focal_length_mm)
+    if mentions(question, "step"):
+        # widths that were read as nothing else; only those that filters are made in
+        typed = (float(text) for text in re.findall(r"\d+(?:\.\d+)?", question.text))
+        rows += tuple(value for value in typed if value in sizes.values())
     return tuple(sorted(value for value in dict.fromkeys(rows) if least <= value <= greatest))
 
 
-def filter_rings(threads: Sequence[float], knowledge: Knowledge) -> Told:
-    """The step-up rings from each thread (mm) to one filter size that all reach."""
+def _wanted(question: Question, knowledge: Knowledge) -> float | None:
+    """The filter that all should reach, where one is named."""
+    sizes = _sizes_mm(knowledge.catalogue)
+    named = [sizes[thing.id] for thing in (*question.bodies, *question.lenses) if thing.id in sizes and thing.id]
+    own = any(own_lens(thing, knowledge.catalogue) for thing in question.lenses)
+    # a thread told alone is that of the lens
+    return max(named, default=None) if own else None
+
+
+def filter_rings(
+    threads: Sequence[float], knowledge: Knowledge, wanted: float | None = None
+) -> tuple[Told, float, float]:
+    """The step-up rings from each thread (mm) to one filter size that all reach.
+
+    With the height of the tallest stack of them, and the size of the filter, in mm.
+    """
     usual = knowledge.catalogue.assumptions["usual-filter-size"].value.nominal
+    if len(threads) == 1 and wanted == threads[0]:
+        text = f"A {trimmed(wanted, 1)} mm filter screws straight in, no ring."
+        return Told((Line("text", text),)), 0.0, wanted
     target = max(*threads, usual) if len(threads) == 1 else max(threads)
+    if wanted is not None and wanted < max(threads) and len(threads) > 1:
+        text = (
+            f"The {trimmed(wanted, 1)} mm filter is smaller than the {trimmed(max(threads), 1)} mm thread: a step "
+            "down, whose rim shades the corners, wides first. Take a filter at least as large."
+        )
+        return Told((Line("caution", text),)), 0.0, wanted
     sizes = _sizes_mm(knowledge.catalogue)
     paths = {thread: _path(thread, target, knowledge.catalogue) for thread in threads if thread != target}
     if not paths:
-        return Told()
+        return Told(), 0.0, target
     rings = [ring for path in paths.values() for ring in path]
     named = [" + ".join(_up(sizes[ring.rear], sizes[ring.front]) for ring in path) for path in paths.values() if path]
     unknown = [_up(thread, target) for thread, path in paths.items() if not path]
@@ -60,7 +128,11 @@ def filter_rings(threads: Sequence[float], knowledge: Knowledge) -> Told:
         ". Never step down: a smaller rim shades the corners. A tall stack may shade a wide lens too; hoods then sit"
         " outside."
     )
-    return Told((Line("text", text),), tuple(rows))
+    heights = [
+        sum(ring.thickness_mm.shortest.nominal for ring in path if is_known(ring.thickness_mm.shortest))
+        for path in paths.values()
+    ]
+    return Told((Line("text", text),), tuple(rows)), max(heights, default=0.0), target
 
 
 def _up(thread: float, target: float) -> str:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
-from engine.answers.named_pieces import with_named_pieces
+from engine.answers.named_pieces import TUBE, with_named_pieces
 from engine.answers.observing import beside, elsewhere
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of, unknown_register
-from engine.answers.said import number
+from engine.answers.said import number, numbers
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
@@ -18,17 +19,21 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
 from engine.chains.setup import Setup
+from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
 
 SHOWN = 3
+TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
     """Answer a question about a chain: for one lens on one body, for each pair of several, or for what is missing."""
     facts = knowledge.catalogue
-    question = _with_roles(question, facts)
+    if for_filters(question, facts):
+        return filter_answer(question, knowledge)
+    question = _with_extension(_with_roles(question, facts))
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
     lens_known = [_as_measured(side, question) for side in lenses if isinstance(side, LensSide)]
@@ -74,6 +79,17 @@ def _with_roles(question: Question, facts: Catalogue) -> Question:
     if question.bodies or len(question.lenses) != 2 or len(told) != 2 or told[0].ids == told[1].ids:
         return question
     return replace(question, lenses=question.lenses[:1], bodies=question.lenses[1:])
+
+
+def _with_extension(question: Question) -> Question:
+    """'20 mm of extension' between a lens and a body is a tube of that length."""
+    said = numbers(question, "extension")
+    tubes = any(thing.piece == TUBE and thing.thickness_mm is not None for thing in question.adapters)
+    if len(said) != 1 or tubes or not (question.lenses and question.bodies):
+        return question
+    tube = Thing("", (), f"{said[0]:g} mm tube", thickness_mm=(said[0], said[0]), piece=TUBE)
+    bare = tuple(thing for thing in question.adapters if thing.piece != TUBE)
+    return replace(question, adapters=(*bare, tube))
 
 
 def _meanings(thing: Thing | None, known: list[LensSide], knowledge: Knowledge) -> list[LensSide]:
@@ -134,13 +150,19 @@ def one_pair(
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
     chains = (*chains, *extra.chains)
     numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
-    return Answer(
+    answer = Answer(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
         quantities=(
             *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
             *added.quantities,
         ),
     )  # fmt: skip
+    tubes = any(thing.piece in TUBES for thing in question.adapters)
+    if tubes and chains and chains[0].listed.judged.verdict == "macro-only" and answer.intent != "macro-distance":
+        from engine.answers.closeup import with_picture
+
+        return with_picture(answer, question, named)
+    return answer
 
 
 def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:

@@ -10,6 +10,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE, loose
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
+from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
 from engine.answers.said import focals, mentions
 from engine.answers.spacing import far_limits, marks, usual_focals
@@ -29,6 +30,7 @@ def incomplete(
     knowledge: Knowledge,
 ) -> Answer:
     """Worked out as far as it goes: by focal length alone, by the body's register alone, or the rings for any body."""
+    question = with_own_facts(question, knowledge.catalogue)
     lens = next((side for side in lenses if isinstance(side, LensSide)), None)
     body = next((side for side in bodies if isinstance(side, BodySide)), None)
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]

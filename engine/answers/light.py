@@ -4,18 +4,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from math import inf
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.filters import filter_rings, filter_threads
+from engine.answers.exposing import exposed_parts
+from engine.answers.filter_effects import rear_filter
+from engine.answers.filters import front_filters
+from engine.answers.holding_back import infrared
 from engine.answers.knowledge import Knowledge
+from engine.answers.lighting import seconds, shutter_s
 from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.said import interval, mentions, number, numbers, stop
-from engine.answers.wording import f_number, figures, ranged, trimmed
-from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.answers.said import mentions, number, numbers, stop
+from engine.answers.wording import figures, trimmed
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
-BASE_ISO = 100.0
 MOST_MARKS = 10
 
 
@@ -40,97 +44,20 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _t_stop(question, knowledge)
     yield _between(question)
     yield _factor(question)
-    yield _marks(question)
+    if question.topic == "infrared":
+        yield infrared(inf, knowledge)
+    yield _marks(question, knowledge)
     yield _behind_filter(question, knowledge)
     yield _prism(question, knowledge)
-    yield _density(question, knowledge)
-    yield _against_usual_shutter(question, knowledge)
-    threads = filter_threads(question, knowledge)
-    if threads:
-        yield filter_rings(threads, knowledge)
+    yield from exposed_parts(question, knowledge)
+    yield rear_filter(question, knowledge)
+    yield front_filters(question, knowledge)
 
 
-def shutter_s(question: Question, knowledge: Knowledge) -> Measure:
-    """The shutter time told, else the time of the usual shutter angle; unknown where neither is told."""
-    text = question.said("shutter")
-    match = re.search(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)", text or "")
-    if match:
-        top, bottom = match.groups()
-        return Interval.exact(float(top) / float(bottom) if top else float(bottom))
-    return _usual_shutter_s(question, knowledge)
-
-
-def _usual_shutter_s(question: Question, knowledge: Knowledge) -> Measure:
-    rate = number(question, "frame_rate")
-    if rate is None:
-        return UNKNOWN
-    told = number(question, "angle")
-    angle = Interval.exact(told) if told else knowledge.catalogue.assumptions["usual-shutter-angle"].value
-    return exposure.shutter_of_angle_s(Interval.exact(rate), angle)
-
-
-def _scene(question: Question, knowledge: Knowledge) -> tuple[Interval, str]:
-    """The light told, as an exposure value; full sun where nothing is."""
-    said = question.said("light")
-    told = interval(question, "light") if said and said.startswith("EV") else None
-    if told is not None:
-        return told, said or ""
-    row = knowledge.catalogue.assumptions.get(f"scene-{said}") if said else None
-    chosen = row or knowledge.catalogue.assumptions["scene-full-sun"]
-    return chosen.value, chosen.id.removeprefix("scene-").replace("-", " ")
-
-
-def _density(question: Question, knowledge: Knowledge) -> Told:
-    """How much light must be held back: scene EV + log2(ISO/100) - log2(N*N/t)."""
-    at, time = stop(question), shutter_s(question, knowledge)
-    if at is None or not is_known(time) or question.said("factor"):
-        return Told()
-    iso = number(question, "iso") or BASE_ISO
-    scene, name = _scene(question, knowledge)
-    stops = exposure.stops_to_hold_back(scene, Interval.exact(at), time, Interval.exact(iso))
-    if not is_known(stops):
-        return Told()
-    shown = ranged(stops, lambda value: f"{value:.1f} stops")
-    setting = (
-        f"f/{f_number(at)}, 1/{1 / time.nominal:.0f} s, ISO {iso:g}, {name} (EV {ranged(scene, lambda v: f'{v:g}')})"
-    )
-    if stops.greatest <= 0:
-        text = f"No ND: {setting} lacks {ranged(-stops, lambda value: f'{value:.1f} stops')} of light."
-        return Told((Line("head", text),), (Quantity("light_difference_stops", abs(stops)),))
-    low, high = max(round(stops.least), 0), max(round(stops.greatest), 0)
-    names = " to ".join(dict.fromkeys(f"{density.density_name(n)} ({density.factor_name(n)})" for n in (low, high)))
-    lines = [Line("head", f"{shown} to hold back: {setting}."), Line("fact", f"nearest filter: {names}", 1)]
-    off = stops.nominal - round(stops.nominal)
-    near = knowledge.catalogue.assumptions["stops-near-enough"].value.nominal
-    if stops.is_exact and abs(off) > near:
-        way = "lighter" if off > 0 else "darker"
-        lines.append(
-            Line("fact", f"that leaves the picture {abs(off):.1f} stop {way}: take it up by shutter or ISO", 1)
-        )
-    return Told(tuple(lines), (Quantity("nd_stops", stops),))
-
-
-def _against_usual_shutter(question: Question, knowledge: Knowledge) -> Told:
-    """What the shutter told lets in against the usual one at this frame rate."""
-    if question.said("shutter") is None:
-        return Told()
-    usual, told = _usual_shutter_s(question, knowledge), shutter_s(question, knowledge)
-    if not (is_known(usual) and is_known(told)) or usual == told:
-        return Told()
-    stops = exposure.shutter_stops(usual, told)
-    if not is_known(stops):
-        return Told()
-    less = stops.nominal < 0
-    text = (
-        f"against 1/{1 / usual.nominal:.0f} s that is {abs(stops.nominal):.1f} stops {'less' if less else 'more'} light"
-    )
-    return Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
-
-
-def _marks(question: Question) -> Told:
+def _marks(question: Question, knowledge: Knowledge) -> Told:
     """What marks of filters mean: factor, density and stops side by side."""
     marks = re.findall(r"ND\s*[\d.]+", question.said("factor") or "", re.IGNORECASE)
-    if not marks or question.said("shutter"):
+    if not marks or is_known(shutter_s(question, knowledge)):
         return Told()
     rows, lines = [], []
     for mark in [*marks, *(f"{value:.1f}" for value in numbers(question, "numbers") if value < 5)]:
@@ -146,25 +73,22 @@ def _marks(question: Question) -> Told:
     lines.append(
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
-    return Told(tuple(lines), tuple(rows))
+    strongest = max((row.value.nominal for row in rows[: len(lines) - 1]), default=0.0)
+    return Told(tuple(lines), tuple(rows)) + infrared(strongest, knowledge)
 
 
 def _behind_filter(question: Question, knowledge: Knowledge) -> Told:
     """What a shutter time becomes behind a filter."""
     time, mark = shutter_s(question, knowledge), question.said("factor")
     stops = density.stops_of_name(mark) if mark else UNKNOWN
-    if not (is_known(time) and is_known(stops)) or question.said("iso"):
+    if not (is_known(time) and is_known(stops)) or question.said("iso") or stop(question) is not None:
         return Told()
     after = exposure.shutter_behind_s(time, stops)
     if not is_known(after):
         return Told()
-    text = f"{mark} is {figures(stops.nominal, 3)} stops: {_seconds(time.nominal)} becomes {_seconds(after.nominal)}."
+    text = f"{mark} is {figures(stops.nominal, 3)} stops: {seconds(time.nominal)} becomes {seconds(after.nominal)}."
     rows = (Quantity("shutter_s", after), Quantity("nd_stops", stops, mark))
     return Told((Line("head", text),), rows)
-
-
-def _seconds(value: float) -> str:
-    return f"1/{1 / value:.0f} s" if value < 0.4 else f"{figures(value, 2)} s"
 
 
 def _between(question: Question) -> Told:

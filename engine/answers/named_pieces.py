@@ -48,6 +48,10 @@ def with_named_pieces(
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs))
         elif thing.piece and thing.piece not in ANY_PIECE:
             using.append(thing.piece)
+    if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:
+        # tubes alone were named: they go with a ring that seats the lens right, where there is one
+        right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
+        using += ["|".join(right)] if right else []
     wanted = tuple(dict.fromkeys(using))
     pieces = question.limits.pieces
     if pieces is None and len(wanted) + ENDS_BESIDE > MOST_PIECES:
@@ -70,14 +74,19 @@ def _told_by_thickness(question: Question) -> list[Thing]:
 
 def _is_plain(pair: str, knowledge: Knowledge) -> bool:
     """Whether a ring without glass between the two mounts holds infinity."""
+    return bool(_right_rings(pair, knowledge))
+
+
+def _right_rings(pair: str, knowledge: Knowledge) -> list[str]:
+    """The rings without glass between the two mounts that hold infinity."""
     front, _, rear = pair.partition(">")
     mounts = knowledge.catalogue.mounts
     rings = knowledge.rings.onward.get(front, {}).get(rear, ())
     one, other = mounts[front].register_mm, mounts[rear].register_mm
     if not (is_known(one) and is_known(other)):
-        return False
+        return []
     right = round((one.nominal - other.nominal) * 1000)
-    return any(ring.known and not ring.glass and ring.least_um <= right <= ring.greatest_um for ring in rings)
+    return [ring.id for ring in rings if ring.known and not ring.glass and ring.least_um <= right <= ring.greatest_um]
 
 
 def _joined(things: Iterable[Thing]) -> list[Thing]:

@@ -75,7 +75,8 @@ def _why(
         rows = tuple(chain.listed for chain in found.chains or ())
         rows += _without_glass(question, rows, chains_first)
         if not rows:
-            return found
+            # without the mount of the lens there is no chain to give reasons for: the words themselves are answered
+            return found if question.lens.ids else None
     if not rows:
         return None
     number = question.number or _meant(question, rows)

@@ -9,6 +9,7 @@ from engine.answers.advising import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.calibrate import layers
 from engine.answers.circles import frames_of
+from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
@@ -26,6 +27,8 @@ MOST_LENSES = 4
 
 def to_make(question: Question, knowledge: Knowledge) -> Answer:
     """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
+    if for_filters(question, knowledge.catalogue):
+        return filter_answer(question, knowledge)
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made

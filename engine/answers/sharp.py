@@ -1,22 +1,32 @@
-"""Depth of field: near and far limit, hyperfocal distance, and the thin slice that is sharp close up."""
+"""Depth of field: near and far limit, hyperfocal distance, the slice that is sharp close up, the scale re-marked."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
-from math import hypot, isinf
+from math import isinf
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.circles import frames_of
+from engine.answers.blur import blur_of
+from engine.answers.circles import frames_named, frames_of
+from engine.answers.clipping import extension_mm
+from engine.answers.close_rows import Shown, at_extension
+from engine.answers.distances import Distances, distances_of, moves_in_part
+from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
-from engine.answers.said import distance_mm, focals, mentions, number, stop
-from engine.answers.wording import distance, f_number, small_mm, times, trimmed
+from engine.answers.remarking import remarked
+from engine.answers.said import distance_mm, mentions, number, numbers, stop
+from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import closeup, depth
 from grammar.questions import Question
 
 EVEN_PUPILS = Interval.exact(1.0)
+WHOLE = (
+    "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
+)
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 
 
@@ -28,8 +38,8 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     lines = list(told.lines)
     if not lines or mentions(question, "same", "sensor", "crop", "enough", "more or less", "why"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
-        about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-        lines = [*about, *lines] if not told.lines else [*lines, *about]
+        advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+        lines = [*advice, *lines] if not told.lines else [*lines, *advice]
     term = nearest_term(question.text, knowledge.catalogue) if not told.lines else None
     if term is not None:
         lines.insert(0, Line("head", f"{term.names[0]}: {term.means}"))
@@ -41,30 +51,60 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    facts = knowledge.catalogue
+    if question.topic == "remark":
+        yield remarked(question, knowledge)
+        return
     at = stop(question)
+    named = frames_named(question, facts)
+    # full frame first where none is told
+    frames = named[:2] or frames_of(question, facts)[::-1]
+    if question.topic == "diffraction":
+        m = number(question, "magnification")
+        if at is not None and m is not None:
+            text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
+            yield Told((Line("text", text),))
+            at *= 1 + m
+        for form in frames:
+            yield diffraction(at, form, question, knowledge, always=True)
+        return
+    if question.topic == "cover-glass":
+        yield _cover_glass(at, frames[0], question, knowledge)
+        return
     if at is None:
         return
-    frames = frames_of(question, knowledge.catalogue)
-    divisor = knowledge.catalogue.assumptions["blur-divisor"].value.nominal
-    lenses, subject = focals(question), distance_mm(question)
+    lenses = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
+        yield Told((Line("note", WHOLE),))
     wanted = number(question, "magnification")
-    if not question.bodies and not any(thing.kind == "format" for thing in question.things):
-        frames = frames[::-1]  # full frame first where none is told
-    else:
-        frames = frames[:2]
     close = wanted is not None or not lenses or mentions(question, "macro", "close up", "close-up")
     for form in frames:
-        blur = Interval.exact(hypot(form.width_mm, form.height_mm) / divisor)
-        for focal in lenses:
-            yield _hyperfocal(focal, at, blur, form, question.feet)
-            if subject is not None:
-                yield _around(focal, at, subject, blur, form, question.feet)
+        blur = Interval.exact(blur_of(question, form, knowledge))
+        for lens in lenses:
+            yield from _of_lens(lens, at, blur, form, question, knowledge)
         if close:
             for m in (wanted,) if wanted is not None else CLOSE_UPS:
-                yield _close_up(m, at, blur, form)
-    paper = knowledge.catalogue.assumptions["paper-stop"].value.nominal
+                yield _close_up(m, at, blur, form, question.feet)
+        if named:
+            yield diffraction(at, form, question, knowledge)
+    paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
-        yield _paper_stop(lenses, paper)
+        yield _paper_stop([lens.focal.nominal for lens in lenses], paper)
+
+
+def _of_lens(
+    lens: Distances, at: float, blur: Interval, form: Format, question: Question, knowledge: Knowledge
+) -> Iterator[Told]:
+    """Around the distance told, then hyperfocal; with tubes between, at what they make of the infinity mark."""
+    subject, x = distance_mm(question), extension_mm(question, knowledge.catalogue)
+    if subject is not None:
+        yield _around(lens, at, subject, blur, form, question.feet)
+    if x is None:
+        yield _hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
+    elif subject is None:
+        shown = Shown(knowledge.catalogue, at, form, question.feet, blur.nominal)
+        lead = f"{trimmed(lens.focal.nominal, 1)} mm with {small_mm(x)} of extension, ring at infinity"
+        yield at_extension(lens, x, shown, f"{trimmed(x, 2)} mm, {form.name}", lead=lead, level=0)
 
 
 def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
@@ -83,32 +123,56 @@ def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: boo
     )  # fmt: skip
 
 
-def _around(focal: float, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
-    f, n, thin = Interval.exact(focal), Interval.exact(at), Interval.exact(0.0)
-    far_at = Interval.exact(subject)
-    near = depth.near_limit_from_sensor_mm(far_at, f, thin, n, blur, EVEN_PUPILS)
-    far = depth.far_limit_from_sensor_mm(far_at, f, thin, n, blur, EVEN_PUPILS)
+def _around(lens: Distances, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
+    """Near and far limit for a subject at a distance from the sensor, planes and pupils as far as they are known."""
+    f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
+    near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
+    far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
     if not (is_known(near) and is_known(far)):
-        return Told()
-    case = f"{trimmed(focal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
+        least = distance(4 * f.nominal, feet)
+        near_to = f"{distance(subject, feet)} from the sensor is nearer than {trimmed(f.nominal, 1)} mm can focus"
+        return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
+    case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
     rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
     text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"
     if not isinf(far.nominal):
-        rows.append(Quantity("dof_mm", Interval.exact(far.nominal - near.nominal), case))
-        text += f", {distance(far.nominal - near.nominal, feet)} in all"
-    return Told((Line("fact", text),), tuple(rows))
+        whole = depth.total_depth_mm(
+            depth.front_principal_to_subject_mm(far_at, f, lens.hiatus), f, n, blur, lens.likely_pupil
+        )
+        if is_known(whole):
+            rows.append(Quantity("dof_mm", whole, case))
+            text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
+    return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
 
 
-def _close_up(m: float, at: float, blur: Interval, form: Format) -> Told:
+def _close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
     total = depth.close_up_depth_mm(Interval.exact(m), Interval.exact(at), blur, EVEN_PUPILS)
     if not is_known(total):
         return Told()
     case = f"m = {trimmed(m, 2)}, f/{f_number(at)}, {form.name}"
-    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {small_mm(total.nominal)} sharp in all"
+    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {depth_words(total.nominal, feet)} sharp in all"
     return Told((Line("fact", text, 1),), (Quantity("dof_mm", total, case),))
 
 
-def _paper_stop(lenses: tuple[float, ...], paper: float) -> Told:
+def _cover_glass(at: float | None, form: Format, question: Question, knowledge: Knowledge) -> Told:
+    """The glass of the body named, or the thickness told, at the stop told."""
+    if at is None:
+        return Told((Line("ask", "At which f-number? Glass before the sensor blurs fast lenses only."),))
+    body = question.body
+    record = knowledge.catalogue.bodies.get(body.id or "") if body is not None and body.kind == "body" else None
+    # '2 mm of sensor glass' may have been read as a lens
+    match = re.search(r"([\d.]+) ?mm\b(?: (?:of|thick))? (?:sensor|cover) glass", question.text, re.IGNORECASE)
+    told = (float(match[1]),) if match else numbers(question, "length", "thickness")
+    glass = Interval.exact(told[0]) if told else record.cover_glass_mm if record is not None else None
+    if glass is None or not is_known(glass):
+        glass = knowledge.catalogue.assumptions["usual-sensor-glass"].value
+        part = sensor_glass(at, Interval.exact(glass.nominal), form, question, knowledge)
+        note = Line("note", f"Assumed: {knowledge.catalogue.assumptions['usual-sensor-glass'].says}.")
+        return part + Told((note,))
+    return sensor_glass(at, glass, form, question, knowledge)
+
+
+def _paper_stop(lenses: list[float], paper: float) -> Told:
     """A disc of paper with a hole, for a lens whose iris is fixed or too wide."""
     lines, rows = [], []
     for focal in lenses or (50.0, 85.0):

@@ -63,6 +63,20 @@ def _feet(size_mm: float) -> str:
     return f"{whole} ft {rest} in" if rest and whole < 30 else f"{figures(size_mm / MM_PER_FOOT, 2)} ft"
 
 
+def depth_words(value_mm: float, feet: bool = False) -> str:
+    """How deep the sharp zone is: hundredths of a millimetre where it is thin, else as a distance."""
+    return small_mm(value_mm) if value_mm < 10 and not feet else distance(value_mm, feet)
+
+
+def area(width_mm: float, height_mm: float, feet: bool = False) -> str:
+    """A field at the subject, both sides in the unit of the wider: '65 x 49 mm'."""
+    wide, _, unit = distance(width_mm, feet).rpartition(" ")
+    size = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "ft": MM_PER_FOOT}[unit]
+    if " " in wide or (unit == "cm" and width_mm < 200):
+        size, unit = (MM_PER_INCH, "in") if feet else (1.0, "mm")
+    return f"{figures(width_mm / size, 2)} x {figures(height_mm / size, 2)} {unit}"
+
+
 def ranged(value: Interval, show: Callable[[float], str], gap: float = 0.0) -> str:
     """An interval: one figure where both ends read the same (or lie within `gap` of it), else 'a to b'."""
     low, high = show(value.least), show(value.greatest)
@@ -71,7 +85,7 @@ def ranged(value: Interval, show: Callable[[float], str], gap: float = 0.0) -> s
     if isinf(value.greatest):
         return f"{low} or more"
     head, _, unit = low.rpartition(" ")
-    if head and high.endswith(f" {unit}"):
+    if head and " " not in head and high.endswith(f" {unit}") and high.count(" ") == 1:
         low = head
     return f"{low} to {high}"
 

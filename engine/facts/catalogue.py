@@ -16,6 +16,7 @@ from engine.facts.records import (
     Assumption,
     Body,
     Circle,
+    Filter,
     Format,
     Lens,
     Mount,
@@ -46,6 +47,7 @@ class Catalogue:
     bodies: Mapping[str, Body] = field(default_factory=_none)
     lenses: Mapping[str, Lens] = field(default_factory=_none)
     adapters: Mapping[str, Adapter] = field(default_factory=_none)
+    filters: Mapping[str, Filter] = field(default_factory=_none)
     observations: Mapping[str, Observation] = field(default_factory=_none)
     circles: Mapping[str, Circle] = field(default_factory=_none)
     terms: Mapping[str, Term] = field(default_factory=_none)

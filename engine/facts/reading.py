@@ -40,7 +40,7 @@ def read_record(section: str, record_id: str, entry: Entry, desk: Desk, own: boo
             desk.sheet.tell(value.line, value.column, f"key '{name}'", expected, nearest_of(name, [*keys, "overrides"]))
         elif (read := keys[name].read(value.value, name, desk)) is not REFUSED:
             given[keys[name].field or name] = read
-    if own and section in ("bodies", "lenses", "adapters") and "name" not in entry.value.entries:
+    if own and section in ("bodies", "lenses", "adapters", "filters") and "name" not in entry.value.entries:
         given["name"] = record_id
     for name, key in keys.items():
         if key.required and name not in entry.value.entries and (key.field or name) not in given:

@@ -41,6 +41,7 @@ ADAPTER_IRIS: Final = ("none", "lever-ring", "own-iris", "electronic")
 COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
 LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")
 FOCUSING: Final = ("unit", "front-cell", "internal", "zoom", "none", "unknown")
+NEAR_TURNS: Final = ("clockwise", "counter-clockwise", "push-pull", "unknown")
 EXAMPLES: Final = ("far-limits", "marks")
 SEVERITIES: Final = ("note", "caution", "danger")
 VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
@@ -177,6 +178,8 @@ class Lens:
     front_thread: str | None = None
     weight_g: Measure = UNKNOWN
     thoriated: bool = False
+    near_turn: str = "unknown"  # which way its focus ring turns towards near, seen from behind the camera
+    throw_deg: Measure = UNKNOWN  # how far the ring turns from infinity to its nearest mark
     price_paid: float | None = None
     aliases: tuple[str, ...] = ()
     note: str = ""
@@ -223,6 +226,19 @@ class Adapter:
     @property
     def stackable(self) -> bool:
         return self.front == self.rear
+
+
+@compact
+class Filter:
+    """A filter that the user has: its strength as it is marked (ND64, ND 1.8), and the thread it screws into."""
+
+    id: str
+    name: str
+    mark: str
+    basis: Basis
+    thread: str | None = None
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
 
 
 @compact
@@ -345,6 +361,7 @@ Record = (
     | Body
     | Lens
     | Adapter
+    | Filter
     | Observation
     | Circle
     | Term

@@ -117,6 +117,8 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "made_for": Key(reference("formats")),
         "image_circle": Key(mm(0, 1000, above=True), field="image_circle_mm"),
         "travel": Key(mm(0, 500), field="travel_mm"),
+        "near_turn": Key(choice(records.NEAR_TURNS)),
+        "throw": Key(quantity(values.angle_deg, 0, 1500, "", above=True), field="throw_deg"),
         "close_focus": Key(mm(0, 100_000, above=True), field="close_focus_mm"),
         "register": Key(mm(0, 1000, above=True), field="register_mm"),
         "front_vertex": Key(mm(-200, 1000), field="front_vertex_mm"),
@@ -151,6 +153,11 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "common": Key(choice(records.COMMONNESS)),
         "owned": Key(count),
     } | CALLED,
+    "filters": {
+        "name": Key(text, required=True),
+        "mark": Key(text, required=True),
+        "thread": Key(reference("threads")),
+    } | NOTE | BASIS,
     "observations": {
         "lens": Key(reference("lenses"), required=True),
         "body": Key(reference("bodies"), required=True),

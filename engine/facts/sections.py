@@ -16,6 +16,7 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "bodies": records.Body,
     "lenses": records.Lens,
     "adapters": records.Adapter,
+    "filters": records.Filter,
     "observations": records.Observation,
     "circles": records.Circle,
     "terms": records.Term,

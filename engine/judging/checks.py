@@ -11,14 +11,16 @@ from engine.facts.catalogue import Catalogue
 NEEDED_ASSUMPTIONS = (
     "bayonet-recess", "blur-divisor", "caliper-over-crests", "circle-growth", "circle-growth-without-pupil",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "faces-parallel",
-    "flange-to-image-enlarger", "flange-to-image-large-format", "focus-model-error", "infinity-target-focals",
-    "left-to-take-down", "making-spread-derived", "making-spread-ends", "making-spread-glass",
-    "making-spread-nominal", "mating-axial-play", "mating-flank-share", "mating-same-diameter", "mating-usual-turns",
-    "paper-stop", "pitch-by-paper", "plain-hiatus", "prism-light", "register-by-paper", "ring-wall-bayonet",
-    "ring-wall-thread", "scene-full-sun", "smallest-stop", "stop-of-a-mount-alone", "stops-near-enough",
-    "thinnest-ring", "thinnest-ring-inside-bayonet", "thinnest-ring-narrow-throat", "usual-filter-size",
-    "usual-focal-range", "usual-normal-share", "usual-normal-share-cine", "usual-shutter-angle", "usual-transmission",
-    "usual-travel-share",
+    "filter-clear-less", "filter-glass-index", "filter-height", "flange-to-image-enlarger",
+    "flange-to-image-large-format", "focus-model-error", "front-rim-ahead", "green-light", "infinity-target-focals",
+    "infrared-from", "left-to-take-down", "making-spread-derived", "making-spread-ends", "making-spread-glass",
+    "making-spread-nominal", "mating-axial-play", "mating-flank-share", "mating-same-diameter",
+    "mating-usual-turns", "paper-stop", "pitch-by-paper", "plain-hiatus", "prism-light", "recording-hd",
+    "recording-uhd", "register-by-paper", "ring-wall-bayonet", "ring-wall-thread", "scene-full-sun",
+    "smallest-stop", "stop-of-a-mount-alone", "stops-near-enough", "thinnest-ring", "thinnest-ring-inside-bayonet",
+    "thinnest-ring-narrow-throat", "usual-filter-size", "usual-focal-range", "usual-normal-share",
+    "usual-normal-share-cine", "usual-sensor-glass", "usual-shutter-angle", "usual-transmission",
+    "usual-travel-share", "working-room",
 )  # fmt: skip
 # a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
 DERIVED_MAY_DIFFER = 0.011

@@ -24,8 +24,8 @@ def usual(rank: Rank) -> Rank:
 
 
 def fewest_pieces(rank: Rank) -> Rank:
-    """Where pieces were named: no more beside them than are needed, then as ever."""
-    return (rank[4], *rank)
+    """Where pieces were named: no more beside them than are needed, then no more joints, then as ever."""
+    return (rank[4], len(rank[-1]), *rank)
 
 
 def cheapest(rank: Rank) -> Rank:

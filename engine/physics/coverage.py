@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import asin, hypot, inf, pi, sqrt
+from math import asin, atan, degrees, hypot, inf, pi, sqrt
 from typing import Final
 
 from engine.base.interval import UNKNOWN, Measure, is_known
@@ -69,6 +69,11 @@ def lit_share(circle: Measure, width: Measure, height: Measure) -> Measure:
     return enclose(lambda c, w, h: lit_share_off_centre(c, w, h, 0.0, 0.0), circle, width, height)
 
 
+def lit_share_shifted(circle: Measure, width: Measure, height: Measure, right: float, up: float) -> Measure:
+    """The same with the frame's centre moved off the circle's, as by a shift adapter. Source: plane geometry."""
+    return enclose(lambda c, w, h: lit_share_off_centre(c, w, h, right, up), circle, width, height)
+
+
 def lit_share_off_centre(circle: float, width: float, height: float, right: float, up: float) -> float:
     """The same with the frame's centre moved `right` and `up` from the circle's. Source: plane geometry."""
     if circle <= 0:
@@ -95,14 +100,32 @@ def equivalent(value: Measure, crop: Measure) -> Measure:
     return value * crop if is_known(value) else UNKNOWN
 
 
-def largest_crop_mm(circle: Measure, width: float, height: float, aspect: float) -> tuple[Measure, Measure]:
-    """Width and height of the largest frame of `aspect` (width over height) inside both circle and frame, centred.
+def largest_crop_mm(
+    circle: Measure, width: float, height: float, aspect: float, right: float = 0.0, up: float = 0.0
+) -> tuple[Measure, Measure]:
+    """Width and height of the largest frame of `aspect` (width over height) inside both circle and frame.
 
-    Source: plane geometry.
+    It keeps the frame's centre, which may stand `right` and `up` of the circle's: its far corner then lies on the
+    circle, (right + aspect*h/2)^2 + (up + h/2)^2 = (C/2)^2. 0 where the centre itself is dark. Source: plane geometry.
     """
     tallest = min(height, width / aspect)
-    high = enclose(lambda c: min(tallest, c / hypot(1.0, aspect)), circle)
+    high = enclose(lambda c: min(tallest, _tall_in_circle(c / 2, aspect, abs(right), abs(up))), circle)
     return (high * aspect if is_known(high) else UNKNOWN), high
+
+
+def _tall_in_circle(radius: float, aspect: float, right: float, up: float) -> float:
+    """h, the larger root of (right + aspect*h/2)^2 + (up + h/2)^2 = radius^2, at least 0."""
+    square, linear = (1 + aspect * aspect) / 4, right * aspect + up
+    under = linear * linear - 4 * square * (right * right + up * up - radius * radius)
+    return max((sqrt(under) - linear) / (2 * square), 0.0) if under > 0 else 0.0
+
+
+def angle_of_view_deg(side: Measure, focal_length: Measure, extension: Measure) -> Measure:
+    """2*atan(side / (2(f + x))): what one side or the diagonal of the area used takes in, lens drawn true to line.
+
+    Source: similar triangles through the principal planes, image distance f + x.
+    """
+    return enclose(lambda s, f, x: 2 * degrees(atan(s / (2 * (f + max(x, 0.0))))), side, focal_length, extension)
 
 
 def punch_in(width: Measure, height: Measure, crop_width: Measure, crop_height: Measure) -> Measure:

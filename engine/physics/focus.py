@@ -90,6 +90,27 @@ def travel_to_mark_mm(mark: Measure, focal_length: Measure, hiatus: Measure) -> 
     return enclose(travel, mark, focal_length, hiatus)
 
 
+def remarked_mm(mark: Measure, focal_length: Measure, hiatus: Measure, error: Measure) -> Measure:
+    """What a mark of the scale means where the lens sits `error` too far out (below 0 too close).
+
+    D at x of the mark + d; infinite where nothing real is sharp. Unknown for marks the lens cannot be set to. Source:
+    optics model, scale marks and distance from the sensor; it falls steadily in d up to life size.
+    """
+    own = travel_to_mark_mm(mark, focal_length, hiatus)
+    if not (is_known(own) and is_known(focal_length) and is_known(hiatus) and is_known(error)):
+        return UNKNOWN
+    if own.greatest + error.greatest > focal_length.least:
+        return from_sensor_mm(focal_length, hiatus, own + error)  # past life size D turns: an interval that holds it
+
+    def meant(at: float, focal: float, gap: float, off: float) -> float:
+        spread = max(at - 2 * focal - gap, 2 * focal)
+        travel = 0.0 if spread == inf else 2 * focal * focal / (spread + sqrt(spread * spread - 4 * focal * focal))
+        x = travel + off
+        return 2 * focal + gap + focal * focal / x + x if x > 0 else inf
+
+    return enclose(meant, mark, focal_length, hiatus, error)
+
+
 def effective_f_number(f_number: Measure, magnification: Measure, pupil: Measure) -> Measure:
     """N(1 + m/p): the f-number that counts for exposure close up. Source: optics model, formulas."""
     if is_known(pupil) and pupil.least <= 0:

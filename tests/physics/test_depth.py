@@ -93,6 +93,31 @@ def test_the_traced_blur_of_far_points_is_the_blur_its_hyperfocal_distance_allow
     assert seen > 25
 
 
+def test_traced_lenses_are_sharp_from_limit_to_limit_within_the_models_error(traced):
+    """A point whose image lies `off` behind or before the sensor is blurred by c: the limits for c are that point."""
+    f8, seen = 1, 0  # the rows: first order, traced at f/8, wide open
+    for lens in traced["lenses"].values():
+        f, p, gap = lens["f"], lens["pupil_magnification"], lens["hiatus"]
+        for middle, others in (("2.0", ("1.9", "1.98", "2.02", "2.1")), ("5.0", ("4.9", "4.98", "5.02", "5.1"))):
+            if lens["x"][middle][f8] is None:
+                continue
+            subject = lens["x"][middle][f8][0]
+            for other in others:
+                if lens["x"][other][f8] is None:
+                    continue
+                off = float(other) - float(middle)
+                wanted = lens["x"][other][f8][0] - off  # from the sensor, which stays where it was
+                blur = p * f / 8 * abs(off) / (p * f + float(other))
+                facts = (exact(subject), exact(f), exact(gap), exact(8), exact(blur), exact(p))
+                limit = depth.near_limit_from_sensor_mm if off > 0 else depth.far_limit_from_sensor_mm
+                found = limit(*facts)
+                assert found.nominal == pytest.approx(wanted, rel=0.01)
+                # the depth itself, which is a small difference, is told as well
+                assert found.nominal - subject == pytest.approx(wanted - subject, rel=0.03)
+                seen += 1
+    assert seen > 60
+
+
 def test_what_is_not_known_or_cannot_be_is_unknown():
     good = [exact(2000), exact(50), exact(4), exact(0.03), EVEN]
     formulas = (depth.near_limit_mm, depth.far_limit_mm, depth.depth_ahead_mm, depth.depth_behind_mm,

@@ -142,6 +142,40 @@ def test_a_mark_of_the_scale_gives_back_the_extension_it_was_made_from(f, gap_sh
     assert found.nominal == pytest.approx(x, rel=1e-6)
 
 
+def test_marks_of_traced_lenses_mean_what_was_traced_at_another_seat(traced):
+    """The mark that a lens reads at x means, d further out, the distance that was traced at x + d."""
+    steps, seen = ["0.5", "1.0", "1.5", "2.0", "2.5", "3.0", "4.0", "5.0"], 0
+    for lens in traced["lenses"].values():
+        f, gap = exact(lens["f"]), exact(lens["hiatus"])
+        for at, own in enumerate(steps):
+            for n, moved in enumerate(steps):
+                # first order to a part in 20,000; at f/8 one part in a hundred for the mark and for what it means
+                for row, error in ((0, 2e-5), (1, 0.01)):
+                    if at == n or lens["x"][own][row] is None or lens["x"][moved][row] is None:
+                        continue
+                    mark, wanted = lens["x"][own][row][0], lens["x"][moved][row][0]
+                    found = focus.remarked_mm(exact(mark), f, gap, exact(float(moved) - float(own)))
+                    room = error * (1 + float(own) / float(moved))
+                    assert found.nominal == pytest.approx(wanted, rel=room)
+                    seen += 1
+    assert seen > 500
+
+
+def test_where_the_lens_sits_right_every_mark_means_what_it_says():
+    found = focus.remarked_mm(exact(1000), exact(50), Interval(-10, 10, 0), exact(0))
+    assert found.least == pytest.approx(1000)
+    assert found.greatest == pytest.approx(1000)
+
+
+def test_past_the_mark_of_infinity_nothing_is_sharp_and_at_it_infinity_is():
+    f, gap, close = exact(50), exact(2), exact(-0.3)
+    mark = focus.infinity_mark_mm(f, gap, close)
+    assert focus.remarked_mm(exact(mark.nominal + 10), f, gap, close) == INFINITE
+    assert focus.remarked_mm(exact(mark.nominal - 10), f, gap, close).nominal > 100 * mark.nominal
+    assert focus.remarked_mm(INFINITE, f, gap, exact(1)) == focus.from_sensor_mm(f, gap, exact(1))
+    assert focus.remarked_mm(exact(100), f, gap, exact(1)) is UNKNOWN
+
+
 def test_the_infinity_mark_means_no_travel_and_a_mark_under_life_size_is_unknown():
     assert focus.travel_to_mark_mm(INFINITE, exact(50), exact(0)) == exact(0)
     assert focus.travel_to_mark_mm(exact(190), exact(50), exact(0)) is UNKNOWN
@@ -260,3 +294,16 @@ def test_wider_facts_never_give_a_narrower_distance(f, gap, x, wide_f, wide_gap,
     assert wide.least <= narrow.least
     assert wide.greatest >= narrow.greatest
     assert wide.nominal == narrow.nominal
+
+
+@given(
+    intervals(20, 60), intervals(-10, 15), intervals(400, 3000), intervals(-0.5, 6),
+    st.lists(st.floats(0, 1), min_size=4, max_size=4),
+)  # fmt: skip
+def test_remarked_scales_hold_every_value_inside_their_inputs(f, gap, mark, error, at):
+    whole = focus.remarked_mm(mark, f, gap, error)
+    inputs = (mark, f, gap, error)
+    point = focus.remarked_mm(*(exact(inside(value, share)) for value, share in zip(inputs, at, strict=True)))
+    if is_known(whole) and is_known(point):
+        slack = 1e-9 * max(abs(point.nominal), 1) if point.nominal < inf else 0
+        assert whole.least - slack <= point.nominal <= whole.greatest + slack

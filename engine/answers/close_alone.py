@@ -1,0 +1,46 @@
+"""Close up without a focal length: the light and field of a magnification; and a lens reversed before another."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.close_rows import Shown, light_rows
+from engine.answers.said import stop
+from engine.answers.wording import area, times, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup
+from grammar.questions import Question
+
+
+def coupled(rear: float, front: float) -> Told:
+    """A lens reversed before another: the long one's focal length over the reversed one's."""
+    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
+    if not is_known(magnified):
+        return Told()
+    text = (
+        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
+    )
+    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
+    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
+
+
+def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
+    """The f-number that counts at a magnification, where no lens is told."""
+    at = stop(question)
+    told = light_rows(magnification, at, f"m = {trimmed(magnification, 2)}")
+    values = {row.name: row.value.nominal for row in told.quantities}
+    lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
+    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
+    if at is not None:
+        effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
+        text = (
+            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
+            " known."
+        )
+    told = Told((Line("head", text),), told.quantities)
+    if shown.form is None or magnification <= 0:
+        return told
+    wide, high = shown.form.width_mm / magnification, shown.form.height_mm / magnification
+    case = f"m = {trimmed(magnification, 2)}, {shown.form.id}"
+    sides = (("field_width_mm", wide), ("field_height_mm", high))
+    rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
+    return told + Told((Line("fact", f"field {area(wide, high, shown.feet)} on {shown.form.name}", 1),), rows)

@@ -1,0 +1,136 @@
+"""Exposure of a scene: the shutter, ISO or stop that is asked for, else the density; angles; loss by extension."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import log2
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.circles import glass_factor
+from engine.answers.clipping import extension_mm
+from engine.answers.close_rows import light_rows
+from engine.answers.distances import distances_of
+from engine.answers.holding_back import held_back
+from engine.answers.knowledge import Knowledge
+from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
+from engine.answers.said import mentions, number, stop
+from engine.answers.wording import f_number, figures, ranged, trimmed
+from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.physics import exposure, focus
+from grammar.questions import Question
+
+
+def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """The setting asked for, else the density; then what extension costs."""
+    light = light_of(question, knowledge)
+    asked = _asked(question, light)
+    if asked == "shutter":
+        yield _shutter(light)
+    elif asked == "iso":
+        yield _iso(light)
+    elif asked == "stop":
+        yield _stop(light)
+    elif light.counted is not None and is_known(light.shutter):
+        yield held_back(light, question, knowledge)
+    yield _shutter_and_angle(question, knowledge)
+    yield _extended(question, knowledge)
+    if light.counted is None or not is_known(light.shutter):
+        yield _glass(question, knowledge)
+
+
+def _asked(question: Question, light: Light) -> str:
+    """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
+    if mentions(question, "nd", "density", "neutral"):
+        nd_alone = not light.filters or not mentions(question, "shutter", "iso")
+        if nd_alone:
+            return ""
+    if light.counted is not None and not is_known(light.shutter):
+        if mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
+            return "shutter"
+    elif mentions(question, "which iso", "what iso", "iso do i", "iso for") and light.iso is None and light.counted:
+        return "iso"
+    unset = question.f_number is None and question.said("aperture") is None
+    asks = mentions(question, "which aperture", "what aperture", "which f", "what f", "which stop", "what stop")
+    return "stop" if unset and asks and is_known(light.shutter) else ""
+
+
+def _shutter(light: Light) -> Told:
+    assert light.counted is not None
+    time = exposure.shutter_for_s(light.scene, light.counted, Interval.exact(light.iso or BASE_ISO), held(light))
+    if not is_known(time):
+        return Told()
+    text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
+    return Told((Line("head", text),), (Quantity("shutter_s", time),))
+
+
+def _iso(light: Light) -> Told:
+    assert light.counted is not None
+    found = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
+    if not is_known(found):
+        return Told()
+    text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
+    return Told((Line("head", text),), (Quantity("iso", found),))
+
+
+def _stop(light: Light) -> Told:
+    found = exposure.f_number_for(light.scene, light.shutter, Interval.exact(light.iso or BASE_ISO), held(light))
+    if not is_known(found):
+        return Told()
+    text = f"f/{ranged(found, f_number)}: {setting(light, without='stop')}."
+    return Told((Line("head", text),), (Quantity("f_number", found),))
+
+
+def _shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
+    """The shutter of an angle told, or the angle of a shutter told, at a frame rate; and against the usual shutter."""
+    rate = number(question, "frame_rate")
+    if rate is None:
+        return Told()
+    usual = usual_shutter_s(question, knowledge)
+    if question.said("shutter") is None:
+        if not is_known(usual):
+            text = "No shutter opens longer than its frame: an angle is at most 360 degrees"
+            return Told((Line("text", f"{text}."),))
+        angle = number(question, "angle") or knowledge.catalogue.assumptions["usual-shutter-angle"].value.nominal
+        text = f"{angle:g} degrees at {rate:g} a second is {seconds(usual.nominal)}"
+        return Told((Line("fact", text, 1),), (Quantity("shutter_s", usual, "angle"),))
+    told = shutter_s(question, knowledge)
+    angle_of = exposure.angle_of_shutter_deg(Interval.exact(rate), told)
+    if not (is_known(told) and is_known(angle_of)):
+        return Told()
+    text = f"{seconds(told.nominal)} at {rate:g} a second is a shutter angle of {figures(angle_of.nominal, 3)} degrees"
+    out = Told((Line("fact", text, 1),), (Quantity("shutter_angle_deg", angle_of),))
+    stops = exposure.shutter_stops(usual, told) if is_known(usual) else UNKNOWN
+    if is_known(stops) and is_known(usual) and abs(stops.nominal) > 0.05:
+        way = "less" if stops.nominal < 0 else "more"
+        text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
+        out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
+    return out
+
+
+def _glass(question: Question, knowledge: Knowledge) -> Told:
+    """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
+    factor = glass_factor(question, knowledge.catalogue)
+    if factor is None:
+        return Told()
+    stops = 2 * log2(factor)
+    text = f"{factor:g}x {'costs' if stops > 0 else 'gains'} {abs(stops):.1f} stops of light"
+    at = stop(question)
+    if at is not None:
+        text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
+    row = Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")
+    return Told((Line("head", f"{text}."),), (row,))
+
+
+def _extended(question: Question, knowledge: Knowledge) -> Told:
+    """What extension costs the lens in light."""
+    x = extension_mm(question, knowledge.catalogue)
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    if x is None or lens is None:
+        return Told()
+    magnified = focus.magnification(lens.focal, Interval.exact(x))
+    if not is_known(magnified):
+        return Told()
+    case = f"{trimmed(x, 2)} mm of extension"
+    told = light_rows(magnified.nominal, stop(question), case, lens)
+    lines = tuple(Line("head", f"{trimmed(lens.focal.nominal, 1)} mm, {case}: {line.text}.") for line in told.lines)
+    return Told(lines, told.quantities)

@@ -1,0 +1,28 @@
+"""What the tests of answers share: a desk with the gear of a small club."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.picture import LENSES
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory):
+    path = tmp_path_factory.mktemp("gear") / "gear.yaml"
+    path.write_text(LENSES, encoding="utf-8")
+    made = Desk(gear=path)
+    assert not made.problems
+    return made
+
+
+@pytest.fixture(scope="module")
+def asked(desk):
+    """The record of a question, with every number of a quantity under `all`."""
+
+    def ask(text):
+        return record_of(desk.ask(text), desk.knowledge)
+
+    return ask

@@ -1,0 +1,90 @@
+"""Close up as it is asked for and told, the numbers worked by hand."""
+
+from __future__ import annotations
+
+from math import log2
+
+import pytest
+
+from tests.answers.picture import close, flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how close does the godwit focus on the punt with 20 mm of tube at f/8",
+        "macro with the godwit and a 20 mm extension tube on the punt at f/8",
+        "smallest field of the godwit on the punt with 20 mm of extension at f/8",
+    ],
+)
+def test_the_picture_close_up_at_the_far_end(asked, text):
+    found = asked(text)
+    case = "at the infinity mark"
+    f, gap, a, p, x = 50, 2, 30, 1.1, 20
+    assert one(found, "far_from_sensor_mm", case) == close(2 * f + gap + f * f / x + x)
+    assert one(found, "magnification", case) == close(x / f)
+    assert one(found, "working_distance_mm", case) == close(a + f * f / x)
+    assert one(found, "field_width_mm", case) == close(36 * f / x)
+    assert one(found, "field_height_mm", case) == close(24 * f / x)
+    assert one(found, "effective_f_number", case) == close(8 * (1 + x / f / p))
+    assert one(found, "light_difference_stops", case) == close(2 * log2(1 + x / f / p))
+
+
+def test_tubes_named_alone_go_with_the_ring_that_seats_the_lens(asked):
+    found = asked("can the godwit reach infinity on the punt with 20 mm of extension")
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(20, abs=0.1)
+    assert not found["chains"][0]["glass"]
+
+
+def test_a_subject_that_would_touch_the_lens_is_warned_of(asked):
+    text = " ".join(
+        asked("does the subject touch the lens with the dunlin and 15 mm of tubes on the dory")["text"].split()
+    )
+    assert "Caution: at the infinity mark" in text
+    assert (
+        "Caution: at the infinity mark"
+        not in asked("how close does the godwit focus on the punt with 10 mm of tube")["text"]
+    )
+
+
+def test_close_up_lenses_on_an_own_lens_at_infinity_and_at_its_nearest_mark(asked):
+    found = asked("+4 close-up lens on the godwit on the punt: how close and how big")
+    assert one(found, "working_distance_mm", "at infinity") == close(250)
+    assert one(found, "magnification", "at infinity") == close(50 * 4 / 1000)
+    assert one(found, "field_width_mm", "at infinity") == close(36 / 0.2)
+    spread = 450 - 102
+    x = (spread - (spread**2 - 4 * 2500) ** 0.5) / 2
+    m = x / 50
+    assert one(found, "magnification", "45 cm mark") == close(m + 0.2 * (1 + m))
+    assert one(found, "working_distance_mm", "45 cm mark") == close(1 / (4 / 1000 + 1 / (30 + 2500 / x)))
+
+
+def test_inches_are_answered_in_inches(asked):
+    text = asked("how close with the godwit and a 20 mm tube, in inches")["text"]
+    assert " in from the sensor" in text
+    assert " cm" not in text
+
+
+def test_unknown_planes_are_said_to_be_assumed_and_known_ones_are_not(asked):
+    assert "Assumed by construction" in asked("how close does a 50mm lens focus with a 20 mm tube")["text"]
+    assert "Assumed by construction" not in asked("how close does the godwit focus with a 20 mm tube")["text"]
+
+
+@pytest.mark.parametrize(
+    "text", ["macro with a 28mm zoom and a 20 mm tube", "re-mark the scale of a 28mm zoom with a 2 mm tube"]
+)
+def test_distances_of_a_lens_that_moves_in_part_are_not_told(asked, text):
+    found = asked(text)
+    assert "moving only a part of itself" in flat(found)
+    assert not numbers(found, "far_from_sensor_mm")
+    assert not numbers(found, "remarked_mm")
+
+
+def test_the_picture_in_steps_from_the_infinity_mark_to_the_nearest(asked):
+    found = asked("how close does the godwit focus on the punt with 5 mm of tube at f/8")
+    spread = 450 - 102
+    own = (spread - (spread**2 - 4 * 2500) ** 0.5) / 2
+    for case, x in (("infinity mark", 5), ("a third out", 5 + own / 3), ("its nearest", 5 + own)):
+        assert one(found, "magnification", case) == close(x / 50)
+        assert one(found, "field_width_mm", case) == close(36 * 50 / x)

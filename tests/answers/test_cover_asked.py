@@ -1,0 +1,129 @@
+"""Coverage as it is asked for and told, the numbers worked by hand."""
+
+from __future__ import annotations
+
+from math import hypot
+
+import pytest
+
+from tests.answers.picture import close, flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what is the largest 16:9 crop of the avocet on the skiff",
+        "how many pixels are left if I crop the avocet clean on the skiff",
+        "do I still get UHD from the avocet on the skiff",
+        "punch-in for the avocet on the skiff in 16:9",
+    ],
+)
+def test_a_crop_is_told_by_size_punch_in_pixels_and_equivalent(asked, text):
+    found = asked(text)
+    assert found["intent"] == "coverage"
+    wide, high = 14 * 16 / hypot(16, 9), 14 * 9 / hypot(16, 9)
+    assert one(found, "crop_width_mm", "16:9") == close(wide)
+    assert one(found, "crop_height_mm", "16:9") == close(high)
+    sensor = one(found, "format_diagonal_mm") * 3 / hypot(3, 2)  # 3:2, near enough for a percent
+    assert one(found, "punch_in", "16:9") == close(sensor / wide, rel=0.01)
+    assert one(found, "pixels_across", "16:9") == close(6000 * wide / sensor, rel=0.01)
+    assert one(found, "equivalent_focal_mm", "16:9") == close(25 * hypot(36, 24) / 14)
+    assert one(found, "equivalent_f_number", "16:9") == close(1.4 * hypot(36, 24) / 14)
+    assert "HD remains, UHD does not" in " ".join(found["text"].split())
+
+
+def test_what_was_asked_of_pixels_stands_first_and_unknown_pixels_are_asked_for(asked):
+    assert asked("do I still get UHD from the avocet on the skiff")["text"].split("\n")[0].endswith("UHD does not.")
+    assert "how many has it across and down?" in " ".join(
+        asked("is UHD left with the avocet on the dory")["text"].split()
+    )
+
+
+@pytest.mark.parametrize(
+    ("shape", "ratio"), [("3:2", 1.5), ("4:3", 4 / 3), ("1:1", 1), ("2.39:1", 2.39), ("16:9", 16 / 9)]
+)
+def test_each_shape_asked_for_is_cropped_to_the_circle(asked, shape, ratio):
+    found = asked(f"largest {shape} crop of the avocet on the skiff")
+    assert one(found, "crop_width_mm", shape) == close(14 * ratio / hypot(ratio, 1))
+    assert one(found, "crop_height_mm", shape) == close(14 / hypot(ratio, 1))
+
+
+def test_the_crop_asked_for_stands_first(asked):
+    assert asked("what is the largest 16:9 crop of the avocet on the skiff")["text"].startswith(
+        "Largest clean 16:9 crop"
+    )
+
+
+def test_a_native_crop_keeps_the_shape_of_the_sensor(asked):
+    found = asked("largest native crop of the avocet on the dory")
+    wide, high = one(found, "crop_width_mm"), one(found, "crop_height_mm")
+    assert hypot(wide, high) == close(14)
+    assert wide / high == close(17.3 / 13)
+
+
+@pytest.mark.parametrize(
+    ("text", "right", "up"),
+    [
+        ("does the avocet cover the dory with 3 mm of shift", 3, 0),
+        ("will the avocet cover the dory when shifted 3 mm sideways", 3, 0),
+        ("will the avocet vignette on the dory with 3 mm of rise", 0, 3),
+    ],
+)
+def test_a_shift_darkens_what_it_shifts_out_of_the_circle(asked, text, right, up):
+    found = asked(text)
+    square, lit, steps = 49.0, 0, 400
+    for i in range(steps):
+        for j in range(steps):
+            x, y = right + 17.3 * ((i + 0.5) / steps - 0.5), up + 13 * ((j + 0.5) / steps - 0.5)
+            lit += x * x + y * y <= square
+    assert one(found, "lit_share") == pytest.approx(lit / steps**2, abs=0.003)
+    assert "shifted 3 mm" in found["text"]
+
+
+def test_a_lens_whose_circle_is_only_known_to_cover_its_format_may_cover_more(asked):
+    text = flat(asked("does the godwit cover the punt with 8 mm of shift"))
+    assert "may not cover full frame" in text
+    assert "how much more is not known" in text
+
+
+@pytest.mark.parametrize("how", ["with 10 mm of tube", "with 10 mm of extension", "with a 10 mm extension tube"])
+def test_extension_makes_the_circle_grow(asked, how):
+    found = asked(f"does the avocet {how} cover the dory")
+    least, greatest = numbers(found, "image_circle_mm")[0]
+    assert (least, greatest) == close(14 * (1 + 0.45 * 10 / 25), 14 * (1 + 1.1 * 10 / 25))
+
+
+def test_crop_modes_are_looked_at_beside_the_whole_sensor(asked):
+    found = asked("does the avocet cover the punt")
+    assert len(numbers(found, "lit_share")) == 2
+    assert one(found, "pixels_across", "16:9 on aps-c") == close(one(found, "pixels_across", "16:9 on 35mm"), rel=0.002)
+
+
+def test_a_format_beside_an_own_lens_is_the_frame_not_what_it_was_made_for(asked):
+    found = asked("is the dunlin's image circle big enough for super 16")
+    assert numbers(found, "image_circle_mm")[0][1] < 10
+    assert "Super 16" in found["text"]
+
+
+def test_equivalents_come_first_with_the_angle_of_view(asked):
+    found = asked("what is the avocet equivalent to on the dory")
+    assert found["text"].startswith("25 mm on Four Thirds frames like 50 mm")
+    assert one(found, "angle_of_view_diagonal_deg") == close(46.8, rel=0.002)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "does the godwit cover the punt through a 20 mm opening",
+        "does a ring with a 20 mm bore clip the corners of the godwit on the punt",
+        "will the godwit vignette on the punt with an adapter of 20 mm clear diameter",
+    ],
+)
+def test_an_opening_on_the_way_is_told_to_clip_right_after_the_answer(asked, text):
+    found = asked(text)
+    assert "20 mm opening darkens the corners" in found["text"].split("- ")[1]
+    # the exit pupil is 1.1 x 50 mm before the sensor; the opening 18 mm (body flange) to 45.46 mm (lens flange)
+    least, greatest = numbers(found, "half_lit_circle_mm")[0]
+    assert least == close(20 * 55 / (55 - 18))
+    assert greatest == close(20 * 55 / (55 - 45.46))
+    assert "For which lens" not in found["text"]
