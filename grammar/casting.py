@@ -50,6 +50,12 @@ class Part:
         return self.has_mount or bool(self.implied)
 
     @property
+    def is_stop_alone(self) -> bool:
+        """Whether it says nothing but a stop."""
+        told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.named, self.noun.head)
+        return self.f_number is not None and not any(told)
+
+    @property
     def is_bare(self) -> bool:
         """Whether it says nothing but its head noun."""
         told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.f_number, self.named,

@@ -85,8 +85,10 @@ def _gather_lenses(cast: Cast) -> None:
 
 def _completes(one: Part, other: Part) -> bool:
     """Whether the two can only be one lens: no quality told by both, and not members of one list."""
-    if one.noun.listed == other.noun.listed or one.named or other.named:
+    if one.noun.listed == other.noun.listed:
         return False
+    if one.named or other.named:
+        return not other.named and other.is_stop_alone  # 'the avocet in full sun, f/2'
     same_focal = one.focal and other.focal and abs(one.focal / other.focal - 1) < _SAME_FOCAL
     clash = (
         (one.mounts and other.mounts) or (one.focal and other.focal and not same_focal)

@@ -76,7 +76,8 @@ def _denied(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
-        denied = bool(behind) and behind[-1].text.casefold() == "not"
+        word = behind[-1].text.casefold() if behind else ""
+        denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
         out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
     return out
 

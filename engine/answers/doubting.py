@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.elsewhere import elsewhere
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, life_line, template
@@ -74,6 +75,10 @@ def put_right(
     if lowering and ring.thickness_mm is not None:
         lines.append(Line("text", f"The seat that is right here: {small_mm(ring.thickness_mm.nominal)}; {ring.why}."))
         quantities.append(Quantity("ring_thickness_mm", ring.thickness_mm))
+    if lowering:
+        others = elsewhere(judged.setup.lens_mount, knowledge, but=judged.setup.body_mount.id)
+        lines += others.lines
+        quantities += others.quantities
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
     )
