@@ -31,7 +31,7 @@ _SAID: Final = {
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
-    "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
+    "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "transmission": "{} %", "pitch": "pitch {}",
 }  # fmt: skip
 
@@ -41,18 +41,24 @@ def canonical(question: Question, name_of: NameOf) -> str:
     if question.taught is not None and question.intent in ("teach", "forget"):
         told = sentence(question.taught, question.intent == "forget", name_of)
         return _ARTICLE.sub(_article, " ".join(told.split()))
+    if question.sought is not None:
+        from grammar.telling_sought import sought_sentence
+
+        return _ARTICLE.sub(_article, " ".join(sought_sentence(question, name_of).split()))
     say = _Sayer(question, name_of)
     return _ARTICLE.sub(_article, " ".join(say.sentence().split()))
 
 
 def thing_words(thing: Thing, role: str, name_of: NameOf) -> str:
-    """One thing in canonical words. `role`: lens, body, adapter, or '' for a thing only spoken of."""
+    """One thing in canonical words. `role`: lens, body, adapter, mount, or '' for a thing only spoken of."""
     if role == "adapter":
         return _adapter(thing, name_of)
     if role == "lens":
         return _lens(thing, name_of)
     if role == "body":
         return _body(thing, name_of)
+    if role == "mount":
+        return _mount(thing, name_of)
     return name_of(thing.kind, thing.id) if thing.id else thing.words
 
 
@@ -73,7 +79,7 @@ class _Sayer:
     def sentence(self) -> str:
         question = self.question
         body = self._opening() + self._pieces()
-        rest = [*self._settings(), *_limits(question.limits, self.name_of)]
+        rest = [*self._settings(), *limit_words(question.limits, self.name_of)]
         return ", ".join([body, *rest])
 
     def _opening(self) -> str:
@@ -116,7 +122,7 @@ class _Sayer:
             "shim-calibration": "how thick a shim", "diy-dimension": "dimensions of a ring to make",
             "buy-plan": "what to buy", "hazard": "is it safe", "out-of-scope": "not about mounting a lens",
         }.get(question.intent, question.intent.replace("-", " "))  # fmt: skip
-        topic = f" ({question.topic.replace('-', ' ')})" if question.topic else ""
+        topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
 
@@ -219,7 +225,7 @@ def _adapter(thing: Thing, name_of: NameOf) -> str:
     return " ".join(parts)
 
 
-def _limits(limits: Limits, name_of: NameOf) -> list[str]:
+def limit_words(limits: Limits, name_of: NameOf) -> list[str]:
     out = []
     if limits.pieces is not None:
         out.append(f"at most {limits.pieces} adapters")

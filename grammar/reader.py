@@ -9,6 +9,7 @@ from grammar.hearing import hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
+from grammar.seeking import sought
 from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
@@ -26,7 +27,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if told is not None:
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
-    order = "help" if not smoothed and "?" in text else lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
+    known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
+    of_own = sought(text, lexicon, before) if known_order is None else None
+    if of_own is not None:
+        return of_own
+    order = "help" if not smoothed and "?" in text else known_order
     if order:
         return Question(text, order)
     heard = hear(text, lexicon, before is not None)

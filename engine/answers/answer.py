@@ -79,3 +79,4 @@ class Answer:
     unread: Unread | None = None
     leaves: bool = False
     forgets: bool = False
+    aside: bool = False  # it only looks back: what follows goes on with the question before it

@@ -1,0 +1,217 @@
+"""The conditions and the order that a question about one's own gear puts, made of its marked phrases."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import compact, field, replace
+from grammar.atoms import Runs
+from grammar.lexicon import Lexicon
+from grammar.questions import Demand, Order, Thing, Unread
+from grammar.sifting import EXPECTED, Mark, fitting, number_after, number_of, number_words
+
+_NEAR: Final = 2  # atoms that may stand between a quantity's name and its bound, or a 'not' and its condition
+_NOT_FAR: Final = 3
+
+
+@compact(frozen=False)
+class Clauses:
+    """Conditions in groups ('or' parts them), the order, and what of the line was taken up.
+
+    `columns`: where each condition begins, by its identity.
+    """
+
+    groups: list[list[Demand]] = field(default_factory=list)
+    order: Order | None = None
+    spans: list[tuple[int, int]] = field(default_factory=list)
+    columns: dict[int, int] = field(default_factory=dict)
+
+    @property
+    def any_of(self) -> tuple[tuple[Demand, ...], ...]:
+        return tuple(tuple(group) for group in self.groups if group)
+
+
+def clauses_of(
+    text: str, columns: tuple[int, ...], runs: Runs, marks: list[Mark], lexicon: Lexicon
+) -> Clauses | Unread:
+    """The conditions and the order; what cannot be meant is told with its place."""
+    return _Builder(text, columns, runs, marks, lexicon).built()
+
+
+class _Builder:
+    def __init__(self, text: str, columns: tuple[int, ...], runs: Runs, marks: list[Mark], lexicon: Lexicon) -> None:
+        self.text, self.columns, self.runs, self.marks, self.lexicon = text, columns, runs, marks, lexicon
+        self.out = Clauses()
+        self.taken: set[int] = set()
+
+    def built(self) -> Clauses | Unread:
+        for n, mark in enumerate(self.marks):
+            if n in self.taken:
+                continue
+            problem = None
+            if mark.does == "test":
+                problem = self._test(n, mark)
+            elif mark.does == "bound":
+                problem = self._bound(n, mark)
+            elif mark.does in ("first", "by"):
+                self._order(n, mark)
+            elif mark.does == "turned" and self.out.order is not None:
+                self.out.order = _turned(self.out.order, mark)
+                self._take(n)
+            if problem is not None:
+                return problem
+        return self._unused() or self.out
+
+    def _unused(self) -> Unread | None:
+        for n, mark in enumerate(self.marks):
+            if mark.does == "not" and n not in self.taken:
+                expected = "a condition behind it, such as 'not cover the dory' or 'do not reach infinity'"
+                return Unread(self.text, self._column(mark.at), self._said(mark.at, mark.after), expected)
+            if mark.does in ("why", "takes", "rank") and n not in self.taken:
+                self.out.spans.append((mark.at, mark.after))
+        return None
+
+    def _test(self, n: int, mark: Mark) -> Unread | None:
+        quantity, how, *value = mark.told
+        if value:
+            number, word = _as_number(value[0])
+            self._keep(n, Demand(quantity, how, number, word, says=mark.says), mark.at, mark.after)
+            return None
+        found = number_after(self.runs, mark.after)
+        if found is None:
+            than = self._lens_after(mark.after)
+            if than is not None:
+                says = f"{mark.says} my {self.lexicon.name_for('lens', than[0].id or '')}"
+                self._keep(n, Demand(quantity, how, than=than[0], says=says), mark.at, than[1])
+                return None
+            return self._no_number(quantity, mark)
+        name, last = self.marks[n + 1] if n + 1 < len(self.marks) else None, found[1]
+        named = ""
+        if name is not None and name.does == "by" and 0 <= name.at - last <= 1:
+            # 'longer than a 50 mm equivalent': the number is told to be of another quantity
+            quantity, last = name.told[0].split("|")[0], name.after
+            named = f" {name.says}" if quantity != mark.told[0] else ""
+            self._take(n + 1)
+        number_said = number_of(quantity, found[0])
+        if number_said is None:
+            return self._no_number(quantity, mark, found[1])
+        says = f"{mark.says} {number_words(quantity, number_said)}{named}"
+        self._keep(n, Demand(quantity, how, number_said, says=says), mark.at, last)
+        return None
+
+    def _lens_after(self, at: int) -> tuple[Thing, int] | None:
+        """'wider than the avocet': the lens of one's own whose value is the bound."""
+        atoms = self.runs.atoms
+        while at < len(atoms) and atoms[at].text in ("the", "my", "our"):
+            at += 1
+        hit = self.lexicon.name_at(self.runs, at) if at < len(atoms) and atoms[at].is_word else None
+        if hit is None or hit[0].kind != "lens":
+            return None
+        return Thing("lens", hit[0].ids, hit[0].phrase, self._column(at)), hit[1]
+
+    def _bound(self, n: int, mark: Mark) -> Unread | None:
+        """'at least 1:2', 'weight under 300 g', 'under 1:4 of magnification'."""
+        found = number_after(self.runs, mark.after)
+        if found is None:
+            return None
+        before = self.marks[n - 1] if n and n - 1 not in self.taken else None
+        behind = self.marks[n + 1] if n + 1 < len(self.marks) else None
+        name, first, last = None, mark.at, found[1]
+        if before is not None and before.does == "by" and mark.at - before.after <= _NEAR:
+            name, first = before, before.at
+            self._take(n - 1)
+        elif behind is not None and behind.does == "by" and 0 <= behind.at - found[1] <= _NEAR:
+            name, last = behind, behind.after
+            self._take(n + 1)
+        quantity = name.told[0] if name is not None else self._by_kind(found[0].kind)
+        if quantity is None:
+            return None  # a limit of the chain, such as 'under 40 dollars', or a focal length: told elsewhere
+        number = number_of(quantity, found[0])
+        if number is None:
+            return self._no_number(quantity, mark, found[1])
+        label = name.says if name is not None else self._label(quantity)
+        says = f"have {label} {mark.says} {number_words(quantity, number)}"
+        self._keep(n, Demand(quantity, mark.told[0], number, says=says), first, last)
+        return None
+
+    def _by_kind(self, kind: str) -> str | None:
+        rows = self.lexicon.words.sifting.values()
+        return next((row[3] for row in rows if row[1] == "kind" and row[2] == kind), None)
+
+    def _label(self, quantity: str) -> str:
+        rows = self.lexicon.words.sifting.values()
+        return next((row[0] for row in rows if row[1] == "by" and row[2] == quantity), quantity)
+
+    def _order(self, n: int, mark: Mark) -> None:
+        """'widest first'; 'by weight', where words of sorting stand before the name of a quantity."""
+        start, after = mark.at, mark.after
+        least = mark.told[1] == "least"
+        if mark.does == "by":
+            before = self.marks[n - 1] if n else None
+            if before is None or before.does != "sorted" or mark.at - before.after > 1:
+                return
+            start = before.at
+            self._take(n - 1)
+        following = self.marks[n + 1] if n + 1 < len(self.marks) else None
+        if following is not None and following.does == "rank" and following.at == after:
+            after = following.after
+            self._take(n + 1)
+        says = f"by {mark.says}" if mark.does == "by" else mark.says
+        self.out.order = Order(mark.told[0], least, says)
+        self._take(n, start, after)
+
+    def _keep(self, n: int, demand: Demand, first: int, after: int) -> None:
+        before = n - 1 if first == self.marks[n].at else n - 2
+        denied = self._denied(before, first)
+        if denied is not None:
+            demand = replace(demand, negated=True, says=f"do not {demand.says}")
+            self._take(denied)
+        if not self.out.groups or self._starts_another(first):
+            self.out.groups.append([])
+        self.out.groups[-1].append(demand)
+        self.out.columns[id(demand)] = self._column(first)
+        self._take(n, first, after)
+
+    def _denied(self, n: int, first: int) -> int | None:
+        """The 'not' that stands before this condition with nothing but small words between."""
+        if n < 0 or n in self.taken or self.marks[n].does != "not":
+            return None
+        return n if first - self.marks[n].after <= _NEAR else None
+
+    def _starts_another(self, first: int) -> bool:
+        """Whether an 'or' stands before this condition: 'cover the dory or reach infinity'."""
+        ors = [(k, mark) for k, mark in enumerate(self.marks) if mark.does == "or" and k not in self.taken]
+        for k, mark in ors:
+            if 0 <= first - mark.after <= _NOT_FAR and self.out.groups[-1]:
+                self._take(k)
+                return True
+        return False
+
+    def _take(self, n: int, first: int | None = None, after: int | None = None) -> None:
+        self.taken.add(n)
+        mark = self.marks[n]
+        self.out.spans.append((mark.at if first is None else first, mark.after if after is None else after))
+
+    def _no_number(self, quantity: str, mark: Mark, after: int | None = None) -> Unread:
+        atoms = self.runs.atoms
+        at = min(mark.after, len(atoms) - 1)
+        end = after if after is not None else min(at + 1, len(atoms))
+        beyond = mark.after >= len(atoms)
+        column = len(self.text.rstrip()) + 1 if beyond else self._column(at)
+        found = "nothing" if beyond else self._said(at, end)
+        return Unread(self.text, column, found, f"{EXPECTED[fitting(quantity)[0]]} behind '{mark.says}'")
+
+    def _column(self, at: int) -> int:
+        return self.columns[self.runs.atoms[at].start]
+
+    def _said(self, at: int, after: int) -> str:
+        atoms = self.runs.atoms
+        return self.runs.line[atoms[at].start : atoms[max(at, after - 1)].end]
+
+
+def _turned(order: Order, mark: Mark) -> Order:
+    return replace(order, least=mark.told[0] == "least", says=f"{order.says} {mark.says}")
+
+
+def _as_number(text: str) -> tuple[float | None, str]:
+    return (float(text), "") if text[:1].isdigit() else (None, text)
