@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.atoms import Runs
 from grammar.lexicon import Lexicon
+from grammar.ordering import Ordered, first_phrase, label_of, order_at, quantity_of, toward, turned
 from grammar.questions import Demand, Order, Thing, Unread
 from grammar.sifting import EXPECTED, Mark, fitting, number_after, number_of, number_words
 
@@ -41,6 +42,7 @@ def clauses_of(
 class _Builder:
     def __init__(self, text: str, columns: tuple[int, ...], runs: Runs, marks: list[Mark], lexicon: Lexicon) -> None:
         self.text, self.columns, self.runs, self.marks, self.lexicon = text, columns, runs, marks, lexicon
+        self.rows = tuple(lexicon.words.sifting.values())
         self.out = Clauses()
         self.taken: set[int] = set()
 
@@ -49,18 +51,31 @@ class _Builder:
             if n in self.taken:
                 continue
             problem = None
-            if mark.does == "test":
+            if mark.does in ("test", "maybe"):
                 problem = self._test(n, mark)
             elif mark.does == "bound":
                 problem = self._bound(n, mark)
+            elif mark.does == "between":
+                self._between(n, mark)
+            elif mark.does == "toward":
+                self._ordered(toward(n, self.marks, self.runs, self.rows))
+            elif mark.does == "not":
+                self._again(n, mark)
             elif mark.does in ("first", "by"):
-                self._order(n, mark)
+                self._ordered(order_at(n, self.marks, self.rows))
             elif mark.does == "turned" and self.out.order is not None:
-                self.out.order = _turned(self.out.order, mark)
+                self.out.order = turned(self.out.order, mark)
                 self._take(n)
             if problem is not None:
                 return problem
         return self._unused() or self.out
+
+    def _ordered(self, found: Ordered | None) -> None:
+        if found is not None:
+            self.out.order = found.order
+            for one in found.marks:
+                self._take(one)
+            self.out.spans.append((found.first, found.after))
 
     def _unused(self) -> Unread | None:
         for n, mark in enumerate(self.marks):
@@ -78,6 +93,10 @@ class _Builder:
             self._keep(n, Demand(quantity, how, number, word, says=mark.says), mark.at, mark.after)
             return None
         found = number_after(self.runs, mark.after)
+        if mark.does == "maybe" and (
+            found is None or number_of(quantity, found[0]) is None or found[0].kind == "NUMBER"
+        ):
+            return None  # a word that means a condition only before such a number
         if found is None:
             than = self._lens_after(mark.after)
             if than is not None:
@@ -95,9 +114,46 @@ class _Builder:
         number_said = number_of(quantity, found[0])
         if number_said is None:
             return self._no_number(quantity, mark, found[1])
-        says = f"{mark.says} {number_words(quantity, number_said)}{named}"
+        said = first_phrase(self.rows, "test", quantity, how) if mark.does == "maybe" else mark.says
+        says = f"{said} {number_words(quantity, number_said)}{named}"
         self._keep(n, Demand(quantity, how, number_said, says=says), mark.at, last)
         return None
+
+    def _between(self, n: int, mark: Mark) -> None:
+        """'between 20 and 40 mm', 'focal length between 20 and 40 mm'."""
+        low = number_after(self.runs, mark.after)
+        joined = low is not None and low[1] < len(self.runs.atoms) and self.runs.atoms[low[1]].text in ("and", "to")
+        high = number_after(self.runs, low[1] + 1) if low is not None and joined else None
+        if low is None or high is None:
+            return
+        before = self.marks[n - 1] if n and n - 1 not in self.taken else None
+        named = before is not None and before.does == "by" and mark.at - before.after <= _NEAR
+        name = before if named else None
+        quantity = name.told[0] if name is not None else quantity_of(self.rows, high[0])
+        if quantity is None:
+            return
+        ends = [number_of(quantity, high[0])]
+        ends.insert(0, low[0].numbers[0] if low[0].kind == "NUMBER" else number_of(quantity, low[0]))
+        if name is not None:
+            self._take(n - 1)
+        for how, words, end in ((">=", "at least", ends[0]), ("<=", "at most", ends[1])):
+            if end is not None:
+                says = f"have {label_of(self.rows, quantity)} {words} {number_words(quantity, end)}"
+                self._keep(n, Demand(quantity, how, end, says=says), name.at if name else mark.at, high[1])
+
+    def _again(self, n: int, mark: Mark) -> None:
+        """'usable on the skiff but not on the dory': the condition before, denied."""
+        following = self.marks[n + 1] if n + 1 < len(self.marks) else None
+        has_own = following is not None and following.at - mark.after <= _NEAR and following.does in (
+            "test", "maybe", "bound", "by", "between"
+        )  # fmt: skip
+        if has_own or not self.out.groups or mark.after >= len(self.runs.atoms):
+            return
+        last = self.out.groups[-1][-1]
+        denied = replace(last, negated=not last.negated, says=f"do not {last.says}")
+        self.out.groups[-1].append(denied)
+        self.out.columns[id(denied)] = self._column(mark.at)
+        self._take(n)
 
     def _lens_after(self, at: int) -> tuple[Thing, int] | None:
         """'wider than the avocet': the lens of one's own whose value is the bound."""
@@ -123,42 +179,19 @@ class _Builder:
         elif behind is not None and behind.does == "by" and 0 <= behind.at - found[1] <= _NEAR:
             name, last = behind, behind.after
             self._take(n + 1)
-        quantity = name.told[0] if name is not None else self._by_kind(found[0].kind)
+        quantity = name.told[0] if name is not None else quantity_of(self.rows, found[0])
         if quantity is None:
-            return None  # a limit of the chain, such as 'under 40 dollars', or a focal length: told elsewhere
+            if found[0].kind in ("PRICE", "NUMBER"):
+                return None  # a limit of the chain, such as 'under 40 dollars': told elsewhere
+            expected = "what it is of, such as 'focal length over 50 mm' or 'weight under 300 g'"
+            return Unread(self.text, self._column(mark.at), self._said(mark.at, found[1]), expected)
         number = number_of(quantity, found[0])
         if number is None:
             return self._no_number(quantity, mark, found[1])
-        label = name.says if name is not None else self._label(quantity)
+        label = name.says if name is not None else label_of(self.rows, quantity)
         says = f"have {label} {mark.says} {number_words(quantity, number)}"
         self._keep(n, Demand(quantity, mark.told[0], number, says=says), first, last)
         return None
-
-    def _by_kind(self, kind: str) -> str | None:
-        rows = self.lexicon.words.sifting.values()
-        return next((row[3] for row in rows if row[1] == "kind" and row[2] == kind), None)
-
-    def _label(self, quantity: str) -> str:
-        rows = self.lexicon.words.sifting.values()
-        return next((row[0] for row in rows if row[1] == "by" and row[2] == quantity), quantity)
-
-    def _order(self, n: int, mark: Mark) -> None:
-        """'widest first'; 'by weight', where words of sorting stand before the name of a quantity."""
-        start, after = mark.at, mark.after
-        least = mark.told[1] == "least"
-        if mark.does == "by":
-            before = self.marks[n - 1] if n else None
-            if before is None or before.does != "sorted" or mark.at - before.after > 1:
-                return
-            start = before.at
-            self._take(n - 1)
-        following = self.marks[n + 1] if n + 1 < len(self.marks) else None
-        if following is not None and following.does == "rank" and following.at == after:
-            after = following.after
-            self._take(n + 1)
-        says = f"by {mark.says}" if mark.does == "by" else mark.says
-        self.out.order = Order(mark.told[0], least, says)
-        self._take(n, start, after)
 
     def _keep(self, n: int, demand: Demand, first: int, after: int) -> None:
         before = n - 1 if first == self.marks[n].at else n - 2
@@ -207,10 +240,6 @@ class _Builder:
     def _said(self, at: int, after: int) -> str:
         atoms = self.runs.atoms
         return self.runs.line[atoms[at].start : atoms[max(at, after - 1)].end]
-
-
-def _turned(order: Order, mark: Mark) -> Order:
-    return replace(order, least=mark.told[0] == "least", says=f"{order.says} {mark.says}")
 
 
 def _as_number(text: str) -> tuple[float | None, str]:

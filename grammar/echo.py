@@ -86,6 +86,8 @@ class _Sayer:
         question, lens, body = self.question, self._lenses(), self._bodies()
         on = f" on {body}" if body else ""
         intent = question.intent
+        if intent == "all-on-all":
+            return "all my lenses on all my bodies"
         if intent == "chain":
             return f"how do I get {lens or 'a lens'}{on}"
         if intent == "focus-verdict":

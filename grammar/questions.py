@@ -11,7 +11,7 @@ INTENTS: Final = (
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
     "identify-mount", "shim-calibration", "diy-dimension", "buy-plan",
     "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
-    "which-own", "all-on-all", "compare-talk",
+    "which-own", "all-on-all",
 )  # fmt: skip
 
 
@@ -101,11 +101,15 @@ class Demand:
 
 @compact
 class Order:
-    """What comes first: the least or the greatest of a quantity. `says`: in canonical words."""
+    """What comes first: the least or the greatest of a quantity, or what is nearest to `toward`.
+
+    `says`: in canonical words.
+    """
 
     quantity: str
     least: bool
     says: str
+    toward: float | None = None
 
 
 @compact

@@ -14,6 +14,7 @@ from grammar.casting import Part
 from grammar.demanding import Clauses, clauses_of
 from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
+from grammar.placing import anywhere, joined, placed
 from grammar.questions import Demand, Limits, Question, Sought, Thing, Unread
 from grammar.readings import limits_of
 from grammar.sifting import Mark, Opened, blanked, marks_of, mended, opened
@@ -26,8 +27,10 @@ _ASKS: Final = (
 _IDLE: Final = frozenset(
     ["which", "what", "where", "how", "can", "will", "get", "fit-q", "fits", "takes", "right", "ok", "list-all",
      "or-not", "own-iris", "what-is", "body-mount", "plan", "remedy", "focus", "better", "means", "all", "cheap",
-     "need-adapter", "good", "buy"]
+     "need-adapter", "good", "buy", "still", "reach"]
 )  # fmt: skip
+# numbers that only a condition can be about
+_NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "RANGE"])
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
 WORKS: Final = ("verdict", "isnt", "unusable")
 
@@ -71,7 +74,8 @@ class _Seeker:
     def read(self) -> Question | Unread | None:
         found = clauses_of(self.text, self.columns, self.runs, self._clausal(), self.lexicon)
         if isinstance(found, Unread):
-            return found if self.opening is not None else None
+            plain = self.opening is not None and (not self.opening.weak or self._is_relative(self.opening))
+            return found if plain else None
         spans = [*found.spans, *self._opening_spans()]
         heard = hear(blanked(self.runs, spans, self.text, self.columns), self.lexicon, self.before is not None)
         if self.opening is None:
@@ -84,10 +88,14 @@ class _Seeker:
 
     def _clausal(self) -> list[Mark]:
         """The marks that conditions and orders are made of."""
-        return [mark for mark in self.marks if mark.does not in ("of", "which", "mine", "my", "show", "compare", "that")]
+        return [
+            mark
+            for mark in self.marks
+            if mark.does not in ("of", "which", "mine", "my", "show", "compare", "that", "each")
+        ]
 
     def _opening_spans(self) -> list[tuple[int, int]]:
-        spans = [(mark.at, mark.after) for mark in self.marks if mark.does in ("those", "show", "compare")]
+        spans = [(mark.at, mark.after) for mark in self.marks if mark.does in ("those", "show", "compare", "each")]
         if self.opening is None:
             return spans
         first, after, described = self.opening.at, self.opening.after, self.opening.described
@@ -100,7 +108,8 @@ class _Seeker:
         bodies = [part for part in heard.cast.bodies if not part.is_bare]
         mine = self.opening.of == "lenses" and self.opening.weak and self.opening.described is None
         starts = not any(mark.does == "of" for mark in self.marks) and self.runs.atoms[self.opening.at].text != "do"
-        return mine and starts and (on_own or bool(bodies)) and not heard.cast.lenses
+        every = any(part.noun.heads == "BODY" and part.is_bare for part in heard.cast.bodies)
+        return mine and starts and (on_own or every or bool(bodies)) and not heard.cast.lenses
 
     def _sought(self, found: Clauses, heard: Heard, opening: Opened) -> Question | Unread | None:
         if opening.weak and not (self._is_relative(opening) if found.any_of else found.order):
@@ -120,7 +129,8 @@ class _Seeker:
                 return self._nothing_asked(opening)
             if opening.of != "adapters":
                 groups = ((Demand(*WORKS[:2], word=WORKS[2], says="work"),),)
-        groups = _placed(groups, found, bodies, heard)
+        if not any(mark.does == "each" for mark in self.marks):
+            groups = placed(groups, found, bodies, heard)
         seeking = Sought(opening.of, groups, found.order)
         question = self._question(heard, "which-own", seeking, bodies)
         return question.with_(lenses=roles)
@@ -154,6 +164,8 @@ class _Seeker:
             headed = part.noun.heads in ("LENS", "MOUNTWORD") or not part.was_mount
             if part.mounts and headed and part.named is None:
                 more.append(Demand("lens_mount", "is", word=part.mounts[0].ids[0]))
+            if part.focal is not None and part.named is None:
+                more.append(Demand("focal_length_mm", "is", part.focal))
         groups = groups or ((),) if more else groups
         return tuple((*group, *more) for group in groups)
 
@@ -178,6 +190,8 @@ class _Seeker:
             if token.kind == "UNKNOWN" or (token.kind == "CUE" and token.column in cues):
                 near = self._nearest(token.text)
                 return Unread(self.text, token.column, token.text, _ASKS, near)
+            if token.kind in _NUMBERS and heard.readings.values:
+                return Unread(self.text, token.column, token.text, _ASKS)
         return None
 
     def _nearest(self, word: str) -> str | None:
@@ -213,8 +227,8 @@ class _Seeker:
             return None
         if any(token.kind == "UNKNOWN" for token in heard.line.tokens) or heard.readings.number is not None:
             return None
-        groups = _joined(told.any_of, found.any_of)
-        groups = _placed(_anywhere(groups) if bodies or heard.cast.frames else groups, found, bodies, heard)
+        groups = joined(told.any_of, found.any_of)
+        groups = placed(anywhere(groups) if bodies or heard.cast.frames else groups, found, bodies, heard)
         question = self._question(heard, before.intent, replace(told, any_of=groups, order=found.order or told.order,
                                                                 why=False), bodies)  # fmt: skip
         moved = bool(bodies or heard.cast.frames)
@@ -232,49 +246,3 @@ class _Seeker:
 
 def _formats(heard: Heard) -> tuple[Thing, ...]:
     return tuple(part.thing() for part in heard.cast.frames if part.formats)
-
-
-def _anywhere(groups: tuple[tuple[Demand, ...], ...]) -> tuple[tuple[Demand, ...], ...]:
-    return tuple(tuple(replace(demand, bodies=(), frames=()) for demand in group) for group in groups)
-
-
-def _joined(old: tuple[tuple[Demand, ...], ...], new: tuple[tuple[Demand, ...], ...]) -> tuple[tuple[Demand, ...], ...]:
-    """The conditions of before and the new ones; a new one takes the place of one on the same quantity."""
-    if not new or not old:
-        return new or old
-    return tuple(
-        (*(demand for demand in one if all(demand.quantity != other.quantity for other in more)), *more)
-        for one in old
-        for more in new
-    )
-
-
-def _placed(
-    groups: tuple[tuple[Demand, ...], ...], found: Clauses, bodies: list[Part], heard: Heard
-) -> tuple[tuple[Demand, ...], ...]:
-    """Each condition with the bodies and formats that stand behind it; alike for all of them, none is told apart."""
-    frames = [part for part in heard.cast.frames if part.formats]
-    whole = [part for part in bodies if not part.is_bare]
-    if len(whole) + len(frames) < 2:
-        return groups
-    starts = sorted(found.columns.values())
-
-    def behind(demand: Demand, parts: list[Part]) -> tuple[int, ...]:
-        start = found.columns.get(id(demand))
-        if start is None:
-            return ()
-        end = next((other for other in starts if other > start), 10**6)
-        return tuple(n for n, part in enumerate(parts) if start < part.noun.column < end)
-
-    def with_places(group: tuple[Demand, ...]) -> tuple[Demand, ...]:
-        rows: list[tuple[Demand, tuple[int, ...], tuple[int, ...]]] = []
-        for demand in reversed(group):
-            of_body, of_frame = behind(demand, whole), behind(demand, frames)
-            if not (of_body or of_frame) and rows:
-                of_body, of_frame = rows[-1][1:]  # 'cover and reach infinity on the skiff'
-            rows.append((demand, of_body, of_frame))
-        return tuple(replace(demand, bodies=one, frames=other) for demand, one, other in reversed(rows))
-
-    out = tuple(with_places(group) for group in groups)
-    places = {(demand.bodies, demand.frames) for group in out for demand in group}
-    return _anywhere(out) if len(places) == 1 else out

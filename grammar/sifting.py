@@ -11,6 +11,7 @@ from grammar.lexicon import Lexicon
 from grammar.literals import Literal, literal_at
 
 _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
+_ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one
 _GAP: Final = 4  # words that may stand between what opens a question and the things that it is about
 _DETERMINERS: Final = frozenset(["a", "an", "the", "about", "than", "of", "to", "is"])
 # which literals tell a number of a quantity, by the unit that its name ends on; what its unit leaves out is told bare
@@ -79,9 +80,10 @@ def _marks(runs: Runs, lexicon: Lexicon) -> Iterator[Mark]:
             at += 1
             continue
         says, does, *told = table[found.key]
-        if does not in ("kind", "tell"):
+        spoken = does not in ("kind", "tell")
+        if spoken:
             yield Mark(does, tuple(told), says, at, found.after)
-        at = found.after if does not in ("kind", "tell") else at + 1
+        at = found.after if spoken else at + 1
 
 
 def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
@@ -119,7 +121,8 @@ def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
             rest = sum(runs.atoms[n].is_word for n in range(mark.after, noun[1]))
             if rest != sum(one.after - one.at for one in between):
                 return None  # 'my 50 mm lens' is one lens
-            if not between and not runs.atoms[noun[2] - 1].text.endswith(("s", "es")):
+            last = runs.atoms[noun[2] - 1].text
+            if not between and (last in _ONE or not last.endswith("s")):
                 return None  # so is 'my lens'
             return Opened(noun[0], mark.at, noun[2], compared=compared, weak=True)
         else:

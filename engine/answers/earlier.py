@@ -43,6 +43,12 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):
         return _chains(question, (question.number, int(others.split(",")[0])), rows, knowledge)
+    if question.number is not None and len(rows) > 1 and not mentions(question, *ANSWERS):
+        if question.number == 1:
+            return _refused(
+                question, "The first of the last answer, against which? Say 'compare the first and the second'."
+            )
+        return _chains(question, (1, question.number), rows, knowledge)
     pair = _pair(question, past)
     if pair is None:
         if len(rows) > 1:

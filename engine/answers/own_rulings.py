@@ -136,7 +136,10 @@ def _verdict(demand: Demand, case: Case, words: OwnWords, feet: bool) -> Ruling:
     same = asked[0]
     if judged.certainty == "unknown":
         return Ruling(YES if same else NO, unknown_line(judged), miss=_off(case))
-    says = f"{life_line(judged, feet)} ({CERTAINTY_WORDS[judged.certainty]})"
+    life = life_line(judged, feet)
+    if demand.how == "is":
+        life = life.split(", and ")[0]  # how near it comes was not asked
+    says = f"{life} ({CERTAINTY_WORDS[judged.certainty]})"
     return Ruling(YES if same else NO, says, miss=_off(case))
 
 

@@ -14,7 +14,7 @@ from engine.answers.reasons import step_lines, verdict_lines
 from grammar.questions import Question
 
 if TYPE_CHECKING:
-    from engine.answers.which_own import Row
+    from engine.answers.own_rows import Row
 
 DEPTH = 3  # steps of a quantity that are told
 _HEADS = {YES: "it is among them", NO: "it is not among them", OPEN: "undecided"}
@@ -40,8 +40,9 @@ def why_own(question: Question, rows: Sequence[Row], words: OwnWords, knowledge:
             chains.append(ListedChain(len(chains) + 1, row.case.best, row.case.title))
             lines.append(Line("text", f"By its best way: {row.case.title}.", 1))
     return Answer(
-        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=tuple(chains) or None
-    )
+        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=tuple(chains) or None,
+        aside=True,
+    )  # fmt: skip
 
 
 def _reasons(quantity: str, case: Case, knowledge: Knowledge, told: set[str]) -> Iterator[Line]:

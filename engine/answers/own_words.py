@@ -59,10 +59,16 @@ class OwnWords:
         """The facts that would settle a quantity: those it hangs on that are not known, else those only assumed."""
         roots = [name for name in dict.fromkeys(roots_of(quantity)) if name in trace.given]
         tellable = [name for name in roots if name in self.tells]
-        open_ = [name for name in tellable if isinstance(trace.given[name].value, Unknown)]
+        open_ = [name for name in tellable if _is_unknown(trace.given[name].value)]
         open_ = open_ or [name for name in tellable if trace.given[name].assumed]
         told = list(dict.fromkeys(self.tells[name] for name in open_))
         return " and ".join(told[:2]).replace("{lens}", lens)
+
+
+def _is_unknown(value: Value) -> bool:
+    if isinstance(value, Span):
+        return isinstance(value.shortest, Unknown) or isinstance(value.longest, Unknown)
+    return isinstance(value, Unknown)
 
 
 def roots_of(quantity: str) -> Iterator[str]:

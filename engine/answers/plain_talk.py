@@ -34,6 +34,9 @@ EXAMPLES: Final = (
     ("dangers", "is it safe to point a 500mm lens at the sun"),
     ("the camera's menu", "which focal length do I set for stabilisation with a 50mm lens"),
     ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
+    ("which of your own", "which of my lenses cover full frame, widest first"),
+    ("all at a glance", "all my lenses on all my bodies"),
+    ("side by side", "25mm f/1.4 C vs 28mm f/2.8 SR on m43"),
 )
 
 

@@ -39,6 +39,7 @@ def _listed(heads: Sequence[str], texts: Sequence[str], width: int) -> Iterator[
         if text:
             alike.setdefault(text, []).append(head)
     for text, those in alike.items():
-        line = f"  - {', '.join(those)}: {text}"
+        who = "all" if len(those) == len(heads) - 1 > 1 else ", ".join(those)
+        line = f"  - {who}: {text}"
         for part in wrap(line, width, subsequent_indent="    ", break_on_hyphens=False):
             yield "fact", part

@@ -292,4 +292,8 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("adapter at 9 dollars any good", "buy-plan", None, None),
     ("what do i need to get for macro with m42 50, 40 bucks max", "buy-plan", "m42", None),
     ("step up rings and one nd for 49 52 55 58 lenses", "buy-plan", None, None),
+    # all of one's own gear
+    ("which of my lenses reach infinity on a Z-mount body, fastest first?", "which-own", None, "z-mount"),
+    ("do i have a lens that covers full frame", "which-own", None, None),
+    ("show me all my lenses on all my bodies", "all-on-all", None, None),
 ]
