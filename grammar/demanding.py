@@ -9,7 +9,7 @@ from grammar.atoms import Runs
 from grammar.lexicon import Lexicon
 from grammar.ordering import Ordered, first_phrase, label_of, order_at, quantity_of, toward, turned
 from grammar.questions import Demand, Order, Thing, Unread
-from grammar.sifting import EXPECTED, Mark, fitting, number_after, number_of, number_words
+from grammar.sifting import EXPECTED, FEET, Mark, fitting, number_after, number_of, number_words
 
 _NEAR: Final = 2  # atoms that may stand between a quantity's name and its bound, or a 'not' and its condition
 _NOT_FAR: Final = 3
@@ -19,13 +19,14 @@ _NOT_FAR: Final = 3
 class Clauses:
     """Conditions in groups ('or' parts them), the order, and what of the line was taken up.
 
-    `columns`: where each condition begins, by its identity.
+    `columns`: where each condition begins, by its identity. `feet`: inches or feet were spoken.
     """
 
     groups: list[list[Demand]] = field(default_factory=list)
     order: Order | None = None
     spans: list[tuple[int, int]] = field(default_factory=list)
     columns: dict[int, int] = field(default_factory=dict)
+    feet: bool = False
 
     @property
     def any_of(self) -> tuple[tuple[Demand, ...], ...]:
@@ -115,7 +116,8 @@ class _Builder:
         if number_said is None:
             return self._no_number(quantity, mark, found[1])
         said = first_phrase(self.rows, "test", quantity, how) if mark.does == "maybe" else mark.says
-        says = f"{said} {number_words(quantity, number_said)}{named}"
+        self.out.feet = self.out.feet or found[0].unit in FEET
+        says = f"{said} {number_words(quantity, number_said, found[0].unit)}{named}"
         self._keep(n, Demand(quantity, how, number_said, says=says), mark.at, last)
         return None
 

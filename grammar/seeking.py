@@ -133,7 +133,7 @@ class _Seeker:
             groups = placed(groups, found, bodies, heard)
         seeking = Sought(opening.of, groups, found.order)
         question = self._question(heard, "which-own", seeking, bodies)
-        return question.with_(lenses=roles)
+        return question.with_(lenses=roles, feet=question.feet or found.feet)
 
     def _bodies(self, heard: Heard, found: Clauses, opening: Opened) -> tuple[list[Part], tuple[Thing, ...]]:
         """The bodies spoken of, and the lenses: a mount alone behind a condition is that of a body."""
@@ -239,7 +239,7 @@ class _Seeker:
             adapters=question.adapters or before.adapters,
             limits=question.limits if question.limits != Limits() else before.limits,
             f_number=question.f_number if question.f_number is not None else before.f_number,
-            feet=question.feet or before.feet,
+            feet=question.feet or found.feet or before.feet,
             follows=True,
         )
 

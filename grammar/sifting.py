@@ -6,13 +6,14 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from engine.base.compact import compact, replace
-from grammar.atoms import Atom, Runs
+from grammar.atoms import Atom, Runs, atoms_of, smooth
 from grammar.lexicon import Lexicon
 from grammar.literals import Literal, literal_at
 
 _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
 _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one
 _GAP: Final = 4  # words that may stand between what opens a question and the things that it is about
+FEET: Final = {"in": 25.4, "ft": 304.8}  # mm
 _DETERMINERS: Final = frozenset(["a", "an", "the", "about", "than", "of", "to", "is"])
 # which literals tell a number of a quantity, by the unit that its name ends on; what its unit leaves out is told bare
 _UNITS: Final = (
@@ -84,6 +85,15 @@ def _marks(runs: Runs, lexicon: Lexicon) -> Iterator[Mark]:
         if spoken:
             yield Mark(does, tuple(told), says, at, found.after)
         at = found.after if spoken else at + 1
+
+
+def about_own(line: str, lexicon: Lexicon) -> tuple[Runs, list[Mark]] | None:
+    """The phrases of a line that asks of all of one's own things, however far it is typed; None of any other."""
+    if not line.isascii():
+        line = smooth(line)[0]
+    runs = Runs(line, atoms_of(line))
+    marks = marks_of(runs, lexicon)
+    return (runs, marks) if opened(runs, marks, lexicon) is not None else None
 
 
 def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
@@ -175,9 +185,11 @@ def number_of(quantity: str, literal: Literal) -> float | None:
     return literal.numbers[0] / 100 if literal.kind == "PERCENT" else literal.numbers[0]
 
 
-def number_words(quantity: str, number: float) -> str:
-    """The number as it is read back."""
+def number_words(quantity: str, number: float, unit: str = "") -> str:
+    """The number as it is read back; `unit`: inches or feet, where they were spoken."""
     kind = fitting(quantity)[0]
+    if kind == "LENGTH" and unit in FEET:
+        return f"{number / FEET[unit]:g} {unit}"
     if kind == "LENGTH":
         far = "focal" not in quantity and number >= 100
         size, unit = (number, "mm") if not far else (number / 1000, "m") if number >= 1000 else (number / 10, "cm")

@@ -6,9 +6,10 @@ from collections.abc import Callable, Sequence
 from math import inf
 from typing import Final
 
-from engine.answers.own_cases import VERDICT, Case, as_interval, asked_of
-from engine.answers.own_words import OwnWords, told_number, told_value
+from engine.answers.own_cases import VERDICT, Case, as_interval, asked_of, needs_body
+from engine.answers.own_words import OwnWords, roots_of, told_number, told_value
 from engine.answers.telling import CERTAINTY_WORDS, life_line, unknown_line
+from engine.answers.wording import listed
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, Unknown
 from engine.facts.records import VERDICTS
@@ -95,6 +96,8 @@ def _number(demand: Demand, quantity: str, case: Case, words: OwnWords, feet: bo
     state = compared(number, demand.how, bound)
     if state == OPEN:
         return Ruling(OPEN, f"{told}: too near {told_number(quantity, bound.nominal, feet)} to call", asks)
+    if (hangs := open_seat(quantity, case)) is not None:
+        return Ruling(OPEN, f"{told}, provided {hangs[0]}", hangs[1])
     off = number.nominal - bound.nominal
     if state == NO and not demand.negated and demand.how in ("<", "<=", ">", ">="):
         over = demand.how in ("<", "<=")
@@ -103,6 +106,20 @@ def _number(demand: Demand, quantity: str, case: Case, words: OwnWords, feet: bo
             told = f"{label} {told_value(quantity, value, feet)}: just that, and no more"
     share = abs(off) / max(abs(bound.nominal), 1e-9)
     return Ruling(state, told, miss=share)
+
+
+def open_seat(quantity: str, case: Case) -> tuple[str, str] | None:
+    """On what its distances hang, and what to measure, where a fact that decides where the lens rests is missing."""
+    judged = case.judged
+    if judged is None or judged.certainty != "unknown" or judged.best == judged.worst:
+        return None
+    if not needs_body(quantity) or "error_before_glass_mm" not in set(roots_of(quantity)):
+        return None
+    rules = [row.rule for row in judged.findings if not row.decided and row.rule.provided]
+    clauses = listed(list(dict.fromkeys(rule.provided for rule in rules)))
+    return clauses or "the facts that are missing allow it", "; ".join(
+        dict.fromkeys(rule.measure for rule in rules if rule.measure)
+    )
 
 
 def _why_absent(quantity: str, label: str, case: Case) -> str:

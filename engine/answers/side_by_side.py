@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.own_cases import Case, alone, as_interval, on_body
+from engine.answers.own_rulings import open_seat
 from engine.answers.own_words import OwnWords, told_value
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.telling import CERTAINTY_WORDS, iris_text, life_line, price_text
@@ -131,6 +132,8 @@ def _ahead(sides: Sequence[Case], words: OwnWords) -> Iterator[str]:
             continue  # the view tells it
         values = [as_interval(side.value(quantity)) for side in sides if not side.has_no_way]
         if len(values) < len(sides) or any(value is None for value in values):
+            continue
+        if any(open_seat(quantity, side) is not None for side in sides):
             continue
         known = [(value if least else -value) for value in values if value is not None]
         best = min(range(len(known)), key=lambda n: known[n].greatest)

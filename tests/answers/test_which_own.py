@@ -117,6 +117,13 @@ def test_what_is_not_known_is_told_with_the_fact_that_would_tell() -> None:
     assert outcomes("which of my lenses cover the dory")["avocet"] == (0.0, 1.0)
 
 
+def test_a_distance_that_hangs_on_where_the_lens_rests_is_undecided() -> None:
+    told = asked("which of my lenses focus closer than 30 cm on the skiff")
+    assert outcomes("which of my lenses focus closer than 30 cm on the skiff")["stint"] == (0.0, 1.0)
+    text = " ".join(plain_text(told).split())
+    assert "stint: nearest focus 20 cm (19 to 21 cm), provided the barrel enters the cup; to tell: measure" in text
+
+
 def test_the_numbers_are_those_of_the_question_about_the_one_lens() -> None:
     for lens in ("avocet", "stint", "curlew"):
         for body in BODIES:

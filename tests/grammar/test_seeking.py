@@ -84,6 +84,7 @@ READ = [
     ("which of my lenses is closest to a 50mm equivalent on the dory",
      "my lenses on my dory, closest to 50 mm equivalent"),
     ("which of my lenses are best for macro on the dory", "my lenses on my dory, most magnified first"),
+    ("which of my lenses focus closer than 1 ft on the skiff", "which of my lenses focus closer than 1 ft on my skiff"),
     ("compare my lenses on the skiff", "compare my lenses on my skiff"),
 ]  # fmt: skip
 
