@@ -190,6 +190,11 @@ class _Builder:
         number = number_of(quantity, found[0])
         if number is None:
             return self._no_number(quantity, mark, found[1])
+        last_one = self.out.groups[-1][-1] if self.out.groups else None
+        told = [one.does for one in self.marks[:n] if one.does != "sorted"][-1:]
+        if last_one is not None and last_one.quantity == quantity and told == ["test"]:
+            # 'cover the dory by at least 80 %': the share that is told is the one meant
+            self.out.groups[-1].pop()
         label = name.says if name is not None else label_of(self.rows, quantity)
         says = f"have {label} {mark.says} {number_words(quantity, number)}"
         self._keep(n, Demand(quantity, mark.told[0], number, says=says), first, last)

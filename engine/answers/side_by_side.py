@@ -17,6 +17,7 @@ from grammar.questions import Question
 
 MOST = 40
 FEW = 3  # sides that are told in one line; more are a table
+_ALIKE = frozenset({"infinity", "iris"})  # what is told even where it does not differ
 UNKNOWN_TOLD = "not known"
 
 
@@ -58,7 +59,7 @@ def side_by_side(sides: Sequence[Case], knowledge: Knowledge, feet: bool = False
     told = list(_rows(sides, words, feet))
     rows = [(label, texts) for label, texts in told if len(set(map(_bare_number, texts))) > 1]
     same = [(label, texts[0]) for label, texts in told if len(set(texts)) == 1]
-    alike = [f"{label} {text}" for label, text in same if label in ("infinity", "iris") and text]
+    alike = [text if label == "infinity" else f"iris {text}" for label, text in same if label in _ALIKE and text]
     unknown = [label for label, text in same if text == UNKNOWN_TOLD]
     lines = [Line("head", line) for line in _ahead(sides, words)]
     if not rows:

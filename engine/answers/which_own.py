@@ -18,6 +18,8 @@ from engine.answers.wording import listed
 from engine.base.interval import Interval
 from grammar.questions import Question
 
+MANY = 5  # from so many on, things of which one and the same holds are not named one by one
+
 
 def which_own(question: Question, knowledge: Knowledge) -> Answer:
     """Answer a question about all of one's own lenses, bodies or adapters."""
@@ -130,7 +132,8 @@ def _together(rows: Iterable[tuple[str, str]]) -> Iterator[Line]:
     for name, text in rows:
         names.setdefault(text, []).append(name)
     for text, those in names.items():
-        yield Line("fact", f"{listed(those)}: {text}", 1)
+        who = f"all {len(those)}" if len(names) == 1 and len(those) > MANY else listed(those)
+        yield Line("fact", f"{who}: {text}", 1)
 
 
 def _misses(row: Row) -> str:

@@ -85,6 +85,13 @@ READ = [
      "my lenses on my dory, closest to 50 mm equivalent"),
     ("which of my lenses are best for macro on the dory", "my lenses on my dory, most magnified first"),
     ("which of my lenses focus closer than 1 ft on the skiff", "which of my lenses focus closer than 1 ft on my skiff"),
+    ("which of my lenses cover the dory by at least 50 %",
+     "which of my lenses have frame lit at least 50 % on my dory"),
+    ("how many of my lenses cover the dory", "which of my lenses cover the frame on my dory"),
+    ("which of my lenses can't be mounted on the dory", "which of my lenses do not work on my dory"),
+    ("which of my lenses is the most like a 40mm on full frame on the skiff",
+     "my lenses on my skiff, closest to 40 mm equivalent"),
+    ("which of my lenses did I pay the least for", "my lenses, least paid first"),
     ("compare my lenses on the skiff", "compare my lenses on my skiff"),
 ]  # fmt: skip
 
