@@ -9,7 +9,6 @@ from grammar.hearing import hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
-from grammar.seeking import sought
 from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
@@ -28,7 +27,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
-    of_own = sought(text, lexicon, before) if known_order is None else None
+    of_own = _of_own(text, lexicon, before) if known_order is None else None
     if of_own is not None:
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
@@ -45,3 +44,14 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return unheard(heard, lexicon)
     problem = refused(heard, question, lexicon) or not_alone(heard, question)
     return problem or question
+
+
+def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread | None:
+    """The question where it is about all of one's own gear; what reads those is loaded only where that may be."""
+    line = key_of(smooth(text)[0])
+    opens = (key for key, row in lexicon.words.sifting.items() if row[1] in ("of", "my", "mine"))
+    if (before is None or before.sought is None) and not any(key in line for key in opens):
+        return None
+    from grammar.seeking import sought
+
+    return sought(text, lexicon, before)

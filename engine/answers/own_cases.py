@@ -113,15 +113,13 @@ def _lit(trace: Trace) -> Trace:
 
 
 def best_way(question: Question, setup: Setup, knowledge: Knowledge) -> tuple[Listed | None, Knowledge]:
-    """The best chain: of a piece or two, or of more where those do not reach infinity."""
+    """The best chain: of a piece or two, or of more where those do not reach infinity.
+
+    Neither conditions nor the order have a say in it: each is asked of one and the same way.
+    """
     named, limits = knowledge, question.limits
     if question.adapters:
         named, limits = with_named_pieces(question, setup.lens_mount.id, setup.body_mount.id, knowledge)
-    told = question.sought
-    names = [demand.quantity for group in told.any_of for demand in group] if told is not None else []
-    names += [told.order.quantity] if told is not None and told.order is not None else []
-    if any("price_usd" in name for name in names):
-        limits = replace(limits, cheapest=True)
     most = limits.pieces
     few = choose(named, setup, replace(limits, pieces=FEW if most is None else min(FEW, most)), 1).listed
     if few and few[0].judged.verdict == VERDICTS[0]:

@@ -56,6 +56,8 @@ class Finder:
 
     def rows(self) -> list[Row]:
         lenses = self.lenses()
+        if self._wants_body() and not self.bodies:
+            return []
         if self.is_apart:
             return [self._row_apart(lens) for lens in lenses]
         places = [(n, -1) for n in range(len(self.bodies))]
@@ -64,8 +66,6 @@ class Finder:
         else:
             # a format beside a body is what a condition that needs no body is about
             places = [(n, 0 if self.formats else -1) for n, _ in places]
-        if self._wants_body() and not self.bodies:
-            return []
         return [self._row(lens, *place, len(lenses), len(places)) for lens in lenses for place in places]
 
     @property
@@ -118,7 +118,9 @@ class Finder:
         return self._sorted(self.case(lens, 0 if self.bodies else -1, -1 if self.bodies else 0), groups)
 
     def _everywhere(self, demand: Demand, lens: LensSide) -> Ruling:
-        places = [(n, -1) for n in demand.bodies] + [(-1, n) for n in demand.frames]
+        # what hangs on the way onto a body says nothing of a format alone
+        frames = () if needs_body(demand.quantity) else demand.frames
+        places = [(n, -1) for n in demand.bodies] + [(-1, n) for n in frames]
         places = places or [(0, -1) if self.bodies else (-1, 0)]
         found = []
         for body, form in places:

@@ -10,7 +10,7 @@ from engine.answers.own_cases import Case, alone, as_interval, on_body
 from engine.answers.own_rulings import open_seat
 from engine.answers.own_words import OwnWords, told_value
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.telling import CERTAINTY_WORDS, iris_text, life_line, price_text
+from engine.answers.telling import CERTAINTY_WORDS, finding_text, iris_text, life_line, price_text
 from engine.answers.wording import listed
 from engine.base.interval import Interval
 from grammar.questions import Question
@@ -72,11 +72,19 @@ def side_by_side(sides: Sequence[Case], knowledge: Knowledge, feet: bool = False
         lines.append(Line("columns", "\t".join(["lens", *(label for label, _ in rows)])))
         for n, side in enumerate(sides):
             lines.append(Line("row", "\t".join([side.name, *(texts[n] for _, texts in rows)])))
+    lines += _dangers(sides, knowledge, feet)
     if alike:
         lines.append(Line("text", f"Alike: {'; '.join(alike)}."))
     if unknown:
         lines.append(Line("text", f"Not known of any: {listed(unknown)}."))
     return Told(tuple(lines), tuple(_quantities(sides, words)))
+
+
+def _dangers(sides: Sequence[Case], knowledge: Knowledge, feet: bool) -> Iterator[Line]:
+    for side in sides:
+        for finding in side.judged.findings if side.judged is not None else ():
+            if finding.severity == "danger" and side.judged is not None:
+                yield Line("danger", f"{side.name}: {finding_text(finding, side.judged, knowledge, feet)}")
 
 
 def _bare_number(text: str) -> str:

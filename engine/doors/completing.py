@@ -129,7 +129,8 @@ def _offered(line: str, offers: Offers) -> Iterator[tuple[int, Offer]]:
     for start in starts:
         key = key_of(line[start:])
         if len(key) > 2:
-            yield from ((start, offer) for offer in _fitting(line, start, offers, offers.near(key)))
+            near = [offer for offer in offers.near(key) if of_own or offer.sort not in _OF_OWN]
+            yield from ((start, offer) for offer in _fitting(line, start, offers, near))
 
 
 def _is_open(line: str, lexicon: Lexicon) -> bool:

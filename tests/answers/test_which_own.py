@@ -223,3 +223,11 @@ def test_the_gear_file_is_left_as_it_was(tmp_path: Path) -> None:
     for question in ("my lenses that cover m43", "which of my lenses is lightest", "my lenses by weight", "yes"):
         own.ask(question, talk)
     assert gear.read_text("utf-8") == GEAR.read_text("utf-8")
+
+
+def test_what_hangs_on_a_body_is_asked_of_the_body_and_what_needs_a_frame_of_the_frame() -> None:
+    told = outcomes("which of my lenses reach infinity on the skiff and cover full frame")
+    assert told["dunlin"] == (1.0, 1.0)
+    assert told["curlew"] == (0.0, 0.0)
+    odd = outcomes("which of my lenses reach infinity on the skiff and do not reach infinity on full frame")
+    assert odd["dunlin"] == (0.0, 0.0)
