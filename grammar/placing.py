@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.base.compact import replace
+from grammar.atoms import Runs
 from grammar.casting import Part
 from grammar.demanding import Clauses
 from grammar.hearing import Heard
-from grammar.questions import Demand
+from grammar.questions import Demand, Question
+from grammar.sifting import Mark
 
+_SMALL: Final = frozenset(["and", "but", "the", "ones", "one", "which", "who", "so", "then", "ok", "what", "about"])
 Groups = tuple[tuple[Demand, ...], ...]  # one of them must hold whole
 
 
@@ -56,3 +61,21 @@ def placed(groups: Groups, found: Clauses, bodies: list[Part], heard: Heard) -> 
         return tuple(replace(demand, bodies=one, frames=other) for demand, one, other in reversed(rows))
 
     return tuple(with_places(group) for group in groups)
+
+
+def the_others(before: Question | None, marks: list[Mark], runs: Runs, text: str) -> Question | None:
+    """'and which ones don't?': the one condition of before, denied; None where the text says anything else."""
+    told = before.sought if before is not None else None
+    if before is None or told is None or len(told.any_of) != 1 or len(told.any_of[0]) != 1:
+        return None
+    said = {n for mark in marks if mark.does in ("those", "not", "that") for n in range(mark.at, mark.after)}
+    rest = [atom.text for n, atom in enumerate(runs.atoms) if atom.is_word and n not in said]
+    if not any(mark.does == "not" for mark in marks) or any(word not in _SMALL for word in rest):
+        return None
+    demand = told.any_of[0][0]
+    says = demand.says.removeprefix("do not ") if demand.negated else f"do not {demand.says}"
+    other = replace(demand, negated=not demand.negated, says=says)
+    return before.with_(
+        text=text, follows=True, sought=replace(told, any_of=((other,),), why=False),
+        lenses=() if told.why else before.lenses,
+    )  # fmt: skip

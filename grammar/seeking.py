@@ -14,7 +14,7 @@ from grammar.casting import Part
 from grammar.demanding import Clauses, clauses_of
 from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
-from grammar.placing import anywhere, joined, placed
+from grammar.placing import anywhere, joined, placed, the_others
 from grammar.questions import Demand, Limits, Question, Sought, Thing, Unread
 from grammar.readings import limits_of
 from grammar.sifting import Mark, Opened, blanked, marks_of, mended, opened
@@ -74,7 +74,9 @@ class _Seeker:
     def read(self) -> Question | Unread | None:
         found = clauses_of(self.text, self.columns, self.runs, self._clausal(), self.lexicon)
         if isinstance(found, Unread):
-            plain = self.opening is not None and (not self.opening.weak or self._is_relative(self.opening))
+            if self.opening is None:
+                return the_others(self.before, self.marks, self.runs, self.text)
+            plain = not self.opening.weak or self._is_relative(self.opening)
             return found if plain else None
         spans = [*found.spans, *self._opening_spans()]
         heard = hear(blanked(self.runs, spans, self.text, self.columns), self.lexicon, self.before is not None)

@@ -153,6 +153,16 @@ def test_a_fragment_changes_the_body_the_order_or_the_conditions() -> None:
     assert [thing.id for thing in why.lenses] == ["avocet"]
 
 
+@pytest.mark.parametrize(
+    "text", ["and which ones don't?", "and the ones that don't", "which don't", "which of those do not?"]
+)
+def test_the_others_are_those_of_the_condition_denied(text: str) -> None:
+    first = question("which of my lenses cover the dory, widest first")
+    denied = question(text, first)
+    assert shown(denied) == "which of my lenses do not cover the frame on my dory, widest first"
+    assert shown(question(text, denied)) == shown(first)
+
+
 def test_another_question_after_it_is_no_fragment() -> None:
     first = question("which of my lenses cover the dory, widest first")
     assert question("how close can the avocet focus on it", first).intent == "macro-distance"
