@@ -15,6 +15,7 @@ from engine.facts.records import VERDICTS
 from grammar.questions import Question
 
 FULL = 0.9995
+IS_MISSING = "Behind a question mark a fact is missing."
 
 
 def all_on_all(question: Question, knowledge: Knowledge) -> Answer:
@@ -43,7 +44,7 @@ def all_on_all(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _legend(lens: str, body: str, is_open: bool) -> Iterator[Line]:
-    missing = " Behind a question mark a fact is missing." if is_open else ""
+    missing = f" {IS_MISSING}" if is_open else ""
     yield Line("text", f"How far it focuses by its best way, then the share of the frame lit.{missing}")
     yield Line("caution", (
         f"before you mount one, ask for it by name ('{lens} on {body}'): that tells the ring, the iris, what to "
@@ -52,7 +53,13 @@ def _legend(lens: str, body: str, is_open: bool) -> Iterator[Line]:
 
 
 def cell(case: Case, feet: bool = False) -> str:
-    """'infinity 100 %'; 'to 3.6 m 62 %'; 'no way'. A question mark behind what hangs on a fact that is missing."""
+    """'infinity 100 %'; 'to 3.6 m 62 %'; 'no way': how far it focuses, then the share of the frame lit."""
+    far = far_text(case, feet)
+    return far if case.judged is None or "no use" in far else f"{far} {lit_text(case)}"
+
+
+def far_text(case: Case, feet: bool = False) -> str:
+    """How far it focuses, in a word or two; a question mark behind what hangs on a fact that is missing."""
     judged = case.judged
     if judged is None:
         return "no way"
@@ -65,7 +72,7 @@ def cell(case: Case, feet: bool = False) -> str:
     if best != VERDICTS[0]:
         value = as_interval(judged.measured_trace.value("far_from_sensor_mm"))
         far = f"to {distance(value.nominal, feet)}" if value is not None and value.nominal > 0 else "close up"
-    return f"{danger}{far}{open_} {lit_text(case)}"
+    return f"{danger}{far}{open_}"
 
 
 def lit_text(case: Case) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from engine.answers.all_on_all import IS_MISSING, far_text
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.own_cases import Case, alone, as_interval, on_body
@@ -72,6 +73,10 @@ def side_by_side(sides: Sequence[Case], knowledge: Knowledge, feet: bool = False
         lines.append(Line("columns", "\t".join(["lens", *(label for label, _ in rows)])))
         for n, side in enumerate(sides):
             lines.append(Line("row", "\t".join([side.name, *(texts[n] for _, texts in rows)])))
+        missing = f" {IS_MISSING}" if any("?" in line.text for line in lines) else ""
+        lines.append(
+            Line("text", f"Likeliest values; two or three compared by name are told with their ranges.{missing}")
+        )
     lines += _dangers(sides, knowledge, feet)
     if alike:
         lines.append(Line("text", f"Alike: {'; '.join(alike)}."))
@@ -95,9 +100,10 @@ def _bare_number(text: str) -> str:
 def _rows(sides: Sequence[Case], words: OwnWords, feet: bool) -> Iterator[tuple[str, list[str]]]:
     """Every row, alike or not: how it focuses far, each named quantity in the order of the word list, iris and way."""
     placed = any(side.body is not None for side in sides)
-    if placed:
-        yield "infinity", [_far(side, feet) for side in sides]
     many = len(sides) > FEW
+    if placed:
+        told = [far_text(side, feet) if many else _far(side, feet) for side in sides]
+        yield ("far limit" if many else "infinity"), told
     for quantity, label in words.labels.items():
         if quantity in words.aside or (many and quantity not in words.brief):
             continue
@@ -105,8 +111,11 @@ def _rows(sides: Sequence[Case], words: OwnWords, feet: bool) -> Iterator[tuple[
             yield label, [side.lens.mount.designation for side in sides]
         elif placed or quantity not in ("price_usd", "seat_mm", "pieces", "lit_share", "equivalent_focal_mm",
                                         "equivalent_f_number", "overhang_mm"):  # fmt: skip
-            yield label, [_text(side, quantity, feet) for side in sides]
-    if placed:
+            texts = [_text(side, quantity, feet) for side in sides]
+            yield label, [_bare_number(text) for text in texts] if many else texts
+    if placed and many:
+        yield "iris", [iris_text(side.judged)[0].replace("-", " ") if side.judged else "" for side in sides]
+    elif placed:
         yield "iris", [iris_text(side.judged)[1].removeprefix("iris: ") if side.judged else "" for side in sides]
         yield "way", [
             f"{side.title}{_price(side)}" if side.judged is not None else "none found" for side in sides

@@ -74,7 +74,7 @@ def test_all_of_ones_lenses_are_set_side_by_side() -> None:
     rows = [line.text.split("\t") for line in answer.lines if line.kind == "row"]
     assert len(rows) == 12
     heads = next(line.text.split("\t") for line in answer.lines if line.kind == "columns")
-    assert heads[:3] == ["lens", "infinity", "nearest focus"]
+    assert heads[:3] == ["lens", "far limit", "nearest focus"]
 
 
 def test_two_chains_of_the_last_answer_are_set_against_each_other() -> None:
