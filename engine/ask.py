@@ -84,6 +84,14 @@ class Desk:
             question = answer.question or question
         else:
             question = told_apart(question, self.catalogue)
+            if question.number is not None and talk.rows:
+                from engine.answers.own_places import pointed
+
+                question = pointed(question, talk.rows)
+            if question.sought is not None:
+                from engine.answers.own_places import placed
+
+                question = placed(question, talk.question, self.catalogue)
             answer = talk.let_go(self._answered(question, talk))
             if talking:
                 answer = self._meant(answer, question, choice, talk)
@@ -94,7 +102,7 @@ class Desk:
         if question.instead and not talk.choices and answer.unread is None:
             answer = _or_else(answer, question.instead)
             talk.guesses = question.instead
-        reading = canonical(answer.question or question, self.lexicon.name_for)
+        reading = answer.reading or canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
         talk.remember(answer)
         return answer
@@ -144,6 +152,12 @@ class Desk:
         """Answers that only the last answer can give: why, a chain by its number, what is remembered."""
         from engine.answers import remembered
 
+        if question.intent == "compare" and question.sought is None:
+            from engine.answers.earlier import between
+
+            set_apart = between(question, talk.past, talk.rows, self.knowledge)
+            if set_apart is not None:
+                return set_apart
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
     def _chains_first(self, question: Question) -> Answer:

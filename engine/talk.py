@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.answers.answer import Answer, Line
+from engine.answers.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
 from grammar.questions import Question
@@ -27,12 +27,26 @@ class Pending:
     undoes: bool = False
 
 
+MOST_PAST = 8  # answers that can be set against one another
+
+
+@compact
+class Past:
+    """One answer of before: what it was asked, how that was read, its best chain and its numbers."""
+
+    question: Question
+    reading: str
+    best: ListedChain | None
+    quantities: tuple[Quantity, ...]
+
+
 @compact(frozen=False)
 class Talk:
     """The memory of one talk. `rows`: the chains of the last answer that listed any.
 
     `guesses`: the questions that the last answer offered by number, where it could not read what was asked.
     `choices`: what a word of the last question may mean, asked by number.
+    `past`: the last few answers that told of a lens on a body or held numbers, the last one last.
     `pending`: what was told and is not yet written; `undo`: what turns back each thing that was, the last one last.
     """
 
@@ -44,6 +58,7 @@ class Talk:
     pending: Pending | None = None
     choices: tuple[Choice, ...] = ()
     undo: list[tuple[Edit, ...]] = field(default_factory=list)
+    past: tuple[Past, ...] = ()
 
     def meant(self, text: str) -> str:
         """The text, or the guess that it points at where it is only the number of one."""
@@ -76,7 +91,7 @@ class Talk:
         if answer.forgets:
             self.forget()
             return
-        if answer.question is None or answer.intent in ("help", "quit", "show-memory", "list-gear"):
+        if answer.question is None or answer.aside or answer.intent in ("help", "quit", "show-memory", "list-gear"):
             return
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
@@ -101,19 +116,29 @@ class Talk:
             self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
         self.reading = answer.reading
         self._list(answer)
+        self._put_by(answer)
 
     def _list(self, answer: Answer) -> None:
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)
         ):
             self.rows = tuple(chain.listed for chain in answer.chains)
+        elif answer.intent == "all-on-all":
+            self.rows = ()  # a table lists no chains, and those of before are not its own
 
     def _points_into_last(self, answer: Answer) -> bool:
         """Whether the answer only told one of the listed chains again."""
         return answer.question is not None and answer.question.number is not None and len(self.rows) > 1
 
+    def _put_by(self, answer: Answer) -> None:
+        """Keep an answer that another may be set against."""
+        best = answer.chains[0] if answer.chains and answer.intent != "which-own" else None
+        numbers = answer.quantities if answer.intent not in ("which-own", "all-on-all", "compare", "teach") else ()
+        if answer.question is not None and answer.intent != "why" and (best is not None or numbers):
+            self.past = (*self.past, Past(answer.question, answer.reading, best, numbers))[-MOST_PAST:]
+
     def forget(self) -> None:
-        self.question, self.rows, self.reading = None, (), ""
+        self.question, self.rows, self.reading, self.past = None, (), "", ()
 
 
 def _same_pair(answer: Answer, before: Question) -> bool:

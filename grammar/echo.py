@@ -35,7 +35,7 @@ _SAID: Final = {
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
-    "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
+    "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
 }  # fmt: skip
 
@@ -76,18 +76,24 @@ def canonical(question: Question, name_of: NameOf) -> str:
     if question.taught is not None and question.intent in ("teach", "forget"):
         told = sentence(question.taught, question.intent == "forget", name_of)
         return _ARTICLE.sub(_article, " ".join(told.split()))
+    if question.sought is not None:
+        from grammar.telling_sought import sought_sentence
+
+        return _ARTICLE.sub(_article, " ".join(sought_sentence(question, name_of).split()))
     say = _Sayer(question, name_of)
     return _ARTICLE.sub(_article, " ".join(say.sentence().split()))
 
 
 def thing_words(thing: Thing, role: str, name_of: NameOf) -> str:
-    """One thing in canonical words. `role`: lens, body, adapter, or '' for a thing only spoken of."""
+    """One thing in canonical words. `role`: lens, body, adapter, mount, or '' for a thing only spoken of."""
     if role == "adapter":
         return _adapter(thing, name_of)
     if role == "lens":
         return _lens(thing, name_of)
     if role == "body":
         return _body(thing, name_of)
+    if role == "mount":
+        return _mount(thing, name_of)
     return name_of(thing.kind, thing.id) if thing.id else thing.words
 
 
@@ -108,7 +114,7 @@ class _Sayer:
     def sentence(self) -> str:
         question = self.question
         body = self._opening() + self._pieces()
-        rest = [*self._settings(), *_limits(question.limits, self.name_of)]
+        rest = [*self._settings(), *limit_words(question.limits, self.name_of)]
         if question.intent == "chain" and question.topic == "remedy":
             rest.append("what would fix it")
         return ", ".join([body, *rest])
@@ -117,6 +123,8 @@ class _Sayer:
         question, lens, body = self.question, self._lenses(), self._bodies()
         on = f" on {body}" if body else ""
         intent = question.intent
+        if intent == "all-on-all":
+            return "all my lenses on all my bodies"
         if intent == "chain":
             return f"how do I get {lens or 'a lens'}{on}"
         if intent == "focus-verdict":
@@ -150,7 +158,7 @@ class _Sayer:
     def _plain_opening(self, lens: str, on: str) -> str:
         question = self.question
         opening = _OPENINGS.get(question.intent, question.intent.replace("-", " "))
-        topic = f" ({question.topic.replace('-', ' ')})" if question.topic else ""
+        topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
 
@@ -265,7 +273,7 @@ def _adapter(thing: Thing, name_of: NameOf) -> str:
     return " ".join(parts)
 
 
-def _limits(limits: Limits, name_of: NameOf) -> list[str]:
+def limit_words(limits: Limits, name_of: NameOf) -> list[str]:
     out = []
     if limits.pieces is not None:
         out.append(f"at most {limits.pieces} adapters")

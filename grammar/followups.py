@@ -100,6 +100,8 @@ def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
 
 def _went_on(heard: Heard, before: Question) -> str:
     """What a fragment without an intent of its own goes on with: after a reason or a name, the chain it was about."""
+    if before.sought is not None:
+        return "chain"  # 'and the knot?' after all of one's lenses asks of that one
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in _ASIDE and changed else before.intent
 

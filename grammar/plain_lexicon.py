@@ -32,6 +32,8 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "told": list(told),
         "orders": words.orders,
         "teaching": words.teaching,
+        "sifting": words.sifting,
+        "sift_words": sorted(words.sift_words),
         "known": sorted(words.known),
         "alone": sorted(words.alone),
         "breaks": sorted(words.breaks),
@@ -74,6 +76,8 @@ def _words(plain: Any) -> WordList:
             for intent, needs, lacks, weight in plain["evidence"]
         ],
         _texts_by_key(plain["teaching"]),
+        {key: tuple(_texts(list(row))) for key, row in plain["sifting"].items()},
+        set(_texts(plain["sift_words"])),
     )
 
 

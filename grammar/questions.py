@@ -11,6 +11,7 @@ INTENTS: Final = (
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
     "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw",
     "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
+    "which-own", "all-on-all",
 )  # fmt: skip
 
 DRAWINGS: Final = ("section", "frame", "distances")  # in the order they are drawn
@@ -83,6 +84,52 @@ class Taught:
 
 
 @compact
+class Demand:
+    """A condition on a named quantity. Of `number` (in the unit of the quantity's name), `word` and `than` one is told.
+
+    `how`: < <= > >= is isnt. `than`: the lens whose own value is the bound. `bodies`: places in the question's bodies,
+    `frames` in its formats, that this condition alone is about; none: it is about whatever the question is about.
+    """
+
+    quantity: str
+    how: str
+    number: float | None = None
+    word: str = ""
+    than: Thing | None = None
+    negated: bool = False
+    says: str = ""  # in canonical words
+    bodies: tuple[int, ...] = ()
+    frames: tuple[int, ...] = ()
+
+
+@compact
+class Order:
+    """What comes first: the least or the greatest of a quantity, or what is nearest to `toward`.
+
+    `says`: in canonical words.
+    """
+
+    quantity: str
+    least: bool
+    says: str
+    toward: float | None = None
+
+
+@compact
+class Sought:
+    """What is asked of all of one's own `of` (lenses, bodies, adapters): conditions, and the order of what fulfils.
+
+    `any_of`: groups of conditions; a thing fulfils where one group holds whole. `why`: the lens named was not among
+    them, or was, and the reason is asked for.
+    """
+
+    of: str
+    any_of: tuple[tuple[Demand, ...], ...] = ()
+    order: Order | None = None
+    why: bool = False
+
+
+@compact
 class Question:
     text: str
     intent: str
@@ -101,6 +148,7 @@ class Question:
     skipped: tuple[str, ...] = field(default=(), compare=False)  # words that were passed over
     taught: Taught | None = None
     instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
+    sought: Sought | None = None
 
     @property
     def lens(self) -> Thing | None:

@@ -29,7 +29,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if told is not None:
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
-    order = "help" if not smoothed and "?" in text else lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
+    known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
+    of_own = _of_own(text, lexicon, before) if known_order is None else None
+    if of_own is not None:
+        return of_own
+    order = "help" if not smoothed and "?" in text else known_order
     if order:
         return Question(text, order)
     heard = hear(text, lexicon, before.intent if before is not None else "")
@@ -37,7 +41,9 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         from grammar.followups import follow, leans
 
         if leans(heard, before):
-            return refused(heard, None, lexicon) or _doubted(follow(heard, before), heard, lexicon)
+            followed = follow(heard, before)
+            went_on = followed.intent == before.intent
+            return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
     question = question_of(heard)
     if question is None:
         return unheard(heard, lexicon)
@@ -52,3 +58,14 @@ def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
         return question
     said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]
     return question.with_(instead=tuple(dict.fromkeys(said)))
+
+
+def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread | None:
+    """The question where it is about all of one's own gear; what reads those is loaded only where that may be."""
+    line = key_of(smooth(text)[0])
+    opens = (key for key, row in lexicon.words.sifting.items() if row[1] in ("of", "my", "mine"))
+    if (before is None or before.sought is None) and not any(key in line for key in opens):
+        return None
+    from grammar.seeking import sought
+
+    return sought(text, lexicon, before)

@@ -159,6 +159,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("weight", f"{numbers[0]:g} g")
     elif kind == "TARGET":
         out.keep("target", token.value)
+    elif kind == "ORDINAL" and out.number is not None and out.number != int(numbers[0]):
+        out.keep("and_number", f"{numbers[0]:g}")
     elif kind == "ORDINAL":
         out.number = int(numbers[0])
     elif kind == "THREAD":

@@ -69,7 +69,7 @@ class Line:
 def tokens_of(text: str, lexicon: Lexicon) -> Line:
     """The tokens of a question. Every word gives one; where several readings fit, the longest one is taken."""
     line, columns = smooth(text)
-    runs, mended = _mended(Runs(line, atoms_of(line)), lexicon)
+    runs, mended = mended_runs(Runs(line, atoms_of(line)), lexicon)
     tokens: list[Token] = []
     atoms, at = runs.atoms, 0
     while at < len(atoms):
@@ -82,7 +82,7 @@ def tokens_of(text: str, lexicon: Lexicon) -> Line:
     return Line(text, tuple(tokens), _cues(runs, columns, lexicon), _spoken(runs, columns, lexicon), mended)
 
 
-def _mended(runs: Runs, lexicon: Lexicon) -> tuple[Runs, tuple[str, ...]]:
+def mended_runs(runs: Runs, lexicon: Lexicon) -> tuple[Runs, tuple[str, ...]]:
     """The line with slips of the finger put right, save in words that are part of a name."""
     unknown = [at for at, atom in enumerate(runs.atoms) if atom.is_word and not lexicon.words.knows(atom.text)]
     meant = {at: lexicon.words.mended(runs.atoms[at].text) for at in unknown[:_MOST_MENDED]}

@@ -44,10 +44,14 @@ class WordList:
     breaks: set[str] = field(default_factory=set)  # those that are cues by themselves, and so end a description
     evidence: list[Evidence] = field(default_factory=list)
     teaching: dict[str, str] = field(default_factory=dict)  # key -> what it does in a statement about one's own gear
+    # key -> its first spelling and what it does in a question about all of one's own gear
+    sifting: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    sift_words: set[str] = field(default_factory=set)  # every single word of those
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
-        parts = means.split()
+        parts = parts_of_means = means.split()
+        phrases = tuple(phrases)
         if parts[:1] == ["intent"]:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
             return
@@ -59,6 +63,10 @@ class WordList:
                 continue
             if sort == "order":
                 self.orders[key] = value
+                continue
+            if sort == "sift":
+                self.sifting[key] = (phrases[0], *parts_of_means[1:])
+                self.sift_words.update(() if value == "tell" else phrase.split())
                 continue
             parts_of = phrase.casefold().replace("'", "").replace("-", " ").replace("/", " ").split()
             self.known.update(parts_of)

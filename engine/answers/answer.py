@@ -108,3 +108,4 @@ class Answer:
     draws_again: bool = False  # drew a chain of the answer before, and says nothing new of it
     leaves: bool = False
     forgets: bool = False
+    aside: bool = False  # it only looks back: what follows goes on with the question before it

@@ -10,6 +10,7 @@ from engine.answers.circles import circles_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.side_by_side import side_by_side, sides_of
 from engine.answers.wording import article, money, percent, ranged, small_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
@@ -21,10 +22,15 @@ MOST = 4
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
-    told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
-    alike = _as_look_alikes(question, knowledge)
-    told = alike + told
-    rows = named_or_near(question, knowledge, 2)
+    sides = sides_of(question, knowledge) if not question.adapters else []
+    if sides:
+        told = side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
+        if sides[0].body is None:
+            told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
+    else:
+        told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
+        told = _as_look_alikes(question, knowledge) + told
+    rows = named_or_near(question, knowledge, 2) if not sides or question.things else []
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [

@@ -97,6 +97,14 @@ def _handler(intent: str) -> Handler:
         from engine.answers.settings import setting
 
         return setting
+    if intent == "which-own":
+        from engine.answers.which_own import which_own
+
+        return which_own
+    if intent == "all-on-all":
+        from engine.answers.all_on_all import all_on_all
+
+        return all_on_all
     if intent in ("hazard", "why"):
         from engine.answers.advising import advise
 

@@ -35,6 +35,9 @@ EXAMPLES: Final = (
     ("the camera's menu", "which focal length do I set for stabilisation with a 50mm lens"),
     ("a drawing", "draw a 25mm f/1.4 C-mount lens on m43"),
     ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
+    ("which of your own", "which of my lenses cover full frame, widest first"),
+    ("all at a glance", "all my lenses on all my bodies"),
+    ("side by side", "25mm f/1.4 C vs 28mm f/2.8 SR on m43"),
 )
 
 

@@ -70,7 +70,11 @@ def _why(
 ) -> Answer | None:
     from engine.answers.reasons import why
 
-    if not (question.follows and rows) and question.lens is not None and question.body is not None:
+    if (
+        not (question.follows and rows and _is_of(question, rows))
+        and question.lens is not None
+        and question.body is not None
+    ):
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
         rows += _without_glass(question, rows, chains_first)
@@ -87,6 +91,15 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     return why(question, rows[number - 1], number, knowledge, rows)
+
+
+def _is_of(question: Question, rows: tuple[Listed, ...]) -> bool:
+    """Whether the chains listed last are those of the lens and the body of one's own that are spoken of now."""
+    setup = rows[0].judged.setup
+    pairs = ((question.lens, "lens", setup.lens.id), (question.body, "body", setup.body.id))
+    return len({row.judged.setup.lens.id for row in rows}) > 1 or all(
+        thing is None or thing.kind != kind or id_ in ("", *thing.ids) for thing, kind, id_ in pairs
+    )
 
 
 def _without_glass(

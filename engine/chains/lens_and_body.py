@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts, Setup, usual_circle
-from engine.facts.records import Basis, Format
+from engine.facts.records import Basis, Format, Lens
 from engine.physics.focus import allowed_blur_mm, travel_to_mark_mm
 from engine.physics.given import ASSUMED_NAMES
 from engine.physics.optics import Optics, resolve_optics
@@ -69,6 +69,7 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
         "throat_mm": based(body_mount.basis, f"throat of {body_mount.designation}", body_mount.throat_mm),
         "lens_throat_mm": based(lens_mount.basis, f"throat of {lens_mount.designation}", lens_mount.throat_mm),
         "lens_weight_g": based(own, "weight of the lens", lens.weight_g),
+        "price_paid": based(own, "price paid for the lens", _paid(lens)),
         "thoriated": based(own, "whether the glass holds thorium", lens.thoriated),
     }
     depth = body.clear_depth_mm if is_known(body.clear_depth_mm) else body_mount.clear_depth_mm
@@ -88,6 +89,10 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     says = "image circle" if usual is None else f"image circle usual for lenses made for {usual.made_for}"
     given["image_circle_mm"] = based(basis, says, circle, assumed=usual is not None)
     return given
+
+
+def _paid(lens: Lens) -> Measure:
+    return UNKNOWN if lens.price_paid is None else Interval.exact(lens.price_paid)
 
 
 def based(basis: Basis, says: str, value: Value, assumed: bool = False) -> Given:

@@ -26,7 +26,7 @@ CHAIN_NAMES: Final = frozenset(
     {
         "seat_mm", "error_before_glass_mm", "error_behind_glass_mm", "glass_factor", "glass_focal_mm", "image_shift_mm",
         "adapter_iris", "pieces", "glass", "electronics", "adapter_kinds", "thread_steps", "narrowest_mm",
-        "cup_bore_mm", "cup_depth_mm",
+        "cup_bore_mm", "cup_depth_mm", "price_usd",
     }
 )  # fmt: skip
 
@@ -149,6 +149,7 @@ def chain_givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = T
         "adapter_kinds": Given(tuple(adapter.kind for adapter in chain.adapters), "kinds of adapters"),
         "thread_steps": Given(tuple(joint.outcome for joint in chain.joints), "threads that were never meant to meet"),
         "narrowest_mm": Given(_narrowest(chain), "the narrowest opening on the way"),
+        "price_usd": Given(_price(chain), "what the pieces that are not owned cost"),
     }
     return given | _cup(chain)
 
@@ -177,6 +178,15 @@ def _image_shift(chain: Chain, facts: Facts) -> Measure:
 def _narrowest(chain: Chain) -> Measure:
     known = [a.clear_diameter_mm for a in chain.adapters if is_known(a.clear_diameter_mm)]
     return min(known, key=lambda bore: bore.nominal) if known else UNKNOWN
+
+
+def _price(chain: Chain) -> Measure:
+    """The band of what must be bought, in dollars; exact 0 where nothing must."""
+    bought = [adapter.price_usd for adapter in chain.adapters if not adapter.owned]
+    bands = [band for band in bought if band is not None]
+    if len(bands) < len(bought):
+        return UNKNOWN
+    return Interval.between(sum(band[0] for band in bands), sum(band[1] for band in bands))
 
 
 def adapter_iris(chain: Chain) -> tuple[str, ...]:

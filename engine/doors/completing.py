@@ -20,6 +20,7 @@ from grammar.lexicon import Lexicon
 from grammar.parsing import parse
 from grammar.shaping import shaped
 from grammar.shifting import Misfit
+from grammar.sifting import about_own
 from grammar.tokens import Token, tokens_of
 
 MOST: Final = 30
@@ -35,7 +36,7 @@ _ENOUGH: Final = 6  # with so many that begin as typed, nothing is taken for mis
 _BEGINS: Final = re.compile(r"(?:^|(?<=[\s(\"/,+]))(?=[^\W_])")
 _TERMINALS: Final = {
     "my lens": "NAMED", "my body": "NAMED", "my adapter": "NAMED", "named lens": "NAMED", "named body": "NAMED",
-    "named adapter": "NAMED", "ask": "CUE", "term": "CUE", "order": "CUE",
+    "named adapter": "NAMED", "own": "CUE", "ask": "CUE", "term": "CUE", "order": "CUE",
 }  # fmt: skip
 _PASSED_OVER: Final = frozenset(["FILLER", "DET", "MARK", "UNKNOWN", "VERB"])
 # kind of the last word -> what usually comes then, the likeliest first
@@ -61,6 +62,9 @@ _NEXT: Final[Mapping[str, tuple[str, ...]]] = {
 _USUAL: Final = ("my lens", "mount", "kind", "lens", "ask", "term")
 _OF_LENS: Final = ("lens", "prep", "mountword")
 _OF_BODY: Final = ("body", "format", "limit", "mountword")
+
+
+_OF_OWN: Final = frozenset(["condition", "sorting"])  # offered only where all of one's own gear is asked about
 
 
 class Candidate(NamedTuple):
@@ -103,6 +107,7 @@ def _openings(talking: bool) -> list[Candidate]:
 
 def _offered(line: str, offers: Offers) -> Iterator[tuple[int, Offer]]:
     """(where it would stand, what it is), the likeliest first."""
+    of_own = about_own(line, offers.lexicon) is not None
     starts = [match.start() for match in _BEGINS.finditer(line)][-_MOST_WORDS:]
     # what goes on with more of the line first, unless that is only an 'a' or 'on' more
     starts_by_weight = sorted(starts, key=lambda start: 0 < len(key_of(line[start : starts[-1]])) < 3)
@@ -110,10 +115,13 @@ def _offered(line: str, offers: Offers) -> Iterator[tuple[int, Offer]]:
         (start, offer)
         for start in starts_by_weight
         for offer in _fitting(line, start, offers, _begun(line[start:], offers))
+        if of_own or offer.sort not in _OF_OWN
     ]
     if line[-1].isspace():
         # a limit goes on ('without glass'); else a new word is likelier than a longer form of the last one
         yield from (row for row in begun if row[1].sort == "limit" and not row[1].label)
+        if of_own and not _is_open(line, offers.lexicon):
+            yield from ((len(line), offer) for sort in sorted(_OF_OWN) for offer in offers.best.get(sort, ()))
         yield from ((len(line), offer) for offer in _next(line, offers))
     yield from begun
     if len(begun) >= _ENOUGH or line[-1].isspace() or _is_known(line[starts[-1] :] if starts else "", offers.lexicon):
@@ -121,7 +129,14 @@ def _offered(line: str, offers: Offers) -> Iterator[tuple[int, Offer]]:
     for start in starts:
         key = key_of(line[start:])
         if len(key) > 2:
-            yield from ((start, offer) for offer in _fitting(line, start, offers, offers.near(key)))
+            near = [offer for offer in offers.near(key) if of_own or offer.sort not in _OF_OWN]
+            yield from ((start, offer) for offer in _fitting(line, start, offers, near))
+
+
+def _is_open(line: str, lexicon: Lexicon) -> bool:
+    """Whether the line ends on a word that a body or a number is to follow: 'on', 'than'."""
+    tokens = tokens_of(line, lexicon).tokens
+    return bool(tokens) and tokens[-1].kind == "PREP"
 
 
 def _is_known(word: str, lexicon: Lexicon) -> bool:
@@ -158,7 +173,7 @@ def _next(line: str, offers: Offers) -> Iterator[Offer]:
 
 
 def _fits(offer: Offer, taken: Collection[str]) -> bool:
-    return _TERMINALS.get(offer.sort, offer.sort.upper()) in taken
+    return offer.sort in _OF_OWN or _TERMINALS.get(offer.sort, offer.sort.upper()) in taken
 
 
 def _expected(before: str, lexicon: Lexicon) -> tuple[Collection[str], tuple[str, ...]]:

@@ -16,6 +16,7 @@ _WORDS: Final = {
     "ask": "asks", "limit": "limit", "prep": "where", "order": "a line of its own", "piece": "ring or adapter",
     "lens": "lens", "kind": "kind of lens", "trait": "trait of a lens", "body": "body", "frame": "what is lit",
     "mountword": "mount", "light": "light", "target": "what is shot", "measure": "what is measured",
+    "own": "asks of all your gear", "condition": "condition", "sorting": "what comes first",
     "ordinal": "one of the last answer", "turns": "turns", "stops": "stops", "ratio": "magnification",
 }  # fmt: skip
 

@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 from engine.base.compact import fields, replace
 from grammar.letters import settled
 from grammar.lexicon import Lexicon
+from grammar.sifting import about_own
 from grammar.tokens import LONGEST, Line, tokens_of
 from grammar.wordlist import WordList
 
@@ -41,7 +42,7 @@ def parts_of(text: str, lexicon: Lexicon) -> list[Part]:
     if not text.strip() or len(text) > LONGEST:
         return [Part(0, len(text), "")]
     sorts = [""] * len(text)
-    for start, end, sort in _understood(tokens_of(text, lexicon)):
+    for start, end, sort in (*_of_own(text, lexicon), *_understood(tokens_of(text, lexicon))):
         sorts[start:end] = [sort] * (min(end, len(text)) - start)
     parts: list[Part] = []
     start = 0
@@ -50,6 +51,14 @@ def parts_of(text: str, lexicon: Lexicon) -> list[Part]:
             parts.append(Part(start, at, sorts[start]))
             start = at
     return parts
+
+
+def _of_own(text: str, lexicon: Lexicon) -> Iterator[Part]:
+    """The conditions and orders of a question about all of one's own gear."""
+    found = about_own(text, lexicon)
+    for mark in found[1] if found is not None else ():
+        atoms = found[0].atoms if found is not None else []
+        yield Part(atoms[mark.at].start, atoms[mark.after - 1].end, "word")
 
 
 def _understood(line: Line) -> Iterator[Part]:

@@ -18,6 +18,8 @@ _TIERS: Final = {
     "my lens": 0, "my body": 0, "my adapter": 0, "mount": 1, "term": 3, "format": 4, "named lens": 5, "named body": 6,
     "named adapter": 7, "thread": 8,
 }  # fmt: skip
+# what questions about all of one's own gear are made of: what it does in the word list -> sort
+OWN: Final = {"of": "own", "test": "condition", "first": "sorting"}
 _WORD_TIER: Final = 2
 _NOT_OFFERED: Final = frozenset(["", "det", "join", "verb", "number", "intent"])
 _MOST_BEST: Final = 12  # of one sort where nothing is typed yet
@@ -148,7 +150,8 @@ def _names(lexicon: Lexicon, everyday: Counter[tuple[str, str]]) -> Iterator[Row
 
 def _words(catalogue: Catalogue) -> Iterator[Row]:
     for order, word in enumerate(catalogue.words.values()):
-        sort = (word.means.split() or [""])[0]
+        parts = word.means.split() or [""]
+        sort = OWN.get(parts[1], "") if parts[0] == "sift" else parts[0]
         if sort in _NOT_OFFERED:
             continue
         for at, phrase in enumerate(word.says):

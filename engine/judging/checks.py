@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from engine.base.interval import is_known
 from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
+from engine.physics.quantities import NAMES
 
 NEEDED_ASSUMPTIONS = (
     "bayonet-recess", "blur-divisor", "caliper-over-crests", "circle-growth", "circle-growth-without-pupil",
@@ -31,6 +32,7 @@ def problems_of(catalogue: Catalogue) -> Iterator[Problem]:
     yield from _assumptions(catalogue)
     yield from _advice(catalogue)
     yield from _derived_seats(catalogue)
+    yield from _quantities_of_words(catalogue)
 
 
 def _assumptions(catalogue: Catalogue) -> Iterator[Problem]:
@@ -47,6 +49,18 @@ def _advice(catalogue: Catalogue) -> Iterator[Problem]:
         if rule.advice is not None and rule.advice not in catalogue.advice:
             near = nearest_of(rule.advice, catalogue.advice)
             yield Problem(rule.place, f"advice '{rule.advice}'", "the id of an advice record", near)
+
+
+def _quantities_of_words(catalogue: Catalogue) -> Iterator[Problem]:
+    """Words for questions about one's own gear name quantities that there are."""
+    at = {"test": 2, "maybe": 2, "first": 2, "by": 2, "tell": 2, "kind": 3}
+    for word in catalogue.words.values():
+        parts = word.means.split()
+        place = at.get(parts[1], 0) if len(parts) > 2 and parts[0] == "sift" else 0
+        for name in parts[place].split("|") if place and len(parts) > place else ():
+            if name not in NAMES and name != "verdict":
+                near = nearest_of(name, NAMES)
+                yield Problem(word.place, f"quantity '{name}'", "a quantity of the physics, or 'verdict'", near)
 
 
 def _derived_seats(catalogue: Catalogue) -> Iterator[Problem]:

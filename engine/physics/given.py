@@ -32,6 +32,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
     "lens_traits": ("", "what is known of lenses of this mount"),
     "image_circle_mm": ("mm", "image circle of the lens at infinity"),
     "lens_weight_g": ("g", "weight of the lens"),
+    "price_paid": ("", "price paid for the lens, in the user's own money"),
     "thoriated": ("", "whether the glass holds thorium"),
     "collar_mm": ("mm", "width of the barrel just ahead of the seat"),
     "rear_reach_mm": ("mm", "how far the rear reaches behind the lens flange"),
@@ -56,6 +57,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
     "thread_steps": ("", "threads that meet though they were never meant to, by outcome"),
     "pieces": ("1", "adapters in the chain"),
     "glass": ("", "whether there is glass in the chain"),
+    "price_usd": ("dollars", "what the pieces that are not owned cost, new"),
     "electronics": ("", "whether a ring has contacts"),
     # what the trade goes by
     "smallest_stop": ("f-number", "smallest stop that such lenses are marked with"),

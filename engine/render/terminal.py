@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import takewhile
 from textwrap import wrap
 from typing import Final
 
 from engine.answers.answer import Answer, Line
 from engine.base.plain import plain
 from engine.render.caret import with_caret
+from engine.render.table import TABLE, table_lines
 
 WORDS: Final = {"danger": "DANGER: ", "caution": "Caution: ", "note": "Note: ", "ask": "? ", "fact": "- "}
 COLOURS: Final = {"head": "1", "chain": "1;36", "danger": "1;31", "caution": "33", "ask": "1;35", "note": "2"}
@@ -23,13 +25,17 @@ def lines_of(answer: Answer, width: int = 80, asked_width: int = 0) -> Iterator[
     `asked_width`: how much is shown of a question that a caret points into, where that is not the width.
     """
     whole = asked_width or max(NARROWEST, width)
+    widest = max(NARROWEST, width)
     width = max(NARROWEST, min(width, WIDEST))
     if answer.reading:
         for line in _lines(plain(f"> {answer.reading}", 2000), width, "  "):
             yield "reading", line
     rows = answer.lines
     for at, row in enumerate(rows):
-        if row.kind == "verbatim" and at + 1 < len(rows) and rows[at + 1].kind == "caret":
+        if row.kind in TABLE:
+            if at == 0 or rows[at - 1].kind not in TABLE:
+                yield from table_lines(list(takewhile(lambda one: one.kind in TABLE, rows[at:])), widest)
+        elif row.kind == "verbatim" and at + 1 < len(rows) and rows[at + 1].kind == "caret":
             under = len(rows[at + 1].text) - 1
             yield from zip(("verbatim", "caret"), with_caret(plain(row.text, 4000), under, whole), strict=True)
         elif row.kind != "caret":

@@ -159,3 +159,11 @@ def test_nothing_is_offered_for_what_is_like_nothing(typing: Typing) -> None:
 def test_names_are_not_cut_where_they_are_whole(typing: Typing) -> None:
     """'on e' is no beginning of 'one', nor 'a r-m' of 'AR-mount'."""
     assert all(row.text[:2] != "AR" for row in typing.offered("get a r-m"))
+
+
+def test_conditions_and_orders_are_offered_only_where_all_of_ones_own_is_asked_about(typing: Typing) -> None:
+    rows = {row.text: row.says for row in typing.offered("which of my lenses ")}
+    assert rows["reach infinity"] == "condition"
+    assert "which of my lenses cover the skiff, widest first" in typing.lines("which of my lenses cover the skiff, wid")
+    assert "how do I get a widest first" not in typing.lines("how do I get a wid")
+    assert "skiff" in [row.text for row in typing.offered("which of my lenses reach infinity on ")][:3]

@@ -46,3 +46,9 @@ def test_the_parts_are_the_whole_line(text: str) -> None:
 
 def test_marks_of_another_script_do_not_move_what_is_marked() -> None:
     assert marked("½ in ‒ ƒ/2 “E-mount”")[-1] == ("E-mount", "name")
+
+
+def test_conditions_and_orders_of_ones_own_gear_are_understood() -> None:
+    assert marked("which of my lenses vignette least, lightest first")[0] == ("which of my", "word")
+    assert ("vignette", "word") in marked("which of my lenses vignette on E")
+    assert ("lightest first", "word") not in marked("the lightest first")

@@ -300,4 +300,8 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("can you draw the distances for a 50mm f/2 FD lens on a Z body, in feet", "draw", "fd-mount", "z-mount"),
     ("drawing of a K-mount 135 on an F-mount body please", "draw", "k-mount", "f-mount"),
     ("plot what a 13mm D lens lights on an E-mount APS-C sensor and save it as dunlin.svg", "draw", "d", "e-mount"),
+    # all of one's own gear
+    ("which of my lenses reach infinity on a Z-mount body, fastest first?", "which-own", None, "z-mount"),
+    ("do i have a lens that covers full frame", "which-own", None, None),
+    ("show me all my lenses on all my bodies", "all-on-all", None, None),
 ]

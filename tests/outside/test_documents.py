@@ -52,6 +52,15 @@ def test_the_talk_of_the_readme_is_understood(desk: Desk) -> None:
             assert "not yet computed" not in shown(answer), line
 
 
+def test_what_the_readme_asks_of_a_whole_box_is_answered() -> None:
+    desk, talk = Desk(gear=ROOT / "scenarios" / "a-box-of-lenses" / "gear.yaml"), Talk()
+    lines = [line for line in indented("Then ask of the whole box") if line.strip()]
+    assert len(lines) >= 5
+    for line in lines:
+        answer = desk.ask(line, talk)
+        assert answer.status == 0, (line, answer.unread)
+
+
 def test_the_gear_of_the_readme_is_read_and_used(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text("\n".join(indented("write what you own")) + "\n", "utf-8")

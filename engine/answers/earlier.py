@@ -1,0 +1,174 @@
+"""Two answers of before, or two chains of the last one, set against each other: what changed, and which is better."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Protocol
+
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.knowledge import Knowledge
+from engine.answers.own_cases import Case
+from engine.answers.own_words import OwnWords, told_value
+from engine.answers.resolve import BodySide, LensSide
+from engine.answers.said import mentions
+from engine.answers.side_by_side import side_by_side
+from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
+from engine.base.compact import replace
+from engine.judging.ranking import Listed
+from grammar.questions import Question
+
+# words that tell which of two meanings is meant: chains of the last answer, or answers
+ANSWERS = ("answer", "before", "earlier", "previous", "body", "camera", "lens", "last two", "question")
+
+
+class Past(Protocol):
+    """One answer of before, as the talk keeps it."""
+
+    @property
+    def question(self) -> Question: ...
+    @property
+    def reading(self) -> str: ...
+    @property
+    def best(self) -> ListedChain | None: ...
+    @property
+    def quantities(self) -> tuple[Quantity, ...]: ...
+
+
+def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], knowledge: Knowledge) -> Answer | None:
+    """The comparison that the question asks of what was answered; None where it names what it compares."""
+    others = question.said("and_number")
+    looks_back = mentions(question, *ANSWERS) or (question.number is not None and others is not None)
+    several = max(len(question.lenses), len(question.bodies)) > 1
+    if not question.follows or question.adapters or (several and not looks_back):
+        return None
+    if question.number is not None and others is not None and not mentions(question, "answer"):
+        return _chains(question, (question.number, int(others.split(",")[0])), rows, knowledge)
+    if question.number is not None and len(rows) > 1 and not mentions(question, *ANSWERS):
+        if question.number == 1:
+            return _refused(
+                question, "The first of the last answer, against which? Say 'compare the first and the second'."
+            )
+        return _chains(question, (1, question.number), rows, knowledge)
+    pair = _pair(question, past)
+    if pair is None:
+        if len(rows) > 1:
+            return _chains(question, (1, 2), rows, knowledge)
+        if several:
+            return None
+        text = "There is only one answer to compare. Ask for another lens or body first; or name the two."
+        return _refused(question, text)
+    return _answers(question, *pair, knowledge)
+
+
+def _refused(question: Question, text: str) -> Answer:
+    return Answer(question.text, "compare", NO, (Line("ask", text),), question=question, aside=True)
+
+
+def _pair(question: Question, past: Sequence[Past]) -> tuple[Past, Past] | None:
+    """The two answers meant: the last two, or the last and one that is named by its number."""
+    if len(past) < 2:
+        return None
+    number, others = question.number, question.said("and_number")
+    if number is None:
+        return past[-2], past[-1]
+    seen = list(past) if mentions(question, "answer") else _apart(past)
+    if not 1 <= number <= len(seen):
+        return None
+    other = int(others.split(",")[0]) if others is not None else None
+    last = seen[other - 1] if other is not None and 1 <= other <= len(seen) else past[-1]
+    first = seen[number - 1]
+    return (past[-2], last) if first is last else (first, last)
+
+
+def _apart(past: Sequence[Past]) -> list[Past]:
+    """The first answer for each body and lens, in order: what 'the first body' may mean."""
+    seen: dict[tuple[object, ...], Past] = {}
+    for one in past:
+        things = (*one.question.lenses, *one.question.bodies)
+        seen.setdefault(tuple((thing.ids, thing.format) for thing in things), one)
+    return list(seen.values())
+
+
+def _chains(question: Question, numbers: tuple[int, int], rows: Sequence[Listed], knowledge: Knowledge) -> Answer:
+    wrong = next((number for number in numbers if not 1 <= number <= len(rows)), None)
+    if wrong is not None:
+        text = f"The last answer listed {len(rows)}; there is no number {wrong}." if rows else "None was listed."
+        return _refused(question, text)
+    picked = [rows[number - 1] for number in numbers]
+    same_pair = len({(row.judged.setup.lens.name, row.judged.setup.body.name) for row in picked}) == 1
+    names = [f"#{number}" if same_pair else _name(rows[number - 1], picked) for number in numbers]
+    sides = [_case(row, name, chain_title(row.judged, knowledge)) for row, name in zip(picked, names, strict=True)]
+    reading = f"compare #{numbers[0]} and #{numbers[1]} of the last answer"
+    return replace(_told(question, sides, picked, knowledge, []), reading=reading)
+
+
+def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -> Answer:
+    reading = "compare two answers of before"
+    asked = [Line("text", f"Before: {one.reading}."), Line("text", f"Then: {other.reading}.")]
+    if one.best is not None and other.best is not None:
+        picked = [one.best.listed, other.best.listed]
+        names = [_name(row, picked) for row in picked]
+        if names[0] == names[1]:
+            names = ["before", "then"]
+        sides = [_case(row, name, past.best.title if past.best else "")
+                 for row, name, past in zip(picked, names, (one, other), strict=True)]  # fmt: skip
+        return replace(_told(question, sides, picked, knowledge, asked), reading=reading)
+    lines = [*asked, *_changed(one, other, OwnWords.of(knowledge.catalogue))]
+    if len(lines) == len(asked):
+        lines.append(Line("text", "The two have no numbers in common."))
+    return Answer(question.text, "compare", ANSWERED, tuple(lines), reading, question,
+                  quantities=(*one.quantities, *other.quantities), aside=True)  # fmt: skip
+
+
+def _changed(one: Past, other: Past, words: OwnWords) -> Iterator[Line]:
+    """Each number that both answers hold and that differs, before and then."""
+    before = {(row.name, row.case): row for row in one.quantities}
+    single = {row.name: row for row in one.quantities if sum(row.name == r.name for r in one.quantities) == 1}
+    for row in other.quantities:
+        alone = sum(row.name == r.name for r in other.quantities) == 1
+        old = before.get((row.name, row.case)) or (single.get(row.name) if alone else None)
+        if old is None or old.value == row.value:
+            continue
+        case = f" ({row.case})" if row.case and row.case == old.case else ""
+        told = f"before {told_value(row.name, old.value)}, then {told_value(row.name, row.value)}"
+        yield Line("fact", f"{words.label(row.name)}{case}: {told}", 1)
+
+
+def _name(row: Listed, picked: Sequence[Listed]) -> str:
+    """By what the two differ: the lens, the body, or both."""
+    setups = [one.judged.setup for one in picked]
+    setup = row.judged.setup
+    lens, body = setup.lens.name.removeprefix("a ").removeprefix("an "), setup.body.name
+    by_lens = len({one.lens.name for one in setups}) > 1
+    by_body = len({one.body.name for one in setups}) > 1
+    return f"{lens} on {body}" if by_lens and by_body else lens if by_lens else body
+
+
+def _case(row: Listed, name: str, title: str) -> Case:
+    setup = row.judged.setup
+    lens = LensSide(setup.lens, setup.lens_mount, setup.lens_alone, setup.lens.name)
+    body = BodySide(setup.body, setup.body_mount, setup.body_alone, setup.body.name, setup.format)
+    return Case(name, lens, body, setup, row.judged.trace, row, title)
+
+
+def _told(
+    question: Question, sides: list[Case], picked: Sequence[Listed], knowledge: Knowledge, lead: list[Line]
+) -> Answer:
+    told = side_by_side(sides, knowledge, question.feet)
+    chains = tuple(ListedChain(n, row, side.title) for n, (row, side) in enumerate(zip(picked, sides, strict=True), 1))
+    lines = (_better(sides, picked), *lead, *told.lines)
+    return Answer(
+        question.text, "compare", ANSWERED, lines, question=question, chains=chains, quantities=told.quantities,
+        aside=True,
+    )  # fmt: skip
+
+
+def _better(sides: Sequence[Case], picked: Sequence[Listed]) -> Line:
+    """Which comes first by verdict, danger and certainty, as answers are ordered."""
+    ranks = [row.rank[:3] for row in picked]
+    if ranks[0] == ranks[1]:
+        return Line("head", "Neither is better in how it focuses; they differ in this:")
+    best, other = (0, 1) if ranks[0] < ranks[1] else (1, 0)
+    words = [f"{VERDICT_WORDS[row.judged.verdict]} ({CERTAINTY_WORDS[row.judged.certainty]})" for row in picked]
+    danger = " Mind the danger told for the other." if ranks[best][0] == ranks[other][0] != ranks[best][1] else ""
+    return Line("head", f"Better: {sides[best].name}, {words[best]}; {sides[other].name}: {words[other]}.{danger}")
