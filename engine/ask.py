@@ -31,9 +31,13 @@ class Desk:
         gear: Path | None = None,
         gear_needed: bool = True,
         writes: Path | None = None,
+        saves: Path | None = None,
     ) -> None:
-        """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written."""
-        self.facts, self.writes = facts, writes
+        """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written.
+
+        `saves`: the folder that documents asked for are saved in; None: they are only handed over.
+        """
+        self.facts, self.writes, self.saves = facts, writes, saves
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:
@@ -72,6 +76,10 @@ class Desk:
             answer = talk.let_go(self._answered(question, talk))
         reading = canonical(question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
+        if answer.cards is not None:
+            from engine.keeping import with_document
+
+            answer = with_document(answer, self.saves)
         talk.remember(answer)
         return answer
 
@@ -94,6 +102,10 @@ class Desk:
             from engine.answers.calibrate import carried
 
             question = carried(question, talk.question)
+        if question.intent == "card":
+            from engine.answers.card import cards
+
+            return cards(question, self.knowledge, talk.rows)
         pointed = self._about_last_answer(question, talk)
         return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
 

@@ -68,6 +68,10 @@ class Talk:
             return
         if answer.question is None or answer.intent in ("help", "quit", "show-memory", "list-gear"):
             return
+        if answer.intent == "card" and self._same_pair(answer.question):
+            self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant
+            self.reading = answer.reading
+            return
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
             return
@@ -76,8 +80,8 @@ class Talk:
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
-        if answer.intent in ("teach", "forget"):
-            self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
+        if answer.intent in ("teach", "forget", "card"):
+            self.question = self.question.with_(intent="chain")  # what follows asks of the thing: nothing is told or written unasked
         self.reading = answer.reading
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)
@@ -87,6 +91,10 @@ class Talk:
     def _points_into_last(self, answer: Answer) -> bool:
         """Whether the answer only told one of the listed chains again."""
         return answer.question is not None and answer.question.number is not None and len(self.rows) > 1
+
+    def _same_pair(self, question: Question) -> bool:
+        before = self.question
+        return before is not None and (question.lenses, question.bodies) == (before.lenses, before.bodies)
 
     def forget(self) -> None:
         self.question, self.rows, self.reading = None, (), ""

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling_own import sentence
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
@@ -32,7 +32,7 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "transmission": "{} %", "pitch": "pitch {}",
+    "transmission": "{} %", "pitch": "pitch {}", "file": "as {}",
 }  # fmt: skip
 
 
@@ -92,6 +92,8 @@ class _Sayer:
         if intent == "crop-equivalent":
             where = on or (f" on {self._formats()}" if self._formats() else "")
             return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
+        if intent == "card":
+            return self._card(lens, on)
         if intent == "why":
             return self._why() + (f" for {lens}{on}" if lens else on)
         if intent == "list-fits":
@@ -119,6 +121,12 @@ class _Sayer:
         topic = f" ({question.topic.replace('-', ' ')})" if question.topic else ""
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
+
+    def _card(self, lens: str, on: str) -> str:
+        every = (self.question.said(ALL) or "").split(", ")
+        whose = "all my lenses" if "lenses" in every else lens or "a lens"
+        on = f"{on} on all my bodies" if "bodies" in every else on
+        return f"{'cards' if every != [''] else 'card'} for {whose}{on}{' in feet' if self.question.feet else ''}"
 
     def _why(self) -> str:
         topic = self.question.topic
@@ -158,6 +166,8 @@ class _Sayer:
         if question.number is not None and question.intent != "why":
             out.append(f"#{question.number}")
         for key, text in question.values:
+            if key == ALL:
+                continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             out.append(_SAID.get(key, "{}").format(said))
         return out

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 
 # intents that need nothing from before once they are plainly asked
@@ -55,10 +55,27 @@ def follow(heard: Heard, before: Question) -> Question:
         limits=_limits(said.limits, before.limits),
         f_number=said.f_number if said.f_number is not None else before.f_number,
         distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
-        values=tuple({**(dict(before.values) if intent == before.intent else {}), **dict(said.values)}.items()),
-        feet=said.feet or before.feet,
+        number=said.number if said.number is not None or intent != "card" else _kept_number(said, before),
+        values=tuple({**_kept_values(intent, before, said), **dict(said.values)}.items()),
+        feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
     )
+
+
+def _kept_number(said: Question, before: Question) -> int | None:
+    """'a card for it' after 'the second one' means the second; not where another lens, body or way is asked for."""
+    other = said.lenses or said.bodies or said.adapters or said.limits != Limits() or said.said(ALL)
+    return None if other else before.number
+
+
+def _kept_values(intent: str, before: Question, said: Question) -> dict[str, str]:
+    """What was said of light, shutter and the like: kept by the same kind of question, and for a card by every one."""
+    if intent != "card":
+        return dict(before.values) if intent == before.intent else {}
+    kept = {key: text for key, text in before.values if key != "file"}
+    if said.lenses or said.bodies:
+        kept.pop(ALL, None)
+    return kept
 
 
 def _went_on(heard: Heard, before: Question) -> str:
@@ -69,7 +86,7 @@ def _went_on(heard: Heard, before: Question) -> str:
 
 def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
-        return before.lenses
+        return () if "lenses" in (said.said(ALL) or "") else before.lenses
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
@@ -91,7 +108,7 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):
             return (changed, *before.bodies[1:]), said.things
-    if said.bodies:
+    if said.bodies or "bodies" in (said.said(ALL) or ""):
         return said.bodies, said.things
     if said.lenses and before.lenses and _is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things

@@ -9,9 +9,11 @@ from engine.base.compact import compact, field, replace
 INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
-    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan",
+    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "card",
     "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
 )  # fmt: skip
+
+ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 
 
 @compact

@@ -160,6 +160,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("thread", token.value or (token.ids[0] if token.ids else token.text))
     elif kind == "PITCH":
         out.pitch = token
+    elif kind == "FILE":
+        out.values["file"] = token.value
     elif kind == "KEYED":
         _keyed(out, token)
     elif kind == "NUMBER" and not token.text.isalpha():

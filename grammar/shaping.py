@@ -19,7 +19,8 @@ MODIFIERS: Final = frozenset(
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 VALUES: Final = frozenset(
     ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
-     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE"]
+     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
+     "FILE"]
 )  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.atoms import Atom, Runs, atoms_of, smooth
+from grammar.filenames import file_at
 from grammar.lexicon import Lexicon, Name
 from grammar.literals import literal_at
 from grammar.wordlist import Word
@@ -102,6 +103,9 @@ def _mended(runs: Runs, lexicon: Lexicon) -> tuple[Runs, tuple[str, ...]]:
 def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     line, atoms = runs.line, runs.atoms
     atom = atoms[at]
+    file = file_at(line, atom.start)
+    if file is not None:
+        return Token("FILE", "", 0, file[0]), _after(atoms, at, file[1])
     name = lexicon.name_at(runs, at) if atom.is_word else None
     word = lexicon.words.word_at(runs, at) if atom.is_word else None
     signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
@@ -109,9 +113,7 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     name_end = atoms[name[1] - 1].end if name else -1
     word_end = atoms[word[1] - 1].end if word else -1
     if literal and literal.end >= max(word_end, name_end + (literal.end != name_end or not _numeric(name))):
-        after = at + 1
-        while after < len(atoms) and atoms[after].start < literal.end:
-            after += 1
+        after = _after(atoms, at, literal.end)
         token = Token(literal.kind, "", 0, literal.said, literal.numbers, unit=literal.unit)
         return (_with_formats(token, lexicon, name[0] if name and name_end == literal.end else None)), after
     if name and name_end >= word_end:
@@ -123,6 +125,14 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     if atom.text in lexicon.words.breaks:
         return Token("CUE", "", 0), at + 1
     return Token("FILLER" if lexicon.words.knows(atom.text) else "UNKNOWN", "", 0), at + 1
+
+
+def _after(atoms: list[Atom], at: int, end: int) -> int:
+    """The first atom that begins at character `end` or later."""
+    at += 1
+    while at < len(atoms) and atoms[at].start < end:
+        at += 1
+    return at
 
 
 def _numeric(name: tuple[Name, int] | None) -> bool:

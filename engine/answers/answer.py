@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from engine.base.compact import compact, field
 from engine.base.interval import Interval
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Unread
+
+if TYPE_CHECKING:
+    from engine.answers.card_parts import Cards  # made only where cards are asked for
 
 ANSWERED: Final = 0
 NO: Final = 1
@@ -65,6 +68,15 @@ class ListedChain:
 
 
 @compact
+class Document:
+    """A file that goes with an answer: what it is called where nothing is told, its ending and its text."""
+
+    name: str
+    ending: str
+    text: str
+
+
+@compact
 class Answer:
     text: str  # the question as typed
     intent: str | None
@@ -77,5 +89,8 @@ class Answer:
     ring: RingToMake | None = None
     quantities: tuple[Quantity, ...] = ()
     unread: Unread | None = None
+    cards: Cards | None = None
+    document: Document | None = None
+    saved: str | None = None  # where the document was written
     leaves: bool = False
     forgets: bool = False

@@ -73,6 +73,10 @@ def handler_for(intent: str) -> Handler:
         from engine.answers.settings import setting
 
         return setting
+    if intent == "card":
+        from engine.answers.card import best_cards
+
+        return best_cards
     if intent in ("hazard", "why"):
         from engine.answers.advising import advise
 

@@ -31,7 +31,7 @@ def answer(
         return _why(question, rows, knowledge, chains_first)
     if question.number is not None and question.follows and rows:
         if not 1 <= question.number <= len(rows):
-            return _no_such(question, len(rows))
+            return no_such(question, len(rows))
         from engine.answers.reasons import listing
 
         return listing(question, rows, question.number, knowledge)
@@ -53,7 +53,7 @@ def _why(
         return None
     number = question.number or _meant(question, rows)
     if not 1 <= number <= len(rows):
-        return _no_such(question, len(rows))
+        return no_such(question, len(rows))
     return why(question, rows[number - 1], number, knowledge, rows)
 
 
@@ -76,6 +76,6 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
     return 1
 
 
-def _no_such(question: Question, count: int) -> Answer:
+def no_such(question: Question, count: int) -> Answer:
     text = f"The last answer listed {count}; ask for one of 1 to {count}." if count else "The last answer listed none."
     return Answer(question.text, question.intent, NO, (Line("ask", text),), question=question)
