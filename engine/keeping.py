@@ -13,11 +13,12 @@ from engine.base.problem import Problem
 
 def with_document(answer: Answer, folder: Path | None) -> Answer:
     """The answer with the file of its cards; saved as it was named, never over another, where there is a folder."""
-    if answer.cards is None:
+    cards = answer.cards
+    if cards is None:
         return answer
     from engine.render.cards import page_of
 
-    document = Document(answer.cards.name, ".html", page_of(answer.cards))
+    document = Document(cards.name, ".html", page_of(cards))
     answer = replace(answer, document=document)
     if folder is None:
         return answer
@@ -26,6 +27,6 @@ def with_document(answer: Answer, folder: Path | None) -> Answer:
     if isinstance(saved, Problem):
         line = Line("ask", f"Not saved: {saved.place.file}: found {saved.found}, expected {saved.expected}.")
         return replace(answer, lines=(line,), status=NO)
-    count = len(answer.cards.cards)
+    count = len(cards.cards)
     line = Line("head", f"{count} card{'' if count == 1 else 's'} saved as {saved.name} in this folder.")
     return replace(answer, lines=(line, *answer.lines), saved=os.path.abspath(saved))

@@ -81,7 +81,8 @@ class Talk:
             told = self.question.intent if self.question.intent != "why" else "chain"
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
         if answer.intent in ("teach", "forget", "card"):
-            self.question = self.question.with_(intent="chain")  # what follows asks of the thing: nothing is told or written unasked
+            # what follows asks of the thing: nothing is told or written unasked
+            self.question = self.question.with_(intent="chain")
         self.reading = answer.reading
         if (answer.chains is not None and len(answer.chains) != 1) or (
             answer.chains and not self._points_into_last(answer)

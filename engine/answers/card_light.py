@@ -5,7 +5,8 @@ from __future__ import annotations
 from engine.answers.card_parts import Grid, Numbers, Part, Text
 from engine.answers.knowledge import Knowledge
 from engine.answers.light import shutter_s
-from engine.answers.said import interval, number, numbers as numbers_of
+from engine.answers.said import interval, number
+from engine.answers.said import numbers as numbers_of
 from engine.answers.wording import f_number, trimmed
 from engine.base.interval import Interval, Measure, is_known
 from engine.judging.judge import Judged

@@ -1,4 +1,4 @@
-"""What is left of the frame, for one card: the punch-in for a clean picture, crop modes, and what it then looks like."""
+"""What is left of the frame, for one card: punch-in for a clean picture, crop modes, and what it then looks like."""
 
 from __future__ import annotations
 

@@ -9,7 +9,7 @@ from engine.answers.chain_numbers import chain_numbers
 from engine.answers.knowledge import Knowledge
 from engine.answers.telling import CERTAINTY_WORDS, curing_stop, iris_text, link_name, unknown_line
 from engine.answers.wording import distance, f_number, small_mm
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Interval
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Finding, Judged
@@ -24,13 +24,17 @@ FAR_ENOUGH_MM = 1e6
 
 def head_of(judged: Judged, numbers: Numbers, feet: bool) -> Text:
     """What the person will live with, in a few large words."""
-    show = lambda value: distance(value, feet)  # noqa: E731
+
+    def show(value: float) -> str:
+        return distance(value, feet)
+
     if judged.certainty == "unknown":
         return capital((unknown_line(judged),))
     if judged.verdict == "unusable":
         return ("No use on this body",)
     far, near = known(judged.trace.value("far_from_sensor_mm")), known(judged.trace.value("near_from_sensor_mm"))
-    moves = is_known(judged.measured_trace.value("travel_mm")) or _helicoid(judged) is not None  # type: ignore[arg-type]
+    own = judged.measured_trace.value("travel_mm")
+    moves = isinstance(own, Interval) or _helicoid(judged) is not None
     if judged.verdict == "infinity":
         if moves and near is not None and near.nominal > 0:
             return ("Infinity to ", numbers.likeliest("near_from_sensor_mm", near, show))
@@ -63,7 +67,9 @@ def stack_of(judged: Judged, knowledge: Knowledge, numbers: Numbers) -> tuple[Te
     moving = _helicoid(judged)
     for link in judged.chain.links:
         told: list[Part] = [Name(link_name(link, knowledge))]
-        home = next((row for row in chain_numbers(judged, knowledge.catalogue) if row.name == "helicoid_setting_mm"), None)
+        home = next(
+            (row for row in chain_numbers(judged, knowledge.catalogue) if row.name == "helicoid_setting_mm"), None
+        )
         if link is moving and home is not None:
             told += [", at ", numbers.likeliest(home.name, home.value, small_mm, "infinity"), " for infinity"]
         rows.append(tuple(told))

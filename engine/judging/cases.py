@@ -42,7 +42,9 @@ def _key(rules: Sequence[Rule]) -> str:
     for file in (here, here.with_name("condition.lark")):
         digest.update(file.read_bytes())
     for rule in rules:
-        digest.update("\0".join((rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "", rule.brief)).encode())
+        digest.update(
+            "\0".join((rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "", rule.brief)).encode()
+        )
     return digest.hexdigest()
 
 

@@ -24,7 +24,8 @@ SIZES_PT: Final = (7.2, 7.0, 6.8, 6.6, 6.4, 6.2, 6.0, 5.8, 5.6, 5.4, 5.2, 5.0, 4
 RUN_ON: Final = {"stack": " → ", "picture": " ", "settings": " · ", "check": " ", "scale": " ", "light": " "}
 LEFT_OUT: Final = "More: ask why."
 TITLES: Final = {
-    "stack": "In order", "scale": "Ring", "light": "Light", "picture": "Frame", "settings": "Set", "check": "First light",
+    "stack": "In order", "scale": "Ring", "light": "Light", "picture": "Frame", "check": "First light",
+    "settings": "Set",
 }  # fmt: skip
 
 

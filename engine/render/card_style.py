@@ -1,4 +1,4 @@
-"""How cards look: dark ink on white, large first line; two by five on A4 with marks to cut by, one to a phone's screen."""
+"""How cards look: dark ink on white, large first line; two by five on A4 to be cut, one to a phone's screen."""
 
 from __future__ import annotations
 
@@ -46,7 +46,8 @@ td:first-child { padding-right: 0.5em; }
   .columns { display: flex; flex-direction: column; gap: 0.45rem; }
   .column { display: contents; }
   .block ol { padding-left: 1.3rem; }
-  .at-0 { order: 0; } .at-1 { order: 1; } .at-2 { order: 2; } .at-3 { order: 3; } .at-4 { order: 4; } .at-5 { order: 5; }
+  .at-0 { order: 0; } .at-1 { order: 1; } .at-2 { order: 2; }
+  .at-3 { order: 3; } .at-4 { order: 4; } .at-5 { order: 5; }
   .notes { min-height: 3.5rem; padding: 0.2rem 0.4rem; }
 }
 """
@@ -61,7 +62,8 @@ def style() -> str:
   .sheet {{ position: relative; display: grid; grid-template-columns: {WIDTH_MM}mm {WIDTH_MM}mm;
     grid-template-rows: repeat({ROWS}, {HEIGHT_MM}mm); break-after: page; }}
   .sheet:last-child {{ break-after: auto; }}
-  .card {{ width: {WIDTH_MM}mm; height: {HEIGHT_MM}mm; padding: {PADDING_MM}mm; line-height: {LINE}; break-inside: avoid; }}
+  .card {{ width: {WIDTH_MM}mm; height: {HEIGHT_MM}mm; padding: {PADDING_MM}mm; line-height: {LINE};
+    break-inside: avoid; }}
   h2 {{ font-size: {HEAD}em; }}
   .columns {{ display: flex; gap: {GAP_MM}mm; }}
   .column {{ flex: 1 1 0; min-width: 0; }}

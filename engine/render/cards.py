@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from html import escape
 from typing import Final
 
@@ -21,15 +22,17 @@ ORDER: Final = ("stack", "scale", "light", "picture", "check", "settings")
 def page_of(cards: Cards) -> str:
     """The whole page."""
     rows = cards.cards
-    sheets = "\n".join(
-        f'<section class="sheet">{marks()}\n' + "\n".join(_card(card) for card in rows[at : at + TO_A_SHEET]) + "</section>"
-        for at in range(0, len(rows), TO_A_SHEET)
-    )
+    sheets = "\n".join(_sheet(rows[at : at + TO_A_SHEET]) for at in range(0, len(rows), TO_A_SHEET))
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{_safe(cards.name)}</title>\n<style>\n{style()}</style>\n</head>\n<body>\n{sheets}\n</body>\n</html>\n"
     )
+
+
+def _sheet(rows: Sequence[Card]) -> str:
+    cards = "\n".join(_card(card) for card in rows)
+    return f'<section class="sheet">{marks()}\n{cards}\n</section>'
 
 
 def _card(card: Card) -> str:

@@ -292,4 +292,9 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("adapter at 9 dollars any good", "buy-plan", None, None),
     ("what do i need to get for macro with m42 50, 40 bucks max", "buy-plan", "m42", None),
     ("step up rings and one nd for 49 52 55 58 lenses", "buy-plan", None, None),
+    ("card for an m42 50 on apsc e mount", "card", "m42", "e-mount"),
+    ("print me a card: 25mm f1.4 c lens, mft body, f/4, cloudy", "card", "c", "mft-mount"),
+    ("make a pocket card for ltm on an e body", "card", "ltm", "e-mount"),
+    ("save cards for c and d lenses on m43 as friday.html", "card", "c", "mft-mount"),
+    ("cards for all my lenses on my e-mount body", "card", None, "e-mount"),
 ]
