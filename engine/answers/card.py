@@ -10,8 +10,8 @@ from engine.answers.card_parts import Card, Cards, Numbers, figures_of, spoken
 from engine.answers.card_picture import picture_of
 from engine.answers.card_scale import scale_of
 from engine.answers.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
-from engine.answers.knowledge import Knowledge, choose
-from engine.answers.named_pieces import with_named_pieces
+from engine.answers.howto import one_pair
+from engine.answers.knowledge import Knowledge
 from engine.answers.remembered import no_such
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.telling import chain_title
@@ -116,12 +116,8 @@ def _chain(
     if question.number is not None and question.follows and 1 <= question.number <= len(rows):
         row = rows[question.number - 1]
         return replace(row, judged=knowledge.judge_chain(row.judged.chain, setup))
-    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
-    choice = choose(named, setup, limits, 1)
-    if not choice.listed and limits.using:
-        # a piece that was named need not serve every pair
-        choice = choose(knowledge, setup, replace(question.limits, using=()), 1)
-    return choice.listed[0] if choice.listed else None
+    chains = one_pair(question, lens, body, knowledge).chains
+    return chains[0].listed if chains else None
 
 
 def _name(pairs: Sequence[tuple[LensSide | Missing, BodySide | Missing]], made: Sequence[Card]) -> str:

@@ -48,10 +48,10 @@ def save_new(folder: Path, wanted: str, ending: str, text: str) -> Path | Proble
     """
     name = safe_name(wanted, ending)
     stem = name.removesuffix(ending)
-    passing = folder / f".{stem[:40]}.{os.getpid()}.part"
+    passing = folder / f".{os.urandom(8).hex()}.part"  # of this writer alone, whoever else saves here
     try:
-        _write(passing, text.encode("utf-8"))
         try:
+            _write(passing, text.encode("utf-8"))
             for n in range(1, MOST_TRIES + 1):
                 target = folder / (name if n == 1 else f"{stem}-{n}{ending}")
                 if _put(passing, target):
@@ -66,8 +66,6 @@ def save_new(folder: Path, wanted: str, ending: str, text: str) -> Path | Proble
 
 
 def _write(passing: Path, data: bytes) -> None:
-    with suppress(FileNotFoundError):
-        passing.unlink()  # of a run with the same number that was ended halfway
     with open(os.open(passing, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), "wb") as file:
         file.write(data)
         file.flush()
