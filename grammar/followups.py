@@ -27,6 +27,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if best == "card" and before.bodies and not cast.bodies:
+        return True  # a card is of a lens on a body, however long the question
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before

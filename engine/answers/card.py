@@ -26,7 +26,7 @@ MOST_CARDS = 100
 def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ()) -> Answer:
     """A card for each lens on each body. `rows`: the chains of the last answer, one of which may be meant."""
     if question.number is not None and rows and not 1 <= question.number <= len(rows):
-        return no_such(question, len(rows))
+        return no_such(question.with_(number=None), len(rows))
     question = _with_all_of_mine(question, knowledge)
     lenses = [lens_side(thing, knowledge.catalogue) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, knowledge.catalogue) for thing in question.bodies or (None,)]

@@ -11,6 +11,8 @@ from engine.base.interval import Interval, Measure, is_known
 from engine.base.span import Span
 from engine.physics.trace import Trace
 
+WIDE = 0.2  # of its value: what is spread wider than this is told by both ends
+
 
 @compact
 class Figure:
@@ -92,6 +94,11 @@ class Numbers:
         """The likeliest value of an interval, alone."""
         return Figure(Quantity(name, Interval.exact(value.nominal), self.case(of)), show(value.nominal))
 
+    def told(self, name: str, value: Interval, show: Callable[[float], str], of: str = "") -> Figure:
+        """Both ends of what is a range, as the focal lengths of a zoom are; else the likeliest value."""
+        whole = value.width > WIDE * abs(value.nominal)
+        return self.ends(name, value, show, of) if whole else self.likeliest(name, value, show, of)
+
     def filled(self, text: str, trace: Trace, feet: bool, of: str) -> Text:
         """A sentence of the facts with its quantities filled in."""
         out: list[Part] = []
@@ -104,7 +111,7 @@ class Numbers:
             if isinstance(whole, Interval):
                 show = show_of(part, feet)
                 shown = abs(whole) if part == "register_error_mm" else whole
-                out.append(self.likeliest(part, shown, show, of))
+                out.append(self.told(part, shown, show, of))
             else:
                 out.append(quantity_text(part, value, feet))
         return tuple(out)

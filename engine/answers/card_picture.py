@@ -96,8 +96,8 @@ def _looks_like(judged: Judged, kept: Interval, numbers: Numbers) -> tuple[Text,
     if equal is None:
         return ()
     show = lambda value: f"{trimmed(value, 0)} mm"  # noqa: E731
-    told: list[Part] = ["Looks like ", numbers.likeliest("equivalent_focal_mm", equal, show)]
+    told: list[Part] = ["Looks like ", numbers.told("equivalent_focal_mm", equal, show)]
     if kept.nominal > WHOLE:
-        after = Interval.exact(equal.nominal * kept.nominal)
-        told += [", punched in like ", numbers.likeliest("equivalent_focal_mm", after, show, "punched in")]
+        after = equal * kept.nominal
+        told += [", punched in like ", numbers.told("equivalent_focal_mm", after, show, "punched in")]
     return ((*told, " on full frame."),)

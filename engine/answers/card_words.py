@@ -143,14 +143,14 @@ def check_of(judged: Judged, numbers: Numbers, feet: bool) -> Text:
         return ("Ring at infinity, ", *stop, ": a card ", card, " from the sensor mark must be sharp.")
     focal, allowance = known(trace.value("focal_length_mm")), known(trace.value("infinity_allowance_mm"))
     if judged.verdict == "infinity" and focal is not None and allowance is not None:
-        least = Interval.exact(focal.nominal**2 / max(allowance.nominal, 1e-6))
+        least = Interval.exact(focal.greatest**2 / max(allowance.nominal, 1e-6))
         beyond = numbers.likeliest("target_distance_mm", least, show, "check")
         return (*capital(stop), ": anything beyond ", beyond, " must come sharp ", *_where(judged, numbers, feet), ".")
     if judged.verdict == "infinity":
         return (*capital(stop), ": a far horizon must come sharp at the infinity mark.")
     if judged.verdict == "macro-only":
-        return ("None: where it is sharp is not known. Find it by tape and write it down.",)
-    return ("None: it comes sharp nowhere.",)
+        return ("Where it is sharp is not known: find it by tape and write it down.",)
+    return ("It comes sharp nowhere.",)
 
 
 def _where(judged: Judged, numbers: Numbers, feet: bool) -> Text:

@@ -33,6 +33,7 @@ EXAMPLES: Final = (
     ("one or the other", "helicoid or tubes for an enlarger lens"),
     ("dangers", "is it safe to point a 500mm lens at the sun"),
     ("the camera's menu", "which focal length do I set for stabilisation with a 50mm lens"),
+    ("a card to carry", "card for a 25mm f/1.4 C-mount lens on m43 at f/2.8 in full sun, 1/50"),
     ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
 )
 
