@@ -75,7 +75,7 @@ def _pixels(judged: Judged, form: Format, crop: tuple[Interval, Interval], numbe
         return ()
     across, _ = coverage.pixels_left(pixels, form.width_mm, form.height_mm, crop[0].least, crop[1].least)
     left = numbers.likeliest("pixels_across", Interval.exact(float(across)), lambda n: f"{n:.0f}")
-    return ("; ", left, " pixels across left")
+    return ("; ", left, " pixels across remain")
 
 
 def _crop_modes(judged: Judged, knowledge: Knowledge, circle: Interval, aspect: float) -> list[Text]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.card_parts import Alert, Name, Numbers, Part, Text, capital, known
+from engine.answers.card_parts import Alert, Name, Numbers, Part, Text, capital, known, spoken
 from engine.answers.chain_numbers import chain_numbers
 from engine.answers.knowledge import Knowledge
 from engine.answers.telling import CERTAINTY_WORDS, curing_stop, iris_text, link_name, unknown_line
@@ -88,7 +88,8 @@ def alerts_of(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool
     rear = _rear(judged, numbers)
     if rear:
         rows.append(Alert("caution", rear))
-    return tuple(sorted(rows, key=lambda row: ORDER[row.severity]))
+    once = {(row.severity, spoken(row.text)): row for row in rows}
+    return tuple(sorted(once.values(), key=lambda row: ORDER[row.severity]))
 
 
 def _told(finding: Finding, judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool) -> Text:

@@ -9,7 +9,8 @@ from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
 
 NEEDED_ASSUMPTIONS = (
-    "bayonet-recess", "blur-divisor", "caliper-over-crests", "circle-growth", "circle-growth-without-pupil",
+    "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate", "card-timeline-shape",
+    "circle-growth", "circle-growth-without-pupil",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "faces-parallel",
     "flange-to-image-enlarger", "flange-to-image-large-format", "focus-model-error", "infinity-target-focals",
     "left-to-take-down", "making-spread-derived", "making-spread-ends", "making-spread-glass",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import product
 from typing import Final
 
-from engine.answers.card_parts import Alert, Card, Grid, Text, spoken
+from engine.answers.card_parts import Alert, Card, Figure, Grid, Part, Text, spoken
 from engine.base.compact import compact, replace
 from engine.render.lettering import text_width
 
@@ -18,8 +18,9 @@ GAP_MM: Final = 2.4  # between the two columns
 NOTES_MM: Final = 5.5  # the least that is left for notes by hand
 LINE: Final = 1.14
 HEAD: Final = 1.7  # size of the first line over the rest
+LONG_HEAD: Final = 1.3  # the same where it takes more than one
 TITLE_AFTER: Final = 0.5  # of a line, between one block and the next
-SIZES_PT: Final = (7.2, 7.0, 6.8, 6.6, 6.4, 6.2, 6.0, 5.8, 5.6, 5.4, 5.2, 5.0, 4.8)
+SIZES_PT: Final = (7.2, 7.0, 6.8, 6.6, 6.4, 6.2, 6.0, 5.8, 5.6, 5.4, 5.2, 5.0, 4.8, 4.6)
 # what stands between the texts of a block that run on in print; what is not listed stands one below the other
 RUN_ON: Final = {"stack": " → ", "picture": " ", "settings": " · ", "check": " ", "scale": " ", "light": " "}
 LEFT_OUT: Final = "More: ask why."
@@ -89,24 +90,30 @@ def _column_points() -> float:
 
 def _top(card: Card, alerts: Sequence[Alert], size: float, left_out: bool) -> float:
     whole = (WIDTH_MM - 2 * PADDING_MM) / MM_PER_POINT
-    lines = _count(spoken(card.head), whole, size * HEAD, True) * HEAD
-    lines += _count(spoken(card.subject), whole, size)
+    head = LONG_HEAD if has_long_head(card, size) else HEAD
+    lines = _count(card.head, whole, size * head, True) * head
+    lines += _count(card.subject, whole, size, True)
     for severity, texts in by_severity(alerts, left_out):
-        told = f"{severity}: " + " · ".join(texts)
+        told = (f"{severity}: ", *_joined(texts, " · "))
         bold = severity == "danger"
         lines += _count(told, whole - size * 2, size, bold) + 0.12
     lines += 0.5  # rules and gaps
     return lines * size * LINE * MM_PER_POINT
 
 
-def by_severity(alerts: Sequence[Alert], left_out: bool) -> list[tuple[str, list[str]]]:
+def by_severity(alerts: Sequence[Alert], left_out: bool) -> list[tuple[str, list[Text]]]:
     """Each severity with what it says, in the order of the alerts."""
-    out: dict[str, list[str]] = {}
+    out: dict[str, list[Text]] = {}
     for alert in alerts:
-        out.setdefault(alert.severity, []).append(spoken(alert.text))
+        out.setdefault(alert.severity, []).append(alert.text)
     if left_out:
-        out.setdefault("note", []).append(LEFT_OUT)
+        out.setdefault("note", []).append((LEFT_OUT,))
     return list(out.items())
+
+
+def has_long_head(card: Card, size: float) -> bool:
+    """Whether the first line would run on into a second."""
+    return _count(card.head, (WIDTH_MM - 2 * PADDING_MM) / MM_PER_POINT, size * HEAD, True) > 1
 
 
 def _columns(card: Card, size: float) -> tuple[tuple[tuple[Block, ...], tuple[Block, ...]], float]:
@@ -131,24 +138,39 @@ def _height(block: Block, size: float) -> float:
     lines = 1.0 + TITLE_AFTER
     if isinstance(block.content, Grid):
         grid = stood_up(block.content) if upright(block.content, size) else block.content
-        lines += _count(spoken(grid.title), width, size) - 1 if grid.title else 0
+        lines += _count(grid.title, width, size, True) - 1 if grid.title else 0
         lines += (1.06 if grid.columns else 0) + 1.1 * len(grid.rows)
-        lines += _count(spoken(grid.below), width, size) if grid.below else 0
+        lines += _count(grid.below, width, size) if grid.below else 0
     else:
-        told = RUN_ON[block.kind].join(spoken(text) for text in block.content)
-        lines += _count(told, width, size)
+        lines += _count(_joined(block.content, RUN_ON[block.kind]), width, size)
     return lines * size * LINE * MM_PER_POINT
 
 
-def _count(text: str, width: float, size: float, bold: bool = False) -> int:
-    """Lines that a text needs at most, words kept whole where they fit."""
+def _joined(texts: Sequence[Text], between: str) -> Text:
+    """Texts that run on, with what stands between them."""
+    out: list[Part] = []
+    for n, text in enumerate(texts):
+        out += [between, *text] if n else text
+    return tuple(out)
+
+
+def _count(text: Text, width: float, size: float, bold: bool = False) -> int:
+    """Lines that a text needs at most: words kept whole where they fit, figures always, and those in bold."""
     lines, used = 1, 0.0
     space = text_width(" ", size, bold)
-    for word in text.split():
-        wide = text_width(word, size, bold)
+    for word, is_bold in _words(text, bold):
+        wide = text_width(word, size, is_bold)
         if used and used + space + wide > width:
             lines, used = lines + 1, 0.0
         extra = int(wide // width)
         lines, wide = lines + extra, wide - extra * width
         used += (space if used else 0.0) + wide
     return lines
+
+
+def _words(text: Text, bold: bool) -> Iterator[tuple[str, bool]]:
+    for part in text:
+        if isinstance(part, Figure):
+            yield part.text, True
+        else:
+            yield from ((word, bold) for word in (part if isinstance(part, str) else part.text).split())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.render.card_fit import GAP_MM, HEAD, HEIGHT_MM, LINE, PADDING_MM, SIZES_PT, WIDTH_MM
+from engine.render.card_fit import GAP_MM, HEAD, HEIGHT_MM, LINE, LONG_HEAD, PADDING_MM, SIZES_PT, WIDTH_MM
 
 COLUMNS, ROWS = 2, 5
 TICK_MM = 1.8
@@ -65,6 +65,7 @@ def style() -> str:
   .card {{ width: {WIDTH_MM}mm; height: {HEIGHT_MM}mm; padding: {PADDING_MM}mm; line-height: {LINE};
     break-inside: avoid; }}
   h2 {{ font-size: {HEAD}em; }}
+  h2.long {{ font-size: {LONG_HEAD}em; }}
   .columns {{ display: flex; gap: {GAP_MM}mm; }}
   .column {{ flex: 1 1 0; min-width: 0; }}
   .block {{ margin-top: 0.3em; }}

@@ -8,7 +8,17 @@ from typing import Final
 
 from engine.answers.card_parts import Card, Cards, Figure, Grid, Name, Text
 from engine.base.plain import plain
-from engine.render.card_fit import LEFT_OUT, SIZES_PT, TITLES, Block, Setting, set_card, stood_up, upright
+from engine.render.card_fit import (
+    LEFT_OUT,
+    SIZES_PT,
+    TITLES,
+    Block,
+    Setting,
+    has_long_head,
+    set_card,
+    stood_up,
+    upright,
+)
 from engine.render.card_style import marks, style
 
 TO_A_SHEET: Final = 10
@@ -38,12 +48,13 @@ def _sheet(rows: Sequence[Card]) -> str:
 def _card(card: Card) -> str:
     setting = set_card(card)
     size = SIZES_PT[setting.step]
+    long = ' class="long"' if has_long_head(card, size) else ""
     alerts = _alerts(card, setting)
     columns = "".join(
         f'<div class="column">{"".join(_block(block, size) for block in column)}</div>' for column in setting.columns
     )
     return (
-        f'<article class="card size-{setting.step}">\n<h2>{_text(card.head)}</h2>\n'
+        f'<article class="card size-{setting.step}">\n<h2{long}>{_text(card.head)}</h2>\n'
         f'<p class="subject">{_text(card.subject)}</p>\n'
         + (f'<div class="alerts">{alerts}</div>\n' if alerts else "")
         + f'<div class="columns">{columns}</div>\n<div class="notes"><span>Own notes</span></div>\n</article>'

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from engine.ask import Desk
+from engine.facts.catalogue import Catalogue
 from engine.render.cards import page_of
 from tests.render.pages import PHONE, Reading, needs_browser, on_paper, on_phone, printed_pages
 
@@ -78,3 +79,34 @@ def test_what_people_wrote_is_shown_as_words(desk: Desk) -> None:
 def test_no_cards_no_page(desk: Desk) -> None:
     assert desk.ask("card for the avocet").cards is None
     assert page_of(desk.ask(ASKED[0]).cards) == page(desk, ASKED[0])  # type: ignore[arg-type]
+
+
+def lockers(facts: Catalogue) -> str:
+    """A lens of every second mount there is, long and short, fast and slow, measured and hardly known."""
+    rows = []
+    for n, mount in enumerate(list(facts.mounts)[::2][:90]):
+        told = [f"name: bird {n}", f"mount: {mount}"]
+        told += [f"focal_length: {(4, 12.5, 50, 135, 600)[n % 5]} mm"] if n % 7 else []
+        told += [f"f_number: f/{(0.95, 1.4, 2.8, 5.6)[n % 4]}"] if n % 6 else []
+        told += ["weight: 1.9 kg"] if n % 3 == 0 else []
+        told += ["thoriated: yes"] if n % 4 == 0 else []
+        told += ["rear_reach: 12 mm"] if n % 5 == 0 else []
+        told += ["focusing: none"] if n % 8 == 0 else []
+        rows.append(f"  bird-{n}: {{{', '.join(told)}}}")
+    return "lenses:\n" + "\n".join(rows) + "\n"
+
+
+@needs_browser
+@pytest.mark.parametrize("body", ["an E-mount APS-C body", "a CS-mount body"])
+def test_no_text_is_cut_off_whatever_the_lens(body: str, tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(lockers(Desk().catalogue), "utf-8")
+    desk = Desk((), gear)
+    assert not desk.problems
+    made = page(desk, f"cards for all my lenses on {body} in feet in open shade")
+    count = len(Reading(made).cards)
+    assert count > 40
+    for laid_out in (on_phone(made, tmp_path), on_paper(made, tmp_path)):
+        assert laid_out["cards"] == count
+        assert laid_out["wrong"] == []
+    assert printed_pages(made, tmp_path) == ceil(count / 10)
