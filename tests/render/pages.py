@@ -111,32 +111,27 @@ class Reading(HTMLParser):
             card["words"].append(data)
 
 
-def on_phone(page: str, folder: Path) -> dict[str, Any]:
-    """How the page stands in a window of a phone's size."""
-    return _laid_out(page, *PHONE, False, folder)
-
-
-def on_paper(page: str, folder: Path) -> dict[str, Any]:
-    """How the page stands with the styles that are for print in force, as wide as A4."""
+def laid_out(page: str, folder: Path) -> tuple[dict[str, Any], dict[str, Any]]:
+    """How the page stands in a window of a phone's size, and with the styles for print in force as wide as A4."""
     assert "@media print" in page
     assert "@media screen" in page
-    shown = page.replace("@media print", "@media all").replace("@media screen", "@media not all")
-    return _laid_out(shown, *PAPER, True, folder)
-
-
-def _laid_out(page: str, width: int, height: int, paper: bool, folder: Path) -> dict[str, Any]:
-    frame = f'<iframe srcdoc="{escape(page)}" style="width:{width}px;height:{height}px;border:0"></iframe>'
-    asked = f"wrongOf(document.querySelector('iframe').contentDocument, {width}, {str(paper).lower()})"
+    printed = page.replace("@media print", "@media all").replace("@media screen", "@media not all")
+    # a window of a browser without a screen is never as narrow as a phone's: the pages stand in frames of their size
+    frames = "".join(
+        f'<iframe srcdoc="{escape(shown)}" style="width:{width}px;height:{height}px;border:0"></iframe>'
+        for shown, (width, height) in ((page, PHONE), (printed, PAPER))
+    )
     run = "onload = () => { const out = document.createElement('pre'); out.id = 'measured';"
-    run += f"out.textContent = JSON.stringify({asked}); document.body.append(out); }}"
+    run += "const [phone, paper] = [...document.querySelectorAll('iframe')].map((frame) => frame.contentDocument);"
+    run += f"const found = [wrongOf(phone, {PHONE[0]}, false), wrongOf(paper, {PAPER[0]}, true)];"
+    run += "out.textContent = JSON.stringify(found); document.body.append(out); }"
     file = folder / "measured.html"
-    # a window of a browser without a screen is never as narrow as a phone's: the page stands in a frame of that size
-    file.write_text(f"<body style='margin:0'>{frame}<script>{MEASURE}{run}</script>", "utf-8")
-    dumped = browse(folder, "--window-size=1000,1400", "--dump-dom", file.as_uri())
+    file.write_text(f"<body style='margin:0'>{frames}<script>{MEASURE}{run}</script>", "utf-8")
+    dumped = browse(folder, "--window-size=1300,1400", "--dump-dom", file.as_uri())
     found = re.search(r'<pre id="measured">(.*?)</pre>', dumped, re.DOTALL)
     assert found, dumped[-400:]
-    measured: dict[str, Any] = json.loads(unescape(found[1]))
-    return measured
+    phone, paper = json.loads(unescape(found[1]))
+    return phone, paper
 
 
 def printed_pages(page: str, folder: Path) -> int:
