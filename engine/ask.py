@@ -31,13 +31,13 @@ class Desk:
         gear: Path | None = None,
         gear_needed: bool = True,
         writes: Path | None = None,
-        saves: Path | None = None,
+        folder: Path | None = None,
     ) -> None:
         """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written.
 
-        `saves`: the folder that documents asked for are saved in; None: they are only handed over.
+        `folder`: where documents asked for are saved; None: they are only handed over.
         """
-        self.facts, self.writes, self.saves = facts, writes, saves
+        self.facts, self.writes, self.folder = facts, writes, saves
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:
@@ -79,7 +79,7 @@ class Desk:
         if answer.cards is not None:
             from engine.keeping import with_document
 
-            answer = with_document(answer, self.saves)
+            answer = with_document(answer, self.folder)
         talk.remember(answer)
         return answer
 

@@ -128,7 +128,7 @@ def _run(options: Namespace) -> int:
     from engine.facts.gearplace import gear_path, usual_gear_path
 
     gear = gear_path(options.gear)
-    desk = Desk(tuple(options.facts or ()), gear, writes=gear or usual_gear_path(), saves=Path())
+    desk = Desk(tuple(options.facts or ()), gear, writes=gear or usual_gear_path(), folder=Path())
     if desk.problems:
         for problem in desk.problems:
             print(problem, file=sys.stderr)
