@@ -37,7 +37,7 @@ class Desk:
 
         `folder`: where documents asked for are saved; None: they are only handed over.
         """
-        self.facts, self.writes, self.folder = facts, writes, saves
+        self.facts, self.writes, self.folder = facts, writes, folder
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:

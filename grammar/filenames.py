@@ -1,4 +1,4 @@
-"""The name of a file as people type it, 'herons.svg' or 'friday.html', with or without a folder before it."""
+"""The name of a file as people type it: 'herons.svg', 'friday.html', in quotes where it holds blanks."""
 
 from __future__ import annotations
 
@@ -15,10 +15,13 @@ def file_at(line: str, at: int) -> tuple[str, int] | None:
     if not any(ending in folded for ending in ENDINGS):
         return None
     match = _pattern().match(line, at)
+    name = (match.group("quoted") or match.group("bare")) if match else ""
     # the ending alone is a word about files, no name of one
-    return (match.group(), match.end()) if match and match.group().casefold() not in ENDINGS else None
+    return (name, match.end()) if match and name.casefold() not in ENDINGS else None
 
 
 @cache
 def _pattern() -> re.Pattern[str]:
-    return re.compile(r"""[^\s"'<>|?*;,]+?\.(?:svg|html?)(?![\w.]*\w)""", re.IGNORECASE)
+    ending = r"\.(?:svg|html?)"
+    bare = rf"""(?P<bare>[^\s"'<>|?*;,]+?{ending})(?![\w.]*\w)"""
+    return re.compile(rf"""(?P<quote>["'])(?P<quoted>[^"'\n]*?{ending})(?P=quote)|{bare}""", re.IGNORECASE)

@@ -109,9 +109,7 @@ class Numbers:
             value = trace.value(part)
             whole = value.hull() if isinstance(value, Span) else value
             if isinstance(whole, Interval):
-                show = show_of(part, feet)
-                shown = abs(whole) if part == "register_error_mm" else whole
-                out.append(self.told(part, shown, show, of))
+                out.append(self.told(part, whole, show_of(part, feet), of))
             else:
                 out.append(quantity_text(part, value, feet))
         return tuple(out)
