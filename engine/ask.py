@@ -45,7 +45,7 @@ class Desk:
     ) -> None:
         """`writes`: the gear file that what is taught goes into, once it is confirmed; None: nothing is written.
 
-        `folder`: where drawings are saved; None: none are.
+        `folder`: where drawings and cards are saved; None: drawings are not made, cards only handed over.
         """
         self.facts, self.writes, self.folder = facts, writes, folder
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
@@ -104,6 +104,10 @@ class Desk:
             talk.guesses = question.instead
         reading = answer.reading or canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
+        if answer.cards is not None:
+            from engine.keeping import with_document
+
+            answer = with_document(answer, self.folder)
         talk.remember(answer)
         return answer
 
@@ -145,6 +149,10 @@ class Desk:
             from engine.answers.calibrate import carried
 
             question = carried(question, talk.question)
+        if question.intent == "card":
+            from engine.answers.card import cards
+
+            return cards(question, self.knowledge, talk.rows)
         pointed = self._about_last_answer(question, talk)
         return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
 

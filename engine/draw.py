@@ -9,13 +9,14 @@ from typing import Final
 from engine.answers.answer import NO, Answer, Drawing, Line
 from engine.answers.wording import listed
 from engine.base.compact import replace
+from engine.base.newfile import save_new
 from engine.base.plain import plain
+from engine.base.problem import Problem
 from engine.facts.catalogue import Catalogue
-from engine.newfile import safe_stem, write_new
 from engine.render.lacking import broken, lacking
 from engine.render.sheets import sheet
-from grammar.filenames import ENDING
 
+ENDING: Final = ".svg"
 # what a quantity is called, and the advice that says how to measure it
 CALLED: Final = {
     "image_circle_mm": ("the image circle of the lens", "measure-circle"),
@@ -41,7 +42,7 @@ def drawn(answer: Answer, catalogue: Catalogue, folder: Path | None) -> Answer:
     saved: list[Drawing] = []
     needed: dict[str, None] = {}
     unknown: dict[str, None] = {}
-    fault: OSError | None = None
+    fault: Problem | None = None
     for sketch in answer.sketches:
         missing = lacking(sketch)
         if missing is not None:
@@ -49,12 +50,12 @@ def drawn(answer: Answer, catalogue: Catalogue, folder: Path | None) -> Answer:
             lines.append(Line("note", f"Not drawn: {KIND[sketch.kind]}; {facts or missing.why}."))
             needed.update(dict.fromkeys(missing.facts))
             continue
-        made = write_new(folder, safe_stem(sketch.stem, sketch.kind), ENDING, sheet(sketch, names))
-        if isinstance(made, OSError):
+        made = save_new(folder, sketch.stem or sketch.kind, ENDING, sheet(sketch, names), again=False)
+        if isinstance(made, Problem):
             fault = made
             break
-        saved.append(Drawing(sketch.kind, str(folder / made), sketch.number))
-        lines.append(Line("fact", f"{KIND[sketch.kind]}: {plain(str(folder / made))}", 1))
+        saved.append(Drawing(sketch.kind, str(made), sketch.number))
+        lines.append(Line("fact", f"{KIND[sketch.kind]}: {plain(str(made))}", 1))
         unknown.update(dict.fromkeys(broken(sketch)))
     if saved:
         lines.insert(0, Line("text", f"Saved in {_shown(folder)}:"))
@@ -63,7 +64,7 @@ def drawn(answer: Answer, catalogue: Catalogue, folder: Path | None) -> Answer:
         lines.append(Line("note", f"Drawn broken, since not known: {told}."))
     lines += _how(needed | unknown, catalogue)
     if fault is not None:
-        lines.append(Line("ask", f"Not saved in {_shown(folder)}: {plain(fault.strerror or 'an error').lower()}."))
+        lines.append(Line("ask", f"Not saved in {_shown(folder)}: {plain(fault.found)}."))
     return replace(
         answer, status=answer.status if saved and fault is None else NO, lines=(*answer.lines, *lines),
         sketches=(), drawings=tuple(saved),

@@ -93,6 +93,10 @@ class Talk:
             return
         if answer.question is None or answer.aside or answer.intent in ("help", "quit", "show-memory", "list-gear"):
             return
+        if answer.intent == "card" and self.question is not None and _same_pair(answer, self.question):
+            self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant
+            self.reading = answer.reading
+            return
         if self.question is not None and answer.question.follows and answer.intent in ASIDES:
             self.reading = answer.reading
             return
@@ -112,8 +116,9 @@ class Talk:
         if answer.intent == "draw":
             # so is a drawing
             self.question = self.question.with_(intent="chain", topic=None, values=())
-        if answer.intent in ("teach", "forget"):
-            self.question = self.question.with_(intent="chain")  # what follows asks of the thing, and teaches nothing
+        if answer.intent in ("teach", "forget", "card"):
+            # what follows asks of the thing: nothing is told or written unasked
+            self.question = self.question.with_(intent="chain")
         self.reading = answer.reading
         self._list(answer)
         self._put_by(answer)

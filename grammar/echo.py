@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling_own import sentence
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
@@ -139,6 +139,8 @@ class _Sayer:
             return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
         if intent == "draw":
             return f"draw {_drawn(question.topic)}{lens or 'a lens'}{on}"
+        if intent == "card":
+            return self._card(lens, on)
         if intent == "why":
             return self._why() + (f" for {lens}{on}" if lens else on)
         if intent == "list-fits":
@@ -161,6 +163,12 @@ class _Sayer:
         topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
+
+    def _card(self, lens: str, on: str) -> str:
+        every = (self.question.said(ALL) or "").split(", ")
+        whose = "all my lenses" if "lenses" in every else lens or "a lens"
+        on = f"{on} on all my bodies" if "bodies" in every else on
+        return f"{'cards' if every != [''] else 'card'} for {whose}{on}{' in feet' if self.question.feet else ''}"
 
     def _why(self) -> str:
         topic = self.question.topic
@@ -204,6 +212,8 @@ class _Sayer:
         if question.feet and question.intent == "draw":
             out.append("in feet")
         for key, text in question.values:
+            if key == ALL:
+                continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             if key == "mark" and question.intent == "draw":
                 marks = (float(one.removesuffix(" mm")) for one in text.split(", "))

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 
 # intents that need nothing from before once they are plainly asked
@@ -16,6 +16,7 @@ _FREE: Final = frozenset(
 _OF_BODY: Final = frozenset(["compare", "buy-plan"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
+_MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
@@ -33,6 +34,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if best == "card" and before.bodies and not cast.bodies:
+        return True  # a card is of a lens on a body, however long the question
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
@@ -70,8 +73,8 @@ def follow(heard: Heard, before: Question) -> Question:
         limits=_limits(said.limits, before.limits),
         f_number=said.f_number if said.f_number is not None else before.f_number,
         distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
-        number=said.number if said.number is not None or intent != "draw" else _kept_number(said, before),
-        values=tuple({**_kept_values(intent, lenses, before), **dict(said.values)}.items()),
+        number=said.number if said.number is not None or intent not in _MADE else _kept_number(said, before),
+        values=tuple({**_kept_values(intent, lenses, before, said), **dict(said.values)}.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
     )
@@ -98,6 +101,12 @@ def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
     return (*old, *named)
 
 
+def _kept_number(said: Question, before: Question) -> int | None:
+    """'a card for it' after 'the second one' means the second; not where another lens, body or way is asked for."""
+    other = said.lenses or said.bodies or said.adapters or said.limits != Limits() or said.said(ALL)
+    return None if other else before.number
+
+
 def _went_on(heard: Heard, before: Question) -> str:
     """What a fragment without an intent of its own goes on with: after a reason or a name, the chain it was about."""
     if before.sought is not None:
@@ -108,7 +117,7 @@ def _went_on(heard: Heard, before: Question) -> str:
 
 def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
-        return before.lenses
+        return () if "lenses" in (said.said(ALL) or "") else before.lenses
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
@@ -130,7 +139,7 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):
             return (changed, *before.bodies[1:]), said.things
-    if said.bodies:
+    if said.bodies or "bodies" in (said.said(ALL) or ""):
         return said.bodies, said.things
     if said.lenses and before.lenses and _is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
@@ -152,9 +161,17 @@ def _without_it(heard: Heard) -> bool:
     return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)
 
 
-def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question) -> dict[str, str]:
-    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that."""
+def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
+    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
+
+    A card tells of light and shutter too, so it keeps those of every kind of question.
+    """
     values = dict(before.values)
+    if intent == "card":
+        values.pop("file", None)
+        if said.lenses or said.bodies:
+            values.pop(ALL, None)
+        return values
     if intent == before.intent:
         return values
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
@@ -163,12 +180,6 @@ def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question) -> di
 
 def _kept_distance(intent: str, before: Question) -> float | None:
     return before.distance_mm if intent == before.intent else None
-
-
-def _kept_number(said: Question, before: Question) -> int | None:
-    """'draw it' after 'the second one' means the second; not where another lens, body or way is asked for."""
-    other = said.lenses or said.bodies or said.adapters or said.limits != Limits()
-    return None if other else before.number
 
 
 def _limits(new: Limits, old: Limits) -> Limits:

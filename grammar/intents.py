@@ -75,6 +75,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("two-stops", len(readings.f_numbers) > 1),
             ("distance-said", readings.distance_mm is not None),
             ("ordinal", readings.number is not None),
+            ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),
             ("term", any(one.kind == "term" for one in line.spoken)),
             ("advice", any(one.kind == "advice" for one in line.spoken)),

@@ -9,13 +9,14 @@ from engine.base.compact import compact, field, replace
 INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
-    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw",
+    "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw", "card",
     "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
     "which-own", "all-on-all",
 )  # fmt: skip
 
 DRAWINGS: Final = ("section", "frame", "distances")  # in the order they are drawn
 AND: Final = " and "  # between several of them in a topic
+ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 
 
 @compact

@@ -8,14 +8,14 @@ from grammar.atoms import key_of
 from grammar.echo import canonical
 from grammar.hearing import Heard
 from grammar.lexicon import Lexicon
-from grammar.questions import Question, Thing, Unread
+from grammar.questions import ALL, Question, Thing, Unread
 from grammar.telling import built
 from grammar.tokens import LONGEST
 
 # intents that cannot be answered without a lens, or without a body
 _LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent", "draw"])
 _BODY: Final = frozenset(["chain", "focus-verdict", "draw"])
-_LEANING: Final = _LENS | {"why", "compare", "list-fits"}
+_LEANING: Final = _LENS | {"why", "compare", "list-fits", "card"}
 _ASKS: Final = (
     "a question, such as 'can I put a C lens on my E-mount body', 'can M42 reach infinity on EF', "
     "'what looks like M42' or 'what is a helicoid'; 'help' shows more"
@@ -49,7 +49,7 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
     begun = first is not None and (first.kind == "JOIN" or (first.kind == "PREP" and first.value == "without"))
     if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
         return _which(heard)
-    if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values:
+    if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values or question.said(ALL):
         return None
     if question.intent == "list-fits" and heard.tells("thing"):
         return None

@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.casting import Part
 from grammar.hearing import Heard
-from grammar.questions import AND, DRAWINGS, Question, Thing
+from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
 from grammar.readings import limits_of
 
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere
@@ -57,6 +57,8 @@ def built(heard: Heard, intent: str) -> Question:
     for part in lenses:
         if part.zoom:
             values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
+    if intent == "card":
+        lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     return Question(
         heard.text,
         intent,
@@ -130,6 +132,22 @@ def _for_list(heard: Heard, lenses: list[Part], bodies: list[Part]) -> tuple[lis
         if lens.noun.head is None or lens.noun.heads == "MOUNTWORD":
             lens.sort = "body"
             return [], [lens]
+    return lenses, bodies
+
+
+def _all_of_mine(
+    heard: Heard, lenses: list[Part], bodies: list[Part], values: dict[str, str]
+) -> tuple[list[Part], list[Part]]:
+    """'all my lenses': kept as a value, and the empty description that they leave behind is dropped."""
+    every = []
+    if heard.tells("all-lenses") and not any(part.has_mount or part.named for part in lenses):
+        every.append("lenses")
+        lenses = []
+    if heard.tells("all-bodies") and not any(part.has_mount or part.named for part in bodies):
+        every.append("bodies")
+        bodies = []
+    if every:
+        values[ALL] = ", ".join(every)
     return lenses, bodies
 
 

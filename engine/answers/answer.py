@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from engine.base.compact import compact, field
 from engine.base.interval import Interval
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Unread
+
+if TYPE_CHECKING:
+    from engine.answers.card_parts import Cards  # made only where cards are asked for
 
 ANSWERED: Final = 0
 NO: Final = 1
@@ -91,6 +94,15 @@ class Drawing:
 
 
 @compact
+class Document:
+    """A file that goes with an answer: what it is called where nothing is told, its ending and its text."""
+
+    name: str
+    ending: str
+    text: str
+
+
+@compact
 class Answer:
     text: str  # the question as typed
     intent: str | None
@@ -106,6 +118,9 @@ class Answer:
     drawings: tuple[Drawing, ...] | None = None  # None: none were asked for
     unread: Unread | None = None
     draws_again: bool = False  # drew a chain of the answer before, and says nothing new of it
+    cards: Cards | None = None
+    document: Document | None = None
+    saved: str | None = None  # where the document was written
     leaves: bool = False
     forgets: bool = False
     aside: bool = False  # it only looks back: what follows goes on with the question before it

@@ -105,6 +105,10 @@ def _handler(intent: str) -> Handler:
         from engine.answers.all_on_all import all_on_all
 
         return all_on_all
+    if intent == "card":
+        from engine.answers.card import best_cards
+
+        return best_cards
     if intent in ("hazard", "why"):
         from engine.answers.advising import advise
 

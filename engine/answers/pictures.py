@@ -19,7 +19,6 @@ from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from engine.physics.coverage import largest_crop_mm
-from grammar.filenames import ENDING
 from grammar.questions import AND, DRAWINGS, Question
 
 MOST_PAIRS: Final = 6
@@ -129,7 +128,7 @@ def _sketches(question: Question, chain: ListedChain, kinds: list[str]) -> Itera
     stem = _stem(judged, chain.number)
     told = question.said("file")
     if told is not None:
-        stem = told[: -len(ENDING)]
+        stem = told.rpartition(".")[0]
     for kind in kinds:
         name = stem if told is not None and len(kinds) == 1 else f"{stem}-{kind}"
         yield Sketch(

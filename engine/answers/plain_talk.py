@@ -34,6 +34,7 @@ EXAMPLES: Final = (
     ("dangers", "is it safe to point a 500mm lens at the sun"),
     ("the camera's menu", "which focal length do I set for stabilisation with a 50mm lens"),
     ("a drawing", "draw a 25mm f/1.4 C-mount lens on m43"),
+    ("a card to carry", "card for a 25mm f/1.4 C-mount lens on m43 at f/2.8 in full sun, 1/50"),
     ("your own gear", "my avocet is a 25mm f/1.4 C-mount lens"),
     ("which of your own", "which of my lenses cover full frame, widest first"),
     ("all at a glance", "all my lenses on all my bodies"),

@@ -43,7 +43,7 @@ def answer(
         return put_right(question, rows, number, knowledge, question.feet) if 1 <= number <= len(rows) else None
     if question.number is not None and question.follows and rows:
         if not 1 <= question.number <= len(rows):
-            return _no_such(question, len(rows))
+            return no_such(question, len(rows))
         from engine.answers.reasons import listing
 
         return listing(question, rows, question.number, knowledge)
@@ -61,7 +61,7 @@ def _drawing(
     ):
         return None
     if not 1 <= (question.number or 1) <= len(rows):
-        return _no_such(question, len(rows))
+        return no_such(question, len(rows))
     return draw_again(question, rows, knowledge)
 
 
@@ -85,7 +85,7 @@ def _why(
         return None
     number = question.number or _meant(question, rows)
     if not 1 <= number <= len(rows):
-        return _no_such(question, len(rows))
+        return no_such(question, len(rows))
     if question.topic == SURE:
         from engine.answers.doubting import how_sure
 
@@ -121,6 +121,6 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
     return 1
 
 
-def _no_such(question: Question, count: int) -> Answer:
+def no_such(question: Question, count: int) -> Answer:
     text = f"The last answer listed {count}; ask for one of 1 to {count}." if count else "The last answer listed none."
     return Answer(question.text, question.intent, NO, (Line("ask", text),), question=question)

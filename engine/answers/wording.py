@@ -57,7 +57,7 @@ def distance(value_mm: float, feet: bool = False) -> str:
 
 def _feet(size_mm: float) -> str:
     inches = size_mm / MM_PER_INCH
-    if inches < 36:
+    if inches < 35.5:  # what would round to 36 is 3 ft
         return f"{figures(inches, 2)} in"
     whole, rest = divmod(round(size_mm / MM_PER_INCH), 12)
     return f"{whole} ft {rest} in" if rest and whole < 30 else f"{figures(size_mm / MM_PER_FOOT, 2)} ft"

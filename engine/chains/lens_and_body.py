@@ -58,6 +58,9 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
             "whether the body has a mirror",
             UNKNOWN if body_mount.mirror is None else body_mount.mirror,
         ),
+        "body_stabilised": based(
+            body.basis, "whether the sensor of the body moves", UNKNOWN if body.stabilised is None else body.stabilised
+        ),
         "lens_traits": based(lens_mount.basis, "what is known of lenses of this mount", lens_mount.traits),
         "collar_mm": based(own, "width of the barrel ahead of the seat", lens.collar_mm),
         "rear_reach_mm": based(own, "how far the rear reaches behind the flange", lens.rear_reach_mm),

@@ -16,6 +16,7 @@ def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> 
     from engine.answers.knowledge import Knowledge
     from engine.facts.catalogue import load_catalogue
     from engine.judging.checks import problems_of
+    from engine.judging.settings import setting_cases
 
     folders = [*facts, *(path for path in paths if path.is_dir())]
     files = [path for path in paths if not path.is_dir()]
@@ -29,7 +30,7 @@ def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> 
         found = list(problems)
         if not found:
             knowledge = Knowledge.of(catalogue)
-            found += [*knowledge.problems, *problems_of(catalogue)]
+            found += [*knowledge.problems, *setting_cases(catalogue.settings.values())[1], *problems_of(catalogue)]
         for problem in found:
             print(problem)
         total += len(found)

@@ -22,6 +22,7 @@ from engine.facts.records import (
     Mount,
     Observation,
     Rule,
+    Setting,
     Shared,
     Source,
     Term,
@@ -53,6 +54,7 @@ class Catalogue:
     terms: Mapping[str, Term] = field(default_factory=_none)
     advice: Mapping[str, Advice] = field(default_factory=_none)
     rules: Mapping[str, Rule] = field(default_factory=_none)
+    settings: Mapping[str, Setting] = field(default_factory=_none)
     assumptions: Mapping[str, Assumption] = field(default_factory=_none)
     words: Mapping[str, Word] = field(default_factory=_none)
     shared: Mapping[str, Shared] = field(default_factory=_none)

@@ -145,6 +145,7 @@ class Body:
     register_mm: Measure = UNKNOWN  # own measured one; else the mount's
     cover_glass_mm: Measure = UNKNOWN
     first_obstruction: str = ""
+    stabilised: bool | None = None  # whether its sensor moves
     generic: bool = False
     aliases: tuple[str, ...] = ()
     note: str = ""
@@ -316,6 +317,17 @@ class Rule:
     provided: str = ""  # what must hold for it not to apply, as a clause behind 'provided'
     advice: str | None = None  # the advice whose caution comes with it
     remedy: str | None = None  # the quantity whose change lifts it
+    brief: str = ""  # the same in a few words, for a card
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Setting:
+    """What the body is to be told `when` the condition holds, in general terms."""
+
+    id: str
+    when: str
+    says: str
     place: Place = field(default=NOWHERE, compare=False)
 
 
@@ -367,6 +379,7 @@ Record = (
     | Term
     | Advice
     | Rule
+    | Setting
     | Assumption
     | Word
     | Shared

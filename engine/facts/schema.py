@@ -104,6 +104,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "register": Key(mm(0, GREATEST_REGISTER_MM, above=True), field="register_mm"),
         "cover_glass": Key(mm(0, 20), field="cover_glass_mm"),
         "first_obstruction": Key(text),
+        "stabilised": Key(flag),
         "generic": Key(flag),
     } | CALLED,
     "lenses": {
@@ -195,7 +196,9 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "provided": Key(text),
         "advice": Key(reference("advice")),
         "remedy": Key(text),
+        "brief": Key(text),
     },
+    "settings": {"when": Key(text, required=True), "says": Key(text, required=True)},
     "assumptions": {"value": Key(parsed(values.measured), required=True), "says": Key(text, required=True)} | BASIS,
     "words": {"means": Key(text), "says": Key(texts, required=True)},
     "shared": {

@@ -22,6 +22,7 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "terms": records.Term,
     "advice": records.Advice,
     "rules": records.Rule,
+    "settings": records.Setting,
     "assumptions": records.Assumption,
     "words": records.Word,
     "shared": records.Shared,

@@ -42,7 +42,9 @@ def _key(rules: Sequence[Rule]) -> str:
     for file in (here, here.with_name("condition.lark")):
         digest.update(file.read_bytes())
     for rule in rules:
-        digest.update("\0".join((rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "")).encode())
+        digest.update(
+            "\0".join((rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "", rule.brief)).encode()
+        )
     return digest.hexdigest()
 
 
@@ -65,7 +67,7 @@ def _read(rules: Sequence[Rule]) -> tuple[tuple[RuleCase, ...], tuple[Problem, .
             found = f"{condition.found} at {condition.offset + 1} of the condition of '{rule.id}'"
             problems.append(Problem(rule.place, found, condition.expected, condition.nearest))
             continue
-        texts = (rule.because, rule.undecided, rule.remedy or "")
+        texts = (rule.because, rule.undecided, rule.remedy or "", rule.brief)
         unknown = [name for text in texts for name in template_names(text) if name not in NAMES]
         if unknown:
             found = f"quantity '{unknown[0]}' in a sentence of '{rule.id}'"

@@ -42,6 +42,7 @@ GIVEN_NAMES: Final[Mapping[str, tuple[str, str]]] = {
     # the body
     "body_mount": ("", "body mount"),
     "body_kind": ("", "kind of body"),
+    "body_stabilised": ("", "whether the sensor of the body moves"),
     "body_mirror": ("", "whether the body has a mirror"),
     "throat_mm": ("mm", "throat of the body"),
     "clear_depth_mm": ("mm", "free depth behind the body flange"),

@@ -179,6 +179,8 @@ _ROWS: Final[tuple[Quantity, ...]] = (
     # light
     Quantity("effective_f_number", "f-number", (*_MAGNIFIED, "f_number", "pupil_magnification"), _near(_effective),
              "f-number that counts for exposure at the nearest focus", _MODEL),
+    Quantity("effective_f_number_at_far", "f-number", (*_MAGNIFIED, "f_number", "pupil_magnification"),
+             _far(_effective), "f-number that counts for exposure at the farthest focus", _MODEL),
     Quantity("light_lost_stops", "stops", (*_OUT, "focal_length_mm", "pupil_magnification"), _near(_light_lost),
              "light that the extension costs at the nearest focus", _MODEL),
     Quantity("combined_focal_mm", "mm", ("focal_length_mm", "glass_factor"), _times,

@@ -149,6 +149,9 @@ def record_of(answer: Answer, knowledge: Knowledge | None) -> dict[str, Any]:
         out["drawings"] = [{"kind": row.kind, "path": row.path, "chain": row.number} for row in answer.drawings]
     if answer.quantities or answer.chains is None:
         out["quantities"] = quantities_record(answer)
+    if answer.document is not None:
+        count = len(answer.cards.cards) if answer.cards else None
+        out["document"] = {"path": answer.saved, "cards": count}
     return out
 
 

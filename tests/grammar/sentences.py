@@ -304,4 +304,9 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("which of my lenses reach infinity on a Z-mount body, fastest first?", "which-own", None, "z-mount"),
     ("do i have a lens that covers full frame", "which-own", None, None),
     ("show me all my lenses on all my bodies", "all-on-all", None, None),
+    ("card for an m42 50 on apsc e mount", "card", "m42", "e-mount"),
+    ("print me a card: 25mm f1.4 c lens, mft body, f/4, cloudy", "card", "c", "mft-mount"),
+    ("make a pocket card for ltm on an e body", "card", "ltm", "e-mount"),
+    ("save cards for c and d lenses on m43 as friday.html", "card", "c", "mft-mount"),
+    ("cards for all my lenses on my e-mount body", "card", None, "e-mount"),
 ]
