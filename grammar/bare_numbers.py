@@ -80,6 +80,11 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
         return token.as_("TIMES")
+    measured = tokens[at - 2] if at > 1 else None
+    if before is not None and before.text.casefold() == "into" and measured is not None and measured.kind == "LENGTH":
+        # '65cm into 23': the same unit on both sides
+        factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
+        return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before

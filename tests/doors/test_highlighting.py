@@ -49,6 +49,9 @@ def test_marks_of_another_script_do_not_move_what_is_marked() -> None:
 
 
 def test_conditions_and_orders_of_ones_own_gear_are_understood() -> None:
-    assert marked("which of my lenses vignette least, lightest first")[0] in (("which of my", "word"), ("which of my lenses", "word"))
+    assert marked("which of my lenses vignette least, lightest first")[0] in (
+        ("which of my", "word"),
+        ("which of my lenses", "word"),
+    )
     assert ("vignette", "word") in marked("which of my lenses vignette on E")
     assert ("lightest first", "word") not in marked("the lightest first")
