@@ -124,6 +124,8 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             if lens.focal_length_mm is None:
                 traits = tuple(dict.fromkeys((*old.traits, *lens.traits)))
                 return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])
+            if old.kind == "lens":
+                return (lens,)  # a lens of one's own has its focal length: this is another
             return (replace(lens, kind=old.kind, ids=old.ids),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
             if _is_a_body(lens, old, said, before):

@@ -232,7 +232,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
     ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
-    ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm|cm|\"|x\d)|in\b|[.,]?\d){_END}", _stop),
+    ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}", _stop),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", _one("PRICE")),
     (

@@ -21,7 +21,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         for name in thing.ids[:3]:
             lines += list(_about(thing.kind, name, knowledge, quantities))
     if not lines:
-        what = question.topic or "that"
+        what = question.topic or " ".join(question.skipped) or "that"
         return Answer(
             question.text, "definition", NO,
             (Line("text", f"'{what}' is not among the terms, mounts, threads and adapters known here."),),

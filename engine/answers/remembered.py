@@ -70,6 +70,7 @@ def _why(
 ) -> Answer | None:
     from engine.answers.reasons import why
 
+    rows = _of_lens(question, rows)
     if (
         not (question.follows and rows and _is_of(question, rows))
         and question.lens is not None
@@ -91,6 +92,15 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     return why(question, rows[number - 1], number, knowledge, rows)
+
+
+def _of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:
+    """Of a list of several lenses those of the one that is spoken of now; all of them where none is."""
+    several = len({row.judged.setup.lens.id for row in rows}) > 1
+    lens = question.lens
+    if not several or lens is None or lens.kind != "lens" or question.number is not None:
+        return rows
+    return tuple(row for row in rows if row.judged.setup.lens.id == lens.id)
 
 
 def _is_of(question: Question, rows: tuple[Listed, ...]) -> bool:
