@@ -39,6 +39,12 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
     headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
+    if (
+        token.text.casefold() == "f"
+        and after is not None
+        and after.text.casefold() in ("number", "numbers", "stop", "stops")
+    ):
+        return False
     if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
         return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):

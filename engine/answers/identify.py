@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
 from engine.answers.lookalike import mount_line
 from engine.answers.nearby import nearest
@@ -32,8 +33,14 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     if settled is not None:
         return settled
     told, mounts = _by_thread(question, knowledge)
+    registers = (
+        by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
+    )
+    told += registers
     rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
     named = _named(question, knowledge)
+    if registers.lines:
+        rows = []
     if mounts:
         rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
     shown = list(dict.fromkeys([*named, *mounts, *(name for row in rows for name in row.mounts)]))
