@@ -10,6 +10,7 @@ _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE",
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
 _ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
+_STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind an f
 _DIALS: Final = frozenset(["mode", "dial", "priority"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
@@ -39,11 +40,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
     headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
-    if (
-        token.text.casefold() == "f"
-        and after is not None
-        and after.text.casefold() in ("number", "numbers", "stop", "stops")
-    ):
+    if token.text.casefold() == "f" and after is not None and after.text.casefold() in _STOP_WORDS:
         return False
     if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
         return False  # 'A or M mode'

@@ -17,7 +17,7 @@ def registers(desk: Desk, text: str) -> dict[str, float]:
     record = record_of(desk.ask(text), desk.knowledge)
     assert record["intent"] == "identify-mount"
     rows = record["quantities"].get("register_mm", [])
-    return {row["case"]: row["least"] for row in (rows if isinstance(rows, list) else [rows])}
+    return {row["case"]: (row["least"] + row["greatest"]) / 2 for row in (rows if isinstance(rows, list) else [rows])}
 
 
 @pytest.mark.parametrize("told", [17.5, 27.8, 42.0, 44.0, 45.5, 52.0, 74.0])
