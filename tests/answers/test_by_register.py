@@ -17,7 +17,8 @@ def registers(desk: Desk, text: str) -> dict[str, float]:
     record = record_of(desk.ask(text), desk.knowledge)
     assert record["intent"] == "identify-mount"
     rows = record["quantities"].get("register_mm", [])
-    return {row["case"]: (row["least"] + row["greatest"]) / 2 for row in (rows if isinstance(rows, list) else [rows])}
+    cases = [row["case"] for row in (rows if isinstance(rows, list) else [rows])]
+    return {name: desk.catalogue.mounts[name].register_mm.nominal for name in cases}
 
 
 @pytest.mark.parametrize("told", [17.5, 27.8, 42.0, 44.0, 45.5, 52.0, 74.0])
