@@ -13,7 +13,10 @@ from engine.answers.resolve import BodySide, LensSide
 from engine.answers.said import mentions
 from engine.answers.side_by_side import side_by_side
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
+from engine.answers.wording import listed
 from engine.base.compact import replace
+from engine.facts.records import VERDICTS
+from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
@@ -165,10 +168,16 @@ def _told(
 
 def _better(sides: Sequence[Case], picked: Sequence[Listed]) -> Line:
     """Which comes first by verdict, danger and certainty, as answers are ordered."""
-    ranks = [row.rank[:3] for row in picked]
+    ranks = [_rank(row.judged) for row in picked]
     if ranks[0] == ranks[1]:
         return Line("head", "Neither is better in how it focuses; they differ in this:")
     best, other = (0, 1) if ranks[0] < ranks[1] else (1, 0)
     words = [f"{VERDICT_WORDS[row.judged.verdict]} ({CERTAINTY_WORDS[row.judged.certainty]})" for row in picked]
-    danger = " Mind the danger told for the other." if ranks[best][0] == ranks[other][0] != ranks[best][1] else ""
+    mind = [sides[at].name for at in (best, other) if ranks[at][1]]
+    danger = f" Mind the danger of {listed(mind)}: ask why." if mind else ""
     return Line("head", f"Better: {sides[best].name}, {words[best]}; {sides[other].name}: {words[other]}.{danger}")
+
+
+def _rank(judged: Judged) -> tuple[int, int, int]:
+    danger = any(finding.severity == "danger" for finding in judged.findings)
+    return VERDICTS.index(judged.verdict), int(danger), CERTAINTIES.index(judged.certainty)
