@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 
 # a caution or a word asked about on the way: what follows goes on with the question before
+NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
 ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
 
 
@@ -97,7 +98,8 @@ class Talk:
             self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
-        if self.question is not None and answer.question.follows and answer.intent in ASIDES:
+        stays = answer.question.follows and answer.intent in ASIDES
+        if self.question is not None and (stays or answer.intent == NOT_OURS):
             self.reading = answer.reading
             return
         before = self.question

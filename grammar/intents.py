@@ -12,6 +12,8 @@ from grammar.tokens import Cue, Line
 
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
 SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
+NOT_OURS: Final = "out-of-scope"
+REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
 
 
@@ -30,10 +32,17 @@ class Weighed:
         plainest = self.ranked[0][0] if self.ranked and self.ranked[0][1] >= LEAST else None
         if not self.likely or (plainest is not None and plainest not in self.likely):
             return plainest
-        top = max(self.likely, key=self.likely.__getitem__)
+        top = self._likeliest()
         if plainest is not None:
             return top if self.likely[top] >= LEANS else plainest
         return top if self.likely[top] >= SURE and not self.alone else None
+
+    def _likeliest(self) -> str:
+        """The likeliest intent; that a question is none of ours must be plain, by evidence or by its wording."""
+        top = max(self.likely, key=self.likely.__getitem__)
+        if top == NOT_OURS and self.weight(top) < LEAST and self.likely[top] < REFUSED:
+            return max((one for one in self.likely if one != top), key=self.likely.__getitem__)
+        return top
 
     def others(self, least: float) -> tuple[str, ...]:
         """The next likely intents, where none is plainly the one: at most two that are at least so likely."""

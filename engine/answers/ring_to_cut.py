@@ -39,6 +39,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += _threads_named(question, knowledge)
     rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
+    if ring is None and question.body is None and any(thing.ids for thing in question.lenses):
+        lines.append(Line("ask", "For which body? Its mount tells how thick a ring must be."))
     if not lines:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]
     return Answer(
