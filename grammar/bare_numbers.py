@@ -113,7 +113,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return False
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if tokens[at].value and tokens[at].text.isalpha():  # a number word is a count
+    if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
     if after is not None and after.kind in _LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")

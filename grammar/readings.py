@@ -196,6 +196,10 @@ def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
         elif length is not None:
             out.feet = out.feet or length.unit in _FEET
             out.keep("length", mm(length.numbers[0]))
+    for part in cast.lenses:
+        far = [one for one in part.noun.all("LENGTH") if one.unit in ("m", "ft") and one.numbers[0] != part.focal]
+        if far and part.focal and out.distance_mm is None:
+            _far(out, far[0], told)  # '50mm f/2.8 10 feet'
     for part in cast.pieces:
         if part.piece == "filter" and part.thickness is not None:
             out.keep("filter_thread", mm(part.thickness[0]))

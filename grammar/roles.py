@@ -168,6 +168,8 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
     piece = before if before is not None and before.sort == "piece" and before.thickness is None else None
     if token is None or piece is None or token.unit != "mm" or piece.noun.sentence != part.noun.sentence:
         cast.lengths.append(part)
+    elif piece.piece in ("bellows", "helicoid") and part.noun.role in ("", "to"):
+        piece.thickness = (token.numbers[0], token.numbers[0])  # 'bellows pulled out to 100mm'
     elif part.noun.role == "" and (token.numbers[0] <= 40 or any(lens.focal for lens in cast.lenses)):
         piece.thickness = (token.numbers[0], token.numbers[0])
     else:

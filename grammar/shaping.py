@@ -40,7 +40,7 @@ class Shaped:
 
 def shaped(line: Line, told: frozenset[str]) -> Shaped:
     """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
-    tokens = settled(line.tokens)
+    tokens = settled(_within_cues(line))
     tokens = [one for token in tokens for one in _named(token)]
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = _strange(tokens)
@@ -58,6 +58,19 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = _placed(tokens)
     tokens = _joined(tokens)
     return Shaped(tuple(tokens), tuple(skipped))
+
+
+def _within_cues(line: Line) -> tuple[Token, ...]:
+    """'the full frame equivalent': a format that is only part of what is asked is not that of the body."""
+    spans = [(cue.column, cue.end) for cue in line.cues if cue.tells == "equiv"]
+
+    def inside(token: Token) -> bool:
+        end = token.column + len(token.text) - 1
+        return any(
+            start <= token.column and end <= last and (start, last) != (token.column, end) for start, last in spans
+        )
+
+    return tuple(token.as_("CUE") if token.kind == "FORMAT" and inside(token) else token for token in line.tokens)
 
 
 def _named(token: Token) -> list[Token]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.casting import Part
 from grammar.hearing import Heard
 from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
@@ -25,6 +26,7 @@ _SPEAKING: Final = frozenset(
     ]
 )
 _SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
+_ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
@@ -60,13 +62,14 @@ def built(heard: Heard, intent: str) -> Question:
             values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
     if intent == "card":
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
+    lens_things, frames = _off_frames(heard, intent, lenses, bodies)
     return Question(
         heard.text,
         intent,
-        tuple(_thing(part) for part in lenses),
+        lens_things,
         tuple(_body(part) for part in bodies),
         tuple(part.thing() for part in cast.pieces if intent != "definition"),
-        things_of(heard, intent),
+        (*frames, *things_of(heard, intent)),
         limits_of(readings),
         stop,
         readings.distance_mm,
@@ -76,6 +79,19 @@ def built(heard: Heard, intent: str) -> Question:
         feet=readings.feet or heard.tells("feet") or any(part.inches for part in (*lenses, *cast.pieces)),
         skipped=tuple(token.text for token in heard.shape.skipped),
     )
+
+
+def _off_frames(
+    heard: Heard, intent: str, lenses: list[Part], bodies: list[Part]
+) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
+    """'50mm f/2.8 aps-c depth of field': the format beside bare numbers is that of the frame, not of the lens."""
+    things = tuple(_thing(part) for part in lenses)
+    told = [part for part in lenses if part.formats]
+    of_lens = any(part.noun.head is not None or part.noun.role or part.kinds for part in told)
+    if intent not in _ON_FRAMES or bodies or heard.cast.frames or not told or of_lens:
+        return things, ()
+    frames = tuple(Thing("format", part.formats[0].ids, part.formats[0].text, part.formats[0].column) for part in told)
+    return tuple(replace(thing, format=None) for thing in things), frames
 
 
 def things_of(heard: Heard, intent: str) -> tuple[Thing, ...]:

@@ -110,6 +110,10 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     word = lexicon.words.word_at(runs, at) if atom.is_word else None
     signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
     literal = None if signed else literal_at(line, atom.start)
+    if name and name[1] > at + 1:
+        last = literal_at(line, atoms[name[1] - 1].start)
+        if last is not None and last.end > atoms[name[1] - 1].end:
+            name = None  # 'shutter, 1/4000' names no shutter of size 1
     name_end = atoms[name[1] - 1].end if name else -1
     word_end = atoms[word[1] - 1].end if word else -1
     if literal and literal.end >= max(word_end, name_end + (literal.end != name_end or not _numeric(name))):

@@ -210,6 +210,8 @@ def _opening(
     first = chains[0].listed.judged
     certainty = CERTAINTY_WORDS[first.certainty]
     text = life_line(first, question.feet)
+    if any(adapter.has_glass for adapter in first.chain.adapters):
+        text += ", through glass"
     told = text if first.certainty == "unknown" else f"{text} ({certainty})"
     return [Line("head", f"{subject[:1].upper()}{subject[1:]}: {told}.")]
 
