@@ -24,9 +24,9 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.physics import closeup
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
-TUBE = "extension-tube"
+TUBE, BELLOWS = "extension-tube", "bellows"
 USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
 MOST_ROWS = 10
 
@@ -83,6 +83,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         if not lenses:
             yield light_alone(question, wanted, shown)
     for lens in lenses:
+        yield from _drawn(lens, question, shown, knowledge)
         yield from _with_tubes(lens, tubes, wanted, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
@@ -131,11 +132,38 @@ def _focals(question: Question) -> tuple[float, ...]:
     return focals(question) or tuple(value for value in numbers(question, "numbers") if 8 <= value <= 1000)
 
 
+def _drawn(optics: Distances, question: Question, shown: Shown, knowledge: Knowledge) -> Iterator[Told]:
+    """A bellows at both ends of its draw: told, or that of those for the mount."""
+    for thing in question.adapters:
+        span = _bellows(thing, question, knowledge)
+        for end, length in zip(("in", "out"), span or (), strict=False):
+            lead = f"bellows drawn {end} to {trimmed(length, 1)} mm"
+            yield at_extension(optics, length, shown, lead, lead=lead)
+
+
+def _bellows(thing: Thing, question: Question, knowledge: Knowledge) -> tuple[float, float] | None:
+    """The shortest and the longest draw of a bellows, mm; None where it is none, or set to one length."""
+    adapters = knowledge.catalogue.adapters
+    named = adapters.get(thing.id or "") if thing.kind == "adapter" else None
+    if (named.kind if named else thing.piece) != BELLOWS:
+        return None
+    if thing.thickness_mm is not None:
+        low, high = thing.thickness_mm
+        return (low, high) if low < high else None
+    mounts = [*thing.front[:1], *(lens.id for lens in question.lenses if lens.id), USUAL_TUBES]
+    for mount in mounts:
+        rows = [named] if named else [row for row in adapters.values() if row.kind == BELLOWS and row.front == mount]
+        draws = [draw for row in rows if is_known(draw := row.thickness_mm.hull())]
+        if draws:
+            return min(draw.least for draw in draws), max(draw.greatest for draw in draws)
+    return None
+
+
 def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths of extension told: tubes one by one, a helicoid by its travel."""
     adapters = knowledge.catalogue.adapters
     for thing in question.adapters:
-        if thing.piece == CLOSE_UP_LENS:
+        if thing.piece == CLOSE_UP_LENS or _bellows(thing, question, knowledge) is not None:
             continue
         if thing.thickness_mm is not None:
             low, high = thing.thickness_mm

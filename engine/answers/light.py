@@ -23,6 +23,9 @@ from grammar.questions import Question
 MOST_MARKS = 10
 
 
+HALVES = ("halfway", "half way", "between", "half a stop", "half stop", "click", "middle")
+
+
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
     told = Told()
@@ -32,6 +35,8 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "why", "over", "under", "wrong", "off", "crop"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    if mentions(question, "nd", "filter") and question.said("frame_rate") and stop(question) is None:
+        lines.append(Line("ask", "For which f-number? Then the density to hold back can be told."))
     if not lines:
         lines.append(Line("ask", "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"))
     status = ANSWERED if told.lines or rows else NO
@@ -111,7 +116,12 @@ def _between(question: Question) -> Told:
         f"third {trimmed(third, 2)}."
     )
     rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
-    return Told((Line("head", text), Line("text", more)), rows)
+    told = (
+        (Line("head", text), Line("text", more))
+        if mentions(question, *HALVES)
+        else (Line("head", more), Line("text", text))
+    )
+    return Told(told, rows)
 
 
 def _factor(question: Question) -> Told:
