@@ -94,6 +94,11 @@ class Part:
 
 def split(noun: Noun) -> list[Noun]:
     """'M42 EF' without a head or a link is two things that only stand side by side."""
+    lengths = [token for token in noun.tails if token.implies[0] == "LENGTH"]
+    if noun.heads == "PIECE" and len(lengths) > 1:
+        # 'tubes 7mm, 14mm and 28mm' are three
+        others = [token for token in noun.tails if token not in lengths]
+        return [replace(noun, tails=[*others, length], column=noun.column + n) for n, length in enumerate(lengths)]
     mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]

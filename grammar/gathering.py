@@ -130,7 +130,7 @@ def _told_by_pieces(cast: Cast) -> None:
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
         if body_open and (onto or (other and first.piece not in _THROUGH)):
             _give(cast.bodies, body, first.mounts[0], first, "body")
-        elif lens_open and not onto:
+        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
     if lens_open:

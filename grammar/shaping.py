@@ -225,7 +225,7 @@ def _tailed(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind in TAILS and out and not _leads_on(tokens, at):
             back = len(out) - 1
-            if out[back].kind == "JOIN" and out[back].value == "," and back:
+            if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
             if out[back].kind in HEADS or out[back].kind == "TAIL":
                 del out[back + 1 :]
@@ -233,6 +233,14 @@ def _tailed(tokens: list[Token]) -> list[Token]:
                 continue
         out.append(token)
     return out
+
+
+def _lists(out: list[Token], at: int, token: Token) -> bool:
+    """'tubes 7mm, 14mm and 28mm': one more length of a list behind a piece."""
+    lengths = out[at].kind == "TAIL" and out[at].implies == ("LENGTH",) and token.kind == "LENGTH"
+    while at > 0 and out[at].kind == "TAIL":
+        at -= 1
+    return lengths and out[at].kind == "PIECE"
 
 
 def _leads_on(tokens: list[Token], at: int) -> bool:

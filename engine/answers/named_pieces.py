@@ -41,6 +41,8 @@ def with_named_pieces(
         elif thing.factor is not None:
             using.append(f"factor {thing.factor:g}")
             glass = True
+        elif thing.piece in (*ADDED_FOCUSING, TUBE) and not thing.rear:
+            using.append(_of_kind(thing, knowledge))  # 'an M42 helicoid': a ring past it is not what was named
         elif thing.front or thing.rear:
             pairs = tuple(_pairs(thing, lens_mount, body_mount, knowledge))
             using.append("|".join(pairs))
@@ -60,6 +62,13 @@ def with_named_pieces(
         question.limits, using=wanted, pieces=pieces, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
+    """Every piece of the kind that takes one of the mounts named; any of the kind where there is none."""
+    rows = knowledge.catalogue.adapters.values()
+    fitting = [row.id for row in rows if row.kind == thing.piece and row.front in thing.front]
+    return "|".join(fitting) or thing.piece or ""
 
 
 def _told_by_thickness(question: Question) -> list[Thing]:
