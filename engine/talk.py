@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 
 # a caution or a word asked about on the way: what follows goes on with the question before
+WORD = "definition"  # of a word alone: what follows goes on with what was talked about
 NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
 ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
 
@@ -98,7 +99,8 @@ class Talk:
             self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant
             self.reading = answer.reading
             return
-        stays = answer.question.follows and answer.intent in ASIDES
+        named = answer.question.lenses or answer.question.bodies
+        stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == WORD and not named)
         if self.question is not None and (stays or answer.intent == NOT_OURS):
             self.reading = answer.reading
             return

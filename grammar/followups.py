@@ -41,10 +41,12 @@ def leans(heard: Heard, before: Question) -> bool:
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
     if best in ("definition", "out-of-scope") and plain:
         return False
-    if best in _OF_BODY and lens and not heard.tells("body"):
-        return True  # 'M42 or FD, which is better': on the body of before
-    if best == "hazard" and not (lens or heard.tells("focal") or heard.tells("body-mount")):
+    if best in _OF_BODY and not (lens and heard.tells("body")):
+        return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
+    if best == "hazard" and not (lens or heard.tells("focal")):
         return True  # 'the lens weighs 900 g, is that safe'
+    if best == "list-fits" and not lens and not heard.tells("body-mount"):
+        return True  # 'which other bodies take them'
     if best in _FREE and plain and heard.tells("thing"):
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
@@ -155,7 +157,9 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
 def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
-    told = old.focal_length_mm is not None
+    if named.ids == old.ids:
+        return False
+    told = old.focal_length_mm is not None or (said.topic == "not" and bool(old.ids))
     return bool(mount_only and told and before.bodies and len(said.lenses) == 1 and not said.bodies)
 
 
