@@ -38,6 +38,7 @@ class Part:
     piece: str = ""
     steps: tuple[float, float] | None = None  # a step ring's two threads
     inches: bool = False
+    is_host: bool = False  # its mount is one that mostly means a body
     was_mount: bool = False  # only a mount by its own words: its role came from those around it
 
     @property

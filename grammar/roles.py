@@ -9,6 +9,7 @@ from grammar.casting import OPTICAL, Part, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
 
+_AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
@@ -21,9 +22,11 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     `hosts`: mounts that, named alone, are those of a body.
     """
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
+    for part in parts:
+        part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     _share_heads(parts)
     parts = _paired(parts)
-    _house(parts, hosts)
+    _house(parts)
     cast = Cast()
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
@@ -41,7 +44,7 @@ def _paired(parts: list[Part]) -> list[Part]:
         joined = (
             last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
         )
-        if last is None or not joined or last.noun.role or not any(one.has_mount for one in out[:-1]):
+        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
             out.append(part)
             continue
         last.sort, last.piece = "piece", "adapter"
@@ -49,15 +52,16 @@ def _paired(parts: list[Part]) -> list[Part]:
     return out
 
 
-def _house(parts: list[Part], hosts: frozenset[str]) -> None:
+def _house(parts: list[Part]) -> None:
     """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
-    bare = [part for part in parts if _may_host(part) and part.mounts[0].ids[0] in hosts]
+    bare = [part for part in parts if _may_host(part) and part.is_host]
     placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
     if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
         return
     part = bare[0]
-    listed = any(one is not part and one.noun.listed == part.noun.listed and one.noun.join for one in parts)
-    if part.noun.role not in ("", "with", "for", "of", "in") or part.noun.join or listed:
+    peers = [one for one in parts if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece"]
+    listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
+    if part.noun.role not in ("", "with", "for", "of", "in") or listed:
         return
     if part.sort == "lens":
         # '20mm f5.6 mft': the numbers are the lens's, the mount is that of the body it is on
@@ -87,6 +91,7 @@ def _share_heads(parts: list[Part]) -> None:
             headless
             and part.noun.head is not None
             and part.sort in ("lens", "body", "piece")
+            and not _is_another(before, part)
             and _one_kind(before, part)
         ):
             _recast(before, part)
@@ -99,6 +104,13 @@ def _share_heads(parts: list[Part]) -> None:
             part.noun.role = before.noun.role
         if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head:
             _recast(part, before)
+
+
+def _is_another(before: Part, part: Part) -> bool:
+    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
+    if part.sort != "body" or part.noun.join != "and" or part.noun.head is None or not before.mounts:
+        return False
+    return not part.noun.head.text.casefold().endswith("s") and not before.is_host
 
 
 def _one_kind(part: Part, headed: Part) -> bool:
@@ -215,6 +227,10 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         only_two = part.noun.join == "," and len(parts) == 2
         _as(part, "body" if peer.sort == "body" or only_two else "lens", cast)
         return
+    beside = before is not None and before.noun.listed == group and before.sort == "lens" and before.has_mount
+    if part.noun.join in _AND and not role and beside and not part.is_host:
+        _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta'
+        return
     near = before is not None and not part.noun.apart
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
@@ -242,6 +258,8 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
         after_piece = before is not None and before.sort == "piece" and role == "for" and described
         _as(part, "body" if after_piece else "lens", cast)
+    elif not role and not part.is_host and any(one.sort == "body" and one.has_mount for one in parts):
+        _as(part, "lens", cast)  # 'MD lenses, an Exakta, and an L body'
     elif not cast.bodies or role == "for":
         _as(part, "body", cast)
     else:

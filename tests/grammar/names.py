@@ -99,6 +99,19 @@ TERMS: dict[str, list[str]] = {
     "working-distance": ["working distance"],
 }
 THREADS = {"un-1-32": ["1-32 UN"], "m39x1": ["M39"]}
+# mounts that, named alone, are those of a body
+HOSTS = (
+    "e-mount",
+    "mft-mount",
+    "x-mount",
+    "z-mount",
+    "l-mount",
+    "rf-mount",
+    "ef-m-mount",
+    "nx-mount",
+    "cx-mount",
+    "g-mount",
+)
 SHARED = [(["F", "F mount", "F-mount"], ["f-mount", "ar-f-mount", "pen-f"], "f-mount"),
           (["M39"], ["ltm", "m39-soviet-rf", "m39-zenit", "enl39"], "ltm")]  # fmt: skip
 
@@ -125,4 +138,4 @@ def names() -> list[tuple[str, str, str]]:
 
 @cache
 def lexicon() -> Lexicon:
-    return Lexicon.build(names(), words(), SHARED)
+    return Lexicon.build(names(), words(), SHARED, hosts=HOSTS)
