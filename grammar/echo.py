@@ -202,7 +202,8 @@ class _Sayer:
     def _settings(self) -> list[str]:
         question = self.question
         out = []
-        own = question.lenses[0].f_number if question.lenses else None
+        first = question.lenses[0] if question.lenses else None
+        own = first.f_number if first is not None and first.kind != "lens" else None  # said with the lens
         if question.f_number is not None and question.f_number != own:
             out.append(f"at f/{question.f_number:g}")
         if question.distance_mm is not None:

@@ -54,8 +54,9 @@ def built(heard: Heard, intent: str) -> Question:
     if intent == "list-fits":
         lenses, bodies = _for_list(heard, lenses, bodies)
     stop = readings.f_number
-    if stop is None and intent in _OPEN_WIDE and lenses:
-        stop = lenses[0].f_number
+    widest = {part.f_number for part in lenses if part.f_number is not None}
+    if stop is None and intent in _OPEN_WIDE and len(widest) == 1:
+        stop = lenses[0].f_number  # of several each keeps its own
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:

@@ -48,10 +48,18 @@ def _possible(thickness_mm: float, setup: Setup, facts: Facts) -> tuple[str, str
     if lens.coupling != "screw" and inside and depth <= _limit(facts, "bayonet-recess"):
         return "recessed", f"{tell}: the small bayonet can sit inside the throat"
     cup = _cup_enters(setup, facts)
-    if cup and depth <= _limit(facts, "deepest-cup"):
-        return "recessed", f"{tell}: the seat must lie in a cup that deep, and the barrel must enter it"
-    if cup:
+    if depth > _limit(facts, "deepest-cup") and cup is not False:
         return "no", f"{tell}: a cup that deep would meet what lies behind the flange"
+    if cup:
+        return "recessed", f"{tell}: the seat must lie in a cup that deep, and the barrel must enter it"
+    if cup is None and inside and _may_enter(lens, body, facts):
+        room = f"a throat of {small_mm(body.throat_mm.nominal)}" if is_known(body.throat_mm) else "the throat"
+        return "recessed", (
+            f"{tell}: the seat must lie in a cup that deep; how wide the barrel is is not told, and with the wall of"
+            f" the cup it must enter {room}: measure it"
+        )
+    if cup is None and not is_known(body.throat_mm):
+        return "no", f"{tell}: the seat would have to lie inside the body, whose throat is not established"
     return "no", f"{tell}: the seat would have to lie inside the body, and the barrel is too wide for its throat"
 
 
@@ -72,14 +80,20 @@ def _thinnest(lens: Mount, body: Mount, inside: bool, facts: Facts) -> float:
     return _limit(facts, "thinnest-ring-narrow-throat" if wide else "thinnest-ring")
 
 
-def _cup_enters(setup: Setup, facts: Facts) -> bool:
-    """Whether a cup around the barrel just ahead of the seat can enter the throat of the body."""
+def _may_enter(lens: Mount, body: Mount, facts: Facts) -> bool:
+    """Whether the least barrel that a screw seat usually has would enter the throat, the wall of a cup around it."""
+    if lens.coupling != "screw" or not (is_known(lens.throat_mm) and is_known(body.throat_mm)):
+        return False
+    least = lens.throat_mm.nominal * facts.assumptions["barrel-over-seat"].value.least
+    return least + 2 * _limit(facts, "cup-wall") <= body.throat_mm.nominal
+
+
+def _cup_enters(setup: Setup, facts: Facts) -> bool | None:
+    """Whether a cup around the barrel just ahead of the seat can enter the throat of the body; None where not known."""
     lens, throat = setup.lens_mount, setup.body_mount.throat_mm
-    if not is_known(throat):
-        return False
     collar: Measure = setup.lens.collar_mm if is_known(setup.lens.collar_mm) else lens.collar_mm
-    if not is_known(collar):
-        return False
+    if not (is_known(throat) and is_known(collar)):
+        return None
     width = collar.nominal if is_known(setup.lens.collar_mm) else collar.least
     return width + 2 * _limit(facts, "cup-wall") <= throat.nominal
 

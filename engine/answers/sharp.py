@@ -15,13 +15,15 @@ from engine.answers.distances import Distances, distances_of, moves_in_part
 from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
+from engine.answers.owned import own_lens
 from engine.answers.remarking import remarked
 from engine.answers.said import distance_mm, mentions, number, numbers, stop
 from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import closeup, depth
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 EVEN_PUPILS = Interval.exact(1.0)
 WHOLE = (
@@ -73,15 +75,20 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if at is None:
         return
-    lenses = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    rows = [
+        (lens, _stop_of(thing, question, at, facts))
+        for thing in question.lenses
+        if (lens := distances_of(thing, facts)) is not None
+    ]
+    lenses = [lens for lens, _ in rows]
     if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
         yield Told((Line("note", WHOLE),))
     wanted = number(question, "magnification")
     close = wanted is not None or not lenses or mentions(question, "macro", "close up", "close-up")
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
-        for lens in lenses:
-            yield from _of_lens(lens, at, blur, form, question, knowledge)
+        for lens, own in rows:
+            yield from _of_lens(lens, own, blur, form, question, knowledge)
         if close:
             for m in (wanted,) if wanted is not None else CLOSE_UPS:
                 yield _close_up(m, at, blur, form, question.feet)
@@ -90,6 +97,16 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
         yield _paper_stop([lens.focal.nominal for lens in lenses], paper)
+
+
+def _stop_of(thing: Thing, question: Question, otherwise: float, facts: Catalogue) -> float:
+    """The stop that was told, but no wider than the lens opens; where none was, its own widest."""
+    lens = own_lens(thing, facts)
+    known = lens.f_number.nominal if lens is not None and is_known(lens.f_number) else None
+    widest = thing.f_number if thing.f_number is not None else known
+    if question.f_number is None:
+        return widest if widest is not None else otherwise
+    return max(question.f_number, widest) if widest is not None else question.f_number
 
 
 def _of_lens(

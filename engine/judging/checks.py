@@ -10,7 +10,8 @@ from engine.facts.catalogue import Catalogue
 from engine.physics.quantities import NAMES
 
 NEEDED_ASSUMPTIONS = (
-    "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate", "card-timeline-shape",
+    "barrel-over-seat", "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate",
+    "card-timeline-shape",
     "circle-growth", "circle-growth-without-pupil",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "faces-parallel",
     "filter-clear-less", "filter-glass-index", "filter-height", "flange-to-image-enlarger",
