@@ -40,6 +40,7 @@ _SAID: Final = {
 }  # fmt: skip
 
 
+_OFF: Final = ("too thick", "too thin", "thicker", "thinner")  # by so much, where that was said
 _OPENINGS: Final = {
     "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
     "gear-setting": "which camera setting", "identify-mount": "identify the mount",
@@ -54,6 +55,7 @@ _BEGUN: Final = (
     ("list-fits", "which bodies take ", ""), ("why", "how sure is it ", ""), ("look-alike", "what looks like ", ""),
 )  # fmt: skip
 _THINGS: Final = ("a ", "an ", "my ", "2 ", "3 ", "4 ", "5 ", "6 ", "7 ", "8 ", "9 ")
+_ASKING: Final = frozenset("is are was does do did can cant will wont my the a i".split())  # no topic holds these
 _AFTER: Final = (" (", " for ", " with ", ",")
 
 
@@ -64,6 +66,9 @@ def said_back(text: str) -> str | None:
         rest = line.removeprefix(begun)
         if rest != line and then in rest and (not then or rest.startswith(_THINGS)):
             return intent
+    topic, said, rest = line.removeprefix("why").partition(" for ")
+    if line.startswith("why ") and said and rest.startswith(_THINGS) and not _ASKING & set(topic.split()):
+        return "why"
     for intent, opening in _OPENINGS.items():
         rest = line.removeprefix(opening.casefold())
         if rest != line and (not rest or rest.startswith(_AFTER)):
@@ -220,7 +225,10 @@ class _Sayer:
                 marks = (float(one.removesuffix(" mm")) for one in text.split(", "))
                 out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
                 continue
-            out.append(_SAID.get(key, "{}").format(said))
+            text_said = _SAID.get(key, "{}")
+            if key == "thickness":
+                text_said = next((f"{{}} {word}" for word in _OFF if word in question.text.casefold()), text_said)
+            out.append(text_said.format(said))
         return out
 
 

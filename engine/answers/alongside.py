@@ -6,18 +6,20 @@ from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.others import traps
-from engine.answers.said import mentions
+from engine.answers.said import mentions, number
 from engine.answers.standin import as_listed
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import flush_chain, is_free, made_chain, off_ring
-from engine.base.compact import compact
-from engine.base.interval import is_known
+from engine.answers.wording import small_mm
+from engine.base.compact import compact, replace
+from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+SAME_MM = 0.0005  # a ring supposed as it is
 # ways to say that nothing stands between lens and body
 DIRECT = (
     "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
@@ -44,6 +46,9 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
     off = off_by_mm(question)
+    supposed = _supposed(question, off, setup, knowledge)
+    if supposed is not None:
+        return [supposed]
     if off is not None and question.adapters:
         return [off_ring(off, setup, knowledge)]
     if question.adapters and setup.lens_mount.coupling == "screw":
@@ -53,6 +58,30 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if forced is not None:
             return [forced]
     return []
+
+
+def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The one ring that is named, were it thinner, thicker or as thick as is supposed; None where nothing is."""
+    adapters = knowledge.catalogue.adapters
+    named = [adapters[id_] for thing in question.adapters for id_ in thing.ids[:1] if id_ in adapters]
+    told = number(question, "thickness")
+    if len(named) != 1 or told is None or (off_mm is not None and mentions(question, "too")):
+        return None
+    ring = named[0]
+    if (ring.front, ring.rear) != (setup.lens_mount.id, setup.body_mount.id) or not is_known(
+        ring.thickness_mm.shortest
+    ):
+        return None
+    now = ring.thickness_mm.shortest.nominal
+    seat = told if off_mm is None else now + off_mm
+    if abs(seat - now) < SAME_MM:
+        return None
+    name = f"{ring.name}, were it {small_mm(seat)} thick instead of {small_mm(now)}"
+    piece = replace(
+        ring, id="described-1", name=name, thickness_mm=Span.fixed(Interval.exact(seat)), seat_basis="measured"
+    )
+    judged = knowledge.judge_chain(Chain((piece,), {}), setup)
+    return as_listed(judged, name)
 
 
 def alongside(

@@ -58,3 +58,20 @@ def test_a_reading_in_doubt_offers_another_by_number(tmp_path: Path) -> None:
     assert "type a number" in first["text"]
     assert doubted.instead[0][:20] in " ".join(first["text"].split())
     assert picked["reading"][:20] == doubted.instead[0][:20]
+
+
+def test_a_ring_supposed_thinner_is_that_ring_thinner(tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(
+        "lenses:\n  avocet: {name: avocet, mount: c, focal_length: 25 mm, f_number: f/1.4}\n"
+        "bodies:\n  skiff: {name: skiff, mount: e-mount, format: aps-c-1.5}\n"
+        "adapters:\n  plate: {name: C to E plate, front: c, rear: e-mount, kind: plain, thickness: 0.5 mm,\n"
+        "    seat_basis: measured, aliases: [plate], owned: 1}\n",
+        encoding="utf-8",
+    )
+    asks = ["does the avocet reach infinity on the skiff with the plate", "and if the plate was 0.1 thinner"]
+    answers = piped(tmp_path, [*asks, "what if it is 0.3 mm thick"], "--gear", str(gear))
+    errors = [answer["chains"][0]["register_error_mm"]["least"] for answer in answers]
+    # 0.5 + 18 - 17.526 = 0.974 too far out; a tenth less, and two tenths less
+    assert [round(error, 3) for error in errors] == [0.974, 0.874, 0.774]
+    assert "0.1 mm thinner" in answers[1]["reading"]
