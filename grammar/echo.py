@@ -55,7 +55,10 @@ _BEGUN: Final = (
     ("list-fits", "which bodies take ", ""), ("why", "how sure is it ", ""), ("look-alike", "what looks like ", ""),
 )  # fmt: skip
 _THINGS: Final = ("a ", "an ", "my ", "2 ", "3 ", "4 ", "5 ", "6 ", "7 ", "8 ", "9 ")
-_ASKING: Final = frozenset("is are was does do did can cant will wont my the a i".split())  # no topic holds these
+# no topic of a reason holds these
+_ASKING: Final = frozenset(
+    ["is", "are", "was", "does", "do", "did", "can", "cant", "will", "wont", "my", "the", "a", "i"]
+)  # fmt: skip
 _AFTER: Final = (" (", " for ", " with ", ",")
 
 

@@ -12,9 +12,12 @@ from engine.answers.remembered import HARM
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.facts.records import Advice
+from engine.judging.judge import Judged
+from grammar.conditions import names_in
 from grammar.questions import Question
 
 MOST = 3
+MIRROR = "body_mirror"
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -26,11 +29,16 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
     rows = named_or_near(question, knowledge)
     found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
-    if not rows and found.is_empty:
+    if not rows and found.is_empty and not (question.intent == "hazard" and _chain_of(question, knowledge)):
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
     told = found.told if found.told.lines else examples(rows, question, knowledge)
+    chain = _chain_of(question, knowledge) if question.intent == "hazard" else None
+    if chain is not None:
+        rows = _of_chain(rows, chain, knowledge)
     lines = [*advice_lines(rows[:MOST]), *told.lines]
+    if chain is not None:
+        lines = [*_warnings(chain, question, knowledge), *lines]
     quantities = told.quantities
     if question.intent == "why":
         from engine.answers.cover import cover_told
@@ -42,6 +50,34 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
         quantities=quantities,
     )  # fmt: skip
+
+
+def _chain_of(question: Question, knowledge: Knowledge) -> Judged | None:
+    """The best chain of the lens on the body, where both are known; None where they are not."""
+    if not (question.lens and question.lens.ids and question.body and question.body.ids):
+        return None
+    from engine.answers.howto import how_to
+
+    answer = how_to(question.with_(intent="chain", topic=None), knowledge)
+    return answer.chains[0].listed.judged if answer.chains else None
+
+
+def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[Advice]:
+    """The advice without what only rules about a mirror carry, where the body has none."""
+    if judged.measured_trace.value(MIRROR) is not False:
+        return rows
+    about = {name: [case for case in knowledge.cases if case.rule.advice == name] for name in {row.id for row in rows}}
+    mirror = {name for name, cases in about.items() if cases and all(MIRROR in names_in(c.condition) for c in cases)}
+    return [row for row in rows if row.id not in mirror]
+
+
+def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[Line]:
+    """What the chain itself warns of, dangers first."""
+    from engine.answers.telling import chain_title, finding_lines
+
+    found = [line for line in finding_lines(judged, knowledge, question.feet) if line.kind in ("danger", "caution")]
+    head = f"By {chain_title(judged, knowledge)}:"
+    return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
 
 
 def advice_lines(rows: Sequence[Advice]) -> list[Line]:
