@@ -47,7 +47,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'the lens weighs 900 g, is that safe'
     if best == "list-fits" and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
-    if best in _FREE and plain and heard.tells("thing"):
+    if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)

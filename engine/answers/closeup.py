@@ -84,7 +84,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield light_alone(question, wanted, shown)
     for lens in lenses:
         yield from _drawn(lens, question, shown, knowledge)
-        yield from _with_tubes(lens, tubes, wanted, question, knowledge)
+        yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
         if sets_told(tubes, question) or wanted is not None:

@@ -37,7 +37,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     told = Told()
     for part in _parts(question, knowledge):
         told += part
-    lines = list(told.lines)
+    lines = [*_out_of_reach(question, knowledge), *told.lines]
     if not lines or mentions(question, "same", "sensor", "crop", "enough", "more or less", "why"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
@@ -97,6 +97,23 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
         yield _paper_stop([lens.focal.nominal for lens in lenses], paper)
+
+
+def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
+    """That the distance told lies beyond what the lens can be set to on this body with what stands between."""
+    subject = distance_mm(question)
+    if subject is None or not (question.lens and question.lens.ids and question.body and question.body.ids):
+        return
+    from engine.answers.howto import how_to
+
+    chains = how_to(question.with_(intent="chain", topic=None), knowledge).chains
+    far = chains[0].listed.judged.trace.value("far_from_sensor_mm") if chains else None
+    if isinstance(far, Interval) and not isinf(far.greatest) and subject > far.greatest:
+        title, feet = chains[0].title if chains else "", question.feet
+        text = (
+            f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
+        )
+        yield Line("caution", text)
 
 
 def _stop_of(thing: Thing, question: Question, otherwise: float, facts: Catalogue) -> float:
