@@ -58,3 +58,49 @@ def test_no_layers_are_told_for_a_lens_of_unknown_focal_length(said: Said) -> No
     (answer,) = said("how thick a shim for my ruff on the skiff, infinity is at the 3 m mark")
     assert len(answer["quantities"]["shim_mm"]) > 1
     assert "layer_count" not in answer["quantities"]
+
+
+BUY = "what to buy so that all my lenses work on the skiff"
+
+
+@pytest.mark.parametrize("before", [(), ("which of my lenses reach infinity on the skiff",)])
+def test_a_plan_for_all_of_ones_own_buys_each_ring_once_and_no_owned_one(said: Said, before: tuple[str, ...]) -> None:
+    *_, plan = said(*before, "what should I buy so all of them work on the skiff" if before else BUY)
+    assert plan["intent"] == "buy-plan"
+    assert plan["reading"] == "what to buy for all my lenses on my skiff"
+    assert len(plan["chains"]) == 12
+    pieces = {
+        piece["id"]: piece for chain in plan["chains"] if chain["verdict"] != "unusable" for piece in chain["pieces"]
+        if piece["kind"] not in ("thread-alike", "shared-bayonet")
+    }  # fmt: skip
+    bought = [piece["price"] for piece in pieces.values() if not piece["owned"]]
+    count = {row["case"]: row["least"] for row in plan["quantities"]["adapter_count"]}
+    assert count["all pairs"] == len(pieces)
+    assert count["to buy"] == len(bought) < len(pieces)
+    (price,) = [row for row in plan["quantities"]["price"] if row["case"] == "all pairs"]
+    assert (price["least"], price["greatest"]) == (sum(p[0] for p in bought), sum(p[1] for p in bought))
+
+
+def test_all_of_them_are_those_that_were_named_last(said: Said) -> None:
+    *_, plan = said("avocet and knot on the skiff", "what should I buy so that all of them work on the dory")
+    assert plan["reading"] == "what to buy for my avocet and my knot on my dory"
+
+
+def test_a_plan_for_all_goes_on_with_another_body_and_one_lens(said: Said) -> None:
+    _, second, third = said(BUY, "and on the dory?", "and just the knot?")
+    assert second["reading"] == "what to buy for all my lenses on my dory"
+    assert third["reading"] == "what to buy for my knot on my dory"
+
+
+def test_what_is_owned_already_costs_nothing(said: Said) -> None:
+    (plan,) = said("what to buy for the avocet and the knot on the skiff")
+    assert "nothing to buy" in plan["text"]
+    (price,) = [row for row in plan["quantities"]["price"] if row["case"] == "all pairs"]
+    assert price["greatest"] == 0
+
+
+def test_several_lenses_at_once_keep_their_cautions(said: Said) -> None:
+    (plan,) = said(BUY)
+    assert "turnstone, curlew and stint: lenses of this kind may reach past the shutter" in " ".join(
+        plan["text"].split()
+    )
