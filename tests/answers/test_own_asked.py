@@ -104,3 +104,35 @@ def test_several_lenses_at_once_keep_their_cautions(said: Said) -> None:
     assert "turnstone, curlew and stint: lenses of this kind may reach past the shutter" in " ".join(
         plan["text"].split()
     )
+
+
+@pytest.mark.parametrize(
+    "question",
+    ["what settings on the skiff with the knot", "what should I set on the skiff for the knot",
+     "what to set on the skiff with the knot"],
+)  # fmt: skip
+def test_all_settings_are_told_where_none_is_named(said: Said, question: str) -> None:
+    (answer,) = said(question)
+    assert answer["intent"] == "gear-setting"
+    assert answer["reading"] == "which camera setting for my knot on my skiff"
+    for told in ("my M42 to E ring", "ring on the lens", "release without a lens", "working aperture", "at 55 mm"):
+        assert told in answer["text"]
+    assert answer["quantities"]["combined_focal_mm"][0]["least"] == 55
+
+
+def test_settings_are_those_of_the_lens_and_body_talked_of(said: Said) -> None:
+    _, answer = said("avocet on the punt", "what do i set on the camera")
+    assert answer["text"].startswith("Avocet on punt, C to Z ring")
+    assert "at 25 mm" in answer["text"]
+
+
+def test_a_setting_that_is_named_is_told_alone(said: Said) -> None:
+    (answer,) = said("what do I enter for stabilisation with the knot on the skiff")
+    assert "ibis_focal_mm" in answer["quantities"]
+    assert "release without a lens" not in answer["text"]
+
+
+def test_settings_without_a_lens_ask_for_it(box: Desk) -> None:
+    answer = box.ask("what settings on the skiff")
+    assert answer.status == 1
+    assert answer.lines[0].text.startswith("Which lens?")
