@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -136,3 +137,26 @@ def test_settings_without_a_lens_ask_for_it(box: Desk) -> None:
     answer = box.ask("what settings on the skiff")
     assert answer.status == 1
     assert answer.lines[0].text.startswith("Which lens?")
+
+
+def test_an_undecided_plane_in_focus_says_what_to_measure(said: Said) -> None:
+    (answer,) = said("does my ruff reach infinity on the punt")
+    chain = answer["chains"][0]
+    assert any(row["rule"] == "focus-inside-the-lens" and not row["decided"] for row in chain["findings"])
+    text = " ".join(answer["text"].split())
+    assert "provided the plane in focus lies ahead of its front glass" in text
+    assert "from the seat (flange) to its front glass" in text
+
+
+def test_two_own_lenses_of_one_name_are_ruled_apart(tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(
+        "lenses:\n"
+        "  one: {name: avocet, mount: c, focal_length: 25 mm, f_number: f/1.4, image_circle: 13 mm, weight: 120 g}\n"
+        "  two: {name: avocet, mount: m42, focal_length: 55 mm, f_number: f/2, image_circle: 43.3 mm, weight: 300 g}\n"
+        "bodies:\n  skiff: {name: skiff, mount: e-mount, format: aps-c-1.5}\n",
+        encoding="utf-8",
+    )
+    desk = Desk(gear=gear)
+    answer = record_of(desk.ask("which of my lenses cover the skiff"), desk.knowledge)
+    assert sorted(row["least"] for row in answer["quantities"]["fulfils"]) == [0, 1]
