@@ -160,3 +160,35 @@ def test_two_own_lenses_of_one_name_are_ruled_apart(tmp_path: Path) -> None:
     desk = Desk(gear=gear)
     answer = record_of(desk.ask("which of my lenses cover the skiff"), desk.knowledge)
     assert sorted(row["least"] for row in answer["quantities"]["fulfils"]) == [0, 1]
+
+
+RINGS = """
+bodies:
+  skiff: {name: skiff, mount: e-mount, format: aps-c-1.5}
+adapters:
+  plain: {name: plain ring, front: m42, rear: e-mount, kind: plain, thickness: 27.44 mm, seat_basis: measured, owned: 1}
+  lit: {name: reducer, front: ef-mount, rear: e-mount, kind: focal-reducer, factor: 0.71, thickness: 26 mm,
+    seat_basis: measured, owned: 1}
+  bare: {name: bare ring, front: om-mount, rear: e-mount, kind: plain, thickness: unknown, seat_basis: measured,
+    owned: 1}
+"""
+
+
+@pytest.mark.parametrize(
+    ("question", "fulfils"),
+    [
+        ("which of my adapters have glass", {"reducer": (1, 1), "plain ring": (0, 0), "bare ring": (0, 0)}),
+        ("which of my adapters have no glass", {"reducer": (0, 0), "plain ring": (1, 1), "bare ring": (1, 1)}),
+        ("which of my adapters fit the skiff, thinnest first",
+         {"reducer": (1, 1), "plain ring": (1, 1), "bare ring": (0, 1)}),
+    ],
+)  # fmt: skip
+def test_own_adapters_by_glass_and_in_order(tmp_path: Path, question: str, fulfils: dict[str, tuple[int, int]]) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(RINGS, encoding="utf-8")
+    desk = Desk(gear=gear)
+    assert not desk.problems
+    answer = record_of(desk.ask(question), desk.knowledge)
+    assert {row["case"]: (row["least"], row["greatest"]) for row in answer["quantities"]["fulfils"]} == fulfils
+    assert "no way found" not in answer["text"]
+    assert ("Undecided" in answer["text"]) == ((0, 1) in fulfils.values())
