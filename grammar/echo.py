@@ -167,6 +167,9 @@ class _Sayer:
 
     def _plain_opening(self, lens: str, on: str) -> str:
         question = self.question
+        every = (question.said(ALL) or "").split(", ")
+        lens = "all my lenses" if "lenses" in every else lens
+        on = " on all my bodies" if "bodies" in every else on
         opening = _OPENINGS.get(question.intent, question.intent.replace("-", " "))
         topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
         formats = f" with {self._formats()}" if self._formats() else ""

@@ -26,6 +26,8 @@ _SPEAKING: Final = frozenset(
     ]
 )
 _SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
+# kinds of question that may be about all of one's own lenses or bodies
+_OF_ALL: Final = frozenset(["card", "buy-plan"])
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
@@ -61,7 +63,7 @@ def built(heard: Heard, intent: str) -> Question:
     for part in lenses:
         if part.zoom:
             values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
-    if intent == "card":
+    if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)
     return Question(

@@ -8,21 +8,25 @@ from engine.answers.advising import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
+from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import number
+from engine.answers.said import mentions, number
 from engine.answers.several import pair_of, together
 from engine.answers.telling import chain_title
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
-from grammar.questions import Limits, Question, Thing
+from grammar.questions import ALL, Limits, Question, Thing
 
+# what is said of the lenses that were spoken of
+THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
 HUB = "m-mount"  # the mount that most is adapted to and from
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
+    question = _of_all_of_them(question, knowledge)
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, knowledge.catalogue), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, knowledge.catalogue), BodySide)]
     told = Told()
@@ -32,6 +36,8 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge, 1)
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     lines = [*(answer.lines if answer else ()), *told.lines, *advice]
+    if question.said(ALL) and not (lenses and bodies):
+        lines.append(Line("ask", _lacking(lenses)))
     if not lines:
         lines = [Line("ask", "For which lenses, on which bodies?")]
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
@@ -39,6 +45,19 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
+
+
+def _of_all_of_them(question: Question, knowledge: Knowledge) -> Question:
+    """The question with all lenses or bodies of one's own that it means, also as 'all of them' with none named."""
+    if not question.lenses and question.said(ALL) is None and mentions(question, *THEM):
+        question = question.with_(values=(*question.values, (ALL, "lenses")))
+    return with_all_of_mine(question, knowledge.catalogue)
+
+
+def _lacking(lenses: Sequence[LensSide]) -> str:
+    if not lenses:
+        return "No lens of yours is known. Tell one: 'my avocet is a 25mm f/1.4 C-mount lens'."
+    return "On which body? Name it, or its mount."
 
 
 def _pairs_told(
@@ -91,6 +110,7 @@ def _through_hub(
     if not isinstance(hub, BodySide) or not isinstance(behind, LensSide):
         return Told()
     plain = replace(question, limits=Limits(pieces=1, without_glass=True, cheapest=True), adapters=())
+    lenses = list({lens.mount.id: lens for lens in reversed(lenses)}.values())[::-1]  # one ring serves a mount
     fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != HUB]
     rears = [pair_of(plain, behind, body, knowledge, False, True) for body in bodies]
     if any(pair.chain is None for pair in (*fronts, *rears)):

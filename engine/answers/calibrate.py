@@ -10,10 +10,12 @@ from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
+from engine.answers.owned import with_own_facts
 from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
 from grammar.questions import Question
 
@@ -24,12 +26,14 @@ LIMIT = ("stops at", "stop at", "ends at", "no farther", "no further", "nothing 
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 SHIM = "shim"  # an error carried over from another lens, in mm
+MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
 
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
+    question = _looked_up(question, knowledge.catalogue)
     told = Told()
-    for part in _parts(question, knowledge):
+    for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
@@ -45,14 +49,38 @@ def carried(question: Question, before: Question | None) -> Question:
     if before is None or before.intent != "shim-calibration" or not question.follows:
         return question
     mark, lenses, old = number(question, "mark"), focals(question), focals(before)
-    if mark is None or mark != number(before, "mark") or not lenses or not old or lenses == old:
+    if mark is None or mark != number(before, "mark") or question.lenses == before.lenses:
         return question
-    gap = Interval.exact(0.0)
-    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(old[0]), gap)
+    if old and lenses:
+        return question if old == lenses else _with_error(question, mark, old[0])
+    told_of = before.lenses[0] if before.lenses else None
+    if told_of is None or not question.lenses or not (old or (told_of.kind == "lens" and told_of.id)):
+        return question
+    # what an own lens has is in the facts, which the talk does not know
+    return _with_error(question, mark, old[0]) if old else question.with_(
+        values=(*question.values, (MARK_OF, told_of.id or ""))
+    )  # fmt: skip
+
+
+def _with_error(question: Question, mark: float, focal: float) -> Question:
+    """The error in mm, in place of the mark of a lens of this focal length."""
+    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(focal), Interval.exact(0.0))
     if not is_known(error):
         return question
-    kept = tuple(row for row in question.values if row[0] != "mark")
+    kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
     return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")))
+
+
+def _looked_up(question: Question, facts: Catalogue) -> Question:
+    """The question with the error that a mark told of another own lens is."""
+    of, mark = question.said(MARK_OF), number(question, "mark")
+    if of is None:
+        return question
+    question = question.with_(values=tuple(row for row in question.values if row[0] != MARK_OF))
+    lens = facts.lenses.get(of)
+    if mark is None or lens is None or not is_known(lens.focal_length_mm):
+        return question
+    return _with_error(question, mark, lens.focal_length_mm.nominal)
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -77,7 +105,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     for focal in named or usual_focals(knowledge.catalogue):
         x = Distances(focal, knowledge.catalogue).extension_at(at)
         if is_known(x):
-            first = x.nominal if first is None else first
+            first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
             told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
     return told, first
 

@@ -12,13 +12,14 @@ from engine.answers.card_scale import scale_of
 from engine.answers.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
 from engine.answers.howto import one_pair
 from engine.answers.knowledge import Knowledge
+from engine.answers.own_places import with_all_of_mine
 from engine.answers.remembered import no_such
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.telling import chain_title
 from engine.base.compact import replace
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
-from grammar.questions import ALL, Question, Thing
+from grammar.questions import ALL, Question
 
 MOST_CARDS = 100
 
@@ -27,7 +28,7 @@ def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ())
     """A card for each lens on each body. `rows`: the chains of the last answer, one of which may be meant."""
     if question.number is not None and rows and not 1 <= question.number <= len(rows):
         return no_such(question.with_(number=None), len(rows))
-    question = _with_all_of_mine(question, knowledge)
+    question = with_all_of_mine(question, knowledge.catalogue)
     lenses = [lens_side(thing, knowledge.catalogue) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, knowledge.catalogue) for thing in question.bodies or (None,)]
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
@@ -87,18 +88,6 @@ def _quantities(made: Sequence[Card]) -> Iterator[Quantity]:
             if (row.name, row.case) not in seen:
                 seen.add((row.name, row.case))
                 yield row
-
-
-def _with_all_of_mine(question: Question, knowledge: Knowledge) -> Question:
-    """'all my lenses', 'all my bodies': those of the gear file, in its order."""
-    every = (question.said(ALL) or "").split(", ")
-    facts = knowledge.catalogue
-    if "lenses" in every:
-        question = replace(question, lenses=tuple(Thing("lens", (id_,), id_) for id_ in facts.lenses))
-    if "bodies" in every:
-        own = (id_ for id_ in facts.bodies if id_ in facts.gear_ids)
-        question = replace(question, bodies=tuple(Thing("body", (id_,), id_) for id_ in own))
-    return question
 
 
 def _asked_back(question: Question, missing: Sequence[Missing]) -> Answer:

@@ -30,24 +30,28 @@ def which_adapters(question: Question, knowledge: Knowledge) -> Answer:
     rears, fronts = {body.mount.id for body in bodies}, {side.mount.id for side in lenses}
     told = question.sought
     assert told is not None
+    order = told.order
+    sorts = order.quantity.split("|")[0] if order is not None else ""
     found: dict[str, list[tuple[Adapter, str, Case]]] = {YES: [], NOT: [], OPEN: []}
     for adapter in own:
         case = _case(adapter, knowledge)
         rulings = [
             *([_mount(adapter.front, fronts, "takes", knowledge)] if fronts else []),
             *([_mount(adapter.rear, rears, "fits", knowledge)] if rears else []),
+            *([_glass(adapter, question.limits.with_glass)] if _asks_of_glass(question) else []),
         ]
         groups = [[*rulings, *(ruled(demand, case, words, question.feet) for demand in group)]
                   for group in told.any_of or ((),)]  # fmt: skip
         state = grouped(groups)
         group = min(groups, key=lambda rows: sum(one.state != YES for one in rows))
         shown = [one.says for one in group if state == YES or one.state == state]
+        if state == YES and sorts and as_interval(case.value(sorts)) is None:
+            state, shown = OPEN, [f"{words.label(sorts)} not known"]
         found[state].append((adapter, "; ".join(shown), case))
-    order = told.order
     if order is not None:
         for rows in found.values():
-            rows.sort(key=lambda row: _key(row[2], order.quantity.split("|")[0], order.least))
-    return _answer(question, found, words, knowledge, order.quantity.split("|")[0] if order is not None else "")
+            rows.sort(key=lambda row: _key(row[2], sorts, order.least))
+    return _answer(question, found, words, knowledge, sorts)
 
 
 def _case(adapter: Adapter, knowledge: Knowledge) -> Case:
@@ -58,12 +62,21 @@ def _case(adapter: Adapter, knowledge: Knowledge) -> Case:
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         raise TypeError(f"a mount that is none: {adapter.front}, {adapter.rear}")
     setup = setup_of(lens, body, facts)
-    return Case(adapter.name, lens, body, setup, Trace(givens(Chain((adapter,), {}), setup, facts)))
+    trace = Trace(givens(Chain((adapter,), {}), setup, facts))
+    return Case(adapter.name, lens, body, setup, trace, is_piece=True)
 
 
 def _mount(mount: str, wanted: set[str], does: str, knowledge: Knowledge) -> Ruling:
     name = knowledge.catalogue.mounts[mount].designation
     return Ruling(YES if mount in wanted else NOT, f"{does} {name}")
+
+
+def _asks_of_glass(question: Question) -> bool:
+    return question.limits.with_glass or question.limits.without_glass
+
+
+def _glass(adapter: Adapter, wanted: bool) -> Ruling:
+    return Ruling(YES if adapter.has_glass == wanted else NOT, "has glass" if adapter.has_glass else "no glass")
 
 
 def _key(case: Case, quantity: str, least: bool) -> tuple[bool, float]:

@@ -44,6 +44,7 @@ class Case:
     trace: Trace  # of the best way; of the lens seated right where there is no body, or no way
     best: Listed | None = None
     title: str = ""
+    is_piece: bool = False  # an adapter between mounts of its own: that no way was looked for says nothing
 
     @property
     def judged(self) -> Judged | None:
@@ -51,7 +52,7 @@ class Case:
 
     @property
     def has_no_way(self) -> bool:
-        return self.body is not None and self.best is None
+        return self.body is not None and self.best is None and not self.is_piece
 
     def value(self, quantity: str) -> Value:
         """The quantity of the best way. KeyError for a name that is no quantity."""

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.own_cases import asked_of, needs_body, needs_format
 from engine.facts.catalogue import Catalogue
 from engine.judging.ranking import Listed
-from grammar.questions import Question, Thing
+from grammar.questions import ALL, Question, Thing
 
 
 def placed(question: Question, before: Question | None, catalogue: Catalogue) -> Question:
@@ -35,6 +35,25 @@ def pointed(question: Question, rows: Sequence[Listed]) -> Question:
     lens = (Thing("lens", (setup.lens.id,), setup.lens.name),) if setup.lens.id else question.lenses
     body = (Thing("body", (setup.body.id,), setup.body.name),) if setup.body.id else question.bodies
     return question.with_(lenses=lens, bodies=body)
+
+
+def with_all_of_mine(question: Question, catalogue: Catalogue) -> Question:
+    """'all my lenses', 'all my bodies': those of the gear file, in its order; not where others are named since."""
+    every = (question.said(ALL) or "").split(", ")
+    lenses, bodies = own(catalogue, "lens"), own(catalogue, "body")
+    kept = []
+    if "lenses" in every and (not question.lenses or _same(question.lenses, lenses)):
+        question = question.with_(lenses=lenses)
+        kept.append("lenses")
+    if "bodies" in every and (not question.bodies or _same(question.bodies, bodies)):
+        question = question.with_(bodies=bodies)
+        kept.append("bodies")
+    rest = tuple(row for row in question.values if row[0] != ALL)
+    return question.with_(values=(*rest, (ALL, ", ".join(kept)))) if kept else question.with_(values=rest)
+
+
+def _same(some: Sequence[Thing], others: Sequence[Thing]) -> bool:
+    return [thing.ids for thing in some] == [thing.ids for thing in others]
 
 
 def own(catalogue: Catalogue, kind: str) -> tuple[Thing, ...]:

@@ -45,7 +45,7 @@ class Finder:
         self.missing = [side for side in sides if isinstance(side, Missing)]
         formats = [thing.id for thing in question.things if thing.kind == "format" and thing.id in facts.formats]
         self.formats = [facts.formats[name] for name in formats if name]
-        self._made: dict[tuple[str, int, int], Case] = {}
+        self._made: dict[tuple[str, str, int, int], Case] = {}
 
     def lenses(self) -> list[LensSide]:
         told = self.question.sought
@@ -82,7 +82,7 @@ class Finder:
         return told.any_of if told is not None else ()
 
     def case(self, lens: LensSide, body: int, form: int, name: str = "") -> Case:
-        key = (lens.words, body, form)
+        key = (lens.lens.id, lens.words, body, form)  # two of one name are two
         if key not in self._made:
             if body >= 0:
                 case = on_body(self.question, lens, self.bodies[body], self.knowledge, name)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import Counter
 
 from engine.answers.advising import advice_lines, named_or_near
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.cautioning import cautions_of
 from engine.answers.circles import glass_factor
 from engine.answers.knowledge import Knowledge
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import focals
 from engine.answers.wording import trimmed
 from engine.base.interval import Interval
@@ -20,16 +22,55 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     """The setting asked about; for stabilisation the focal length to enter, with and without usual glass."""
     rows = named_or_near(question, knowledge, 2)
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
+    told = told if rows else _everything(question, knowledge)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
-        text = (
-            "Nothing in the facts answers that. Name the setting: release without lens, meter, stabilisation, peaking."
-        )
-        lines = [Line("text", text)]
+        lines = [Line("ask", _asked_back(question))]
     return Answer(
-        question.text, "gear-setting", ANSWERED if rows else NO, tuple(lines), question=question,
+        question.text, "gear-setting", ANSWERED if rows or told.lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _asked_back(question: Question) -> str:
+    lacks = "lens" if not question.lenses else "body" if not question.bodies else ""
+    if lacks and (question.lenses or question.bodies):
+        return f"Which {lacks}? With lens and body named, all that is to be set is told. Or name the setting."
+    return "Nothing in the facts answers that. Name the setting: release without lens, meter, stabilisation, peaking."
+
+
+def _everything(question: Question, knowledge: Knowledge) -> Told:
+    """All that the body is to be told for each lens on each body, by its best way, where no one setting is named."""
+    from engine.answers.howto import one_pair
+
+    told = Told()
+    lenses = [side for one in question.lenses if isinstance(side := lens_side(one, knowledge.catalogue), LensSide)]
+    bodies = [body for one in question.bodies if isinstance(body := body_side(one, knowledge.catalogue), BodySide)]
+    for lens in lenses:
+        for body in bodies:
+            name = f"{lens.words} on {body.words}"
+            chains = one_pair(question, lens, body, knowledge).chains
+            if chains:
+                told += _set_for(name, chains[0], knowledge, question.feet)
+            else:
+                told += Told((Line("head", f"{name[:1].upper()}{name[1:]}: no way found."),))
+    return told
+
+
+def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) -> Told:
+    from engine.answers.card_parts import Figure, Numbers, capital, spoken
+    from engine.answers.card_words import settings_of
+
+    judged = chain.listed.judged
+    opening = f"{name[:1].upper()}{name[1:]}, {chain.title}"
+    if judged.verdict == "unusable" and judged.certainty != "unknown":
+        return Told((Line("head", f"{opening}: no use on this body, so nothing to set."),))
+    texts = settings_of(judged, knowledge, Numbers(name), feet)
+    lines = [Line("head", f"{opening}. Set, by whatever name the body has for it:")]
+    lines += [Line("fact", spoken(capital(text)), 1) for text in texts]
+    lines += [line for line in cautions_of([(name, judged)], knowledge, feet) if line.kind == "danger"]
+    rows = [part.quantity for text in texts for part in text if isinstance(part, Figure)]
+    return Told(tuple(lines), tuple(rows))
 
 
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:

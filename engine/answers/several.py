@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.cautioning import cautions_of
 from engine.answers.chain_numbers import cover_numbers, price_of
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.making import ring_to_make
@@ -12,14 +13,14 @@ from engine.answers.named_pieces import with_named_pieces
 from engine.answers.resolve import BodySide, LensSide, setup_of
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import is_free, made_chain
-from engine.answers.wording import money, small_mm
+from engine.answers.wording import listed, money, small_mm
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Adapter
 from grammar.questions import Question
 
-MOST_PAIRS = 24
+MOST_PAIRS = 100
 
 
 @compact
@@ -37,11 +38,10 @@ def each_pair(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Answer:
     """Each lens on each body, the best chain and the ring for infinity, then how many pieces and what they cost."""
+    both = [(lens, body) for lens in lenses for body in bodies]
     pairs = [
-        pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1)
-        for lens in lenses
-        for body in bodies
-    ][:MOST_PAIRS]  # fmt: skip
+        pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1) for lens, body in both[:MOST_PAIRS]
+    ]
     lines = [Line("head", f"{len(pairs)} pairs, each by its best way:")]
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
@@ -50,8 +50,11 @@ def each_pair(
         quantities += _numbers(pair, knowledge)
         if pair.chain is not None:
             chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
+    if len(both) > MOST_PAIRS:
+        lines.append(Line("note", f"Only the first {MOST_PAIRS} of {len(both)} pairs are told."))
     told, numbers = together(pairs)
-    lines += told
+    judged = ((pair.words, pair.chain.listed.judged) for pair in pairs if pair.chain is not None)
+    lines += [*told, *cautions_of(judged, knowledge, question.feet)]
     reached = any(chain.listed.judged.verdict != "unusable" for chain in chains)
     return Answer(
         question.text, question.intent, ANSWERED if reached else NO, tuple(lines), question=question,
@@ -76,12 +79,14 @@ def pair_of(
         chain = ListedChain(1, choice.listed[0], chain_title(choice.listed[0].judged, named))
     elif is_free(question.limits):
         chain = made_chain(ring, setup, knowledge)
+    own = setup.lens.name if setup.lens.id else ""
     focal = f"{setup.lens.focal_length_mm.nominal:g} mm " if is_known(setup.lens.focal_length_mm) else ""
-    case = f"{focal}{lens.mount.id} on {body.mount.id}" if by_lens and by_body else (
-        f"{focal}{lens.mount.id}" if by_lens else body.mount.id
+    where = body.body.name if body.body.id else body.mount.id
+    case = f"{own or focal + lens.mount.id} on {where}" if by_lens and by_body else (
+        own or f"{focal}{lens.mount.id}" if by_lens else where
     )  # fmt: skip
-    name = f"{focal}{lens.mount.designation}"
-    words = f"{name} on {body.mount.designation}" if by_body else name
+    name = own or f"{focal}{lens.mount.designation}"
+    words = f"{name} on {body.body.name if body.body.id else body.mount.designation}" if by_body else name
     return Pair(case, words, setup, chain, ring.thickness_mm)
 
 
@@ -111,20 +116,30 @@ def _numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
 
 
 def together(pairs: Sequence[Pair]) -> tuple[list[Line], list[Quantity]]:
-    """The pieces of all pairs, each bought once, and their price."""
-    pieces: dict[str, Adapter] = {}
+    """The pieces of all pairs, each bought once, what of them is owned, and the price of the rest."""
+    pieces: dict[tuple[str, str, str], Adapter] = {}
     for pair in pairs:
         if pair.chain is not None and pair.chain.listed.judged.verdict != "unusable":
-            pieces |= {adapter.id: adapter for adapter in pair.chain.listed.judged.chain.adapters}
+            links = pair.chain.listed.judged.chain.adapters
+            pieces |= {(adapter.id, adapter.front, adapter.rear): adapter for adapter in links}
     if not pieces:
         return [], []
     quantities = [Quantity("adapter_count", Interval.exact(len(pieces)), "all pairs")]
     noun = "adapter" if len(pieces) == 1 else "adapters"
-    bands = [adapter.price_usd for adapter in pieces.values() if not adapter.owned]
-    known = [band for band in bands if band is not None]
+    bought = [adapter for adapter in pieces.values() if not adapter.owned]
+    known = [adapter.price_usd for adapter in bought if adapter.price_usd is not None]
     text = f"Together {len(pieces)} {noun}"
-    if known and len(known) == len(bands):
+    if len(bought) < len(pieces):
+        text += f", {len(pieces) - len(bought)} of them yours"
+        quantities.append(Quantity("adapter_count", Interval.exact(len(bought)), "to buy"))
+    if not bought:
+        quantities.append(Quantity("price", Interval.exact(0.0), "all pairs"))
+        text += "; nothing to buy"
+    elif known:
         total = (sum(band[0] for band in known), sum(band[1] for band in known))
-        quantities.append(Quantity("price", Interval.between(*total), "all pairs"))
+        unknown = [adapter.name for adapter in bought if adapter.price_usd is None]
+        case = "all pairs" if not unknown else "those whose price is known"
+        quantities.append(Quantity("price", Interval.between(*total), case))
         text += f", {money(total)}"
+        text += f" without {listed(unknown)}, whose price is not known" if unknown else ""
     return [Line("text", f"{text}. Each ring adds its own error of thickness.")], quantities

@@ -7,13 +7,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import inf
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.cautioning import cautions_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.own_cases import as_interval, asked_of
 from engine.answers.own_rows import Finder, Row, in_order
 from engine.answers.own_rulings import NO as NOT
 from engine.answers.own_rulings import OPEN, YES
 from engine.answers.own_words import OwnWords, told_value
-from engine.answers.telling import finding_text, price_text
+from engine.answers.telling import price_text
 from engine.answers.wording import listed
 from engine.base.interval import Interval
 from grammar.questions import Question
@@ -77,7 +78,8 @@ def _told(question: Question, rows: list[Row], finder: Finder, knowledge: Knowle
     if open_:
         lines.append(Line("head", "Undecided, and what would tell:"))
         lines += _together((row.case.name, _undecided(row, finder.words)) for row in open_)
-    lines += _cautions(yes, knowledge, feet)
+    judged = ((row.case.name, row.case.judged) for row in yes if row.case.judged is not None)
+    lines += cautions_of(judged, knowledge, feet)
     chains = tuple(
         ListedChain(n, row.case.best, row.case.title) for n, row in enumerate(yes, start=1) if row.case.best is not None
     )
@@ -156,20 +158,6 @@ def _undecided(row: Row, words: OwnWords) -> str:
 def _miss(row: Row) -> tuple[int, float]:
     failed = [ruling for ruling in row.rulings if ruling.state == NOT]
     return len(failed), max((ruling.miss for ruling in failed), default=inf)
-
-
-def _cautions(rows: Sequence[Row], knowledge: Knowledge, feet: bool) -> Iterator[Line]:
-    """Dangers whole; what is only a caution once, with the names it holds for."""
-    named: dict[str, list[str]] = {}
-    for row in rows:
-        judged = row.case.judged
-        for finding in judged.findings if judged is not None else ():
-            if finding.severity == "danger" and judged is not None:
-                yield Line("danger", f"{row.case.name}: {finding_text(finding, judged, knowledge, feet)}")
-            elif finding.severity == "caution" and judged is not None:
-                named.setdefault(finding_text(finding, judged, knowledge, feet), []).append(row.case.name)
-    for text, names in named.items():
-        yield Line("caution", f"{listed(list(dict.fromkeys(names)))}: {text}")
 
 
 def _quantities(rows: Sequence[Row], question: Question, finder: Finder) -> Iterator[Quantity]:

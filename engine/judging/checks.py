@@ -35,6 +35,7 @@ def problems_of(catalogue: Catalogue) -> Iterator[Problem]:
     yield from _advice(catalogue)
     yield from _derived_seats(catalogue)
     yield from _quantities_of_words(catalogue)
+    yield from _own_names(catalogue)
 
 
 def _assumptions(catalogue: Catalogue) -> Iterator[Problem]:
@@ -63,6 +64,19 @@ def _quantities_of_words(catalogue: Catalogue) -> Iterator[Problem]:
             if name not in NAMES and name != "verdict":
                 near = nearest_of(name, NAMES)
                 yield Problem(word.place, f"quantity '{name}'", "a quantity of the physics, or 'verdict'", near)
+
+
+def _own_names(catalogue: Catalogue) -> Iterator[Problem]:
+    """What two of one's own lenses, bodies or adapters are both called names neither."""
+    for table in (catalogue.lenses, catalogue.bodies, catalogue.adapters):
+        called: dict[str, str] = {}
+        for record in table.values():
+            if record.id not in catalogue.gear_ids:
+                continue
+            for name in dict.fromkeys(one.casefold() for one in (record.name, *record.aliases)):
+                other = called.setdefault(name, record.id)
+                if other != record.id:
+                    yield Problem(record.place, f"name '{name}'", f"a name that '{other}' does not carry too")
 
 
 def _derived_seats(catalogue: Catalogue) -> Iterator[Problem]:

@@ -26,3 +26,16 @@ def test_a_missing_assumption_is_told_with_the_nearest_good_one() -> None:
     told = [str(problem) for problem in problems_of(replace(facts, assumptions=left))]
     assert len(told) == 1
     assert "no assumption 'paper-stop'" in told[0]
+
+
+def test_two_own_lenses_of_one_name_are_told(tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(
+        "lenses:\n  one: {name: avocet, mount: c}\n  two: {name: knot, aliases: [Avocet], mount: m42}\n"
+        "  three: {name: plover, mount: m42}\n",
+        encoding="utf-8",
+    )
+    facts, problems = load_catalogue((), gear, cached=False)
+    assert not problems
+    (told,) = [str(problem) for problem in problems_of(facts)]
+    assert told.endswith(":3:3: found name 'avocet', expected a name that 'one' does not carry too")
