@@ -30,6 +30,7 @@ TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
     "its sensor."
 )
+NOTHING_WAITS = "Nothing waits for a yes."
 
 
 class Desk:
@@ -70,7 +71,7 @@ class Desk:
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""
         talking, talk = talk is not None, talk if talk is not None else Talk()
-        settled = self._settled(text, talk)
+        settled = self._settled(text, talk) if talking else None
         if settled is not None:
             talk.remember(settled)
             return settled
@@ -136,10 +137,14 @@ class Desk:
         return drawn(answer, self.catalogue, self.folder)
 
     def _settled(self, text: str, talk: Talk) -> Answer | None:
-        """The answer to a 'yes' or 'no' that something told waits for."""
-        said = self.lexicon.words.teaching.get(key_of(text.strip(" \t.!"))) if talk.pending else None
-        if said not in ("yes", "no") or self.writes is None:
+        """The answer to a bare 'yes' or 'no': to what was told and waits for it, or that nothing does."""
+        words, key = self.lexicon.words, key_of(text.strip(" \t.!"))
+        said = words.teaching.get(key)
+        if said not in ("yes", "no"):
             return None
+        if talk.pending is None or self.writes is None:
+            # 'never mind' is an order of its own, where there is nothing to be dropped
+            return None if key in words.orders else Answer(text, None, NO, (Line("text", NOTHING_WAITS),), aside=True)
         from engine.teach import settle
 
         return settle(talk, said == "yes", text, self.writes, self.reload)

@@ -557,6 +557,20 @@ def test_edit_undone_after_another_leaves_what_the_other_says(data: st.DataObjec
     assert held(undone[0]) == meant(gear.records, second)
 
 
+RING = {"name": "low", "front": "c", "rear": "e-mount", "kind": "plain", "thickness": "1 mm"}
+
+
+def test_what_is_brought_back_is_set_in_as_what_stands_there_by_then() -> None:
+    text = b"adapters:\n   avocet:\n      front: c\n      note: |\n         wet\n\n         dry\nbodies:\nlenses:"
+    dropped = edited(text, Drop("adapters", "avocet"), "gear.yaml")
+    assert not isinstance(dropped, Problem)
+    added = edited(dropped[0], Append("adapters", "plover", RING), "gear.yaml")
+    assert not isinstance(added, Problem), str(added)
+    back = edited(added[0], dropped[1].inverse, "gear.yaml")
+    assert not isinstance(back, Problem), str(back)
+    assert held(back[0])[("adapters", "avocet")] == {"front": "c", "note": "wet\n\ndry\n"}
+
+
 # ---------------------------------------------------------------- saving
 
 
@@ -608,7 +622,11 @@ def test_edits_of_one_statement_are_saved_once_and_undone_once(gear: Path, monke
         write(passing, data, file_mode)
 
     monkeypatch.setattr(safesave, "_write", counted)
-    told = (Append("lenses", "tern", {"mount": "c"}), Drop("lenses", "tern"), Append("lenses", "tern", {"mount": "d"}))
+    told = (
+        Append("lenses", "plover", {"mount": "c"}),
+        Drop("lenses", "plover"),
+        Append("lenses", "plover", {"mount": "d"}),
+    )
     outcome = apply_all(gear, told)
     assert not isinstance(outcome, Problem), str(outcome)
     assert len(saves) == 1
@@ -620,7 +638,7 @@ def test_edits_of_one_statement_are_saved_once_and_undone_once(gear: Path, monke
 
 def test_one_refused_edit_refuses_the_whole_statement(gear: Path) -> None:
     before = gear.read_bytes()
-    told = (Append("lenses", "tern", {"mount": "c"}), SetField("lenses", "tern", "weight", "9"))
+    told = (Append("lenses", "plover", {"mount": "c"}), SetField("lenses", "plover", "weight", "9"))
     assert isinstance(apply_all(gear, told), Problem)
     assert gear.read_bytes() == before
 
