@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -49,10 +50,12 @@ class Desk:
         `folder`: where drawings and cards are saved; None: drawings are not made, cards only handed over.
         """
         self.facts, self.writes, self.folder = facts, writes, folder
+        self._stamp = _stamp(writes)
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:
         """Read the facts and the gear anew, and give what is wrong with them; the old ones are kept where it is."""
+        self._stamp = _stamp(self.writes)
         catalogue, problems = load_catalogue(self.facts, self.writes, gear_needed=False)
         if not problems:
             self.catalogue = catalogue
@@ -75,6 +78,8 @@ class Desk:
         if settled is not None:
             talk.remember(settled)
             return settled
+        if talking and _stamp(self.writes) != self._stamp:
+            self.reload()  # another talk, or the user, has written the gear file meanwhile
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
@@ -175,6 +180,15 @@ class Desk:
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
+
+
+def _stamp(path: Path | None) -> tuple[int, int] | None:
+    """What changes with the content of the file: its time, ns, and its size; None where there is none."""
+    try:
+        state = os.stat(path) if path is not None else None
+    except OSError:
+        return None
+    return (state.st_mtime_ns, state.st_size) if state is not None else None
 
 
 def _or_else(answer: Answer, instead: tuple[str, ...]) -> Answer:

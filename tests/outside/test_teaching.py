@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from engine.ask import Desk
+from engine.talk import Talk
 from tests.outside.running import ROOT, environment, piped, ringpath
 from tests.outside.terminal import Terminal
 
@@ -144,6 +146,19 @@ def test_a_bare_yes_or_no_with_nothing_waiting_changes_nothing(tmp_path: Path, g
 def test_a_no_that_goes_on_is_a_follow_up(tmp_path: Path, gear: Path) -> None:
     lines = ["does the avocet reach infinity on the skiff", "no, on m43"]
     assert "Nothing waits" not in piped(tmp_path, lines, "--gear", str(gear))[-1]["text"]
+
+
+def test_what_another_talk_wrote_is_known_before_anything_is_proposed(gear: Path) -> None:
+    one, other = (Desk(gear=gear, writes=gear) for _ in range(2))
+    talk, elsewhere = Talk(), Talk()
+    one.ask("does the avocet reach infinity on the skiff", talk)
+    for line in ("my heron is a 50mm M42 lens", "yes", "I tested it: the avocet has no infinity on the skiff", "yes"):
+        other.ask(line, elsewhere)
+    answer = one.ask("forget the avocet", talk)
+    assert "avocet-on-skiff" in str(answer.lines), "what was seen of it goes with it"
+    assert "Taken out of" in str(one.ask("yes", talk).lines)
+    assert "heron" in str(one.ask("can my heron reach infinity on the skiff", talk).lines).casefold()
+    assert "avocet" not in gear.read_text("utf-8")
 
 
 def test_two_talks_at_once_lose_nothing(tmp_path: Path) -> None:
