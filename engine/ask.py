@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -30,6 +31,7 @@ TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
     "its sensor."
 )
+NOTHING_WAITS = "Nothing waits for a yes."
 
 
 class Desk:
@@ -48,10 +50,12 @@ class Desk:
         `folder`: where drawings and cards are saved; None: drawings are not made, cards only handed over.
         """
         self.facts, self.writes, self.folder = facts, writes, folder
+        self._stamp = _stamp(writes)
         self.catalogue, self.problems = load_catalogue(facts, gear, gear_needed=gear_needed)
 
     def reload(self) -> tuple[Problem, ...]:
         """Read the facts and the gear anew, and give what is wrong with them; the old ones are kept where it is."""
+        self._stamp = _stamp(self.writes)
         catalogue, problems = load_catalogue(self.facts, self.writes, gear_needed=False)
         if not problems:
             self.catalogue = catalogue
@@ -70,10 +74,12 @@ class Desk:
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""
         talking, talk = talk is not None, talk if talk is not None else Talk()
-        settled = self._settled(text, talk)
+        settled = self._settled(text, talk) if talking else None
         if settled is not None:
             talk.remember(settled)
             return settled
+        if talking and _stamp(self.writes) != self._stamp:
+            self.reload()  # another talk, or the user, has written the gear file meanwhile
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
@@ -136,10 +142,14 @@ class Desk:
         return drawn(answer, self.catalogue, self.folder)
 
     def _settled(self, text: str, talk: Talk) -> Answer | None:
-        """The answer to a 'yes' or 'no' that something told waits for."""
-        said = self.lexicon.words.teaching.get(key_of(text.strip(" \t.!"))) if talk.pending else None
-        if said not in ("yes", "no") or self.writes is None:
+        """The answer to a bare 'yes' or 'no': to what was told and waits for it, or that nothing does."""
+        words, key = self.lexicon.words, key_of(text.strip(" \t.!"))
+        said = words.teaching.get(key)
+        if said not in ("yes", "no"):
             return None
+        if talk.pending is None or self.writes is None:
+            # 'never mind' is an order of its own, where there is nothing to be dropped
+            return None if key in words.orders else Answer(text, None, NO, (Line("text", NOTHING_WAITS),), aside=True)
         from engine.teach import settle
 
         return settle(talk, said == "yes", text, self.writes, self.reload)
@@ -170,6 +180,15 @@ class Desk:
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
+
+
+def _stamp(path: Path | None) -> tuple[int, int] | None:
+    """What changes with the content of the file: its time, ns, and its size; None where there is none."""
+    try:
+        state = os.stat(path) if path is not None else None
+    except OSError:
+        return None
+    return (state.st_mtime_ns, state.st_size) if state is not None else None
 
 
 def _or_else(answer: Answer, instead: tuple[str, ...]) -> Answer:

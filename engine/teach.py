@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 from engine.answers import teaching
@@ -14,8 +14,8 @@ from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import Catalogue
 from engine.facts.files import LARGEST, shown_path
-from engine.facts.gearedits import Done, Edit
-from engine.facts.gearfile import apply, edited
+from engine.facts.gearedits import Edit
+from engine.facts.gearfile import apply_all, edited
 from engine.talk import Pending, Talk
 from grammar.questions import Question, Thing
 
@@ -123,29 +123,21 @@ def settle(talk: Talk, yes: bool, text: str, path: Path, reload: Callable[[], tu
     question = pending.question
     if not yes:
         return teaching.dropped(question, text)
-    made = list(_applied(path, pending.edits))
-    inverse = tuple(one.inverse for one in reversed(made) if isinstance(one, Done))
-    problem = next((one for one in made if isinstance(one, Problem)), None) or next(iter(reload()), None)
+    made = apply_all(path, pending.edits)
+    if isinstance(made, Problem):
+        reload()
+        return teaching.refused(question, f"Not written. {made}.")
+    inverse = tuple(one.inverse for one in reversed(made))
+    problem = next(iter(reload()), None)
     if problem is not None:
-        list(_applied(path, inverse))
+        apply_all(path, inverse)
         reload()
         return teaching.refused(question, f"Not written. {problem}.")
     if pending.undoes:
         talk.undo.pop()
     else:
         talk.undo.append(inverse)
-    last = made[-1]
-    assert isinstance(last, Done)
-    return teaching.written(_about_own(question), text, pending.edits[-1], str(last.place), pending.undoes)
-
-
-def _applied(path: Path, edits: tuple[Edit, ...]) -> Iterator[Done | Problem]:
-    """Each edit made, up to the first that cannot be."""
-    for edit in edits:
-        outcome = apply(path, edit)
-        yield outcome
-        if isinstance(outcome, Problem):
-            return
+    return teaching.written(_about_own(question), text, pending.edits[-1], str(made[-1].place), pending.undoes)
 
 
 def _about_own(question: Question) -> Question:

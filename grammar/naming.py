@@ -8,6 +8,7 @@ from typing import Final
 from grammar.atoms import key_of
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Taught, Unread
+from grammar.tokens import tokens_of
 
 SECTION: Final = "shared"
 _SAYS: Final = re.compile(
@@ -32,6 +33,31 @@ def named(text: str, line: str, lexicon: Lexicon) -> Question | Unread | None:
     if hit is None or hit[1] != "mount":
         near = lexicon.nearest(name, ("mount",))
         return Unread(text, line.find(name) + 1, name, "the name of a mount", near[0] if near else None)
-    word = said["word"]
+    word = said["word"].strip(" ,")
+    for part in re.split(r",\s*", word):
+        why = _read_as(part, lexicon)
+        if why is not None:
+            found = f"{part or said['word']}, {why}"
+            return Unread(text, said.start("word") + 1, found, "a word that nothing else reads")
     fields = (("says", word), ("mounts", hit[2]))
     return Question(text, "teach", taught=Taught(SECTION, f"my-{key_of(word)}", word, fields))
+
+
+def _read_as(word: str, lexicon: Lexicon) -> str | None:
+    """What else the word is read as, so that it cannot be given a meaning; None where it can."""
+    key, words = key_of(word), lexicon.words
+    hit = lexicon.names.get(key)
+    if hit is not None and hit[2] in lexicon.own:
+        return f"{'an' if hit[1] == 'adapter' else 'a'} {hit[1]} of your own"
+    if hit is not None and hit[1] == "mount" and key in lexicon.several:
+        return None
+    if hit is not None:
+        return f"the name of one {hit[1]}"
+    if not word[:1].isalpha():
+        return "no word that begins with a letter"
+    line = tokens_of(word, lexicon)
+    spoken = line.cues or line.spoken or key in words.teaching or key in words.orders or key in words.sifting
+    known = any(part in words.sift_words for part in word.casefold().split())
+    if spoken or known or any(token.kind != "UNKNOWN" for token in line.tokens if token.kind != "MARK"):
+        return "a word that questions are put in"
+    return None

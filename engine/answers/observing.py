@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.resolve import Missing
-from engine.answers.wording import distance, f_number, listed, small_mm
+from engine.answers.wording import about, distance, f_number, listed, small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.lens_and_body import register_of
@@ -152,6 +152,8 @@ def _set_beside(row: Observation, judged: Judged, catalogue: Catalogue, feet: bo
     error = judged.measured_trace.value("register_error_mm")
     wide = judged.trace.value("register_error_mm")
     lead = f"You tried it{_when(row)}: it {_seen(row, feet)}"
+    if row.infinity is None and not is_known(row.far_mm):
+        return Told((Line("note", f"{lead}{_nearest_beside(row, judged, feet)}."),))
     if not isinstance(error, Span) or not is_known(error.shortest) or not isinstance(wide, Span):
         return Told((Line("note", f"{lead}."),))
     computed = error.shortest.nominal
@@ -179,6 +181,16 @@ def _set_beside(row: Observation, judged: Judged, catalogue: Catalogue, feet: bo
         tuple(lines),
         (Quantity("register_error_mm", needed, "as you saw it"), Quantity("fact_off_mm", Interval.exact(abs(off)))),
     )
+
+
+def _nearest_beside(row: Observation, judged: Judged, feet: bool) -> str:
+    """The nearest distance seen beside the computed one. It tells how far the helicoid goes, nothing of infinity."""
+    near = judged.trace.value("near_from_sensor_mm")
+    if not is_known(row.near_mm) or not isinstance(near, Interval):
+        return ""
+    if near.least <= row.near_mm.greatest and row.near_mm.least <= near.greatest:
+        return ", as computed"
+    return f". Computed, its nearest is {about(near, lambda value: distance(value, feet))}"
 
 
 def _error_seen(row: Observation, judged: Judged) -> Interval | None:

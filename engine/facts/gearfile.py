@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 from codecs import BOM_UTF8
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from engine.base.compact import replace
@@ -22,7 +22,7 @@ from engine.facts.sections import SECTIONS, one_of
 from engine.facts.splice import Splice, Value, data_of
 from engine.facts.yamlfile import Sheet, read_sheet
 
-__all__ = ["HEAD", "Append", "Done", "Drop", "Edit", "SetField", "apply", "edited"]
+__all__ = ["HEAD", "Append", "Done", "Drop", "Edit", "SetField", "apply", "apply_all", "edited"]
 
 HEAD: Final = "# What you own and have measured. Yours to edit; ringpath adds what you tell it.\n"
 _NO_LINE: Final = re.compile("[\t\r\n\ud800-\udfff]")  # beyond what the reader of the file refuses
@@ -36,11 +36,31 @@ def apply(path: str | os.PathLike[str], edit: Edit) -> Done | Problem:
     The file, and its folder, is made with the first record. What is written reads back as the same data with this
     one change, and its record as one without new mistakes; whether the ids it refers to exist is not looked up.
     """
+    outcome = apply_all(path, (edit,))
+    return outcome if isinstance(outcome, Problem) else outcome[0]
+
+
+def apply_all(path: str | os.PathLike[str], edits: Sequence[Edit]) -> tuple[Done, ...] | Problem:
+    """The edits made one after the other and saved once: all of them are in the file, or none is.
+
+    What undoes them is their inverses from the last to the first, applied in the same way.
+    """
     named = os.fspath(path)
     shown = shown_path(named)
-    if not os.path.exists(named) and isinstance(refused := edited(None, edit, shown), Problem):
+
+    def change(data: bytes | None) -> tuple[bytes, tuple[Done, ...]] | Problem:
+        done: list[Done] = []
+        for edit in edits:
+            made = edited(data, edit, shown)
+            if isinstance(made, Problem):
+                return made
+            data, one = made
+            done.append(one)
+        return data or b"", tuple(done)
+
+    if not os.path.exists(named) and isinstance(refused := change(None), Problem):
         return refused  # before a folder is made for nothing
-    return save(named, lambda data: edited(data, edit, shown))
+    return save(named, change)
 
 
 def edited(data: bytes | None, edit: Edit, shown: str) -> tuple[bytes, Done] | Problem:

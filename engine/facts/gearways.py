@@ -39,7 +39,9 @@ class Ways:
         match edit:
             case Append(back=back):
                 if back:
-                    yield self._appended(back.then.strip("\r\n").splitlines())
+                    then = back.then.strip("\r\n").splitlines()
+                    yield self._appended(then)
+                    yield self._appended(_set_in_by(self._deep(), then))
                 yield self._appended(self._new_lines(edit))
             case SetField():
                 yield self._set(edit)
@@ -67,10 +69,13 @@ class Ways:
         return self.tell(found, expected, at=at)
 
     def _new_lines(self, edit: Append) -> list[str]:
-        step = self._step()
-        deep = self.records.column - 1 if self.records and self.records.entries else self.root.column - 1 + step
+        step, deep = self._step(), self._deep()
         above = [f"{' ' * deep}# {edit.comment}"] if edit.comment else []
         return above + written_lines(edit.id, edit.fields, deep, step)
+
+    def _deep(self) -> int:
+        """How far a record of the section is set in."""
+        return self.records.column - 1 if self.records and self.records.entries else self.root.column - 1 + self._step()
 
     def _step(self) -> int:
         """How far the file sets in what belongs to a key."""
@@ -161,6 +166,12 @@ class Ways:
 def _is_open(node: Node) -> bool:
     """Whether nothing stands behind the key, not even a sign for nothing."""
     return isinstance(node, Text) and node.empty and not node.text
+
+
+def _set_in_by(deep: int, lines: list[str]) -> list[str]:
+    """The lines moved together, so that the outermost is set in by `deep` blanks."""
+    least = min((len(line) - len(line.lstrip(" ")) for line in lines if line.strip()), default=0)
+    return [" " * deep + line[least:] if line.strip() else line for line in lines]
 
 
 def _commented(rest: str, comment: str) -> str:

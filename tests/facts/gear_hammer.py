@@ -17,8 +17,9 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from engine.base.problem import Problem
 from engine.facts.files import Layer
-from engine.facts.gearfile import Append, Done, Drop, Edit, SetField, apply
+from engine.facts.gearfile import Append, Done, Drop, Edit, SetField, apply, apply_all
 from engine.facts.overlay import load
 from engine.facts.splice import data_of
 from engine.facts.yamlfile import read_sheet
@@ -48,7 +49,9 @@ bodies:
     format: 'aps-c-1.5'
 # the end
 """
+SAW = "-saw"
 Record = dict[str, Any]
+Told = tuple[tuple[Edit, ...], str, Record | None]  # the edits of one statement, what of, and its record afterwards
 
 
 @dataclass
@@ -75,13 +78,13 @@ class Story:
         return story
 
 
-def lenses(gear: Path) -> dict[str, Record]:
+def held_in(gear: Path) -> dict[str, Record]:
+    """The lenses and what was seen of them; no id is of both."""
     sheet = read_sheet("gear.yaml", gear.read_bytes())
     assert sheet.fields is not None
     assert sheet.problems == []
     data: Any = data_of(sheet.fields)
-    held: dict[str, Record] = data["lenses"]
-    return held
+    return data["lenses"] | (data.get("observations") or {})
 
 
 def work(name: str, gear: Path, log: Path, seed: int, edits: int) -> None:
@@ -95,42 +98,54 @@ def work(name: str, gear: Path, log: Path, seed: int, edits: int) -> None:
 
     if story.pending:  # the last life ended in the middle: what is there now counts
         record_id = story.pending[0]
-        story.records[record_id] = lenses(gear).get(record_id)
+        story.records[record_id] = held_in(gear).get(record_id)
         say("settled", record_id, story.records[record_id])
-    last: tuple[Edit, str, Record | None] | None = None
+    last: Told | None = None
     for _ in range(edits):
-        edit, record_id, after = last if last and rng.random() < 0.15 else chosen(rng, name, story.records)
+        edits_told, record_id, after = last if last and rng.random() < 0.15 else chosen(rng, name, story.records)
         before = story.records.get(record_id)
         say("try", record_id, after)
-        outcome = apply(gear, edit)
-        assert isinstance(outcome, Done), outcome
+        outcome = apply_all(gear, edits_told)
+        assert not isinstance(outcome, Problem), outcome
         say("done", record_id, after)
         story.records[record_id] = after
-        last = outcome.inverse, record_id, before
+        last = tuple(one.inverse for one in reversed(outcome)), record_id, before
 
 
-def chosen(rng: Random, name: str, records: dict[str, Record | None]) -> tuple[Edit, str, Record | None]:
-    """An edit of one of the worker's own lenses, and what the record is afterwards."""
-    live = sorted(record_id for record_id, record in records.items() if record)
+def chosen(rng: Random, name: str, records: dict[str, Record | None]) -> Told:
+    """What is told of one of the worker's own lenses or observations, and what the record is afterwards."""
+    live = sorted(record_id for record_id, record in records.items() if record and not record_id.endswith(SAW))
     chance = rng.random()
+    if chance > 0.7:
+        return seen(rng, name + SAW, records)
+    chance /= 0.7
     if not live or (chance < 0.35 and len(live) < 12):
         record_id = f"{name}-{len(records) + 1}"
         record: Record = {"name": f"{name} № {rng.randrange(99)}: 'ü'", "mount": "c", "f_number": "f/1.4"}
-        return Append("lenses", record_id, record, f"{OWN_COMMENT} {record_id}"), record_id, record
+        return (Append("lenses", record_id, record, f"{OWN_COMMENT} {record_id}"),), record_id, record
     record_id = rng.choice(live)
     record = records[record_id] or {}
     if chance > 0.85:
-        return Drop("lenses", record_id), record_id, None
+        return (Drop("lenses", record_id),), record_id, None
     key = rng.choice(("collar", "rear_reach", "focal_length", "name"))
     value = f"# {rng.random()}" if key == "name" else f"{rng.randrange(100, 9000) / 100} mm"
-    return SetField("lenses", record_id, key, value, "2026-11-25, own observation"), record_id, record | {key: value}
+    edit = SetField("lenses", record_id, key, value, "2026-11-25, own observation")
+    return (edit,), record_id, record | {key: value}
+
+
+def seen(rng: Random, record_id: str, records: dict[str, Record | None]) -> Told:
+    """An observation told, or told anew: the one of before makes way for it in the same statement."""
+    record: Record = {"lens": "avocet", "body": "skiff", "far": f"{rng.randrange(100, 9000) / 1000} m"}
+    before = (Drop("observations", record_id),) if records.get(record_id) else ()
+    told = Append("observations", record_id, record, f"{OWN_COMMENT} {record_id}")
+    return (*before, told), record_id, record
 
 
 def check(gear: Path, stories: list[Story]) -> None:
     """The file loads, holds what the stories say, and still has every line that the user wrote."""
     loaded = load([FACTS, Layer("gear", str(gear))])
     assert loaded.problems == (), [str(problem) for problem in loaded.problems]
-    held = lenses(gear)
+    held = held_in(gear)
     text = gear.read_text()
     lines = iter(text.splitlines())
     assert all(line in lines for line in SEED.splitlines()), text
@@ -208,7 +223,7 @@ def killed(life: Life, gear: Path, log: Path, figures: Figures) -> None:
     if story.pending:
         figures.caught += 1
         record_id, after = story.pending
-        figures.made += lenses(gear).get(record_id) == after
+        figures.made += held_in(gear).get(record_id) == after
     figures.strays += gear.with_name(".gear.yaml.new").exists()
     check(gear, [story])
 

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from engine.base.problem import Problem
 from engine.facts import gearfile, safesave
 from engine.facts.files import FactFile, Layer
-from engine.facts.gearfile import HEAD, Append, Done, Drop, Edit, SetField, apply, edited
+from engine.facts.gearfile import HEAD, Append, Done, Drop, Edit, SetField, apply, apply_all, edited
 from engine.facts.loading import read_part
 from engine.facts.overlay import load
 from engine.facts.tables import Tables
@@ -557,6 +557,20 @@ def test_edit_undone_after_another_leaves_what_the_other_says(data: st.DataObjec
     assert held(undone[0]) == meant(gear.records, second)
 
 
+RING = {"name": "low", "front": "c", "rear": "e-mount", "kind": "plain", "thickness": "1 mm"}
+
+
+def test_what_is_brought_back_is_set_in_as_what_stands_there_by_then() -> None:
+    text = b"adapters:\n   avocet:\n      front: c\n      note: |\n         wet\n\n         dry\nbodies:\nlenses:"
+    dropped = edited(text, Drop("adapters", "avocet"), "gear.yaml")
+    assert not isinstance(dropped, Problem)
+    added = edited(dropped[0], Append("adapters", "plover", RING), "gear.yaml")
+    assert not isinstance(added, Problem), str(added)
+    back = edited(added[0], dropped[1].inverse, "gear.yaml")
+    assert not isinstance(back, Problem), str(back)
+    assert held(back[0])[("adapters", "avocet")] == {"front": "c", "note": "wet\n\ndry\n"}
+
+
 # ---------------------------------------------------------------- saving
 
 
@@ -597,6 +611,36 @@ def test_refused_edit_leaves_the_file_alone(gear: Path) -> None:
     before = gear.stat()
     assert isinstance(apply(gear, SetField("lenses", "tern", "weight", "9")), Problem)
     assert (gear.stat().st_ino, gear.stat().st_mtime_ns) == (before.st_ino, before.st_mtime_ns)
+
+
+def test_edits_of_one_statement_are_saved_once_and_undone_once(gear: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    before, saves = gear.read_bytes(), []
+    write = safesave._write
+
+    def counted(passing: str, data: bytes, file_mode: int) -> None:
+        saves.append(data)
+        write(passing, data, file_mode)
+
+    monkeypatch.setattr(safesave, "_write", counted)
+    told = (
+        Append("lenses", "plover", {"mount": "c"}),
+        Drop("lenses", "plover"),
+        Append("lenses", "plover", {"mount": "d"}),
+    )
+    outcome = apply_all(gear, told)
+    assert not isinstance(outcome, Problem), str(outcome)
+    assert len(saves) == 1
+    assert "mount: d" in gear.read_text()
+    assert not isinstance(apply_all(gear, [one.inverse for one in reversed(outcome)]), Problem)
+    assert len(saves) == 2
+    assert gear.read_bytes() == before
+
+
+def test_one_refused_edit_refuses_the_whole_statement(gear: Path) -> None:
+    before = gear.read_bytes()
+    told = (Append("lenses", "plover", {"mount": "c"}), SetField("lenses", "plover", "weight", "9"))
+    assert isinstance(apply_all(gear, told), Problem)
+    assert gear.read_bytes() == before
 
 
 def test_mode_is_kept_and_a_link_stays_one(gear: Path, tmp_path: Path) -> None:

@@ -63,3 +63,51 @@ def test_an_unknown_mount_is_refused_with_the_nearest(tmp_path: Path, gear: Path
     (answer,) = piped(tmp_path, ["by S I mean Exacta"], "--gear", str(gear))
     assert answer["intent"] is None
     assert "Exakta" in answer["problem"]["nearest"]
+
+
+@pytest.mark.parametrize(
+    "word",
+    [
+        "C",
+        "lens",
+        "quit",
+        "yes",
+        "no",
+        "25mm",
+        "f/2",
+        "--",
+        "42",
+        "undo",
+        "Exakta",
+        "helicoid",
+        "heron",
+        "my frog",
+        "why",
+    ],
+)
+def test_a_word_that_is_read_already_gets_no_other_meaning(tmp_path: Path, word: str) -> None:
+    own = tmp_path / "own.yaml"
+    own.write_text("lenses:\n  heron: {name: heron, mount: c, focal_length: 25 mm}\n", encoding="utf-8")
+    before = own.read_bytes()
+    refused, _ = piped(tmp_path, [f"by {word} I mean M42", "yes"], "--gear", str(own))
+    assert refused["intent"] is None
+    assert "a word that nothing else reads" in " ".join(refused["text"].split())
+    assert own.read_bytes() == before
+
+
+@pytest.mark.parametrize("word", ["wombat", "S", "M39", "42 mm screw"])
+def test_a_word_that_is_free_or_ambiguous_gets_its_meaning_and_may_get_another(
+    tmp_path: Path, gear: Path, word: str
+) -> None:
+    said = [
+        f"by {word} I mean M42",
+        "yes",
+        f"{word} lens on m43",
+        f"by {word} I mean Exakta",
+        "yes",
+        f"{word} lens on m43",
+    ]
+    _, _, first, _, _, then = piped(tmp_path, said, "--gear", str(gear))
+    assert first["entities"]["lens"]["mount"] == "m42"
+    assert then["entities"]["lens"]["mount"] != "m42"
+    assert len(yaml.safe_load(gear.read_text(encoding="utf-8"))["shared"]) == 1

@@ -130,3 +130,12 @@ def test_a_question_teaches_nothing(tmp_path: Path, gear: Path, line: str) -> No
 def test_an_unknown_lens_is_asked_for(tmp_path: Path, gear: Path) -> None:
     (answer,) = told(tmp_path, gear, "a 50mm M42 lens reaches infinity on the skiff, I tried it")
     assert "Which lens of yours" in answer["text"]
+
+
+def test_a_nearest_distance_alone_says_nothing_of_infinity(tmp_path: Path, gear: Path) -> None:
+    said = "I tested it: the avocet focuses down to 0.05 m on the skiff with the plate"
+    answer = told(tmp_path, gear, said, "yes", ASK)[-1]
+    assert "came as near as 5 cm" in answer["text"]
+    assert "both cannot be" not in answer["text"]
+    assert "did not reach infinity" not in answer["text"]
+    assert "fact_off_mm" not in answer["quantities"]

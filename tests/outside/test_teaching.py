@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from engine.ask import Desk
+from engine.talk import Talk
 from tests.outside.running import ROOT, environment, piped, ringpath
 from tests.outside.terminal import Terminal
 
@@ -129,6 +131,34 @@ def test_a_yes_is_only_for_what_was_asked_last(tmp_path: Path, gear: Path) -> No
         assert gear.read_text("utf-8") == GEAR
     piped(tmp_path, ["forget the avocet", "my newt is a 35mm M42 lens", "yes"], "--gear", str(gear))
     assert gear.read_text("utf-8").startswith(GEAR)
+
+
+@pytest.mark.parametrize("word", ["yes", "No.", "ok", "no thanks"])
+def test_a_bare_yes_or_no_with_nothing_waiting_changes_nothing(tmp_path: Path, gear: Path, word: str) -> None:
+    first = "does the avocet reach infinity on the skiff"
+    asked, bare, then = piped(tmp_path, [first, word, "why"], "--gear", str(gear))
+    assert bare["text"].strip() == "Nothing waits for a yes."
+    assert then["text"] == piped(tmp_path, [first, "why"], "--gear", str(gear))[-1]["text"]
+    assert asked["text"] != then["text"]
+    assert gear.read_text("utf-8") == GEAR
+
+
+def test_a_no_that_goes_on_is_a_follow_up(tmp_path: Path, gear: Path) -> None:
+    lines = ["does the avocet reach infinity on the skiff", "no, on m43"]
+    assert "Nothing waits" not in piped(tmp_path, lines, "--gear", str(gear))[-1]["text"]
+
+
+def test_what_another_talk_wrote_is_known_before_anything_is_proposed(gear: Path) -> None:
+    one, other = (Desk(gear=gear, writes=gear) for _ in range(2))
+    talk, elsewhere = Talk(), Talk()
+    one.ask("does the avocet reach infinity on the skiff", talk)
+    for line in ("my heron is a 50mm M42 lens", "yes", "I tested it: the avocet has no infinity on the skiff", "yes"):
+        other.ask(line, elsewhere)
+    answer = one.ask("forget the avocet", talk)
+    assert "avocet-on-skiff" in str(answer.lines), "what was seen of it goes with it"
+    assert "Taken out of" in str(one.ask("yes", talk).lines)
+    assert "heron" in str(one.ask("can my heron reach infinity on the skiff", talk).lines).casefold()
+    assert "avocet" not in gear.read_text("utf-8")
 
 
 def test_two_talks_at_once_lose_nothing(tmp_path: Path) -> None:
