@@ -120,7 +120,13 @@ def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -
     if len(lines) == len(asked):
         lines.append(Line("text", "The two have no numbers in common."))
     return Answer(question.text, "compare", ANSWERED, tuple(lines), reading, question,
-                  quantities=(*one.quantities, *other.quantities), aside=True)  # fmt: skip
+                  quantities=(*_of("before", one), *_of("then", other)), aside=True)  # fmt: skip
+
+
+def _of(which: str, past: Past) -> Iterator[Quantity]:
+    """The numbers of an answer, each with the answer that it is of."""
+    for row in past.quantities:
+        yield Quantity(row.name, row.value, f"{which}, {row.case}" if row.case else which)
 
 
 def _changed(one: Past, other: Past, words: OwnWords) -> Iterator[Line]:

@@ -11,7 +11,7 @@ from engine.answers.own_rulings import NO as NOT
 from engine.answers.own_rulings import OPEN, YES, Ruling, grouped, ruled
 from engine.answers.own_words import OwnWords
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.facts.records import Format
 from engine.physics.trace import Value
 from grammar.questions import Demand, Order, Question
@@ -89,7 +89,9 @@ class Finder:
             else:
                 case = alone(lens, self.knowledge, self._format(form), name)
             self._made[key] = case
-        return self._made[key]
+        made = self._made[key]
+        # one that was first needed as what others are compared with has no name of its place yet
+        return replace(made, name=name) if name and made.name != name else made
 
     def _format(self, form: int) -> Format | None:
         return self.formats[form] if form >= 0 else None

@@ -192,3 +192,25 @@ def test_own_adapters_by_glass_and_in_order(tmp_path: Path, question: str, fulfi
     assert {row["case"]: (row["least"], row["greatest"]) for row in answer["quantities"]["fulfils"]} == fulfils
     assert "no way found" not in answer["text"]
     assert ("Undecided" in answer["text"]) == ((0, 1) in fulfils.values())
+
+
+def test_the_lens_compared_with_is_a_case_like_the_others(said: Said) -> None:
+    (answer,) = said("which of my lenses are wider than the dunlin")
+    cases = [row["case"] for row in answer["quantities"]["fulfils"]]
+    assert len(set(cases)) == len(cases) == 36
+    assert all(" on " in case for case in cases)
+
+
+def test_two_answers_set_against_each_other_keep_their_numbers_apart(said: Said) -> None:
+    first, second, both = said(
+        "depth of field of the knot at f/8 at 3 m on the skiff", "and at f/4?", "compare the last two answers"
+    )
+    near = {row["case"]: row["least"] for row in both["quantities"]["dof_near_mm"]}
+    told = [
+        (f"{which}, {row['case']}", row["least"])
+        for which, answer in (("before", first), ("then", second))
+        for row in answer["quantities"]["dof_near_mm"]
+    ]
+    assert len(told) == 4  # at 3 m and at the hyperfocal distance, of each
+    assert near == dict(told)
+    assert all(row["case"].startswith(("before", "then")) for rows in both["quantities"].values() for row in rows)
