@@ -11,6 +11,7 @@ from grammar.hearing import hear
 from grammar.lexicon import Lexicon
 from grammar.questions import Thing
 from grammar.stating import measured
+from grammar.tokens import tokens_of
 
 # key -> the fields that can be told of each section of the gear file, besides what a description holds
 KEYS: Final[Mapping[str, frozenset[str]]] = {
@@ -18,7 +19,7 @@ KEYS: Final[Mapping[str, frozenset[str]]] = {
         ["register", "collar", "rear_reach", "close_focus", "image_circle", "weight", "f_number", "focal_length",
          "travel"]
     ),
-    "bodies": frozenset(["register", "clear_depth"]),
+    "bodies": frozenset(["register", "clear_depth", "pixels"]),
     "adapters": frozenset(["thickness", "clear_diameter"]),
 }  # fmt: skip
 _PIECES: Final = {"adapter": "plain", "electronic-adapter": "plain"}
@@ -26,6 +27,7 @@ _KINDS: Final = frozenset(
     ["plain", "recessed", "extension-tube", "helicoid", "bellows", "thread-reducer", "corrective-glass",
      "focal-reducer", "teleconverter", "tilt", "shift", "reverse-ring", "coupling-ring", "turret"]
 )  # fmt: skip
+_DESIGNATES: Final = frozenset(["MOUNT", "LETTER", "LENGTH", "RANGE", "FNUM", "COMBO", "FOCAL"])
 _THROUGH: Final = frozenset(["extension-tube", "helicoid", "bellows", "teleconverter"])  # the same mount on both sides
 _CLAUSE: Final = r"\s*(?:,|\bwith an?\b|\bwith\b|\band\b)\s*"
 
@@ -47,7 +49,7 @@ def described(text: str, lexicon: Lexicon) -> Described | None:
             told.append((found.key, found.value))
         elif clause.strip():
             kept.append(clause)
-    heard = hear(", ".join(kept), lexicon)
+    heard = hear(_without_maker(", ".join(kept), lexicon), lexicon)
     cast, odd = heard.cast, heard.cues or heard.readings.values or heard.cast.strange or heard.readings.limits
     if odd or any(token.kind == "UNKNOWN" for token in heard.line.tokens):
         return None
@@ -67,6 +69,22 @@ def described(text: str, lexicon: Lexicon) -> Described | None:
     if out.section == "adapters" and "thickness" in dict(told):
         fields["seat_basis"] = "measured"
     return Described(out.section, out.thing, tuple(fields.items()))
+
+
+def _without_maker(text: str, lexicon: Lexicon) -> str:
+    """The text without the one unknown word before a mount, a length or a stop: 'a 35mm acme-k lens', a maker's name.
+
+    Makers are in no facts here. An unknown word anywhere else may say what matters, and stays.
+    """
+    tokens = tokens_of(text, lexicon).tokens
+    strange = [at for at, token in enumerate(tokens) if token.kind == "UNKNOWN"]
+    if len(strange) != 1:
+        return text
+    at = strange[0]
+    after = at + 2 if tokens[at + 1 : at + 2] and tokens[at + 1].text == "-" else at + 1
+    if after >= len(tokens) or tokens[after].kind not in _DESIGNATES:
+        return text
+    return f"{text[: tokens[at].column - 1]} {text[tokens[after].column - 1 :]}"
 
 
 def lens_fields(thing: Thing) -> tuple[tuple[str, str], ...]:

@@ -72,9 +72,14 @@ def _outcome(line: str, marks: list[Mark]) -> tuple[dict[str, str], str]:
 def _put(text: str, fields: dict[str, str], heard: Heard, before: Question | None, forgets: bool) -> Question:
     """The statement with the lens, the body and the rings it names, or those of the question before."""
     cast = heard.cast
-    lenses = [part.thing() for part in cast.lenses if not part.is_bare]
+    rings = (*cast.pieces, *cast.using)
+    ends = {mount.column for part in rings for mount in part.mounts}
+    told_lenses = [part for part in cast.lenses if not part.is_bare]
+    # 'it ... with the C to E ring': the C is that of the ring, and 'it' the lens spoken of
+    apart = [part for part in told_lenses if part.named or not any(mount.column in ends for mount in part.mounts)]
+    lenses = [part.thing() for part in (apart if before is not None and before.lens is not None else told_lenses)]
     bodies = [part.thing() for part in cast.bodies if not part.is_bare]
-    pieces = [part.thing() for part in (*cast.pieces, *cast.using) if part.named is not None or part.mounts]
+    pieces = [part.thing() for part in rings]
     lens = lenses[0] if lenses else before.lens if before else None
     body = bodies[0] if bodies else before.body if before else None
     adapters = tuple(pieces) or (before.adapters if before and not lenses and not bodies else ())

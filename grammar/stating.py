@@ -17,6 +17,7 @@ _VALUE: Final = (
     rf"(?P<stop>f ?/ ?)?(?P<low>{_NUMBER})(?: ?\.\. ?(?P<high>{_NUMBER}))?(?: ?(?P<unit>mm|cm|m|in|kg|g)\b)?"
     rf"(?: ?(?:±|\+ ?/ ?-|\+-) ?(?P<give>\d+(?:[.,]\d+)?)(?: ?mm\b)?)?"
 )
+_ACROSS_AND_DOWN: Final = r"(\d+) ?(?:x|by) ?(\d+)"
 _ABOUT: Final = r"^(?:exactly|about|roughly|only|just|now|of|at|to be)\s+"
 
 
@@ -76,6 +77,8 @@ def measured(clause: str, lexicon: Lexicon) -> Measured | None:
     for word in sorted(words, key=len, reverse=True):
         rest = re.sub(rf"(?<!\w){re.escape(word)}(?!\w)", " ", rest)
     rest = re.sub(_ABOUT, "", " ".join(rest.split()).casefold())
+    if fields and fields[0].field == "pixels":
+        return _pixels(rest)
     read = re.fullmatch(_VALUE, rest)
     if read is None:
         return None
@@ -83,6 +86,13 @@ def measured(clause: str, lexicon: Lexicon) -> Measured | None:
     value = _written(read, key)
     reads = values.f_number if key == "f_number" else values.weight_g if key == "weight" else values.length_mm
     return None if isinstance(reads(value), values.Fault) else Measured(key, value)
+
+
+def _pixels(said: str) -> Measured | None:
+    """'6000 x 4000', '6000 by 4000': the pixels across and down."""
+    read = re.fullmatch(_ACROSS_AND_DOWN, said)
+    value = f"{read[1]} x {read[2]}" if read else said
+    return None if isinstance(values.size_px(value), values.Fault) else Measured("pixels", value)
 
 
 def _written(read: re.Match[str], key: str) -> str:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 
 from engine.answers.answer import Line, Quantity, Told
+from engine.answers.observed_rings import pieces_meant
 from engine.answers.resolve import Missing
 from engine.answers.wording import about, distance, f_number, listed, small_mm
 from engine.base.interval import Interval, is_known
@@ -14,7 +15,7 @@ from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Setup
 from engine.facts.catalogue import Catalogue
 from engine.facts.gearedits import Append, Drop, Edit
-from engine.facts.records import Adapter, Observation
+from engine.facts.records import Observation
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from engine.physics.calibration import thinning_from_limit_mm
@@ -39,13 +40,11 @@ def completed(question: Question, catalogue: Catalogue, rows: Sequence[Listed]) 
     if not body:
         return Missing("body", _NO_BODY)
     fields["body"] = body
-    if "with" not in fields:
-        chain = _chain_meant(question, fields["lens"], body, rows)
-        if chain:
-            fields["with"] = ", ".join(chain)
-        elif question.adapters:
-            words = question.adapters[0].words
-            return Missing("adapter", f"Which ring is '{words}'? Name one of yours, or first ask how the lens gets on.")
+    pieces = pieces_meant(question, fields["lens"], body, rows, catalogue)
+    if isinstance(pieces, Missing):
+        return pieces
+    if pieces:
+        fields["with"] = ", ".join(pieces)
     stem = "-".join((fields["lens"], "on", body, *(["with", *fields["with"].split(", ")] if "with" in fields else [])))
     id_ = re.sub(r"[^A-Za-z0-9.:_+-]+", "-", stem)
     return question.with_(taught=Taught(SECTION, id_, id_, tuple(fields.items())))
@@ -63,20 +62,6 @@ def _body_of(thing: Thing | None, catalogue: Catalogue) -> str:
         if row.generic and row.mount == thing.id and thing.format in (None, row.format)
     ]
     return found[0] if len(found) == 1 else ""
-
-
-def _chain_meant(question: Question, lens: str, body: str, rows: Sequence[Listed]) -> tuple[str, ...]:
-    """The adapters of the chain listed last that the words may mean: by its number, by its mounts, or the first."""
-    mine = [row.judged for row in rows if row.judged.setup.lens.id == lens and row.judged.setup.body.id == body]
-    if question.number is not None:
-        mine = mine[question.number - 1 : question.number]
-    for thing in question.adapters:
-        mine = [judged for judged in mine if any(_joins(one, thing) for one in judged.chain.adapters)]
-    return tuple(adapter.id for adapter in mine[0].chain.adapters) if mine else ()
-
-
-def _joins(adapter: Adapter, thing: Thing) -> bool:
-    return adapter.front in thing.front and (not thing.rear or adapter.rear in thing.rear)
 
 
 def _to_forget(question: Question, lens: str, body: str, catalogue: Catalogue) -> Question | Missing:

@@ -57,6 +57,22 @@ def question(text: str, known: Lexicon) -> Question:
              "seat_basis": "nominal"},
         ),
         ("my-zoom is a 50mm M42 lens", "lenses", "my-zoom", {"mount": "m42", "focal_length": "50 mm"}),
+        (
+            "my knot is a 35mm f/2 acme-k lens", "lenses", "knot",
+            {"mount": "k-mount", "focal_length": "35 mm", "f_number": "f/2"},
+        ),
+        (
+            "my knot is an acme 35mm f/2 K-mount lens", "lenses", "knot",
+            {"mount": "k-mount", "focal_length": "35 mm", "f_number": "f/2"},
+        ),
+        (
+            "I own an acme C to E ring, 4.02 mm thick", "adapters", "",
+            {"front": "c", "rear": "e-mount", "kind": "plain", "thickness": "4.02 mm", "seat_basis": "measured"},
+        ),
+        (
+            "my tern is an E-mount APS-C body with 6000 x 4000 pixels", "bodies", "tern",
+            {"mount": "e-mount", "format": "aps-c-1.5", "pixels": "6000 x 4000"},
+        ),
     ],
 )  # fmt: skip
 def test_a_new_thing_is_described(text: str, section: str, name: str, fields: dict[str, str]) -> None:
@@ -75,6 +91,8 @@ def test_a_new_thing_is_described(text: str, section: str, name: str, fields: di
         ("the aperture of the avocet is really f/1.6", "avocet", {"f_number": "f/1.6"}),
         ("my-cup measures 4.02", "my-cup", {"thickness": "4.02 mm", "seat_basis": "measured"}),
         ("the skiff's register is 17.95 mm", "skiff", {"register": "17.95 mm"}),
+        ("my skiff has 6000 x 4000 pixels", "skiff", {"pixels": "6000 x 4000"}),
+        ("the skiff has 6000 by 4000 px", "skiff", {"pixels": "6000 x 4000"}),
     ],
 )
 def test_a_measurement_of_a_known_thing(text: str, id_: str, fields: dict[str, str]) -> None:
@@ -122,6 +140,10 @@ def test_what_was_just_told_can_be_named_and_added_to() -> None:
         "M42 is a screw mount",
         "how thick is a C to E ring",
         "my ring is 26.0 mm, does M42 reach infinity on MFT",
+        "my knot is a 35mm f/2 K lens frobbed",
+        "my knot is an acme frobbed 35mm f/2 K lens",
+        "my skiff has 6000 pixels",
+        "my skiff has 0 x 4000 pixels",
     ],
 )
 def test_what_asks_teaches_nothing(text: str) -> None:

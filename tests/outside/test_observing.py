@@ -139,3 +139,52 @@ def test_a_nearest_distance_alone_says_nothing_of_infinity(tmp_path: Path, gear:
     assert "both cannot be" not in answer["text"]
     assert "did not reach infinity" not in answer["text"]
     assert "fact_off_mm" not in answer["quantities"]
+
+
+@pytest.mark.parametrize(
+    ("ring", "kept"),
+    [
+        ("the C to E cup", ["c-e"]),
+        ("my C to E ring", ["plate"]),
+        ("the ring", None),
+        ("the plate and the C to E cup", ["plate", "c-e"]),
+        ("the LTM to M42 ring and the M42 to E ring", ["ltm-m42-macro", "m42-e"]),
+    ],
+)
+def test_a_ring_told_by_its_name_or_its_mounts_is_found(
+    tmp_path: Path, gear: Path, ring: str, kept: list[str] | None
+) -> None:
+    told(tmp_path, gear, f"avocet stops at 1 m on the skiff with {ring}, I tried it", "yes")
+    (row,) = yaml.safe_load(gear.read_text(encoding="utf-8"))["observations"].values()
+    assert row.get("with") == kept
+
+
+def test_a_ring_that_none_or_several_may_be_is_asked_for(tmp_path: Path, gear: Path) -> None:
+    for ring in ("a C to E helicoid", "a 10 mm tube"):
+        (answer,) = told(tmp_path, gear, f"avocet stops at 1 m on the skiff with {ring}, I tried it")
+        assert "Which ring is" in answer["text"]
+
+
+@pytest.mark.parametrize(
+    "said", ["it does reach infinity, I tried it", "it reaches infinity with the ring, I tried it"]
+)
+def test_a_ring_spoken_of_generally_is_that_of_the_chain_listed(tmp_path: Path, gear: Path, said: str) -> None:
+    first, answer = told(tmp_path, gear, "does the avocet reach infinity on the skiff with a ring", said)
+    assert "Which ring" not in answer["text"]
+    best = first["text"].split("1. ")[1].split("  ")[0]
+    assert f"with {best} " in answer["reading"]
+
+
+def test_it_is_the_lens_also_where_a_ring_is_told_by_its_mounts(tmp_path: Path, gear: Path) -> None:
+    own = gear.read_text("utf-8").replace(
+        "bodies:\n", "bodies:\n  wherry: {name: wherry, mount: mft-mount, format: four-thirds}\n"
+    )
+    gear.write_text(own, "utf-8")
+    answer = told(tmp_path, gear, ASK, "it reaches infinity on the wherry with the C to MFT ring, I tried it")[-1]
+    assert answer["reading"].startswith("avocet on wherry with C to MFT cup reaches infinity")
+
+
+def test_came_as_near_as_is_what_was_seen(tmp_path: Path, gear: Path) -> None:
+    (answer,) = told(tmp_path, gear, "I tested it: avocet came as near as 30 cm on the skiff with the plate")
+    assert answer["intent"] == "teach"
+    assert "near: 30 cm" in answer["text"]
