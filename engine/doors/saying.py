@@ -9,6 +9,7 @@ from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.ask import Desk
 from engine.doors.columns import USUAL, columns
 from engine.talk import Talk
+from grammar.questions import Unread
 
 
 def width() -> int:
@@ -18,7 +19,7 @@ def width() -> int:
 
 def say(desk: Desk, text: str, as_record: bool, colour: bool) -> int:
     """Answer one question on standard output and give its status."""
-    answer = desk.ask(text)
+    answer = asked(desk, text, Talk())
     show(desk, answer, as_record, colour)
     return answer.status
 
@@ -41,8 +42,15 @@ def asked(desk: Desk, text: str, talk: Talk) -> Answer:
     except Exception as fault:
         from engine.base.plain import plain
 
-        told = f"a fault of its own ({type(fault).__name__}: {plain(str(fault))}); please report it with your question"
-        return Answer(text, None, NOT_UNDERSTOOD, (Line("ask", told),))
+        found = f"a fault of its own ({type(fault).__name__}: {plain(str(fault))})"
+        wanted = "please report it with your question"
+        unread = Unread(text, 1, found, wanted)
+        return Answer(text, None, NOT_UNDERSTOOD, (Line("ask", f"{found}; {wanted}"),), unread=unread)
+
+
+def _is_comment(text: str) -> bool:
+    # "#2" is the second one of what was listed
+    return text.startswith("#") and not text[1:2].isdecimal()
 
 
 def answer_lines(desk: Desk, lines: Iterable[str], as_record: bool, colour: bool, greet: bool = False) -> int:
@@ -57,7 +65,7 @@ def answer_lines(desk: Desk, lines: Iterable[str], as_record: bool, colour: bool
     first = True
     for line in lines:
         text = line.strip()
-        if not text or text.startswith("#"):
+        if not text or _is_comment(text):
             continue
         if not first and not as_record:
             print(flush=True)
