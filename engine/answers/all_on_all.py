@@ -9,12 +9,11 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.own_cases import Case, as_interval, on_body
 from engine.answers.own_places import own
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.wording import distance, percent
+from engine.answers.wording import FULL, distance, percent
 from engine.base.interval import Interval
 from engine.facts.records import VERDICTS
 from grammar.questions import Question
 
-FULL = 0.9995
 IS_MISSING = "Behind a question mark a fact is missing."
 
 

@@ -13,13 +13,12 @@ from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number
-from engine.answers.wording import percent, ranged, trimmed
+from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question
 
-FULL = 0.9995
 MOST_ADVICE = 1
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from math import log2, sqrt
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.circles import USUAL_FRAMES, circles_of, frames_of, glass_factor
+from engine.answers.circles import USUAL_FRAMES, Thrown, circles_of, frames_named, frames_of, glass_factor
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, mentions, number, stop
-from engine.answers.wording import trimmed
+from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -18,6 +18,7 @@ from grammar.questions import Question
 
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
+MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
 
 
@@ -179,14 +180,45 @@ def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:
 
 
 def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:
-    """What it is like where the lens does not fill the frame and is cropped to its circle."""
-    if len(lenses) != 1 or not question.lenses[0].ids or not crops or glass_factor(question, knowledge.catalogue):
+    """Whether the lens lights what it is put on, and what it is like where it is cropped to its circle."""
+    facts = knowledge.catalogue
+    if not any(lens.ids or lens.format for lens in question.lenses):
         return Told()
-    for thrown in circles_of(question, knowledge.catalogue)[:1]:
-        clean = coverage.FULL_FRAME_DIAGONAL_MM / thrown.circle_mm.least
-        if clean > crops[0].by_diagonal * 1.02:
-            value = lenses[0] * clean
-            case = f"clean {trimmed(thrown.circle_mm.least, 1)} mm circle"
+    factor, told = glass_factor(question, facts), Told()
+    for thrown in circles_of(question, facts):
+        circle = thrown.circle_mm * (factor or 1.0)
+        for form in frames_named(question, facts)[:1]:
+            told += _lit(thrown, circle, form, factor)
+        clean = coverage.FULL_FRAME_DIAGONAL_MM / circle.least
+        if thrown.focal_mm and not thrown.made_for and crops and clean > crops[0].by_diagonal * MATTERS:
+            value = thrown.focal_mm * (factor or 1.0) * clean
+            case = f"clean {trimmed(circle.least, 1)} mm circle"
             text = f"cropped to a {case} it is like {value:.0f} mm"
-            return Told((Line("fact", text, 1),), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
-    return Told()
+            told += Told((Line("fact", text, 1),), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
+    return told
+
+
+def _lit(thrown: Thrown, circle: Interval, form: Format, factor: float | None) -> Told:
+    """One line on whether the corners are lit: what frames as wished and stays dark there is no use."""
+    lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+    if not is_known(lit):
+        return Told()
+    case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
+    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+    size = f"at least {size}" if thrown.made_for else f"{size} (typical of such lenses)" if thrown.typical else size
+    if lit.least > FULL:
+        says = "the corners are lit"
+    elif thrown.made_for:
+        # it covers the format it was made for; how much more is not known
+        lit = Interval(lit.least, 1.0, lit.nominal)
+        says = f"at least {percent(lit.least)} is lit; a circle larger than {thrown.made_for} lights the corners"
+    else:
+        says = f"{ranged(lit, percent)} is lit, the corners {'may ' if lit.greatest > FULL else ''}go dark"
+    return Told(
+        (Line("fact", f"image circle {size}; {form.name} needs {trimmed(form.diagonal_mm, 2)} mm: {says}", 1),),
+        (
+            Quantity("image_circle_mm", circle, case),
+            Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),
+            Quantity("lit_share", lit, f"{form.id}, {case}"),
+        ),
+    )

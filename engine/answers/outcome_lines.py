@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isinf
 
-from engine.answers.wording import about, distance, f_number, percent, ranged, small_mm, trimmed
+from engine.answers.wording import FULL, about, distance, f_number, percent, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
@@ -30,7 +30,7 @@ def typical_cover_line(judged: Judged, circle: Interval | None) -> str | None:
     if form is None or circle is None:
         return None
     lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
-    if not is_known(lit) or lit.least > 0.9995:
+    if not is_known(lit) or lit.least > FULL:
         return None
     circles = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
     return f"lights {ranged(lit, percent)} of {form.name}: circle {circles} (typical of such lenses)"
@@ -45,7 +45,7 @@ def coverage_line(judged: Judged) -> str | None:
     given = trace.given["image_circle_mm"]
     typical = " (typical of such lenses)" if given.assumed else ""
     mm = lambda value: f"{trimmed(value, 1)} mm"  # noqa: E731
-    if lit.least > 0.9995:
+    if lit.least > FULL:
         return f"covers {form.name}: circle {ranged(circle, mm)}{typical}"
     return f"lights {ranged(lit, percent)} of {form.name}: circle {ranged(circle, mm)}{typical}"
 

@@ -103,6 +103,9 @@ def f_number(value: float) -> str:
     return figures(value, 2)
 
 
+FULL = 0.9995  # a share that is as good as all
+
+
 def percent(share: float) -> str:
     return f"{share * 100:.0f} %"
 

@@ -19,7 +19,7 @@ def width() -> int:
 
 def say(desk: Desk, text: str, as_record: bool, colour: bool) -> int:
     """Answer one question on standard output and give its status."""
-    answer = asked(desk, text, Talk())
+    answer = asked(desk, text)
     show(desk, answer, as_record, colour)
     return answer.status
 
@@ -35,7 +35,7 @@ def show(desk: Desk, answer: Answer, as_record: bool, colour: bool) -> None:
         print(shown(answer, width(), colour), flush=True)
 
 
-def asked(desk: Desk, text: str, talk: Talk) -> Answer:
+def asked(desk: Desk, text: str, talk: Talk | None = None) -> Answer:
     """The answer; a fault of the program's own costs one question, not the talk."""
     try:
         return desk.ask(text, talk)

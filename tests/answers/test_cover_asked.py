@@ -127,3 +127,11 @@ def test_an_opening_on_the_way_is_told_to_clip_right_after_the_answer(asked, tex
     assert least == close(20 * 55 / (55 - 18))
     assert greatest == close(20 * 55 / (55 - 45.46))
     assert "For which lens" not in found["text"]
+
+
+def test_an_equivalent_tells_whether_the_frame_it_is_for_is_lit(asked):
+    found = asked("what is the full frame equivalent of the avocet on the skiff")
+    assert found["intent"] == "crop-equivalent"
+    assert one(found, "image_circle_mm") == close(14)
+    assert one(found, "lit_share") < 0.5
+    assert "the corners go dark" in flat(found)

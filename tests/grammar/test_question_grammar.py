@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import logging
 import random
-import time
 from collections.abc import Sequence
 from pathlib import Path
 from types import SimpleNamespace
@@ -101,22 +100,3 @@ def test_any_row_of_tokens_is_read_as_lark_reads_it(name: str) -> None:
         assert mine == by_lark(parser, tokens), row
         read += isinstance(mine, Node)
     assert read > 200
-
-
-def test_a_long_row_takes_no_more_than_its_share() -> None:
-    """Reference: 1 ms for a thousand tokens; a loaded machine is given thirty times as long."""
-    tokens = tokens_of(["MOUNT"] * 1000 + ["LENS"])
-    assert min(_timed(lambda: parsing.parse("question", tokens)) for _ in range(3)) < 0.03
-
-
-@pytest.mark.parametrize("name", parsing.GRAMMARS)
-def test_a_parser_is_soon_ready(name: str) -> None:
-    """Reference: 0.6 ms from the shipped tables, 40 ms without; a loaded machine is given four times as long."""
-    assert min(_timed(lambda: parsing.tables_of.__wrapped__(name)) for _ in range(3)) < 0.003
-    assert min(_timed(lambda: parsing.built(name)) for _ in range(3)) < 0.16
-
-
-def _timed(work: Any) -> float:
-    start = time.perf_counter()
-    work()
-    return time.perf_counter() - start

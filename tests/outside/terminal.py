@@ -35,8 +35,8 @@ class Terminal:
 
     def settled(self, wanted: str = "", seconds: float = 20) -> str:
         """The whole screen: once it is as `wanted`, or else when nothing more has come for a while."""
-        end, still = time.monotonic() + seconds, 0
-        while self.whole != wanted and still < 8 and time.monotonic() < end:
+        end, still, patience = time.monotonic() + seconds, 0, 100 if wanted else 8
+        while self.whole != wanted and still < patience and time.monotonic() < end:
             before = self.whole
             if not self._fed():
                 break

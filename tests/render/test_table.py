@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import time
-from pathlib import Path
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -56,25 +53,3 @@ def test_all_lenses_on_all_bodies_fit_the_window(width: int) -> None:
     wide = [line for line in lines if line.startswith("avocet")]
     assert ("infinity 36-85 %" in wide[0]) == (width >= 80)
     assert all(ord(char) < 128 for line in lines for char in line)
-
-
-MOUNTS = ("c", "m42", "sr-mount", "f-mount", "om-mount", "ltm", "d", "pl", "ef-mount", "enl39")
-BODIES = (("e-mount", "aps-c-1.5"), ("mft-mount", "four-thirds"), ("z-mount", "35mm-full-frame"),
-          ("l-mount", "35mm-full-frame"), ("x-mount", "aps-c-1.5"), ("rf-mount", "35mm-full-frame"))  # fmt: skip
-
-
-def test_forty_lenses_on_six_bodies_are_told_within_about_a_second(tmp_path: Path) -> None:
-    lenses = "".join(
-        f"  bird{n}: {{name: bird{n}, mount: {MOUNTS[n % 10]}, focal_length: {12 + 5 * n} mm, f_number: f/2.8}}\n"
-        for n in range(40)
-    )
-    bodies = "".join(f"  boat{n}: {{name: boat{n}, mount: {m}, format: {f}}}\n" for n, (m, f) in enumerate(BODIES))
-    gear = tmp_path / "gear.yaml"
-    gear.write_text(f"lenses:\n{lenses}bodies:\n{bodies}", "utf-8")
-    desk = Desk(gear=gear)
-    desk.ask("what is a shim")
-    started = time.process_time()
-    answer = desk.ask("all my lenses on all my bodies")
-    spent = time.process_time() - started
-    assert sum(line.kind == "row" for line in answer.lines) == 40
-    assert spent < 1.5
