@@ -11,7 +11,8 @@ from grammar.tokens import Token
 
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
-_RANGED: Final = frozenset(["helicoid", "bellows", "extension-tube", "adapter", "recessed"])
+_DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+_RANGED: Final = _DRAWN | {"adapter", "recessed"}
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
@@ -190,7 +191,9 @@ def _measure_piece(part: Part) -> None:
         head = "close-up-lens"
     part.piece = head if head and head != "adapter" else (special[0] if special else head or "adapter")
     lengths, ranges = noun.all("LENGTH"), noun.all("RANGE")
-    if ranges and (part.piece == "step-ring" or (part.piece not in _RANGED) or _steps(ranges[0])):
+    if ranges and (
+        part.piece == "step-ring" or part.piece not in _RANGED or (part.piece not in _DRAWN and _steps(ranges[0]))
+    ):
         part.steps = (ranges[0].numbers[0], ranges[0].numbers[1])
         part.piece = "step-ring" if part.piece == "adapter" else part.piece
     elif ranges:

@@ -225,6 +225,8 @@ def _tailed(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind in TAILS and out and not _leads_on(tokens, at):
             back = len(out) - 1
+            if back and token.kind in ("LENGTH", "RANGE") and out[back].value == "of" and out[back - 1].kind == "PIECE":
+                back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
             if out[back].kind in HEADS or out[back].kind == "TAIL":

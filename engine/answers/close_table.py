@@ -12,6 +12,7 @@ from engine.judging.judge import Judged
 from engine.physics.quantities import PARTLY_MOVED
 
 STEPS = (("at the infinity mark", 0.0), ("a third out", 1 / 3), ("two thirds out", 2 / 3), ("at its nearest", 1.0))
+DRAWS = (("drawn in, the lens at infinity", 0.0), ("half drawn out", 0.5), ("drawn out, the lens at infinity", 1.0))
 STEPS_FROM = 1.3  # a range of magnifications narrower than this is told by its ends
 LEAST_MAGNIFICATION = 0.005  # nearer infinity than this nothing of the picture is close up
 
@@ -39,17 +40,24 @@ def close_table(answer: Answer, shown: Shown) -> Told:
     low, high = extension.shortest, extension.longest
     if lens is None or not is_known(low):
         return Told()
-    high = high if is_known(high) else low  # its own focusing is not known: the infinity mark alone
+    by_lens = is_known(high)
+    if not is_known(high):
+        # its own focusing is not known: the infinity mark alone, and what the pieces between add
+        seat = judged.measured_trace.value("register_error_mm")
+        high = seat.longest if isinstance(seat, Span) and is_known(seat.longest) else low
     shown = replace(shown, form=judged.setup.format or shown.form)
     told = Told()
     steps: tuple[tuple[str, float], ...]
     steps = STEPS if high.nominal > STEPS_FROM * low.nominal else (STEPS[0], STEPS[-1])
+    steps = steps if by_lens else DRAWS
     steps = steps if high.nominal - low.nominal > 1e-6 else (("fixed", 0.0),)
     for name, share in steps:
         x = low.nominal + share * (high.nominal - low.nominal)
         if x / lens.focal.nominal < LEAST_MAGNIFICATION:
             continue
-        end = {"at its nearest": "near", "at the infinity mark": "far", "fixed": "far"}.get(name, "focus")
+        end = {"at its nearest": "near", "at the infinity mark": "far", "fixed": "far", DRAWS[0][0]: "far"}.get(
+            name, "focus"
+        )
         lead = "at the infinity mark" if name == "fixed" else name
         told += at_extension(lens, x, shown, lead, end=end, lead=lead)
     return told + assumed_note(lens) if told.lines else told

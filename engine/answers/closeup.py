@@ -13,28 +13,29 @@ from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magn
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
+from engine.answers.drawn import USUAL_MOUNT, draw_of, draws, is_drawn
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import distance_mm, focals, number, numbers, stop
 from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.physics import closeup
-from grammar.questions import Question, Thing
+from grammar.questions import Question
 
-TUBE, BELLOWS = "extension-tube", "bellows"
-USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
+TUBE = "extension-tube"
 MOST_ROWS = 10
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
-    if named and _goes_by_chain(question):
+    if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     told = Told()
     for part in _parts(question, knowledge):
@@ -98,14 +99,17 @@ def sets_told(tubes: list[float], question: Question) -> bool:
     return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
 
 
-def _goes_by_chain(question: Question) -> bool:
+def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
     asks = question.said("magnification") is None and not any(
         thing.piece == CLOSE_UP_LENS for thing in question.adapters
     )
+    lens = lens_side(question.lens, knowledge.catalogue)
+    seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
+    drawn = seated and any(is_drawn(thing) for thing in question.adapters)
     reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
-    return asks and own and not reversed_
+    return asks and (own or drawn) and not reversed_
 
 
 def _shown(question: Question, knowledge: Knowledge) -> Shown:
@@ -134,36 +138,15 @@ def _focals(question: Question) -> tuple[float, ...]:
 
 def _drawn(optics: Distances, question: Question, shown: Shown, knowledge: Knowledge) -> Iterator[Told]:
     """A bellows at both ends of its draw: told, or that of those for the mount."""
-    for thing in question.adapters:
-        span = _bellows(thing, question, knowledge)
-        for end, length in zip(("in", "out"), span or (), strict=False):
-            lead = f"bellows drawn {end} to {trimmed(length, 1)} mm"
-            yield at_extension(optics, length, shown, lead, lead=lead)
-
-
-def _bellows(thing: Thing, question: Question, knowledge: Knowledge) -> tuple[float, float] | None:
-    """The shortest and the longest draw of a bellows, mm; None where it is none, or set to one length."""
-    adapters = knowledge.catalogue.adapters
-    named = adapters.get(thing.id or "") if thing.kind == "adapter" else None
-    if (named.kind if named else thing.piece) != BELLOWS:
-        return None
-    if thing.thickness_mm is not None:
-        low, high = thing.thickness_mm
-        return (low, high) if low < high else None
-    mounts = [*thing.front[:1], *(lens.id for lens in question.lenses if lens.id), USUAL_TUBES]
-    for mount in mounts:
-        rows = [named] if named else [row for row in adapters.values() if row.kind == BELLOWS and row.front == mount]
-        draws = [draw for row in rows if is_known(draw := row.thickness_mm.hull())]
-        if draws:
-            return min(draw.least for draw in draws), max(draw.greatest for draw in draws)
-    return None
+    for lead, length in draws(question, knowledge):
+        yield at_extension(optics, length, shown, lead, lead=lead)
 
 
 def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths of extension told: tubes one by one, a helicoid by its travel."""
     adapters = knowledge.catalogue.adapters
     for thing in question.adapters:
-        if thing.piece == CLOSE_UP_LENS or _bellows(thing, question, knowledge) is not None:
+        if thing.piece == CLOSE_UP_LENS or draw_of(thing, question, knowledge) is not None:
             continue
         if thing.thickness_mm is not None:
             low, high = thing.thickness_mm
@@ -216,7 +199,7 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
         return
     if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
         return
-    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id), USUAL_TUBES]
+    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id), USUAL_MOUNT]
     for mount in mounts:
         rows = sorted({
             adapter.thickness_mm.shortest.nominal
@@ -248,7 +231,6 @@ def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[
 def _stack(question: Question, knowledge: Knowledge) -> Told:
     """What must stand between body and lens for a magnification, beside the lens's own flange-to-image distance."""
     from engine.answers.open_lens import MEASURE, usual_flange_to_image
-    from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     wanted = number(question, "magnification")

@@ -10,6 +10,7 @@ from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
+from engine.answers.drawn import draws
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
@@ -122,15 +123,17 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _extended(question: Question, knowledge: Knowledge) -> Told:
-    """What extension costs the lens in light."""
+    """What extension costs the lens in light; of a bellows at both ends of its draw."""
     x = extension_mm(question, knowledge.catalogue)
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
-    if x is None or lens is None:
+    if lens is None:
         return Told()
-    magnified = focus.magnification(lens.focal, Interval.exact(x))
-    if not is_known(magnified):
-        return Told()
-    case = f"{trimmed(x, 2)} mm of extension"
-    told = light_rows(magnified.nominal, stop(question), case, lens)
-    lines = tuple(Line("head", f"{trimmed(lens.focal.nominal, 1)} mm, {case}: {line.text}.") for line in told.lines)
-    return Told(lines, told.quantities)
+    ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
+    told = Told()
+    for case, length in ends:
+        magnified = focus.magnification(lens.focal, Interval.exact(length))
+        if is_known(magnified):
+            part = light_rows(magnified.nominal, stop(question), case, lens)
+            lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}"
+            told += Told(tuple(Line("head", f"{lead}: {line.text}.") for line in part.lines), part.quantities)
+    return told

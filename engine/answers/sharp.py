@@ -12,6 +12,7 @@ from engine.answers.circles import frames_named, frames_of
 from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import Shown, at_extension
 from engine.answers.distances import Distances, distances_of, moves_in_part
+from engine.answers.drawn import draws
 from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
@@ -129,16 +130,20 @@ def _stop_of(thing: Thing, question: Question, otherwise: float, facts: Catalogu
 def _of_lens(
     lens: Distances, at: float, blur: Interval, form: Format, question: Question, knowledge: Knowledge
 ) -> Iterator[Told]:
-    """Around the distance told, then hyperfocal; with tubes between, at what they make of the infinity mark."""
+    """Around the distance told, then hyperfocal; with tubes or bellows, at what they make of the infinity mark."""
     subject, x = distance_mm(question), extension_mm(question, knowledge.catalogue)
+    focal = f"{trimmed(lens.focal.nominal, 1)} mm"
+    ends = [(f"{focal} on {words}", length) for words, length in draws(question, knowledge)]
+    if not ends and x is not None:
+        ends = [(f"{focal} with {small_mm(x)} of extension, ring at infinity", x)]
     if subject is not None:
         yield _around(lens, at, subject, blur, form, question.feet)
-    if x is None:
+    if not ends:
         yield _hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
     elif subject is None:
         shown = Shown(knowledge.catalogue, at, form, question.feet, blur.nominal)
-        lead = f"{trimmed(lens.focal.nominal, 1)} mm with {small_mm(x)} of extension, ring at infinity"
-        yield at_extension(lens, x, shown, f"{trimmed(x, 2)} mm, {form.name}", lead=lead, level=0)
+        for lead, length in ends:
+            yield at_extension(lens, length, shown, f"{trimmed(length, 2)} mm, {form.name}", lead=lead, level=0)
 
 
 def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:

@@ -88,3 +88,27 @@ def test_the_picture_in_steps_from_the_infinity_mark_to_the_nearest(asked):
     for case, x in (("infinity mark", 5), ("a third out", 5 + own / 3), ("its nearest", 5 + own)):
         assert one(found, "magnification", case) == close(x / 50)
         assert one(found, "field_width_mm", case) == close(36 * 50 / x)
+
+
+def test_a_bellows_is_told_at_both_ends_of_the_draw_it_is_said_to_have(asked):
+    found = asked("how close does a 40mm enlarger lens focus on mft with bellows 60 to 150 mm")
+    assert one(found, "magnification", "drawn in to 60 mm") == close(60 / 40)
+    assert one(found, "magnification", "drawn out to 150 mm") == close(150 / 40)
+
+
+def test_what_a_bellows_costs_in_light_and_leaves_sharp_is_told_at_both_ends(asked):
+    light = asked("light loss of a 40mm enlarger lens at f/8 on bellows of 60 to 150 mm")
+    assert one(light, "light_difference_stops", "60 mm, even pupils") == close(2 * log2(1 + 60 / 40))
+    sharp = asked("depth of field of a 40mm enlarger lens at f/8 on mft with bellows of 60 to 150 mm")
+    assert not numbers(sharp, "hyperfocal_mm")
+    assert numbers(sharp, "dof_mm", "60 mm")
+    assert numbers(sharp, "dof_mm", "150 mm")
+
+
+def test_a_helicoid_between_is_told_drawn_in_and_drawn_out_on_its_seat(asked):
+    found = asked("how close does a 75mm M42 lens focus on an E-mount body with an m42 helicoid 36-90")
+    (seat,) = [chain["register_error_mm"] for chain in found["chains"][:1]]
+    middle = (seat["least"] + seat["greatest"]) / 2
+    assert one(found, "magnification", "drawn in, the lens") == pytest.approx((middle - 54 / 2) / 75, rel=0.01)
+    assert one(found, "magnification", "drawn out, the lens") == pytest.approx((middle + 54 / 2) / 75, rel=0.01)
+    assert seat["greatest"] - seat["least"] > 54
