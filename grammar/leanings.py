@@ -21,7 +21,7 @@ from grammar.tokens import Line
 _NAMES: Final = {"MOUNT": "<mount>", "LETTER": "<mount>", "NAMED": "<name>", "LENS": "<lens>", "BODY": "<body>",
                  "ADAPTER": "<ring>", "FORMAT": "<format>", "THREAD": "<thread>"}  # fmt: skip
 _LITERALS: Final = frozenset(
-    ["RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS",
+    ["RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "PIXELS",
      "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH", "NUMBER", "ASPECT", "TSTOP", "AREA", "FRACTION",
      "DIOPTRE", "CROP"]
 )  # fmt: skip

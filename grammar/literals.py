@@ -198,6 +198,14 @@ def _area(match: re.Match[str]) -> Literal:
     return Literal("AREA", (float(match.group("a")), float(match.group("b"))), match.end())
 
 
+def _pixels(match: re.Match[str]) -> Literal:
+    across, down, millions = (match.group(name) for name in ("a", "b", "n"))
+    if millions:
+        return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")
+    count = float(across) * float(down)
+    return Literal("PIXELS", (count,), match.end(), said=f"{across} x {down} pixels")
+
+
 def _seconds(match: re.Match[str]) -> Literal:
     return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
 
@@ -242,6 +250,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", _one("FPS")),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", _one("EV")),
+    (
+        "0",
+        r"(?:(?P<a>\d{4,5})\s?(?:x|by)\s?(?P<b>\d{4,5})(?:\s?(?:px|pixels?))?"
+        rf"|(?P<n>\d+(?:\.\d+)?)\s?(?:mp|mpx|mpix|megapix|megapixels?)(?:\s?sensor)?){_END}", _pixels,
+    ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
     ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),

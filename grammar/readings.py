@@ -153,6 +153,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("aperture", f"T{numbers[0]:g}")
     elif kind == "RATIO":
         out.keep("magnification", f"{numbers[0]:g}")
+    elif kind == "PIXELS":
+        out.values["pixels"] = token.value
     elif kind == "ASPECT":
         out.keep("crop", token.value)
     elif kind == "WEIGHT":

@@ -18,7 +18,7 @@ MODIFIERS: Final = frozenset(
 )  # fmt: skip
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 VALUES: Final = frozenset(
-    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
+    ["PIXELS", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
      "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
      "FILE"]
 )  # fmt: skip

@@ -95,7 +95,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
     """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
-    if mentions(question, "pixel", "uhd", "hd", "4k"):
+    if question.said("pixels") or mentions(question, "pixel", "uhd", "hd", "4k"):
         wanted = "pixels left"
         if not any(wanted in line.text for line in lines):
             ask = "How many pixels are left hangs on the body: how many has it across and down?"

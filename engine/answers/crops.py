@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
-from math import ceil, hypot
+from math import ceil, hypot, sqrt
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
@@ -148,7 +149,14 @@ def _pixels(
 
 
 def pixels_of(question: Question, form: Format, facts: Catalogue) -> tuple[int, int] | None:
-    """The pixels that a body named has on this area: all of them, or in a crop mode its share of them."""
+    """The pixels told, else those that a body named has on this area: all of them, or in a crop mode its share."""
+    told = question.said("pixels") or ""
+    if match := re.match(r"(\d+) x (\d+)", told):
+        return int(match[1]), int(match[2])
+    if match := re.match(r"[\d.]+", told):
+        # so many square pixels fill the area
+        across = sqrt(float(match[0]) * 1e6 * form.width_mm / form.height_mm)
+        return int(across + 0.5), int(across * form.height_mm / form.width_mm + 0.5)
     for thing in question.bodies:
         body = facts.bodies.get(thing.id or "") if thing.kind == "body" else None
         if body is None or body.pixels is None or body.format not in facts.formats:

@@ -135,3 +135,14 @@ def test_an_equivalent_tells_whether_the_frame_it_is_for_is_lit(asked):
     assert one(found, "image_circle_mm") == close(14)
     assert one(found, "lit_share") < 0.5
     assert "the corners go dark" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("told", "across"), [("24 mp", (24e6 * 4 / 3) ** 0.5), ("20 megapixels", (20e6 * 4 / 3) ** 0.5), ("5184x3888", 5184)]
+)
+def test_pixels_said_in_the_question_are_what_is_left_of(asked, told, across):
+    found = asked(f"a 25mm c-mount lens with a 15 mm image circle on four thirds, {told}: how many pixels are left")
+    wide, high = 15 * 4 / 5, 15 * 3 / 5
+    assert one(found, "crop_width_mm", "own") == close(wide, rel=0.01)
+    assert one(found, "pixels_across", "own") == close(across * wide / 17.3, rel=0.01)
+    assert one(found, "pixels_down", "own") == close(across * 3 / 4 * high / 12.98, rel=0.01)

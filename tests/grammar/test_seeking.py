@@ -50,6 +50,8 @@ READ = [
      "which of my lenses cover the frame on a Micro Four Thirds body, fastest first"),
     ("which of my lenses work on the skiff without glass", "which of my lenses work on my skiff, without glass"),
     ("which of my lenses is lightest", "my lenses, lightest first"),
+    ("which of my lenses are good in low light", "my lenses, fastest first"),
+    ("which of my lenses is good for macro on the skiff", "my lenses on my skiff, most magnified first"),
     ("which of my lenses needs the least ring", "my lenses, least ring first"),
     ("which of my adapters fit E", "which of my adapters fit an E-mount body"),
     ("which of my bodies take the avocet to infinity", "which of my bodies reach infinity with my avocet"),
