@@ -36,7 +36,8 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "pixels": "{}", "file": "as {}",
+    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
+    "pixels": "{}",
 }  # fmt: skip
 
 

@@ -21,9 +21,9 @@ from grammar.tokens import Line
 _NAMES: Final = {"MOUNT": "<mount>", "LETTER": "<mount>", "NAMED": "<name>", "LENS": "<lens>", "BODY": "<body>",
                  "ADAPTER": "<ring>", "FORMAT": "<format>", "THREAD": "<thread>"}  # fmt: skip
 _LITERALS: Final = frozenset(
-    ["RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "PIXELS",
+    ["RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS",
      "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH", "NUMBER", "ASPECT", "TSTOP", "AREA", "FRACTION",
-     "DIOPTRE", "CROP"]
+     "DIOPTRE", "CROP", "PIXELS"]
 )  # fmt: skip
 _TABLE: Final = os.path.join(os.path.dirname(os.path.abspath(__file__)), "leanings.tables")
 _WORD: Final = re.compile(r"[^\W\d_]+|\d+|\?")

@@ -18,9 +18,9 @@ MODIFIERS: Final = frozenset(
 )  # fmt: skip
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 VALUES: Final = frozenset(
-    ["PIXELS", "ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
+    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
      "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
-     "FILE"]
+     "FILE", "PIXELS"]
 )  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {

@@ -138,7 +138,8 @@ def test_an_equivalent_tells_whether_the_frame_it_is_for_is_lit(asked):
 
 
 @pytest.mark.parametrize(
-    ("told", "across"), [("24 mp", (24e6 * 4 / 3) ** 0.5), ("20 megapixels", (20e6 * 4 / 3) ** 0.5), ("5184x3888", 5184)]
+    ("told", "across"),
+    [("24 mp", (24e6 * 4 / 3) ** 0.5), ("20 megapixels", (20e6 * 4 / 3) ** 0.5), ("5184x3888", 5184)],
 )
 def test_pixels_said_in_the_question_are_what_is_left_of(asked, told, across):
     found = asked(f"a 25mm c-mount lens with a 15 mm image circle on four thirds, {told}: how many pixels are left")
