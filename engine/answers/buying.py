@@ -8,6 +8,7 @@ from engine.answers.advising import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
+from engine.answers.nearby import LEAST, SURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number
@@ -29,11 +30,12 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _of_all_of_them(question, knowledge)
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, knowledge.catalogue), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, knowledge.catalogue), BodySide)]
-    told = Told()
-    for part in _parts(question, lenses, bodies, knowledge):
-        told += part
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    rows = named_or_near(question, knowledge, 1)
+    told = Told()
+    for part in _parts(question, lenses, bodies, answer, knowledge):
+        told += part
+    # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
+    rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     lines = [*(answer.lines if answer else ()), *told.lines, *advice]
     if question.said(ALL) and not (lenses and bodies):
@@ -78,13 +80,17 @@ def _pairs_told(
 
 
 def _parts(
-    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+    question: Question,
+    lenses: Sequence[LensSide],
+    bodies: Sequence[BodySide],
+    pairs: Answer | None,
+    knowledge: Knowledge,
 ) -> Iterator[Told]:
     threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)[0]
     if len(lenses) > 1:
-        yield _through_hub(question, lenses, bodies, knowledge)
+        yield _through_hub(question, lenses, bodies, _pieces(pairs), knowledge)
     for lens in lenses:
         if bodies and _is_unfocused(lens.mount):
             yield _focusing_kit(question, lens, bodies[0], knowledge)
@@ -100,8 +106,18 @@ def _is_unfocused(mount: Mount) -> bool:
     return "no-focusing" in mount.traits
 
 
+def _pieces(answer: Answer | None) -> Interval | None:
+    """How many pieces the pairs take together, each bought once; None where no pairs are told."""
+    counts = (row.value for row in answer.quantities if row.name == "adapter_count") if answer else iter(())
+    return next((count for count in counts if isinstance(count, Interval)), None)
+
+
 def _through_hub(
-    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+    question: Question,
+    lenses: Sequence[LensSide],
+    bodies: Sequence[BodySide],
+    direct: Interval | None,
+    knowledge: Knowledge,
 ) -> Told:
     """A ring from each lens to one hub mount, and one from the hub to each body, against single rings."""
     facts = knowledge.catalogue
@@ -123,16 +139,18 @@ def _through_hub(
     name = hub.mount.designation
     to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
     text = f"Through {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
-    _, numbers_ = together([*fronts, *rears])
-    price = next((row.value for row in numbers_ if row.name == "price"), None)
-    if price is not None and rears:
+    numbers_ = {(row.name, row.case): row.value for row in together([*fronts, *rears])[1]}
+    price, left = numbers_.get(("price", "all pairs")), numbers_.get(("adapter_count", "to buy"))
+    if isinstance(left, Interval):
+        rows.append(Quantity("adapter_count", left, "through the hub, to buy"))
+        text += f", {trimmed(count - left.nominal, 0)} of them yours"
+    if isinstance(price, Interval) and rears:
         rows.append(Quantity("price", price, "through the hub"))
         text += f", {money((price.least, price.greatest))}"
     text += ". Each further body then costs one ring."
-    if bodies:
-        direct = len(lenses) * len(bodies)
-        rows.append(Quantity("adapter_count", Interval.exact(float(direct)), "direct"))
-        text += f" Direct it is {direct} rings."
+    if direct is not None:
+        rows.append(Quantity("adapter_count", direct, "direct"))
+        text += f" Direct it is {trimmed(direct.nominal, 0)}."
     text += " Two joints: tolerance and play add, and the hub's throat may clip very fast long lenses."
     return Told((Line("text", text),), tuple(rows))
 

@@ -1,0 +1,46 @@
+"""What to buy for several lenses: single rings against a hub, each piece counted once, one's own not bought again."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.picture import flat, one
+
+
+@pytest.fixture(scope="module")
+def plain() -> Desk:
+    return Desk()
+
+
+def told(desk, text):
+    return record_of(desk.ask(text), desk.knowledge)
+
+
+def test_a_hub_is_set_against_the_pieces_that_single_rings_take(plain):
+    found = told(
+        plain, "what to buy for an M42 lens and a QBM lens and an OM-mount lens on a Z-mount and an E-mount body"
+    )
+    pieces = {piece["id"] for chain in found["chains"] for piece in chain["pieces"]}
+    assert one(found, "adapter_count", "direct") == len(pieces)
+    assert one(found, "adapter_count", "through the hub") == 5
+    assert "Which camera to buy" not in found["text"]
+
+
+def test_what_is_owned_of_a_hub_is_said_and_not_priced(plain, tmp_path):
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(
+        "adapters:\n  hub:\n    name: my M to E ring\n    front: m-mount\n    rear: e-mount\n    kind: plain\n"
+        "    thickness: 9.8 mm\n    owned: 1\n",
+        "utf-8",
+    )
+    question = "what to buy for an M42 lens and an OM-mount lens on an E-mount body"
+    before, after = told(plain, question), told(Desk(gear=gear), question)
+    assert "1 of them yours" not in flat(before)
+    assert "3 in all, 1 of them yours" in flat(after)
+    assert after["quantities"]["adapter_count"] != before["quantities"]["adapter_count"]
+
+
+def test_one_shared_word_brings_no_advice_beside_the_pieces(plain):
+    assert "Bodies are not ranked" not in flat(told(plain, "what do I need to buy to use a 25mm C-mount lens on m43"))
