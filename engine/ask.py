@@ -84,6 +84,8 @@ class Desk:
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         if isinstance(question, Unread):
+            if question.partial is not None:
+                talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
             return talk.let_go(unread_answer(question))
         if question.intent in ("teach", "forget"):
             answer = self._taught(question, talk if talking else None)

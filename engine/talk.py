@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 # a caution or a word asked about on the way: what follows goes on with the question before
 WORD = "definition"  # of a word alone: what follows goes on with what was talked about
+NOTHING_ASKED = frozenset({"help", "hello", "thanks", "noted", "quit", "show-memory", "list-gear"})
 NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
 ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
 
@@ -88,12 +89,16 @@ class Talk:
         left = "What you told before was not written, since no 'yes' came; tell it again to write it."
         return replace(answer, lines=(*answer.lines, Line("note", left)))
 
+    def lean_on(self, understood: Question, reading: str) -> None:
+        """Keep what was understood of a question that could not be read, for the next to complete it."""
+        self.question, self.reading, self.rows = understood, reading, ()
+
     def remember(self, answer: Answer) -> None:
         """Keep what a follow-up may lean on; an answer that was no answer changes nothing."""
         if answer.forgets:
             self.forget()
             return
-        if answer.question is None or answer.aside or answer.intent in ("help", "quit", "show-memory", "list-gear"):
+        if answer.question is None or answer.aside or answer.intent in NOTHING_ASKED:
             return
         if answer.intent == "card" and self.question is not None and _same_pair(answer, self.question):
             self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant

@@ -20,10 +20,12 @@ _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that wa
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
+_LIST: Final = "list-fits"
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
-_TALK: Final = frozenset(["help", "quit", "start-over", "show-memory", "list-gear"])
+_ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
+_TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
 def leans(heard: Heard, before: Question) -> bool:
@@ -64,10 +66,13 @@ def follow(heard: Heard, before: Question) -> Question:
     lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
     bodies, things = _bodies(said, before)
     said = _measured(said, before, heard)
+    if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
+        intent = "chain"  # both are known now
     without = heard.tells("without-piece") or _without_it(heard)
     adapters = () if without and not said.adapters else said.adapters or before.adapters
     return replace(
         said,
+        intent=intent,
         lenses=lenses,
         bodies=bodies,
         adapters=adapters,
@@ -129,6 +134,9 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             if old.kind == "lens":
                 return (lens,)  # a lens of one's own has its focal length: this is another
             return (replace(lens, kind=old.kind, ids=old.ids),)
+        if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
+            # '50 mm f/1.8', then 'it is M42': the mount that was asked for
+            return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
             if _is_a_body(lens, old, said, before):
                 return before.lenses
@@ -159,8 +167,12 @@ def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bo
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
     if named.ids == old.ids:
         return False
-    told = old.focal_length_mm is not None or (said.topic == "not" and bool(old.ids))
-    return bool(mount_only and told and before.bodies and len(said.lenses) == 1 and not said.bodies)
+    if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
+        return False
+    if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
+        return True  # the body is what was asked for
+    told = old.focal_length_mm is not None or said.topic == "not"
+    return bool(told and before.bodies)
 
 
 def _without_it(heard: Heard) -> bool:

@@ -14,6 +14,8 @@ LEAST: Final = 1.0  # a question whose best intent weighs less than this has not
 SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
 NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
+SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
+AGAINST: Final = 0.97  # ... and must be leant against so far
 LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
 
 
@@ -40,7 +42,8 @@ class Weighed:
     def _likeliest(self) -> str:
         """The likeliest intent; that a question is none of ours must be plain, by evidence or by its wording."""
         top = max(self.likely, key=self.likely.__getitem__)
-        if top == NOT_OURS and self.weight(top) < LEAST and self.likely[top] < REFUSED:
+        spoken_for = bool(self.ranked) and self.ranked[0][1] >= SPOKEN
+        if top == NOT_OURS and self.weight(top) < LEAST and self.likely[top] < (AGAINST if spoken_for else REFUSED):
             return max((one for one in self.likely if one != top), key=self.likely.__getitem__)
         return top
 

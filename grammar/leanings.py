@@ -16,6 +16,7 @@ from math import exp
 from typing import Final
 
 from engine.base.compact import compact
+from grammar.strangers import is_model
 from grammar.tokens import Line
 
 _NAMES: Final = {"MOUNT": "<mount>", "LETTER": "<mount>", "NAMED": "<name>", "LENS": "<lens>", "BODY": "<body>",
@@ -94,6 +95,8 @@ def _symbols(line: Line) -> list[str]:
             out.append(_NAMES[token.kind])
         elif token.kind == "LENGTH":
             out.append(f"<length:{token.unit}>")
+        elif token.kind == "UNKNOWN" and is_model(token):
+            out.append("<model>")
         elif token.kind in _LITERALS:
             out.append(f"<{token.kind.lower()}>")
         elif token.kind not in ("MARK", "JOIN") or token.text.isalpha():

@@ -55,7 +55,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    return _among(tokens, at) or _placed(tokens, at) or _ends_a_phrase(tokens, at) or _of_lens(token, before, after)
+    stands = (_among, _placed, _made, _ends_a_phrase)
+    return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
 def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
@@ -70,11 +71,21 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
 def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
-    if back >= 0 and tokens[back].kind == "UNKNOWN":
+    made = back >= 0 and tokens[back].kind == "UNKNOWN"
+    if made:
         back -= 1  # a maker's name before a designation is passed over
-    while back >= 0 and tokens[back].kind == "DET" and tokens[back].text.casefold() not in _ARTICLES:
+    while back >= 0 and tokens[back].kind == "DET" and (made or tokens[back].text.casefold() not in _ARTICLES):
         back -= 1
     return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE
+
+
+def _made(tokens: list[Token], at: int) -> bool:
+    """'i have a kestrel z', 'body is kestrel z': behind an unknown name that is opened, at the end of a phrase."""
+    if at < 2 or tokens[at - 1].kind != "UNKNOWN" or not tokens[at].gap:
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
+    return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
 
 
 def _ends_a_phrase(tokens: list[Token], at: int) -> bool:

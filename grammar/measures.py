@@ -61,6 +61,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
     for ahead in range(at + 1, min(at + 4, len(tokens))):
         token = tokens[ahead]
+        if token.kind == "NUMBER" and token.text.isalpha():
+            return None  # 'a flange with four lobes'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))

@@ -10,7 +10,7 @@ INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
     "out-of-scope", "coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "compare", "gear-setting",
     "identify-mount", "shim-calibration", "diy-dimension", "buy-plan", "draw", "card",
-    "help", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
+    "help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "teach", "forget",
     "which-own", "all-on-all",
 )  # fmt: skip
 
@@ -177,3 +177,4 @@ class Unread:
     expected: str
     nearest: str | None = None
     guesses: tuple[str, ...] = ()  # whole questions that may have been meant
+    partial: Question | None = None  # what was understood, for the next to lean on

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.atoms import key_of, smooth
 from grammar.echo import canonical
 from grammar.hearing import Heard, hear
@@ -26,7 +27,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if not text.strip():
         return empty(text)
     told = taught(text, lexicon, before)
-    if told is not None:
+    if told is not None and not _only_described(told, before):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
@@ -48,11 +49,37 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if question is None:
         return unheard(heard, lexicon)
     problem = refused(heard, question, lexicon) or not_alone(heard, question)
-    return problem or _doubted(question, heard, lexicon)
+    return _with_rest(problem, question) if problem else _doubted(question, heard, lexicon)
+
+
+def _only_described(told: Question | Unread, before: Question | None) -> bool:
+    """'I have an E-mount camera': a thing without a name is talked about, not kept, where it is what was asked for.
+
+    So is a body of which too little is told for the gear file.
+    """
+    if isinstance(told, Unread) or told.intent != "teach" or told.taught is None:
+        return False
+    taught = told.taught
+    if taught.id or taught.name:
+        return False
+    if taught.section == "bodies":
+        keys = {key for key, _ in taught.fields}
+        return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
+    if taught.section != "lenses" or before is None or any(lens.ids for lens in before.lenses):
+        return False
+    return any(body.ids for body in before.bodies)
+
+
+def _with_rest(problem: Unread, question: Question) -> Unread:
+    """The problem with what was understood beside it: a lens or a body that the next question may lean on."""
+    told = any(lens.ids or lens.focal_length_mm for lens in question.lenses) or any(one.ids for one in question.bodies)
+    return replace(problem, partial=question) if told else problem
 
 
 def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
     """The question with what else it may ask, where its intent is not plainly the one."""
+    if heard.weighed.best is None:
+        return question  # nothing was asked in words
     others = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
     if not others:
         return question

@@ -55,6 +55,8 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
         return None
     if any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.pieces)) or heard.readings.distance_mm:
         return None
+    if len(words) > 2 and any(part.has_mount for part in heard.cast.bodies):
+        return None  # 'I have an E-mount camera'
     if question.intent in ("compare", "coverage", "list-fits", "why", "crop-equivalent", "macro-distance") and (
         heard.tells("thing") or len(words) > 3
     ):
@@ -104,6 +106,8 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
             wanted = "body" if is_body else "lens"
             expected = f"the mount or the name of a {wanted}, such as 'M42', 'C-mount' or 'E-mount'"
             near = lexicon.nearest(token.text, ("mount", wanted))
+            if is_body and not near and not lens_open and any(not char.isalpha() for char in token.text):
+                continue  # the name of a camera: which mount that one has is asked for
             return Unread(
                 heard.text,
                 token.column,
@@ -118,8 +122,10 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
 def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
     """An unknown word that looks like a name, by itself or with the words before it: 'e-mont', 'micro four thirs'."""
     tokens = heard.line.tokens
+    named = [part.strange for part in (*heard.cast.lenses, *heard.cast.bodies) if part.strange is not None]
+    spans = [(one.column, one.column + len(one.text)) for one in named if " " in one.text]
     for at, token in enumerate(tokens):
-        if token.kind != "UNKNOWN" or len(token.text) < 3:
+        if token.kind != "UNKNOWN" or len(token.text) < 3 or any(a <= token.column < b for a, b in spans):
             continue
         for back in range(min(3, at), -1, -1):
             first = tokens[at - back]

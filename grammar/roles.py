@@ -31,6 +31,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
+    _house_stranger(cast)
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
@@ -70,6 +71,15 @@ def _house(parts: list[Part]) -> None:
         parts.insert(parts.index(part) + 1, body)
     else:
         part.sort = "body"
+
+
+def _house_stranger(cast: Cast) -> None:
+    """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
+    told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
+    if told and not cast.bodies and cast.strange:
+        part = cast.strange.pop()
+        part.sort = "body"
+        cast.bodies.append(part)
 
 
 def _may_host(part: Part) -> bool:

@@ -9,6 +9,7 @@ from grammar.bare_numbers import with_numbers_told
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
@@ -43,7 +44,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = settled(_within_cues(line))
     tokens = [one for token in tokens for one in _named(token)]
     tokens = _linked(_hyphened(_denied(tokens)))
-    tokens, skipped = _strange(tokens)
+    tokens, skipped = with_strangers(tokens)
     tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_formats_told(tokens)
@@ -139,32 +140,6 @@ def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
         return True
     ahead = [token for token in before if token.kind not in ("FILLER", "UNKNOWN", "DET")][-2:]
     return len(ahead) == 2 and ahead[0].kind == "PIECE" and not any(token.kind == "BODY" for token in following)
-
-
-def _strange(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
-    """Unknown words that stand where a name should are kept as such; the others are passed over."""
-    out: list[Token] = []
-    skipped: list[Token] = []
-    for at, token in enumerate(tokens):
-        if token.kind != "UNKNOWN":
-            out.append(token)
-        elif _in_name_position(tokens, at):
-            out.append(token.as_("STRANGE"))
-        else:
-            skipped.append(token)
-    return out, skipped
-
-
-def _in_name_position(tokens: list[Token], at: int) -> bool:
-    text = tokens[at].text
-    if text[0].isalpha() and any(char.isdigit() for char in text):
-        return True
-    before = next((one for one in reversed(tokens[:at]) if one.kind not in ("FILLER", "DET", "MARK")), None)
-    after = next((one for one in tokens[at + 1 :] if one.kind not in ("FILLER", "MARK")), None)
-    if after is not None and after.kind in ("LENS", "BODY", "MOUNTWORD"):
-        return True
-    placed = before is not None and before.kind == "PREP" and before.value in ("on", "to")
-    return placed and (after is None or after.kind in ("STOP", "LIMIT", "JOIN"))
 
 
 def _headed(tokens: list[Token]) -> list[Token]:

@@ -133,13 +133,14 @@ def topic_of(heard: Heard, intent: str) -> str | None:
 
 
 def _by_things(heard: Heard) -> str | None:
-    """With no cue at all, two things named together ask how the one goes on the other."""
+    """With no cue at all, two things named together ask how the one goes on the other, and one where it may go."""
     cast = heard.cast
     if cast.lenses and cast.bodies:
         return "chain"
-    if heard.tells("lens-mount") and heard.tells("brief") and not cast.pieces:
+    if heard.tells("lens-mount") and heard.tells("brief") and not cast.pieces and not heard.tells("focal"):
         return "definition"
-    return None
+    named = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
+    return "chain" if named or any(part.has_mount for part in cast.bodies) else None
 
 
 def _for_list(heard: Heard, lenses: list[Part], bodies: list[Part]) -> tuple[list[Part], list[Part]]:

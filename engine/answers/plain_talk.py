@@ -51,6 +51,20 @@ def helped(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(question.text, "help", ANSWERED, tuple(lines), question=question)
 
 
+def greeted(question: Question, knowledge: Knowledge) -> Answer:
+    text = "Hello. Which lens, and which camera? Tell what you know: 'I have a 50mm M42 lens and an MFT body'."
+    return Answer(question.text, "hello", ANSWERED, (Line("text", text),), question=question)
+
+
+def thanked(question: Question, knowledge: Knowledge) -> Answer:
+    return Answer(question.text, "thanks", ANSWERED, (Line("text", "You are welcome."),), question=question)
+
+
+def noted(question: Question, knowledge: Knowledge) -> Answer:
+    text = "Good. Go on asking of the same lens and body, or name others; 'start over' drops them."
+    return Answer(question.text, "noted", ANSWERED, (Line("text", text),), question=question)
+
+
 def left(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(question.text, "quit", ANSWERED, (), question=question, leaves=True)
 
@@ -94,6 +108,9 @@ def not_yet(question: Question, knowledge: Knowledge) -> Answer:
 
 HANDLERS: Final[Mapping[str, Callable[[Question, Knowledge], Answer]]] = {
     "help": helped,
+    "hello": greeted,
+    "thanks": thanked,
+    "noted": noted,
     "quit": left,
     "list-gear": gear,
     "out-of-scope": out_of_scope,

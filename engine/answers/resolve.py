@@ -53,10 +53,10 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
         return LensSide(lens, catalogue.mounts[lens.mount], False, lens.name)
     mount_id = thing.id if thing.kind == "mount" else None
     if mount_id is None or mount_id not in catalogue.mounts:
-        what = thing.words.strip() or "that lens"
+        what = f"your {thing.words.strip()}" if thing.words.strip() else "that lens"
         return Missing(
             "lens mount",
-            f"Which mount does {what} have? Measure the width across the thread or bayonet, and the thread pitch.",
+            f"Which mount is on {what}? Measure the width across the thread or bayonet, and the thread pitch.",
         )
     mount = catalogue.mounts[mount_id]
     made_up = Lens(id="", name="", mount=mount.id, basis=AS_TOLD)
@@ -145,8 +145,8 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
         form = catalogue.formats.get(thing.format or body.format)
         return BodySide(body, catalogue.mounts[body.mount], False, body.name, form)
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
-        what = thing.words.strip() or "that body"
-        return Missing("body mount", f"Which lens mount does {what} have (E-mount, MFT, M42 ...)?")
+        what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
+        return Missing("body mount", f"Which lens mount is on {what} (E-mount, MFT, M42 ...)? Its manual says.")
     mount = catalogue.mounts[thing.id]
     others = tuple(catalogue.mounts[other].designation for other in thing.ids[1:] if other in catalogue.mounts)
     noun = mount_words(mount)

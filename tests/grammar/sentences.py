@@ -179,6 +179,9 @@ SENTENCES: list[tuple[str, str, str | None, str | None]] = [
     ("undo that", "forget", None, None),
     # orders
     ("help", "help", None, None),
+    ("hi there", "hello", None, None),
+    ("ok thanks!", "thanks", None, None),
+    ("got it", "noted", None, None),
     ("quit", "quit", None, None),
     ("start over", "start-over", None, None),
     ("show memory", "show-memory", None, None),

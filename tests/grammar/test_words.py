@@ -13,7 +13,7 @@ from grammar.questions import INTENTS
 from tests.grammar.names import WORDS, lexicon, words
 
 ROOT = Path(__file__).parents[2]
-ORDERS = {"help", "quit", "show-memory", "start-over", "list-gear", "all-on-all"}
+ORDERS = {"help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "all-on-all"}
 OF_OWN = {"which-own"}  # about all of one's own gear, which grammar/seeking.py reads
 TAUGHT = {"teach", "forget"}  # told by statements, which grammar/taught.py reads
 

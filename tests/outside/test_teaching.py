@@ -133,13 +133,19 @@ def test_a_yes_is_only_for_what_was_asked_last(tmp_path: Path, gear: Path) -> No
     assert gear.read_text("utf-8").startswith(GEAR)
 
 
-@pytest.mark.parametrize("word", ["yes", "No.", "ok", "no thanks"])
+@pytest.mark.parametrize("word", ["yes", "No.", "no thanks"])
 def test_a_bare_yes_or_no_with_nothing_waiting_changes_nothing(tmp_path: Path, gear: Path, word: str) -> None:
     first = "does the avocet reach infinity on the skiff"
     asked, bare, then = piped(tmp_path, [first, word, "why"], "--gear", str(gear))
     assert bare["text"].strip() == "Nothing waits for a yes."
     assert then["text"] == piped(tmp_path, [first, "why"], "--gear", str(gear))[-1]["text"]
     assert asked["text"] != then["text"]
+    assert gear.read_text("utf-8") == GEAR
+
+
+def test_an_ok_with_nothing_waiting_is_no_yes(tmp_path: Path, gear: Path) -> None:
+    (bare,) = piped(tmp_path, ["ok"], "--gear", str(gear))
+    assert bare["intent"] == "noted"
     assert gear.read_text("utf-8") == GEAR
 
 

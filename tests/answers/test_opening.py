@@ -1,0 +1,85 @@
+"""How a talk opens: facts without a question, names nobody knows, a greeting; what is told is kept and completed."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.answer import Answer
+from engine.ask import Desk
+from engine.talk import Talk
+
+
+@pytest.fixture(scope="module")
+def club() -> Desk:
+    return Desk()
+
+
+def talk(club: Desk, *turns: str) -> list[Answer]:
+    memory = Talk()
+    return [club.ask(turn, memory) for turn in turns]
+
+
+def flat(answer: Answer) -> str:
+    return " ".join(" ".join(line.text for line in answer.lines).split())
+
+
+@pytest.mark.parametrize(
+    ("opening", "reading"),
+    [
+        ("my friend gave me a 50mm f1.8 m42 lens, i shoot with an e mount body",
+         "how do I get a 50 mm f/1.8 M42 lens on an E-mount body"),
+        ("found a 13mm d mount lens in a drawer", "how do I get a 13 mm D-mount lens"),
+        ("i have a zorbex Z camera and an old 50mm f2 om lens",
+         "how do I get a 50 mm f/2 OM-mount lens on a Z-mount body"),
+    ],
+)  # fmt: skip
+def test_facts_alone_ask_how_the_lens_goes_on(club: Desk, opening: str, reading: str) -> None:
+    (answer,) = talk(club, opening)
+    assert answer.intent == "chain"
+    assert answer.reading == reading
+
+
+@pytest.mark.parametrize(
+    "opening",
+    ["50mm f1.8 m42, zorbex a7", "I have a 50mm f1.8 m42 lens and a zorbex alfa 7",
+     "my lens: 50mm f1.8 m42. on a zorbex 5d"],
+)  # fmt: skip
+def test_which_mount_a_camera_has_is_asked_and_its_name_taken_for_nothing_else(club: Desk, opening: str) -> None:
+    first, second = talk(club, opening, "it has e mount")
+    assert first.reading == "how do I get a 50 mm f/1.8 M42 lens on a body"
+    assert "Which lens mount is on your zorbex" in flat(first)
+    assert second.reading == "how do I get a 50 mm f/1.8 M42 lens on an E-mount body"
+    assert second.chains
+
+
+def test_what_was_understood_of_a_question_that_could_not_be_read_is_completed(club: Desk) -> None:
+    first, second, third = talk(club, "how do i get my zorbex 55mm f1.2 on my zorbex 5d", "K mount", "EF")
+    assert first.unread is not None
+    assert second.reading == "how do I get a 55 mm f/1.2 K-mount lens on a body"
+    assert third.reading == "how do I get a 55 mm f/1.2 K-mount lens on an EF-mount body"
+
+
+@pytest.mark.parametrize(
+    ("said", "mount"),
+    [("and on a zorbex q", "Q-mount"), ("body is zorbex z", "Z-mount"), ("i have a zorbex X", "X-mount")],
+)  # fmt: skip
+def test_a_makers_word_before_a_letter_is_passed_over(club: Desk, said: str, mount: str) -> None:
+    _, answer = talk(club, "how do I get a 25mm C-mount lens on a body", said)
+    assert answer.reading == f"how do I get a 25 mm C-mount lens on {'an' if mount[0] == 'X' else 'a'} {mount} body"
+
+
+def test_what_falls_behind_an_unknown_name_is_no_zoom(club: Desk) -> None:
+    (answer,) = talk(club, "zorbex 44-2 58mm f2 m42 on m43")
+    assert answer.reading == "how do I get a 58 mm f/2 M42 lens on a Micro Four Thirds body"
+
+
+def test_small_talk_is_answered_and_changes_nothing(club: Desk) -> None:
+    asked = "how do I get a 50mm M42 lens on an E-mount body"
+    turns = talk(club, "hi", asked, "ok thanks!", "great", "and on m43")
+    assert [turn.status for turn in turns] == [0, 0, 0, 0, 0]
+    assert turns[-1].reading == "how do I get a 50 mm M42 lens on a Micro Four Thirds body"
+
+
+def test_a_list_becomes_a_question_of_one_pair_once_the_body_is_told(club: Desk) -> None:
+    _, answer = talk(club, "which bodies take an m42 lens", "its z mount")
+    assert answer.reading == "how do I get an M42 lens on a Z-mount body"
