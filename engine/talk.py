@@ -64,11 +64,13 @@ class Talk:
     past: tuple[Past, ...] = ()
 
     def meant(self, text: str) -> str:
-        """The text, or the guess that it points at where it is only the number of one."""
+        """The text, or what it points at where it is only a number: a guess offered, else a chain listed last."""
         number = text.strip(" \t#.)")
-        if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.guesses):
+        if not (number.isascii() and number.isdecimal() and len(number) < 3):
+            return text
+        if 0 < int(number) <= len(self.guesses):
             return self.guesses[int(number) - 1]
-        return text
+        return f"#{number}" if not self.guesses and 0 < int(number) <= len(self.rows) else text
 
     def chosen(self, text: str) -> Choice | None:
         """The meaning that a number points at, where the last answer asked which one is meant."""

@@ -9,6 +9,7 @@ from grammar.tokens import Token
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
@@ -65,7 +66,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
-    if after is not None and after.kind in ("LENS", "BODY") and after.text.casefold().endswith("s") and number <= 12:
+    if number <= _MOST_THINGS and _heads_several(tokens, at + 1):
         return token.as_("COUNT") if number == int(number) else token
     if (
         _crops(number)
@@ -96,6 +97,14 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _heads_several(tokens: list[Token], at: int) -> bool:
+    """'lenses', 'C-mount lenses', 'old zoom ones': a head in the plural, behind what only describes it."""
+    while at < len(tokens) and tokens[at].kind in ("MOUNT", "KIND", "TRAIT"):
+        at += 1
+    head = tokens[at] if at < len(tokens) else None
+    return head is not None and head.kind in ("LENS", "BODY") and head.text.casefold().endswith("s")
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

@@ -25,6 +25,11 @@ _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flang
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
+# what 'a helicoid' or 'a tube' that was spoken of before says nothing to
+_OTHER_MATTERS: Final = frozenset(
+    ["coverage", "identify-mount", "gear-setting", "crop-equivalent", "buy-plan", "compare", "look-alike",
+     "shim-calibration", "exposure-nd", "list-fits", "diy-dimension"]
+)  # fmt: skip
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -63,13 +68,13 @@ def follow(heard: Heard, before: Question) -> Question:
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     intent = best if best is not None and not supposed else _went_on(heard, before)
     said = built(heard, intent)
-    lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
+    lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before, heard.weighed.best is not None)
     bodies, things = _bodies(said, before)
     said = _measured(said, before, heard)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
     without = heard.tells("without-piece") or _without_it(heard)
-    adapters = () if without and not said.adapters else said.adapters or before.adapters
+    adapters = () if without and not said.adapters else said.adapters or _kept_adapters(intent, before)
     return replace(
         said,
         intent=intent,
@@ -122,9 +127,14 @@ def _went_on(heard: Heard, before: Question) -> str:
     return "chain" if before.intent in _ASIDE and changed else before.intent
 
 
-def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
+def _lenses(said: Question, before: Question, asks: bool = True) -> tuple[Thing, ...]:
+    """`asks`: whether something is asked, of the one that is named; else it is only said what that one is."""
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    meant = [n for n, old in enumerate(before.lenses) if _is_that(said.lenses[0], old)]
+    if len(said.lenses) == len(meant) == 1 and (len(before.lenses) > 1 or said.lenses[0].lens_kind):
+        one = _with_more(before.lenses[meant[0]], said.lenses[0])
+        return (one,) if asks else (*before.lenses[: meant[0]], one, *before.lenses[meant[0] + 1 :])
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
@@ -143,6 +153,29 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" and lens.ids != old.ids else lens,)
     return said.lenses
+
+
+def _is_that(named: Thing, old: Thing) -> bool:
+    """'the enlarger one', 'the C one' of several: named by its kind or its mount, and nothing told is another's."""
+    if named.focal_length_mm is not None and old.focal_length_mm not in (None, named.focal_length_mm):
+        return False
+    by_kind = named.lens_kind is not None and named.lens_kind == old.lens_kind
+    return by_kind or (named.kind == old.kind == "mount" and bool(named.ids) and named.ids == old.ids)
+
+
+def _with_more(old: Thing, named: Thing) -> Thing:
+    """The lens of before with what is told of it now."""
+    assumed = "assumed mount" in named.traits
+    return replace(
+        old,
+        kind=old.kind if assumed or not named.ids else named.kind,
+        ids=old.ids if assumed or not named.ids else named.ids,
+        traits=tuple(
+            trait for trait in dict.fromkeys((*old.traits, *named.traits)) if assumed or trait != "assumed mount"
+        ),
+        focal_length_mm=named.focal_length_mm if named.focal_length_mm is not None else old.focal_length_mm,
+        f_number=named.f_number if named.f_number is not None else old.f_number,
+    )
 
 
 def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
@@ -164,7 +197,7 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
 
 def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
-    mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
+    mount_only = named.kind == "mount" and named.lens_kind is None and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
     if named.ids == old.ids:
         return False
     if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
@@ -194,6 +227,17 @@ def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said:
         return values
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     return {key: text for key, text in values.items() if key in _OF_LENS and same}
+
+
+def _kept_adapters(intent: str, before: Question) -> tuple[Thing, ...]:
+    """The pieces of before; where another matter is asked about only those of which something is told."""
+    if intent == before.intent or intent not in _OTHER_MATTERS:
+        return before.adapters
+    return tuple(
+        thing
+        for thing in before.adapters
+        if thing.ids or thing.front or thing.thickness_mm is not None or thing.factor is not None or thing.steps
+    )
 
 
 def _kept_distance(intent: str, before: Question) -> float | None:

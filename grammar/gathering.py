@@ -70,7 +70,10 @@ def _gather_lenses(cast: Cast) -> None:
     if not told:
         cast.lenses = cast.lenses[:1]
         return
-    counts = [part.count for part in cast.lenses if part.count]
+    several = [
+        part for part in told if part.mounts and not (part.focal or part.f_number or part.zoom) and _is_plural(part)
+    ]
+    counts = [part.count for part in cast.lenses if part.count and part.is_bare]
     kept: list[Part] = []
     for part in told:
         home = next((one for one in kept if _completes(one, part)), None)
@@ -78,9 +81,23 @@ def _gather_lenses(cast: Cast) -> None:
             merge(home, part)
         else:
             kept.append(part)
+    if len(several) == 1:
+        _share_mount(several[0].mounts, several[0].noun.column, kept)
     if counts and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept
+
+
+def _share_mount(mounts: list[Token], column: int, kept: list[Part]) -> None:
+    """'two C lenses, a 25 mm f/1.4 and a 75 mm': what several are said to be holds for each that follows."""
+    for part in kept:
+        if part.focal and not part.has_mount_or_kind and part.noun.column > column:
+            part.mounts.extend(mounts)
+
+
+def _is_plural(part: Part) -> bool:
+    head = part.noun.head.text.casefold() if part.noun.head is not None else ""
+    return (head.endswith("s") and head != "lens") or (part.count or 1) > 1
 
 
 def _completes(one: Part, other: Part) -> bool:

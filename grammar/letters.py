@@ -93,7 +93,13 @@ def _ends_a_phrase(tokens: list[Token], at: int) -> bool:
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     if before is None or before.kind != "DET" or not (after is None or after.kind in ("STOP", "JOIN")):
         return False
-    return any(token.kind == "MOUNT" for token in tokens)
+    return any(token.kind in ("MOUNT", "BODY", "LENS", "MOUNTWORD") for token in tokens) or _alone(tokens)
+
+
+def _alone(tokens: list[Token]) -> bool:
+    """'it's a z': nothing but small words beside it."""
+    rest = [token for token in tokens if token.kind not in ("DET", "VERB", "FILLER", "STOP", "JOIN", "MARK")]
+    return len(rest) == 1
 
 
 def _among(tokens: list[Token], at: int) -> bool:

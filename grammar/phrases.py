@@ -9,6 +9,7 @@ from engine.base.compact import compact, field
 from grammar.shifting import Node
 from grammar.tokens import Token
 
+COPULA: Final = "is"
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
@@ -25,6 +26,7 @@ class Noun:
     join: str = ""  # what joins it to the one before in its list: ',', 'or', 'vs' ...
     sentence: int = 0
     apart: bool = False  # whether other words stand between it and the description before
+    said: bool = False  # whether they only say that it is so: 'the lens is M42'
     column: int = 0
     text: str = ""
 
@@ -67,7 +69,7 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
     """The phrases of a parsed question in order."""
     out: list[Phrase] = []
     sentence = listed = 0
-    apart = False
+    between_: list[Token] = []
     for part in tree.parts:
         if part.rule in _LISTS:
             listed += 1
@@ -77,13 +79,14 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
                     join = thing.parts[0].value
                     continue
                 noun = _noun(thing, text)
-                noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, apart
+                noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, bool(between_)
+                noun.said = bool(between_) and all(one.value == COPULA for one in between_)
                 out.append(noun)
-                apart = False
+                between_ = []
             continue
         between = Between(part.rule, list(part.parts), sentence)
         out.append(between)
-        apart = True
+        between_.append(between.token)
         if between.token.kind == "STOP":
             sentence += 1
     return out

@@ -9,7 +9,7 @@ from grammar.atoms import key_of, smooth
 from grammar.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
-from grammar.questions import Question, Unread
+from grammar.questions import INTENTS, Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.taught import taught
 from grammar.telling import question_of
@@ -35,8 +35,12 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if of_own is not None:
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
-    if order:
+    if order in INTENTS:
         return Question(text, order)
+    if order:
+        # the line stands for another one: 'really?' for 'are you sure'
+        meant = read(order.replace("-", " "), lexicon, before)
+        return replace(meant, text=text)
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.followups import follow, leans

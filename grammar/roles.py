@@ -241,7 +241,7 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     if part.noun.join in _AND and not role and beside and not part.is_host:
         _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta'
         return
-    near = before is not None and not part.noun.apart
+    near = before is not None and (not part.noun.apart or part.noun.said)
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)

@@ -9,6 +9,7 @@ from grammar.bare_numbers import with_numbers_told
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.ones import with_ones
 from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
 
@@ -25,7 +26,7 @@ VALUES: Final = frozenset(
 )  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
-    "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
+    "lens": "LENS", "lenses": "LENS", "one": "LENS", "ones": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY",
 }  # fmt: skip
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
@@ -41,7 +42,7 @@ class Shaped:
 
 def shaped(line: Line, told: frozenset[str]) -> Shaped:
     """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
-    tokens = settled(_within_cues(line))
+    tokens = settled(with_ones(_within_cues(line)))
     tokens = [one for token in tokens for one in _named(token)]
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
@@ -204,12 +205,22 @@ def _tailed(tokens: list[Token]) -> list[Token]:
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
-            if out[back].kind in HEADS or out[back].kind == "TAIL":
+            if (out[back].kind in HEADS and not _of_several(out[back], tokens, at)) or out[back].kind == "TAIL":
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
                 continue
         out.append(token)
     return out
+
+
+def _of_several(head: Token, tokens: list[Token], at: int) -> bool:
+    """'three M42 lenses: 28/2.8, 50/1.8': the first of a list behind a head in the plural is one of them."""
+    text = head.text.casefold()
+    if head.kind != "LENS" or text == "lens" or not text.endswith("s"):
+        return False
+    after = next((one for one in tokens[at + 1 :] if one.kind not in TAILS), None)
+    joined = tokens.index(after) + 1 if after is not None and after.kind == "JOIN" else len(tokens)
+    return joined < len(tokens) and tokens[joined].kind in TAILS
 
 
 def _lists(out: list[Token], at: int, token: Token) -> bool:

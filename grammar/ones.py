@@ -1,0 +1,52 @@
+"""Small words that stand for a thing: 'the enlarger one', '2 C-mount ones', 'one says 25 mm, the other 75'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.tokens import Token
+
+_ONE: Final = frozenset(["one", "ones"])
+_OTHER: Final = frozenset(["other", "another"])
+_DESCRIBING: Final = frozenset(["MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"])
+_NUMBERS: Final = frozenset(["LENGTH", "FNUM", "COMBO", "FOCAL"])
+_HEADS: Final = frozenset(["LENS", "BODY"])
+
+
+def with_ones(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The tokens with 'one' behind a description as its head, and 'the other' before a lens's numbers as a join."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        before = next((one for one in reversed(out) if one.kind not in ("MARK",)), None)
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        word = token.text.casefold().split()[-1] if token.text else ""
+        if token.kind == "NUMBER" and word in _ONE and before is not None and before.kind in _DESCRIBING:
+            out.append(token.as_(_last_head(out), value=""))
+        elif word in _OTHER and token.kind in ("FILLER", "DET") and after is not None and after.kind in _NUMBERS:
+            told = any(one.kind in _NUMBERS for one in out[-3:])
+            out.append(token.as_("JOIN", value="and") if told else token)
+        elif token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
+            out.append(token.as_("JOIN", value="and"))
+        else:
+            out.append(token)
+    return tuple(out)
+
+
+def _last_head(before: list[Token]) -> str:
+    """What 'one' stands for: a body where a body was the last thing spoken of, else a lens."""
+    return next((one.kind for one in reversed(before) if one.kind in _HEADS), "LENS")
+
+
+def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
+    """Whether what follows has the numbers of a lens, or is described up to a lens with nothing else between."""
+    kinds = [token.kind for token in tokens[at : at + 2]]
+    if kinds == ["LENGTH", "FNUM"] or kinds[:1] == ["COMBO"]:
+        return True
+    for token in tokens[at:]:
+        if token.kind == "LENS" or (token.kind == "KIND" and token.text.casefold().endswith(("lens", "lenses"))):
+            return True
+        if token.kind == "NUMBER" and token.text.casefold() in _ONE:
+            return True
+        if token.kind not in _DESCRIBING and token.kind not in ("FILLER", "DET", "UNKNOWN"):
+            return False
+    return False
