@@ -78,6 +78,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("FNUM")
     if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
         return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
+    if 0.3 <= number < 1 and _lists_factors(tokens, at):
+        return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
         return token.as_("TIMES")
@@ -97,6 +99,13 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _lists_factors(tokens: list[Token], at: int) -> bool:
+    """'.64 vs .71 reducer': one of a list of factors before the piece that has them."""
+    after = tokens[at + 1 : at + 4]
+    kinds = [token.kind for token in after]
+    return kinds[:1] == ["JOIN"] and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in _OPTICS
 
 
 def _heads_several(tokens: list[Token], at: int) -> bool:

@@ -197,7 +197,11 @@ def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[
 
 def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
-    mount_only = named.kind == "mount" and named.lens_kind is None and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
+    mount_only = (
+        named.kind == "mount"
+        and named.lens_kind is None
+        and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
+    )
     if named.ids == old.ids:
         return False
     if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:

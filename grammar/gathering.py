@@ -142,6 +142,9 @@ def _told_by_pieces(cast: Cast) -> None:
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
     body_open = body is None or not (body.has_mount or body.crop)
+    if len(pieces) > 1 and len(last.mounts) == 1 and last.is_host and body_open and not lens_open:
+        _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
+        return
     if len(pieces) == 1 and len(first.mounts) == 1:
         onto = first.noun.role in _TOWARDS and lens is not None
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids

@@ -26,7 +26,8 @@ _UNIT: Final = (
 # 'in' set apart from its number is a unit only where no word of place follows
 _NOT_PLACE: Final = (
     r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun|candle|"
-    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk)\b)"
+    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk|"
+    r"\S+[ -]mount|[a-z]\d+|[A-Z]{2,})\b)"
 )
 
 

@@ -9,7 +9,7 @@ from grammar.tokens import Token
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
-_THREADS: Final = frozenset(["thread", "threads", "threaded"])
+_THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
@@ -17,8 +17,11 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size":
-            # 'the thread measures 15.8': a width; of a ring it is the length, which the ring takes itself
+            # 'the thread measures 15.8': a width; of a ring it is the length
             if any(one.kind == "PIECE" for one in out[:at]):
+                target = _before_which(out, at, "thickness")
+                if target is not None and "." in out[target].text and not _has_length(out[:at]):
+                    out[target] = _keyed(out[target], "thickness")
                 out[at] = token.as_("CUE")
                 continue
             token = out[at] = token.as_("MEASURE", value="diameter")
@@ -41,6 +44,12 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             out[at - 1] = _keyed(out[at - 1], "diameter")
             out[at] = token.as_("CUE")
     return out
+
+
+def _has_length(tokens: list[Token]) -> bool:
+    """Whether the last piece among the tokens has its length already."""
+    last = max(n for n, token in enumerate(tokens) if token.kind == "PIECE")
+    return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
 
 
 def _keyed(token: Token, key: str) -> Token:

@@ -60,6 +60,8 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
             _setting(out, phrase.token, told)
         elif phrase.sort == "value":
             _value(out, phrase.token, phrases[at - 1] if at else None, told)
+    if "plain-piece" in told:
+        out.limits["without_glass"] = True
     _leftovers(out, cast, told)
     _thread(out, told)
     out.limits.update(_used(cast))

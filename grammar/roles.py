@@ -118,7 +118,7 @@ def _share_heads(parts: list[Part]) -> None:
 
 def _is_another(before: Part, part: Part) -> bool:
     """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
-    if part.sort != "body" or part.noun.join != "and" or part.noun.head is None or not before.mounts:
+    if part.sort != "body" or part.noun.join not in ("and", ",") or part.noun.head is None or not before.mounts:
         return False
     return not part.noun.head.text.casefold().endswith("s") and not before.is_host
 
@@ -270,6 +270,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         _as(part, "body" if after_piece else "lens", cast)
     elif not role and not part.is_host and any(one.sort == "body" and one.has_mount for one in parts):
         _as(part, "lens", cast)  # 'MD lenses, an Exakta, and an L body'
+    elif role == "in" and lens is not None:
+        _as(part, "lens", cast)  # 'the same 8 mm lens is sold in C and in CS'
+        part.focal, part.f_number = lens.focal, lens.f_number
     elif not cast.bodies or role == "for":
         _as(part, "body", cast)
     else:

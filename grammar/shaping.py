@@ -89,11 +89,14 @@ def _named(token: Token) -> list[Token]:
 def _denied(tokens: list[Token]) -> list[Token]:
     """'not rangefinder', 'not a zoom': what the lens is said not to be is no word for it."""
     out: list[Token] = []
-    for token in tokens:
+    for at, token in enumerate(tokens):
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        other = word == "not" and token.kind == "MOUNT" and after is not None and after.kind == "LENS"
+        other = other and after is not None and after.text.casefold() in ("one", "ones")  # 'not the M42 one'
+        out.append(token.as_("FILLER") if other or (denied and token.kind in ("KIND", "TRAIT")) else token)
     return out
 
 
