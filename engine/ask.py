@@ -166,7 +166,14 @@ class Desk:
 
             return cards(question, self.knowledge, talk.rows)
         pointed = self._about_last_answer(question, talk)
-        return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
+        if pointed is not None:
+            return pointed
+        answer = handler_for(question.intent)(question, self.knowledge)
+        if question.intent in ("gear-setting", "diy-dimension", "compare"):
+            from engine.answers.pair_beside import with_pair
+
+            answer = with_pair(answer, question, self.knowledge)
+        return answer
 
     def _about_last_answer(self, question: Question, talk: Talk) -> Answer | None:
         """Answers that only the last answer can give: why, a chain by its number, what is remembered."""

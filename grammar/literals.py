@@ -199,6 +199,12 @@ def _area(match: re.Match[str]) -> Literal:
     return Literal("AREA", (float(match.group("a")), float(match.group("b"))), match.end())
 
 
+def _stops(match: re.Match[str]) -> Literal | None:
+    """'where does the 50 stop' tells no stops: there are not so many."""
+    count = float(match.group("n"))
+    return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
+
+
 def _pixels(match: re.Match[str]) -> Literal:
     across, down, millions = (match.group(name) for name in ("a", "b", "n"))
     if millions:
@@ -220,6 +226,7 @@ def _round(value: float) -> float:
     return float(f"{value:.10g}")
 
 
+_MOST_STOPS: Final = 20
 _FRACTION: Final = r"(?:\d{1,2}\s)?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 # the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
 _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
@@ -259,7 +266,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
     ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
-    ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _one("STOPS")),
+    ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
     ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),

@@ -9,6 +9,8 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import circles_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
+from engine.answers.nearby import LEAST, SURE
+from engine.answers.pieces_apart import pieces_apart
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.side_by_side import side_by_side, sides_of
 from engine.answers.wording import article, money, percent, ranged, small_mm
@@ -30,7 +32,10 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     else:
         told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
         told = _as_look_alikes(question, knowledge) + told
-    rows = named_or_near(question, knowledge, 2) if not sides or question.things else []
+    apart, chains = pieces_apart(question, knowledge) if not sides else (Told(), ())
+    told = apart if chains else told
+    least = SURE if chains else LEAST
+    rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [
@@ -38,7 +43,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         ]
     return Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
-        quantities=told.quantities,
+        chains=chains or None, quantities=told.quantities,
     )  # fmt: skip
 
 

@@ -43,6 +43,8 @@ def with_named_pieces(
             glass = True
         elif thing.piece in (*ADDED_FOCUSING, TUBE) and not thing.rear:
             using.append(_of_kind(thing, knowledge))  # 'an M42 helicoid': a ring past it is not what was named
+        elif not thing.rear and body_mount in thing.front and lens_mount not in thing.front:
+            continue  # 'the thin MFT ring': every way ends in one
         elif thing.front or thing.rear:
             pairs = tuple(_pairs(thing, lens_mount, body_mount, knowledge))
             using.append("|".join(pairs))

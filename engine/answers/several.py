@@ -46,8 +46,8 @@ def each_pair(
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
     for pair in pairs:
-        lines.append(Line("fact", _told(pair, question.feet), 1))
-        quantities += _numbers(pair, knowledge)
+        lines.append(Line("fact", pair_told(pair, question.feet), 1))
+        quantities += pair_numbers(pair, knowledge)
         if pair.chain is not None:
             chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
     if len(both) > MOST_PAIRS:
@@ -90,7 +90,7 @@ def pair_of(
     return Pair(case, words, setup, chain, ring.thickness_mm)
 
 
-def _told(pair: Pair, feet: bool) -> str:
+def pair_told(pair: Pair, feet: bool) -> str:
     seat = f"; ring for infinity {small_mm(pair.ring.nominal)}" if pair.ring is not None else ""
     if pair.chain is None:
         return f"{pair.words}: no way found{seat}"
@@ -102,7 +102,7 @@ def _told(pair: Pair, feet: bool) -> str:
     return f"{pair.words}: {pair.chain.title}{price}, {life_line(judged, feet)}{sure}{near}{seat}"
 
 
-def _numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
+def pair_numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
     out = []
     if pair.ring is not None:
         out.append(Quantity("ring_thickness_mm", pair.ring, pair.case))
