@@ -241,16 +241,18 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     own = lens.mount.register_mm
     usual = usual_flange_to_image(question.lens, knowledge)
-    away = own if is_known(own) else usual
+    told = number(question, "flange_to_image")
+    away = Interval.exact(told) if told else own if is_known(own) else usual
     if away is None:
         return Told((Line("ask", MEASURE),))
     stack = away + wanted * focal - register
     given = "its register" if is_known(own) else "the usual flange-to-image distance"
+    given = f"flange to image {small_mm(told)}" if told else given
     text = (
         f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
         f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
     )
-    lines = [Line("text", text)] + ([] if is_known(own) else [Line("ask", MEASURE)])
+    lines = [Line("text", text)] + ([] if told or is_known(own) else [Line("ask", MEASURE)])
     return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
 
 
