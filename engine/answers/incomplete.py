@@ -4,22 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.elsewhere import elsewhere
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE, loose
+from engine.answers.named_pieces import ANY_PIECE
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
 from engine.answers.said import focals, mentions
 from engine.answers.spacing import far_limits, marks, usual_focals
-from engine.answers.wording import listed
+from engine.answers.wording import listed, money
 from engine.base.compact import replace
+from engine.base.interval import Interval
 from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST_ADVICE = 2
+MOST_SOLD = 6
 SURE = 4.5  # what shares less with the question is beside the point here
 
 
@@ -35,7 +38,12 @@ def incomplete(
     body = next((side for side in bodies if isinstance(side, BodySide)), None)
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
     if body is not None and lens is None and question.lens is not None and not loose_numbers(question):
-        return _with_advice(depends(question, question.lens, body, knowledge), question, knowledge)
+        sold = _sold_of_kind(question, body, knowledge)
+        answer = depends(question, question.lens, body, knowledge)
+        if sold.lines:
+            quantities = (*(answer.quantities or ()), *sold.quantities)
+            return replace(answer, lines=(*sold.lines, *answer.lines), quantities=quantities)
+        return _with_advice(answer, question, knowledge)
     if lens is not None and body is None and _asks_for_a_kind(question):
         from engine.answers.fits import list_fits
 
@@ -60,6 +68,25 @@ def incomplete(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*told.quantities, *rings.quantities),
     )  # fmt: skip
+
+
+def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> Told:
+    """The adapters of a kind that was named, as tilt rings, that end on the body: cheapest first, with their prices."""
+    kinds = {thing.piece for thing in question.adapters if thing.piece and thing.piece not in ANY_PIECE}
+    rows = [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.kind in kinds and row.rear == body.mount.id and row.front != row.rear and row.price_usd is not None
+    ]  # fmt: skip
+    rows.sort(key=lambda row: (row.price_usd or (0, 0), row.name))
+    if not rows:
+        return Told()
+    lines = [Line("head", f"Sold for {body.mount.designation}, cheapest first:")]
+    quantities = []
+    for row in rows[:MOST_SOLD]:
+        assert row.price_usd is not None
+        lines.append(Line("fact", f"{row.name} [{money(row.price_usd)}]", 1))
+        quantities.append(Quantity("price", Interval.between(*row.price_usd), row.name))
+    return Told(tuple(lines), tuple(quantities))
 
 
 def _asks_for_a_kind(question: Question) -> bool:
