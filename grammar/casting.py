@@ -11,8 +11,8 @@ from grammar.tokens import Token
 
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
-_DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
-_RANGED: Final = _DRAWN | {"adapter", "recessed"}
+DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+_RANGED: Final = DRAWN | {"adapter", "recessed"}
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
@@ -192,7 +192,7 @@ def _measure_piece(part: Part) -> None:
     part.piece = head if head and head != "adapter" else (special[0] if special else head or "adapter")
     lengths, ranges = noun.all("LENGTH"), noun.all("RANGE")
     if ranges and (
-        part.piece == "step-ring" or part.piece not in _RANGED or (part.piece not in _DRAWN and _steps(ranges[0]))
+        part.piece == "step-ring" or part.piece not in _RANGED or (part.piece not in DRAWN and _steps(ranges[0]))
     ):
         part.steps = (ranges[0].numbers[0], ranges[0].numbers[1])
         part.piece = "step-ring" if part.piece == "adapter" else part.piece

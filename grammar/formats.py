@@ -11,6 +11,7 @@ _FILMLIKE: Final = frozenset(
     ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
      "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "tube", "crop mode"]
 )  # fmt: skip
+_LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
@@ -44,6 +45,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
+        near = near or (before is not None and before.text.casefold() in _LIT)
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")

@@ -187,6 +187,11 @@ def _place_factor(cast: Cast, part: Part) -> None:
 def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
     """'my ring is 26.0': a short length in the same sentence as a piece without one is the piece's."""
     token = part.noun.first("LENGTH")
+    turned = bool(cast.lenses) and "reversed" in (*cast.lenses[-1].traits, *cast.lenses[-1].kinds)
+    if turned and token is not None and part.noun.role in ("on", "behind") and token.unit == "mm":
+        part.sort, part.focal = "lens", token.numbers[0]  # 'a 25 mm reversed on a 50 mm'
+        cast.lenses.append(part)
+        return
     piece = before if before is not None and before.sort == "piece" and before.thickness is None else None
     if token is None or piece is None or token.unit != "mm" or piece.noun.sentence != part.noun.sentence:
         cast.lengths.append(part)

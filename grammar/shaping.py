@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
+from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
@@ -187,10 +188,13 @@ def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
 
 def _settings(tokens: list[Token]) -> list[Token]:
     """'at f/8' is a setting; 'at' before anything else says nothing."""
-    out = []
+    out: list[Token] = []
     for at, token in enumerate(tokens):
         if token.kind == "PREP" and token.value == "at":
             after = tokens[at + 1] if at + 1 < len(tokens) else None
+            drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+            if drawn and after is not None and after.kind == "LENGTH" and after.unit in ("mm", "cm"):
+                continue  # 'bellows at 100 mm' is drawn so far
             if after is not None and after.kind in _SETTING:
                 out.append(token.as_("AT"))
             continue

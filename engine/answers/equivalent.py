@@ -17,6 +17,20 @@ from engine.physics import coverage
 from grammar.questions import Question
 
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
+# ways to ask for the lens that gives a view, instead of the view that a lens gives
+MATCHED = (
+    "match",
+    "to look like",
+    "looks like a",
+    "same view as",
+    "same look as",
+    "mm look",
+    "view of a",
+    "to get a",
+    "to get the",
+    "gives the same",
+    "frames like a",
+)
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
 MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
@@ -50,6 +64,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if at is not None:
         told += _stop_on(at, factor, crops)
     told += _clean(question, knowledge, lenses, crops)
+    if mentions(question, *MATCHED):
+        told = _to_match(lenses, crops) + told
     lines = list(told.lines)
     if len(lines) < 2 or mentions(question, "exposure", "light", "bright", "meter"):
         rows = nearest(question.text, knowledge.catalogue, 1)
@@ -57,6 +73,20 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "crop-equivalent", ANSWERED, tuple(lines), question=question, quantities=told.quantities
     )  # fmt: skip
+
+
+def _to_match(lenses: tuple[float, ...], crops: list[Crop]) -> Told:
+    """The focal length that frames on each format as the one told does on full frame: it over the crop factor."""
+    told = Told()
+    for focal in lenses:
+        for crop in crops:
+            needed = focal / crop.by_diagonal
+            text = f"To frame like {trimmed(focal, 1)} mm on full frame, {crop.name} needs {trimmed(needed, 1)} mm"
+            if crop.by_width is not None:
+                text += f" ({trimmed(focal / crop.by_width, 1)} mm by width)"
+            case = f"on {crop.name} like {trimmed(focal, 1)} mm on full frame"
+            told += Told((Line("head", f"{text}."),), (Quantity("focal_length_mm", Interval.exact(needed), case),))
+    return told
 
 
 def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:

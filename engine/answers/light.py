@@ -47,6 +47,7 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _t_stop(question, knowledge)
+    yield _t_against_f(question)
     yield _between(question)
     yield _factor(question)
     if question.topic == "infrared":
@@ -86,6 +87,9 @@ def _behind_filter(question: Question, knowledge: Knowledge) -> Told:
     """What a shutter time becomes behind a filter."""
     time, mark = shutter_s(question, knowledge), question.said("factor")
     stops = density.stops_of_name(mark) if mark else UNKNOWN
+    held = number(question, "stops")
+    if not mark and held is not None:
+        mark, stops = "The density", Interval.exact(held)
     if not (is_known(time) and is_known(stops)) or question.said("iso") or stop(question) is not None:
         return Told()
     after = exposure.shutter_behind_s(time, stops)
@@ -94,6 +98,18 @@ def _behind_filter(question: Question, knowledge: Knowledge) -> Told:
     text = f"{mark} is {figures(stops.nominal, 3)} stops: {seconds(time.nominal)} becomes {seconds(after.nominal)}."
     rows = (Quantity("shutter_s", after), Quantity("nd_stops", stops, mark))
     return Told((Line("head", text),), rows)
+
+
+def _t_against_f(question: Question) -> Told:
+    """How far a T-stop and an f-number told beside it are apart, both taken as what lets light through."""
+    match, at = re.match(r"T(\d+(?:\.\d+)?)", question.said("aperture") or ""), stop(question)
+    if match is None or at is None or question.said("shutter"):
+        return Told()
+    apart = exposure.f_number_stops(Interval.exact(min(at, float(match[1]))), Interval.exact(max(at, float(match[1]))))
+    if not is_known(apart):
+        return Told()
+    text = f"T{match[1]} and f/{trimmed(at, 2)} are {trimmed(apart.nominal, 2)} stops apart, if all light came through."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", apart, f"T{match[1]} and f/{at:g}"),))
 
 
 def _between(question: Question) -> Told:

@@ -147,3 +147,13 @@ def test_pixels_said_in_the_question_are_what_is_left_of(asked, told, across):
     assert one(found, "crop_width_mm", "own") == close(wide, rel=0.01)
     assert one(found, "pixels_across", "own") == close(across * wide / 17.3, rel=0.01)
     assert one(found, "pixels_down", "own") == close(across * 3 / 4 * high / 12.98, rel=0.01)
+
+
+def test_the_lens_that_gives_a_wanted_view_is_told(asked):
+    found = asked("what focal length do i need on mft to match a 35mm on full frame")
+    assert one(found, "focal_length_mm", "like 35 mm") == close(35 / 2, rel=0.01)
+
+
+def test_an_inch_type_that_is_to_be_covered_is_a_format(asked):
+    found = asked("does a 12.5mm c lens made for 2/3 inch cover 1 inch")
+    assert one(found, "format_diagonal_mm", "") == close(hypot(13.2, 8.8), rel=0.01)

@@ -120,3 +120,18 @@ def test_diffraction_and_sensor_glass_are_told_where_they_matter(asked):
     blur = hypot(17.3, 13) / 1442
     assert one(found, "diffraction_f_number") == close(blur / (2.44 * 0.00055))
     assert "microns" in asked("does the sensor cover glass blur a f/1.4 lens")["text"]
+
+
+def test_the_shutter_behind_so_many_stops_of_density(asked):
+    found = asked("8 stops nd, what shutter from 1/500")
+    assert one(found, "shutter_s") == close(2**8 / 500)
+
+
+def test_a_t_stop_and_an_f_number_are_so_many_stops_apart(asked):
+    found = asked("t3.1 vs f2.8 difference in stops")
+    assert one(found, "light_difference_stops") == close(2 * log2(3.1 / 2.8))
+
+
+def test_a_bellows_at_a_length_is_drawn_so_far(asked):
+    found = asked("bellows at 100mm with 50mm lens, how many stops")
+    assert one(found, "light_difference_stops", "even pupils") == close(2 * log2(1 + 100 / 50))
