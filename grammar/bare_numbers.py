@@ -9,6 +9,8 @@ from grammar.tokens import Token
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_SPEEDS: Final = frozenset(["iso", "asa"])
+_ISO_NEAR: Final = 6  # words
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -19,7 +21,9 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
     out = _listed(list(tokens))
     for at, token in enumerate(out):
-        if token.kind == "NUMBER":
+        if token.kind == "NUMBER" and _is_iso(out, at):
+            out[at] = token.as_("ISO")
+        elif token.kind == "NUMBER":
             out[at] = _told(out, at, told)
         elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
             out[at] = token.as_("FOCAL", unit="mm")
@@ -106,6 +110,19 @@ def _lists_factors(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1 : at + 4]
     kinds = [token.kind for token in after]
     return kinds[:1] == ["JOIN"] and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in _OPTICS
+
+
+def _is_iso(tokens: list[Token], at: int) -> bool:
+    """'iso can't go below 400': a round number a few words after the word, with no other number between."""
+    number = tokens[at].numbers[0]
+    if number < 25 or number % 5 or not tokens[at].text.isdecimal():
+        return False
+    for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
+        if token.text.casefold() in _SPEEDS:
+            return True
+        if token.kind in ("NUMBER", "LENGTH", "STOP", "JOIN", "PRICE", "ISO"):
+            return False
+    return False
 
 
 def _heads_several(tokens: list[Token], at: int) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.base.compact import replace
@@ -30,6 +31,7 @@ _OTHER_MATTERS: Final = frozenset(
     ["coverage", "identify-mount", "gear-setting", "crop-equivalent", "buy-plan", "compare", "look-alike",
      "shim-calibration", "exposure-nd", "list-fits", "diy-dimension"]
 )  # fmt: skip
+_THREAD: Final = "thread"
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -37,6 +39,8 @@ def leans(heard: Heard, before: Question) -> bool:
     """Whether the text leaves something out that the question before can give."""
     if before.intent in _TALK:
         return False
+    if _ring_mm(heard, before) is not None:
+        return True
     cast, best = heard.cast, heard.weighed.best
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
@@ -62,7 +66,9 @@ def leans(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    best = heard.weighed.best
+    best, ring = heard.weighed.best, _ring_mm(heard, before)
+    if ring is not None:
+        best = "focus-verdict"
     if heard.tells("sure"):
         best = "why"
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
@@ -71,6 +77,9 @@ def follow(heard: Heard, before: Question) -> Question:
     lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before, heard.weighed.best is not None)
     bodies, things = _bodies(said, before)
     said = _measured(said, before, heard)
+    if ring is not None:
+        piece = Thing(words=f"{ring:g} mm ring", thickness_mm=(ring, ring), piece="adapter")
+        said = said.with_(adapters=(piece,), values=tuple(row for row in said.values if row[0] != "thread"))
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
     without = heard.tells("without-piece") or _without_it(heard)
@@ -102,6 +111,16 @@ def _measured(said: Question, before: Question, heard: Heard) -> Question:
         return said
     rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
     return said.with_(values=(*rest, ("flange_to_image", text)))
+
+
+def _ring_mm(heard: Heard, before: Question) -> float | None:
+    """'mine measures 29.62' after a lens on a body: of the ring between, where no thread is spoken of."""
+    seated = before.intent in _ON_BODY and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", ""))
+    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    if not seated or told is None or others or _THREAD in heard.text.casefold():
+        return None
+    return float(told[1])
 
 
 def _beside(said: Question, before: Question) -> tuple[Thing, ...]:

@@ -8,7 +8,16 @@ from grammar.tokens import Token
 
 _ONE: Final = frozenset(["one", "ones"])
 _OTHER: Final = frozenset(["other", "another"])
-_DESCRIBING: Final = frozenset(["MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"])
+_DESCRIBING: Final = frozenset(
+    ["BODY", "MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"]
+)
+# units that are written out behind a number in words, in mm; and the short forms of those
+_UNITS: Final = {
+    "mm": 1.0, "millimetre": 1.0, "millimetres": 1.0, "millimeter": 1.0, "millimeters": 1.0, "cm": 10.0,
+    "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
+    "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
+}  # fmt: skip
+_UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
 _NUMBERS: Final = frozenset(["LENGTH", "FNUM", "COMBO", "FOCAL"])
 _HEADS: Final = frozenset(["LENS", "BODY"])
 
@@ -16,10 +25,19 @@ _HEADS: Final = frozenset(["LENS", "BODY"])
 def with_ones(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'one' behind a description as its head, and 'the other' before a lens's numbers as a join."""
     out: list[Token] = []
+    skip = False
     for at, token in enumerate(tokens):
+        if skip:
+            skip = False  # the unit of a length in words
+            continue
         before = next((one for one in reversed(out) if one.kind not in ("MARK",)), None)
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         word = token.text.casefold().split()[-1] if token.text else ""
+        length = _in_words(token, after)
+        if length is not None:
+            out.append(length)
+            skip = True
+            continue
         if token.kind == "NUMBER" and word in _ONE and before is not None and before.kind in _DESCRIBING:
             out.append(token.as_(_last_head(out), value=""))
         elif word in _OTHER and token.kind in ("FILLER", "DET") and after is not None and after.kind in _NUMBERS:
@@ -30,6 +48,16 @@ def with_ones(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _in_words(token: Token, unit: Token | None) -> Token | None:
+    """'three metres' as a length in mm; None for anything else."""
+    factor = _UNITS.get(unit.text.casefold()) if unit is not None else None
+    if token.kind != "NUMBER" or not token.text.isalpha() or factor is None or unit is None:
+        return None
+    return token.as_(
+        "LENGTH", numbers=(token.numbers[0] * factor,), unit=_UNIT_OF[factor], text=f"{token.text} {unit.text}"
+    )
 
 
 def _last_head(before: list[Token]) -> str:

@@ -135,5 +135,6 @@ def _extended(question: Question, knowledge: Knowledge) -> Told:
         if is_known(magnified):
             part = light_rows(magnified.nominal, stop(question), case, lens)
             lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}"
+            told += Told((), (Quantity("magnification", magnified, case),))
             told += Told(tuple(Line("head", f"{lead}: {line.text}.") for line in part.lines), part.quantities)
     return told

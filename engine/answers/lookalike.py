@@ -15,6 +15,7 @@ from engine.facts.records import Mount, Thread
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
+SAME_MM = 0.02  # registers nearer than this are told as one
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
 
@@ -26,6 +27,14 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
     lines: list[Line] = []
     quantities: list[Quantity] = []
+    firsts = _firsts(question, knowledge)
+    if len(set(firsts)) == 2:
+        lines.append(Line("head", _same_or_not(*(knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)))))
+    elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
+        lines.append(Line("head", "The name alone does not make them the same: several mounts go by it."))
+    elif len(mounts) == 1:
+        lines += _named_alike(mounts[0], knowledge)
+        quantities += _registers_alike(mounts[0], knowledge)
     if len(mounts) > MOST_IN_FULL:
         lines.append(Line("head", f"{len(mounts)} mounts go by that name. They meet by their threads and focus wrong:"))
     for name in mounts:
@@ -56,6 +65,52 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=(*quantities, *told.quantities),
     )  # fmt: skip
+
+
+def _firsts(question: Question, knowledge: Knowledge) -> list[str]:
+    """The likeliest mount of each thing named."""
+    things = (*question.lenses, *question.things, *question.bodies)
+    return [thing.ids[0] for thing in things if thing.kind == "mount" and thing.ids[:1] and thing.ids[0] in
+            knowledge.catalogue.mounts]  # fmt: skip
+
+
+def _same_or_not(one: Mount, other: Mount) -> str:
+    """Whether two mounts are the same in coupling and register, and in what they differ."""
+    apart: list[str] = []
+    if one.coupling != other.coupling:
+        apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
+    elif one.thread != other.thread:
+        apart.append("the threads differ")
+    elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
+        apart.append("the bayonets differ")
+    if is_known(one.register_mm) and is_known(other.register_mm):
+        by = abs(one.register_mm.nominal - other.register_mm.nominal)
+        apart += [f"the registers differ by {small_mm(by)}"] if by > SAME_MM else []
+    elif is_known(one.register_mm) or is_known(other.register_mm):
+        apart.append("only one of them has a register of its own")
+    names = f"{one.designation} and {other.designation}"
+    return (
+        f"No, {names} are not the same: {listed(apart)}." if apart else f"{names} are alike in coupling and register."
+    )
+
+
+def _named_alike(name: str, knowledge: Knowledge) -> list[Line]:
+    """The other mounts that go by the same designation, where there are any."""
+    facts = knowledge.catalogue
+    out = []
+    for row in facts.shared.values():
+        if name in row.mounts:
+            others = [facts.mounts[other] for other in row.mounts if other != name]
+            told = "; ".join(f"{mount.designation}: {mount_line(mount, knowledge)}" for mount in others)
+            out.append(Line("note", f"Not the same, though it goes by the same name: {told}."))
+    return out[:1]
+
+
+def _registers_alike(name: str, knowledge: Knowledge) -> list[Quantity]:
+    facts = knowledge.catalogue
+    ids = dict.fromkeys(other for row in facts.shared.values() if name in row.mounts for other in row.mounts)
+    known = [(other, facts.mounts[other].register_mm) for other in ids if other != name]
+    return [Quantity("register_mm", register, other) for other, register in known if is_known(register)]
 
 
 def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
