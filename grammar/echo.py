@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.telling_own import sentence
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
@@ -41,7 +41,6 @@ _SAID: Final = {
 }  # fmt: skip
 
 
-_OFF: Final = ("too thick", "too thin", "thicker", "thinner")  # by so much, where that was said
 _OPENINGS: Final = {
     "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
     "gear-setting": "which camera setting", "identify-mount": "identify the mount",
@@ -233,8 +232,10 @@ class _Sayer:
                 out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
                 continue
             text_said = _SAID.get(key, "{}")
-            if key == "thickness":
-                text_said = next((f"{{}} {word}" for word in _OFF if word in question.text.casefold()), text_said)
+            if key == OFF:
+                continue
+            if key == "thickness" and question.off_word:
+                text_said = f"{{}} {question.off_word}"
             out.append(text_said.format(said))
         return out
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.telling import built
 
 # intents that need nothing from before once they are plainly asked
@@ -32,6 +32,8 @@ _OTHER_MATTERS: Final = frozenset(
      "shim-calibration", "exposure-nd", "list-fits", "diy-dimension"]
 )  # fmt: skip
 _THREAD: Final = "thread"
+# what a ring that is off by so much goes on to decide
+_OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -246,10 +248,21 @@ def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said:
         if said.lenses or said.bodies:
             values.pop(ALL, None)
         return values
+    if "thickness" in values and before.off_word:
+        values[OFF] = before.off_word
+    if said.said("thickness"):
+        values.pop(OFF, None)
     if intent == before.intent:
         return values
-    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    if intent in _OF_SEAT:
+        seat = {key: text for key, text in values.items() if key in ("thickness", OFF)}
+        return seat | {key: text for key, text in values.items() if key in _OF_LENS and _same_lenses(lenses, before)}
+    same = _same_lenses(lenses, before)
     return {key: text for key, text in values.items() if key in _OF_LENS and same}
+
+
+def _same_lenses(lenses: tuple[Thing, ...], before: Question) -> bool:
+    return [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
 
 
 def _kept_adapters(intent: str, before: Question) -> tuple[Thing, ...]:

@@ -19,6 +19,11 @@ AND: Final = " and "  # between several of them in a topic
 ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 
 
+OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
+# a thickness said so is not that of the ring, but by how much it is off
+OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much")
+
+
 @compact
 class Thing:
     """A lens, body, mount, adapter or other thing that the question names or describes in place.
@@ -162,6 +167,12 @@ class Question:
     def said(self, key: str) -> str | None:
         """The reading under `key` of `values`, None where it was not said."""
         return dict(self.values).get(key)
+
+    @property
+    def off_word(self) -> str | None:
+        """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
+        flat = self.text.casefold()
+        return next((word for word in OFF_WORDS if word in flat), None) or self.said(OFF)
 
     def with_(self, **changes: object) -> Question:
         return replace(self, **changes)

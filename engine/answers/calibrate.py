@@ -11,6 +11,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
+from engine.answers.ring_off import of_ring
 from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
@@ -85,6 +86,8 @@ def _looked_up(question: Question, facts: Catalogue) -> Question:
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     told, shim = _shims(question, knowledge)
+    if shim is None and not told.lines:
+        told, shim = of_ring(question, knowledge)
     yield told
     yield turned(question, knowledge)
     if shim is not None and mentions(question, "turn"):

@@ -17,7 +17,7 @@ from engine.facts.records import Format
 from grammar.questions import Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
-TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart")
+TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart", "thick too much")
 TOO_CLOSE = (
     "too thin", "too short", "too close", "thinner", "past inf", "beyond inf", "over inf", "overshoot", "undersize",
 )  # fmt: skip
@@ -39,9 +39,10 @@ def off_by_mm(question: Question) -> float | None:
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return None
-    if mentions(question, *TOO_CLOSE):
+    word = question.off_word or ""
+    if mentions(question, *TOO_CLOSE) or word in TOO_CLOSE:
         return -size
-    return size if mentions(question, *TOO_FAR) else None
+    return size if mentions(question, *TOO_FAR) or word in TOO_FAR else None
 
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:

@@ -1,0 +1,52 @@
+"""A ring that is off between a lens and a body: what has to be taken off it, or shimmed, for infinity."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.loose import off_by_mm
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.wording import small_mm
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from grammar.questions import Question
+
+LEAST_MM = 0.005  # finer than it can be measured
+
+
+def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
+    """What mends the ring that was told, by its length or by how far it is off; and the shim in mm where one does."""
+    error = off_by_mm(question)
+    if error is None:
+        error = _error_of_the_pair(question, knowledge)
+    if error is None or abs(error) < LEAST_MM:
+        return Told(), None
+    by = small_mm(abs(error))
+    if error > 0:
+        text = (
+            f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
+            " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
+            " longer."
+        )
+    else:
+        text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
+    rows = (
+        Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
+        Quantity("register_error_mm", Interval.exact(error), "of the ring"),
+    )
+    return Told((Line("head", text),), rows), abs(error) if error < 0 else None
+
+
+def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
+    """How far the lens is off its register on the ring that was described by its length, mm."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    described = any(thing.thickness_mm is not None for thing in question.adapters)
+    if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return None
+    from engine.answers.howto import one_pair
+
+    chains = one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains
+    error = chains[0].listed.judged.trace.value("register_error_mm") if chains else None
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return None
+    return error.shortest.nominal

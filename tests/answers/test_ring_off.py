@@ -1,0 +1,61 @@
+"""A ring that is off, told once and asked about over several turns: the verdict, the other lens, and what mends it."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import close, flat, one
+
+
+@pytest.fixture(scope="module")
+def club() -> Desk:
+    return Desk()
+
+
+def talk(club, *turns):
+    memory = Talk()
+    return [record_of(club.ask(turn, memory), club.knowledge) for turn in turns]
+
+
+def test_a_measured_ring_is_judged_for_each_lens_and_mended(club):
+    first, measured, other, mend = talk(
+        club, "om lens to e ring, which", "mine measures 28.12", "and the 28 then", "how do i fix that"
+    )
+    assert first["chains"][0]["verdict"] == "infinity"
+    assert measured["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.12)
+    assert other["chains"][0]["focus"]["far_from_sensor_mm"]["least"] == pytest.approx(28**2 / 0.12, rel=0.02)
+    assert one(mend, "shim_mm", "to take off") == close(0.12)
+    assert "A shim only makes it longer" in flat(mend)
+
+
+def test_by_how_much_a_ring_is_off_is_kept_while_it_decides(club):
+    _, other, mend = talk(
+        club, "my om-e ring is 0.08 too thick, where does the 50 stop", "and for my 24?", "how do i fix it"
+    )
+    assert other["reading"].endswith("0.08 mm too thick")
+    assert other["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.08)
+    assert one(mend, "shim_mm", "to take off") == close(0.08)
+
+
+def test_a_ring_that_is_too_thin_is_shimmed(club):
+    (found,) = talk(club, "my m42 to e ring is 27.3 mm, how thick a shim")
+    assert one(found, "shim_mm", "to add") == close(45.46 - 18 - 27.3)
+
+
+@pytest.mark.parametrize("asked", ["is C the same as CS", "is OCT-18 the same as OCT-19", "is K the same as M42"])
+def test_whether_two_mounts_are_the_same_is_said_first(club, asked):
+    (found,) = talk(club, asked)
+    answer = found["text"].split("\n", 1)[1] if found["text"].startswith(">") else found["text"]
+    assert answer.startswith("No, ")
+
+
+def test_a_length_in_words_and_an_iso_a_few_words_away_are_read(club):
+    sharp, light = (
+        talk(club, "85 1.4 on full frame, kid at three metres, how much is sharp")[0],
+        talk(club, "noon sun, 1/100, iso can't go below 400, f2, which nd")[0],
+    )
+    assert sharp["reading"].endswith("at 3 m")
+    assert one(light, "nd_stops") == pytest.approx(8.36, abs=0.1)
