@@ -119,7 +119,8 @@ class Talk:
             self.reading = answer.reading
             self._list(answer)
             return
-        self.question = answer.question
+        wants = next((line.wants for line in answer.lines if line.wants), "")
+        self.question = answer.question.with_(wants=wants)
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"

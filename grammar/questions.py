@@ -155,6 +155,7 @@ class Question:
     taught: Taught | None = None
     instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
     sought: Sought | None = None
+    wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
 
     @property
     def lens(self) -> Thing | None:

@@ -43,8 +43,12 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return replace(meant, text=text)
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
+        from grammar.answering import completed
         from grammar.followups import follow, leans
 
+        reply = completed(heard, before, lexicon.hosts)
+        if reply is not None:
+            return reply
         if leans(heard, before):
             followed = follow(heard, before)
             went_on = followed.intent == before.intent

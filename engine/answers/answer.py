@@ -28,6 +28,7 @@ class Line:
     kind: str
     text: str
     depth: int = 0
+    wants: str = ""  # of an ask: the fact that is asked for, where a bare reply can give it
 
 
 @compact

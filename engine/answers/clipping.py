@@ -47,9 +47,8 @@ def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thr
     if x is None:
         return thrown, Told()
     if thrown.focal_mm is None or thrown.thing is None:
-        return thrown, Told(
-            (Line("ask", "How much the circle grows with the extension hangs on the focal length: what is it?"),)
-        )
+        ask = "How much the circle grows with the extension hangs on the focal length: what is it?"
+        return thrown, Told((Line("ask", ask, wants="focal"),))
     lens = distances_of(thrown.thing, facts)
     known = lens is not None and "pupil_magnification" not in lens.assumed
     rows = facts.assumptions

@@ -244,7 +244,7 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
     told = number(question, "flange_to_image")
     away = Interval.exact(told) if told else own if is_known(own) else usual
     if away is None:
-        return Told((Line("ask", MEASURE),))
+        return Told((Line("ask", MEASURE, wants="flange_to_image"),))
     stack = away + wanted * focal - register
     given = "its register" if is_known(own) else "the usual flange-to-image distance"
     given = f"flange to image {small_mm(told)}" if told else given
@@ -257,7 +257,7 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:
-    return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
+    return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?", wants="focal")]
 
 
 def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -89,7 +89,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
-        lines.append(Line("ask", ask))
+        lines.append(Line("ask", ask, wants="circle"))
     return Told(tuple(_asked_first(lines, question, knowledge)), tuple(rows))
 
 

@@ -191,7 +191,11 @@ def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
 def ask_for(question: Question, missing: tuple[Missing, ...]) -> Answer:
     """Ask for the one fact that is missing, first the lens, then the body."""
     return Answer(
-        question.text, question.intent, NO, tuple(Line("ask", row.ask) for row in missing[:1]), question=question
+        question.text,
+        question.intent,
+        NO,
+        tuple(Line("ask", row.ask, wants=row.wants) for row in missing[:1]),
+        question=question,
     )
 
 

@@ -225,14 +225,15 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
     if diameter is not None and pitch is None:
         table = " ".join(line.text for line in _ten_pitches(question, knowledge).lines)
-        yield Line("ask", f"What is the pitch? {table}")
+        yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
         yield Line(
             "ask",
             "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it"
             " decides.",
+            wants="flange_to_image",
         )
     if not mounts and diameter is None and not mentions(question, "measure", "gauge"):
-        yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?")
+        yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):
         yield Line("ask", DETAILS)

@@ -62,7 +62,7 @@ def incomplete(
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
     lines = [*advice, *lines, *rings.lines]
     if not found.chains or lens is not None:
-        lines += [Line("ask", row.ask) for row in missing[:1]]
+        lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
     status = ANSWERED if told.lines or rings.lines else NO
     return Answer(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,

@@ -36,9 +36,10 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     if not lines or mentions(question, "why", "over", "under", "wrong", "off", "crop"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     if mentions(question, "nd", "filter") and question.said("frame_rate") and stop(question) is None:
-        lines.append(Line("ask", "For which f-number? Then the density to hold back can be told."))
+        lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
-        lines.append(Line("ask", "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"))
+        ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
+        lines.append(Line("ask", ask, wants="stop"))
     status = ANSWERED if told.lines or rows else NO
     return Answer(
         question.text, "exposure-nd", status, tuple(lines), question=question, quantities=told.quantities

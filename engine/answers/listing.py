@@ -76,11 +76,12 @@ def near_lines(chains: Sequence[ListedChain]) -> list[Line]:
         return []
     trace = chains[0].listed.judged.measured_trace
     if trace.value("focal_length_mm") is None:
-        return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?")]
-    if isinstance(trace.value("travel_mm"), Unknown):
         return [
-            Line("ask", "How near it comes hangs on the lens's own focusing: what is the nearest mark of its scale?")
+            Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?", wants="focal")
         ]
+    if isinstance(trace.value("travel_mm"), Unknown):
+        ask = "How near it comes hangs on the lens's own focusing: what is the nearest mark of its scale?"
+        return [Line("ask", ask, wants="close_focus")]
     return []
 
 

@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.answer import NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide
-from engine.answers.said import mentions
+from engine.answers.said import mentions, number
 from engine.answers.wording import f_number, listed, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
@@ -29,15 +29,33 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     """What can be said of a lens without a known mount on this body; the question back is the answer's last line."""
     told = needed(thing, body.mount, knowledge)
     what = _noun(thing)
+    measured = number(question, "flange_to_image")
     head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
     own = _own_thread(thing, knowledge)
+    if measured is not None and is_known(body.mount.register_mm):
+        head, told = _left_over(measured, body.mount, body.mount.register_mm)
     lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
-    lines.append(Line("ask", MEASURE if own else f"{MEASURE} And which mount or thread has it?"))
+    if measured is None:
+        ask = MEASURE if own else f"{MEASURE} And which mount or thread has it?"
+        lines.append(Line("ask", ask, wants="flange_to_image thread"))
+    elif not own:
+        lines.append(Line("ask", "Which mount or thread has it?", wants="thread"))
     register = body.mount.register_mm
     rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
     return Answer(
         question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
     )
+
+
+def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
+    """What a measured distance leaves between lens and body."""
+    over = Interval.exact(measured_mm) - register
+    head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "
+    if over.nominal < 0:
+        text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
+    else:
+        text = f"{head}{body.designation}, leaves {small_mm(over.nominal)} for ring, helicoid or holder."
+    return Line("head", text), Told((), (Quantity("stack_mm", over, "as measured"),))
 
 
 def _own_thread(thing: Thing | None, knowledge: Knowledge) -> list[Line]:

@@ -39,7 +39,8 @@ def remarked(question: Question, knowledge: Knowledge) -> Told:
             return Told((Line("head", PARTLY),))
         lens = distances_of(thing, knowledge.catalogue)
         if lens is None:
-            return Told((Line("ask", "What each mark means hangs on the focal length: what is engraved on the lens?"),))
+            ask = "What each mark means hangs on the focal length: what is engraved on the lens?"
+            return Told((Line("ask", ask, wants="focal"),))
         off = _error(question, knowledge)
         own = own_lens(thing, knowledge.catalogue)
         if off is None:

@@ -22,6 +22,7 @@ class Missing:
 
     what: str
     ask: str
+    wants: str = ""  # what a bare reply may be, besides a name
 
 
 @compact
@@ -46,7 +47,7 @@ class BodySide:
 def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
     """The lens meant: one from the gear file, or one described by its mount, focal length and stop."""
     if thing is None:
-        return Missing("lens", "Which lens? Name its mount (C-mount, M42 ...) or a lens from your gear file.")
+        return Missing("lens", "Which lens? Name its mount (C-mount, M42 ...) or a lens from your gear file.", "lens")
     if thing.kind == "lens" and thing.id is not None and thing.id in catalogue.lenses:
         lens = catalogue.lenses[thing.id]
         lens = _told(lens, thing)
@@ -57,6 +58,7 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
         return Missing(
             "lens mount",
             f"Which mount is on {what}? Measure the width across the thread or bayonet, and the thread pitch.",
+            "thread",
         )
     mount = catalogue.mounts[mount_id]
     made_up = Lens(id="", name="", mount=mount.id, basis=AS_TOLD)
@@ -139,14 +141,18 @@ def mount_words(mount: Mount) -> str:
 def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
     """The body meant: one from the gear file, a generic one, or a mount alone."""
     if thing is None:
-        return Missing("body", "On which body? Name its mount (E-mount, MFT ...) or a body from your gear file.")
+        return Missing(
+            "body", "On which body? Name its mount (E-mount, MFT ...) or a body from your gear file.", "body"
+        )
     if thing.kind == "body" and thing.id is not None and thing.id in catalogue.bodies:
         body = catalogue.bodies[thing.id]
         form = catalogue.formats.get(thing.format or body.format)
         return BodySide(body, catalogue.mounts[body.mount], False, body.name, form)
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
         what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
-        return Missing("body mount", f"Which lens mount is on {what} (E-mount, MFT, M42 ...)? Its manual says.")
+        return Missing(
+            "body mount", f"Which lens mount is on {what} (E-mount, MFT, M42 ...)? Its manual says.", "body-mount"
+        )
     mount = catalogue.mounts[thing.id]
     others = tuple(catalogue.mounts[other].designation for other in thing.ids[1:] if other in catalogue.mounts)
     noun = mount_words(mount)

@@ -196,7 +196,7 @@ def _close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> 
 def _cover_glass(at: float | None, form: Format, question: Question, knowledge: Knowledge) -> Told:
     """The glass of the body named, or the thickness told, at the stop told."""
     if at is None:
-        return Told((Line("ask", "At which f-number? Glass before the sensor blurs fast lenses only."),))
+        return Told((Line("ask", "At which f-number? Glass before the sensor blurs fast lenses only.", wants="stop"),))
     body = question.body
     record = knowledge.catalogue.bodies.get(body.id or "") if body is not None and body.kind == "body" else None
     # '2 mm of sensor glass' may have been read as a lens

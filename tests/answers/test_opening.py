@@ -83,3 +83,25 @@ def test_small_talk_is_answered_and_changes_nothing(club: Desk) -> None:
 def test_a_list_becomes_a_question_of_one_pair_once_the_body_is_told(club: Desk) -> None:
     _, answer = talk(club, "which bodies take an m42 lens", "its z mount")
     assert answer.reading == "how do I get an M42 lens on a Z-mount body"
+
+
+@pytest.mark.parametrize(
+    ("asked", "reply", "reading"),
+    [
+        ("how close does a m42 lens get with 20mm tube", "58",
+         "how close does a 58 mm M42 lens focus with a 20 mm extension tube"),
+        ("how do I get my 50mm m42 on my camera", "z", "how do I get a 50 mm M42 lens on a Z-mount body"),
+        ("bought an unmarked lens", "42mm, 1mm pitch",
+         "identify the mount (no name) for a unmarked lens, thread 42 mm x 1 mm"),
+        ("does a 25mm c lens cover mft", "about 16mm",
+         "does a 25 mm C-mount lens cover a Micro Four Thirds body, 16 mm image circle"),
+    ],
+)  # fmt: skip
+def test_a_bare_reply_completes_what_was_asked_for(club: Desk, asked: str, reply: str, reading: str) -> None:
+    _, answer = talk(club, asked, reply)
+    assert answer.reading == reading
+
+
+def test_a_number_that_cannot_be_what_was_asked_for_is_none(club: Desk) -> None:
+    _, answer = talk(club, "how close does a m42 lens get with 20mm tube", "0.3")
+    assert "0.3 mm M42" not in answer.reading
