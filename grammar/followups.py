@@ -7,7 +7,9 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
+from grammar.sticking import kept_distance, kept_limits, kept_pieces, kept_stop, kept_values
 from grammar.telling import built
+from grammar.whom import Meant, known_with, meant, side_by_side
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -21,8 +23,12 @@ _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
 _LIST: Final = "list-fits"
+COMPARE: Final = "compare"
+_CLOSE: Final = "macro-distance"
+_PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_TUBES: Final = frozenset(["extension-tube", "helicoid", "bellows"])
+_ASKING: Final = ("how", "which", "what", "can", "will", "why", "where", "how-many", "how-much", "how-close", "need-adapter")
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
@@ -36,6 +42,13 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if heard.tells("doubt") and not heard.tells("pair"):
+        return True
+    pointed = meant(heard, before)
+    if pointed is not None and (pointed.told or best not in ("definition", "out-of-scope")):
+        return True  # 'the C one': what is meant was spoken of before
+    if best == _IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
+        return True  # 'how do I know that it is C': the lens spoken of
     if best == "card" and before.bodies and not cast.bodies:
         return True  # a card is of a lens on a body, however long the question
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
@@ -57,34 +70,109 @@ def leans(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    best = heard.weighed.best
-    if heard.tells("sure"):
-        best = "why"
-    supposed = heard.tells("what-if") and before.intent in _SUPPOSED
-    intent = best if best is not None and not supposed else _went_on(heard, before)
+    taken_back = _taken_back(heard, before)
+    if taken_back is not None:
+        return taken_back
+    found, compared = meant(heard, before), side_by_side(heard, before)
+    intent = COMPARE if compared else _intent(heard, before, found)
     said = built(heard, intent)
-    lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
-    bodies, things = _bodies(said, before)
+    lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), _bodies(heard, said, before, found)
     said = _measured(said, before, heard)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
-    without = heard.tells("without-piece") or _without_it(heard)
-    adapters = () if without and not said.adapters else said.adapters or before.adapters
+    same_lens = _ids(lenses) == _ids(before.lenses)
+    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    pieces = said.adapters or kept_pieces(intent, same_lens, before)
+    if intent in _PLACING and _is_close(said, before, pieces):
+        intent = _CLOSE
+        values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
     return replace(
         said,
         intent=intent,
         lenses=lenses,
         bodies=bodies,
-        adapters=adapters,
+        adapters=() if without else pieces,
         things=things,
-        limits=_limits(said.limits, before.limits),
-        f_number=said.f_number if said.f_number is not None else before.f_number,
-        distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
-        number=said.number if said.number is not None or intent not in _MADE else _kept_number(said, before),
-        values=tuple({**_kept_values(intent, lenses, before, said), **dict(said.values)}.items()),
+        limits=kept_limits(said.limits, before.limits, intent == before.intent),
+        f_number=said.f_number if said.f_number is not None else kept_stop(intent, same_lens, before),
+        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
+        number=_number(said, before, intent, found),
+        values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
+        known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
+
+
+def doubted(text: str, before: Question, topic: str | None) -> Question:
+    """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
+    return before.with_(text=text, intent="why", topic=topic, number=None, values=(), things=(), follows=True)
+
+
+def _taken_back(heard: Heard, before: Question) -> Question | None:
+    """'scrap that': the question before the last; 'not the body, the lens': what was said of the one is the other's."""
+    prior = before.prior
+    if prior is None or not prior.lenses:
+        return None
+    alone = not any(part.has_mount for part in (*heard.cast.lenses, *heard.cast.bodies))
+    if heard.tells("retract") and alone and heard.tells("short"):
+        return prior.with_(text=heard.text, follows=True)
+    if heard.tells("not-body") and alone and before.bodies and before.bodies != prior.bodies:
+        lens = replace(prior.lenses[0], kind="mount", ids=before.bodies[0].ids)
+        changed = before.with_(text=heard.text, lenses=(lens,), bodies=prior.bodies, follows=True)
+        return changed.with_(known=known_with(before.known, (lens,)))
+    if heard.tells("not-lens") and alone and before.lenses != prior.lenses and before.lenses[0].kind == "mount":
+        body = Thing("mount", before.lenses[0].ids, before.lenses[0].words)
+        return before.with_(text=heard.text, lenses=prior.lenses, bodies=(body,), follows=True)
+    return None
+
+
+def _intent(heard: Heard, before: Question, found: Meant | None) -> str:
+    best = heard.weighed.best
+    if heard.tells("sure") or heard.tells("doubt"):
+        return "why" if not heard.tells("thing") or heard.tells("sure") else best or _went_on(heard, before)
+    told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
+    if (told or (found is not None and found.told)) and not _asks(heard):
+        # what was told of a thing puts the question of before anew
+        return "chain" if before.intent in _ASIDE else before.intent
+    if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
+        return "chain"  # the one of those that were set side by side
+    supposed = heard.tells("what-if") and before.intent in _SUPPOSED
+    return best if best is not None and not supposed else _went_on(heard, before)
+
+
+def _asks(heard: Heard) -> bool:
+    return heard.tells("asked") or any(heard.tells(cue) for cue in _ASKING)
+
+
+def _is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:
+    """Whether a magnification that is wanted makes it a matter of how close: 'and if I want 1:1', then 'which tube'."""
+    if said.said("magnification") is not None:
+        return True
+    return before.said("magnification") is not None and any(piece.piece in _TUBES for piece in pieces)
+
+
+def _lenses_of(
+    heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
+) -> tuple[Thing, ...]:
+    if compared:
+        return compared
+    if said.intent == _IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+        return before.lenses if found is None else found.lenses  # the mounts named are those it may have
+    if found is not None and said.intent not in _ALIKE:
+        return found.lenses
+    return _beside(said, before) if said.intent in _ALIKE else _lenses(said, before)
+
+
+def _number(said: Question, before: Question, intent: str, found: Meant | None) -> int | None:
+    if said.number is not None:
+        return None if found is not None and not found.told else said.number
+    return _kept_number(said, before) if intent in _MADE else None
+
+
+def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:
+    return [(lens.ids, lens.focal_length_mm) for lens in lenses]
 
 
 def _measured(said: Question, before: Question, heard: Heard) -> Question:
@@ -145,8 +233,16 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     return said.lenses
 
 
-def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
+def _bodies(
+    heard: Heard, said: Question, before: Question, found: Meant | None
+) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
     """A format alone is another body of the same mount."""
+    if said.intent == _IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+        mounts = tuple(thing for thing in (*said.lenses, *said.bodies) if thing.kind == "mount")
+        return before.bodies, (*said.things, *mounts)
+    if found is not None and not heard.cast.bodies:
+        formats = tuple(thing for thing in before.things if thing.kind == "format")
+        return before.bodies, said.things or formats
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):
@@ -175,41 +271,9 @@ def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bo
     return bool(told and before.bodies)
 
 
+def _says_it(heard: Heard) -> bool:
+    return any(token.kind == "VERB" and token.value == "it" for token in heard.line.tokens)
+
+
 def _without_it(heard: Heard) -> bool:
     return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)
-
-
-def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
-    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
-
-    A card tells of light and shutter too, so it keeps those of every kind of question.
-    """
-    values = dict(before.values)
-    if intent == "card":
-        values.pop("file", None)
-        if said.lenses or said.bodies:
-            values.pop(ALL, None)
-        return values
-    if intent == before.intent:
-        return values
-    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
-    return {key: text for key, text in values.items() if key in _OF_LENS and same}
-
-
-def _kept_distance(intent: str, before: Question) -> float | None:
-    return before.distance_mm if intent == before.intent else None
-
-
-def _limits(new: Limits, old: Limits) -> Limits:
-    return Limits(
-        new.pieces if new.pieces is not None else old.pieces,
-        new.without_glass or (old.without_glass and not new.with_glass),
-        new.with_glass or (old.with_glass and not new.without_glass),
-        new.owned_only or old.owned_only,
-        new.price_usd if new.price_usd is not None else old.price_usd,
-        tuple(dict.fromkeys((*old.without, *new.without))),
-        tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
-        new.at_least or old.at_least,
-        new.best or old.best,
-        new.cheapest or old.cheapest,
-    )

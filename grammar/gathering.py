@@ -70,7 +70,8 @@ def _gather_lenses(cast: Cast) -> None:
     if not told:
         cast.lenses = cast.lenses[:1]
         return
-    counts = [part.count for part in cast.lenses if part.count]
+    told = _each_one(told)
+    counts = [part.count for part in told if part.count]
     kept: list[Part] = []
     for part in told:
         home = next((one for one in kept if _completes(one, part)), None)
@@ -78,9 +79,23 @@ def _gather_lenses(cast: Cast) -> None:
             merge(home, part)
         else:
             kept.append(part)
-    if counts and kept[0].count is None:
+    if counts and len(kept) == 1 and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept
+
+
+def _each_one(lenses: list[Part]) -> list[Part]:
+    """'2 M42 lenses, a 50 and a 135', 'the C ones, one says 25 mm': what is said of several is said of each."""
+    group = next((part for part in lenses if part.is_several and part.has_mount_or_kind and not part.focal), None)
+    if group is None:
+        return lenses
+    each = [part for part in lenses if part is not group and (part.focal or part.zoom) and not part.has_mount_or_kind]
+    if len(each) < 2 or len(each) + 1 != len(lenses):
+        return lenses
+    for part in each:
+        part.mounts, part.implied, part.kinds = list(group.mounts), group.implied, [*part.kinds, *group.kinds]
+        part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
+    return each
 
 
 def _completes(one: Part, other: Part) -> bool:

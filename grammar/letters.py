@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.standins import STANDIN
 from grammar.tokens import Token
 
 _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
@@ -39,7 +40,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
-    headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
+    headed = follows is not None and (
+        follows.kind in _HEADS or STANDIN in follows.implies or follows.text.casefold() in _SIDES
+    )
     if token.text.casefold() == "f" and after is not None and after.text.casefold() in _STOP_WORDS:
         return False
     if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
@@ -55,7 +58,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _made, _ends_a_phrase)
+    stands = (_among, _placed, _made, _told, _ends_a_phrase)
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
@@ -86,6 +89,19 @@ def _made(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
     return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
+
+
+def _told(tokens: list[Token], at: int) -> bool:
+    """'the body is a z', 'if it really is c and not cs': said of something, at the end of a phrase."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    back = at - 1
+    while back >= 0 and (tokens[back].kind in ("FILLER", "DET") or (tokens[back].kind == "VERB" and not _is_be(tokens[back]))):
+        back -= 1
+    return (after is None or after.kind in ("STOP", "JOIN")) and back >= 0 and _is_be(tokens[back])
+
+
+def _is_be(token: Token) -> bool:
+    return token.kind == "VERB" and token.value == "be"
 
 
 def _ends_a_phrase(tokens: list[Token], at: int) -> bool:

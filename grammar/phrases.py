@@ -9,6 +9,7 @@ from engine.base.compact import compact, field
 from grammar.shifting import Node
 from grammar.tokens import Token
 
+TOLD: Final = "be"  # the value of the words by which something is said of a thing
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
@@ -25,6 +26,7 @@ class Noun:
     join: str = ""  # what joins it to the one before in its list: ',', 'or', 'vs' ...
     sentence: int = 0
     apart: bool = False  # whether other words stand between it and the description before
+    told: bool = False  # whether an 'is' or 'has' stands between, so that it is said of what stands before
     column: int = 0
     text: str = ""
 
@@ -67,7 +69,7 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
     """The phrases of a parsed question in order."""
     out: list[Phrase] = []
     sentence = listed = 0
-    apart = False
+    apart = told = False
     for part in tree.parts:
         if part.rule in _LISTS:
             listed += 1
@@ -78,12 +80,14 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
                     continue
                 noun = _noun(thing, text)
                 noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, apart
+                noun.told = told and not noun.role and not join
                 out.append(noun)
-                apart = False
+                apart = told = False
             continue
         between = Between(part.rule, list(part.parts), sentence)
         out.append(between)
         apart = True
+        told = between.token.kind != "STOP" and (told or between.token.value == TOLD)
         if between.token.kind == "STOP":
             sentence += 1
     return out

@@ -150,6 +150,8 @@ class Question:
     taught: Taught | None = None
     instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
     sought: Sought | None = None
+    known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
+    prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
     @property
     def lens(self) -> Thing | None:

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.casting import OPTICAL, Part, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
+from grammar.saying_of import with_said
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
@@ -24,6 +25,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
+    parts = with_said(parts)
     _share_heads(parts)
     parts = _paired(parts)
     _house(parts)

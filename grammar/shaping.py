@@ -9,6 +9,7 @@ from grammar.bare_numbers import with_numbers_told
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
 
@@ -47,6 +48,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens, skipped = with_strangers(tokens)
     tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
+    tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
     tokens = with_measures_told(tokens)
     tokens = with_numbers_told(tokens, told)
@@ -204,6 +206,9 @@ def _tailed(tokens: list[Token]) -> list[Token]:
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
+            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+                out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
+                continue
             if out[back].kind in HEADS or out[back].kind == "TAIL":
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))

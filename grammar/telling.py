@@ -114,7 +114,7 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         for cue in heard.cues:
             if cue.tells.startswith("quantity:"):
                 return cue.tells.split(":", 1)[1]
-        if heard.tells("sure"):
+        if heard.tells("sure") or (heard.tells("doubt") and not heard.tells("why")):
             return "sure"
         if heard.tells("why-not"):
             return "not"

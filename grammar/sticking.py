@@ -1,0 +1,103 @@
+"""What a question leaves for the one after it: values, pieces and limits stay while the same matter is pursued."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.casting import OPTICAL
+from grammar.questions import ALL, Limits, Question, Thing
+
+# what a chain does: here the pieces of before still stand between lens and body
+_PLACED: Final = frozenset(
+    ["chain", "focus-verdict", "macro-distance", "exposure-nd", "depth-of-field", "draw", "card", "why", "hazard",
+     "shim-calibration", "compare"]
+)  # fmt: skip
+_LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
+_CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
+_AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
+_OF_CLOSE: Final = frozenset(["magnification", "extension"])
+_COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
+
+
+def lasting(question: Question) -> Question:
+    """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
+    pieces = tuple(piece for piece in question.adapters if not _is_asked_for(piece))
+    values = question.values
+    if question.intent not in _COUNTED:
+        values = tuple(row for row in values if row[0] != "numbers")
+    return question.with_(adapters=pieces, values=values)
+
+
+def _is_asked_for(piece: Thing) -> bool:
+    """Whether nothing is told of it: 'which ring', 'do I need an adapter'."""
+    return piece.piece == "adapter" and is_open(piece)
+
+
+def is_open(piece: Thing) -> bool:
+    """Whether it is told by its kind alone: 'which tube', 'a helicoid'."""
+    told = (piece.ids, piece.thickness_mm, piece.factor, piece.steps, piece.front, piece.rear)
+    return not any(told)
+
+
+def kept_pieces(intent: str, same_lens: bool, before: Question) -> tuple[Thing, ...]:
+    """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
+    pieces = before.adapters
+    if not same_lens:
+        pieces = tuple(one for one in pieces if not one.front and not (is_open(one) and before.follows))
+    if intent in _PLACED:
+        return pieces
+    seen = intent in _LENS_SEEN
+    return tuple(one for one in pieces if one.ids or one.front or (seen and one.piece in OPTICAL))
+
+
+def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
+    """The stop that was set; the widest of a lens is not that of another."""
+    widest = before.lens is not None and before.f_number == before.lens.f_number
+    if widest and not same_lens:
+        return None
+    return before.f_number if intent in _AT_A_STOP or intent == before.intent else None
+
+
+def kept_distance(intent: str, before: Question) -> float | None:
+    return before.distance_mm if intent == before.intent else None
+
+
+def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
+    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
+
+    A card tells of light and shutter too, so it keeps those of every kind of question.
+    """
+    values = dict(before.values)
+    if intent == "card":
+        values.pop("file", None)
+        if said.lenses or said.bodies:
+            values.pop(ALL, None)
+        return values
+    if intent == before.intent:
+        return values
+    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    close = intent in _CLOSE and before.intent in _CLOSE
+    return {
+        key: text
+        for key, text in values.items()
+        if (key in _OF_LENS and same) or (key in _OF_CLOSE and close)
+    }
+
+
+def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:
+    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on."""
+    old = old if same else replace(old, best=None, cheapest=False)
+    return Limits(
+        new.pieces if new.pieces is not None else old.pieces,
+        new.without_glass or (old.without_glass and not new.with_glass),
+        new.with_glass or (old.with_glass and not new.without_glass),
+        new.owned_only or old.owned_only,
+        new.price_usd if new.price_usd is not None else old.price_usd,
+        tuple(dict.fromkeys((*old.without, *new.without))),
+        tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
+        new.at_least or old.at_least,
+        new.best or old.best,
+        new.cheapest or old.cheapest,
+    )
