@@ -65,6 +65,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if before is not None and before.kind == "LIMIT":
         return token
+    if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
+        # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
+        return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
     if _counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":

@@ -6,8 +6,9 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, Limits, Question, Thing
-from grammar.sticking import kept_distance, kept_limits, kept_pieces, kept_stop, kept_values
+from grammar.sticking import kept_distance, kept_limits, kept_pieces, kept_stop, kept_values, piece_measured
 from grammar.telling import built
 from grammar.whom import Meant, known_with, meant, side_by_side
 
@@ -21,16 +22,26 @@ _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "cover
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
-_IDENTIFY: Final = "identify-mount"
 _LIST: Final = "list-fits"
 COMPARE: Final = "compare"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _TUBES: Final = frozenset(["extension-tube", "helicoid", "bellows"])
-_ASKING: Final = ("how", "which", "what", "can", "will", "why", "where", "how-many", "how-much", "how-close", "need-adapter")
+_ASKING: Final = (
+    "how",
+    "which",
+    "what",
+    "can",
+    "will",
+    "why",
+    "where",
+    "how-many",
+    "how-much",
+    "how-close",
+    "need-adapter",
+)
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
-_ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -47,7 +58,7 @@ def leans(heard: Heard, before: Question) -> bool:
     pointed = meant(heard, before)
     if pointed is not None and (pointed.told or best not in ("definition", "out-of-scope")):
         return True  # 'the C one': what is meant was spoken of before
-    if best == _IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
+    if best == IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
         return True  # 'how do I know that it is C': the lens spoken of
     if best == "card" and before.bodies and not cast.bodies:
         return True  # a card is of a lens on a body, however long the question
@@ -76,14 +87,17 @@ def follow(heard: Heard, before: Question) -> Question:
     found, compared = meant(heard, before), side_by_side(heard, before)
     intent = COMPARE if compared else _intent(heard, before, found)
     said = built(heard, intent)
-    lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), _bodies(heard, said, before, found)
+    drawn = piece_measured(heard, before)
+    if drawn is not None:
+        said, found = said.with_(lenses=(), adapters=drawn), None
+    lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     said = _measured(said, before, heard)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
     same_lens = _ids(lenses) == _ids(before.lenses)
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    pieces = said.adapters or kept_pieces(intent, same_lens, before)
-    if intent in _PLACING and _is_close(said, before, pieces):
+    pieces = said.adapters or kept_pieces(intent, same_lens, _same_mount(bodies, before.bodies), before)
+    if intent in _PLACING and not heard.tells("infinity") and _is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
@@ -107,7 +121,7 @@ def follow(heard: Heard, before: Question) -> Question:
 
 def doubted(text: str, before: Question, topic: str | None) -> Question:
     """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
-    return before.with_(text=text, intent="why", topic=topic, number=None, values=(), things=(), follows=True)
+    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
 
 
 def _taken_back(heard: Heard, before: Question) -> Question | None:
@@ -158,7 +172,7 @@ def _lenses_of(
 ) -> tuple[Thing, ...]:
     if compared:
         return compared
-    if said.intent == _IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
         return before.lenses if found is None else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
@@ -171,6 +185,10 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     return _kept_number(said, before) if intent in _MADE else None
 
 
+def _same_mount(bodies: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
+    return [one.ids for one in bodies] == [one.ids for one in before]
+
+
 def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:
     return [(lens.ids, lens.focal_length_mm) for lens in lenses]
 
@@ -179,7 +197,7 @@ def _measured(said: Question, before: Question, heard: Heard) -> Question:
     """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
     number, length = said.said("numbers"), said.said("length")
     text = length or (f"{number} mm" if number else "")
-    if before.intent != _IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
+    if before.intent != IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
         return said
     if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
         return said
@@ -226,49 +244,11 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
-            if _is_a_body(lens, old, said, before):
+            if is_a_body(lens, old, said, before):
                 return before.lenses
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" and lens.ids != old.ids else lens,)
     return said.lenses
-
-
-def _bodies(
-    heard: Heard, said: Question, before: Question, found: Meant | None
-) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
-    """A format alone is another body of the same mount."""
-    if said.intent == _IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
-        mounts = tuple(thing for thing in (*said.lenses, *said.bodies) if thing.kind == "mount")
-        return before.bodies, (*said.things, *mounts)
-    if found is not None and not heard.cast.bodies:
-        formats = tuple(thing for thing in before.things if thing.kind == "format")
-        return before.bodies, said.things or formats
-    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
-        changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
-        if before.bodies[0].kind in ("mount", "body"):
-            return (changed, *before.bodies[1:]), said.things
-    if said.bodies or "bodies" in (said.said(ALL) or ""):
-        return said.bodies, said.things
-    if said.lenses and before.lenses and _is_a_body(said.lenses[0], before.lenses[0], said, before):
-        return said.lenses, said.things
-    formats = [thing for thing in said.things if thing.kind == "format"]
-    if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
-        rest = tuple(thing for thing in said.things if thing.kind != "format")
-        return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
-    return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
-
-
-def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
-    """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
-    mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
-    if named.ids == old.ids:
-        return False
-    if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
-        return False
-    if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
-        return True  # the body is what was asked for
-    told = old.focal_length_mm is not None or said.topic == "not"
-    return bool(told and before.bodies)
 
 
 def _says_it(heard: Heard) -> bool:

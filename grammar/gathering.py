@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -25,6 +26,7 @@ class Cast:
     using: list[Part] = field(default_factory=list)
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
+    denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
     swapped: bool = False  # a body was to be put on a lens
 
     @property
@@ -66,6 +68,7 @@ def complete(cast: Cast) -> None:
 
 
 def _gather_lenses(cast: Cast) -> None:
+    _count_out(cast)
     told = [part for part in cast.lenses if not part.is_bare]
     if not told:
         cast.lenses = cast.lenses[:1]
@@ -84,18 +87,39 @@ def _gather_lenses(cast: Cast) -> None:
     cast.lenses = kept
 
 
+def _count_out(cast: Cast) -> None:
+    """'2 enlarger lenses (50 and 75mm)': lengths listed behind several lenses are those of each."""
+    several = next((part for part in cast.lenses if part.is_several and not part.focal), None)
+    listed = [part for part in cast.lengths if (one := part.noun.first("LENGTH")) and one.unit == "mm"]
+    listed = [part for part in listed if part.noun.listed == listed[0].noun.listed and not part.noun.role]
+    if several is None or len(listed) < 2 or (several.count or len(listed)) != len(listed):
+        return
+    for part in listed:
+        token = part.noun.first("LENGTH")
+        part.sort, part.focal = "lens", token.numbers[0] if token else None
+        cast.lengths.remove(part)
+    at = cast.lenses.index(several) + 1
+    cast.lenses[at:at] = listed
+
+
 def _each_one(lenses: list[Part]) -> list[Part]:
     """'2 M42 lenses, a 50 and a 135', 'the C ones, one says 25 mm': what is said of several is said of each."""
     group = next((part for part in lenses if part.is_several and part.has_mount_or_kind and not part.focal), None)
     if group is None:
         return lenses
-    each = [part for part in lenses if part is not group and (part.focal or part.zoom) and not part.has_mount_or_kind]
-    if len(each) < 2 or len(each) + 1 != len(lenses):
+    at = lenses.index(group)
+    each = list(takewhile(_is_numbers, lenses[at + 1 :])) or list(takewhile(_is_numbers, reversed(lenses[:at])))
+    if len(each) < 2 or (group.count or len(each)) < len(each):
         return lenses
     for part in each:
         part.mounts, part.implied, part.kinds = list(group.mounts), group.implied, [*part.kinds, *group.kinds]
         part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
-    return each
+    return [part for part in lenses if part is not group]
+
+
+def _is_numbers(part: Part) -> bool:
+    """Whether it tells which of several lenses it is, and nothing of its mount."""
+    return bool(part.focal or part.zoom) and not part.has_mount_or_kind
 
 
 def _completes(one: Part, other: Part) -> bool:

@@ -13,6 +13,7 @@ _ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
 _STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind an f
 _DIALS: Final = frozenset(["mode", "dial", "priority"])
+_SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
@@ -58,7 +59,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _made, _told, _ends_a_phrase)
+    stands = (_among, _placed, _made, _told, _alone, _ends_a_phrase)
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
@@ -94,20 +95,28 @@ def _made(tokens: list[Token], at: int) -> bool:
 def _told(tokens: list[Token], at: int) -> bool:
     """'the body is a z', 'if it really is c and not cs': said of something, at the end of a phrase."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    back = at - 1
-    while back >= 0 and (tokens[back].kind in ("FILLER", "DET") or (tokens[back].kind == "VERB" and not _is_be(tokens[back]))):
-        back -= 1
-    return (after is None or after.kind in ("STOP", "JOIN")) and back >= 0 and _is_be(tokens[back])
+    passed = tokens[:at]
+    while passed and not _is_be(passed[-1]) and passed[-1].kind in ("FILLER", "DET", "VERB"):
+        passed = passed[:-1]
+    return (after is None or after.kind in ("STOP", "JOIN", "VERB")) and bool(passed) and _is_be(passed[-1])
+
+
+def _alone(tokens: list[Token], at: int) -> bool:
+    """'how about d', 'and z?': all that a line of small words ends in."""
+    if not 0 < at <= 3 or tokens[at].text.casefold() in _UNITS or tokens[at - 1].kind not in ("FILLER", "JOIN"):
+        return False
+    return all(one.kind == "STOP" for one in tokens[at + 1 :]) and all(one.kind in _SMALL for one in tokens[:at])
 
 
 def _is_be(token: Token) -> bool:
-    return token.kind == "VERB" and token.value == "be"
+    return (token.kind == "VERB" and token.value == "be") or (token.kind == "DET" and token.value == "its")
 
 
 def _ends_a_phrase(tokens: list[Token], at: int) -> bool:
     """'... just got a z.': after an article at the end of a phrase, where another mount is spoken of."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    if before is None or before.kind != "DET" or not (after is None or after.kind in ("STOP", "JOIN")):
+    opened = before is not None and (before.kind == "DET" or before.value == "not")
+    if not opened or not (after is None or after.kind in ("STOP", "JOIN")):
         return False
     return any(token.kind == "MOUNT" for token in tokens)
 

@@ -10,6 +10,7 @@ from grammar.shifting import Node
 from grammar.tokens import Token
 
 TOLD: Final = "be"  # the value of the words by which something is said of a thing
+DENIED: Final = "not"  # and of the word by which it is denied
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
@@ -27,6 +28,7 @@ class Noun:
     sentence: int = 0
     apart: bool = False  # whether other words stand between it and the description before
     told: bool = False  # whether an 'is' or 'has' stands between, so that it is said of what stands before
+    denied: bool = False  # whether a 'not' stands right before it
     column: int = 0
     text: str = ""
 
@@ -81,6 +83,8 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
                 noun = _noun(thing, text)
                 noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, apart
                 noun.told = told and not noun.role and not join
+                before = out[-1] if out else None
+                noun.denied = isinstance(before, Between) and before.token.value == DENIED
                 out.append(noun)
                 apart = told = False
             continue

@@ -46,3 +46,11 @@ def _take(subject: Part, more: Part) -> bool:
     subject.zoom = more.zoom or subject.zoom
     subject.implied = subject.implied or (more.implied if not subject.mounts else ())
     return True
+
+
+def without_denied(parts: list[Part]) -> tuple[list[Part], list[Part]]:
+    """The parts without the mounts that something is said not to have, where it is said what it has; and those."""
+    denied = [part for part in parts if part.noun.denied and part.sort == "mount"]
+    if not any(part.mounts for part in parts if part not in denied):
+        return parts, []
+    return [part for part in parts if part not in denied], denied

@@ -7,6 +7,7 @@ from typing import Final
 from grammar.tokens import Token
 
 STANDIN: Final = "~standin"  # what a word implies that stands for a thing
+LEAST_FOCAL: Final = 8.0  # mm, of a bare number before a standing-in word
 _DESCRIBES: Final = frozenset(
     ["MOUNT", "KIND", "TRAIT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "NAMED", "MOUNTWORD", "THREAD"]
 )
@@ -33,6 +34,8 @@ def with_standins(tokens: list[Token]) -> list[Token]:
 def _stands(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if before is not None and before.kind == "NUMBER" and before.text.isdecimal() and before.numbers[0] >= LEAST_FOCAL:
+        return after is None or after.kind not in _HEADS  # 'the 16 one'
     return before is not None and before.kind in _DESCRIBES and (after is None or after.kind not in _HEADS)
 
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.casting import OPTICAL
+from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 
 # what a chain does: here the pieces of before still stand between lens and body
@@ -18,6 +19,7 @@ _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _OF_CLOSE: Final = frozenset(["magnification", "extension"])
+_DRAWN: Final = frozenset(["extension-tube", "helicoid", "bellows"])
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
 
@@ -41,15 +43,33 @@ def is_open(piece: Thing) -> bool:
     return not any(told)
 
 
-def kept_pieces(intent: str, same_lens: bool, before: Question) -> tuple[Thing, ...]:
+def kept_pieces(intent: str, same_lens: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces = before.adapters
     if not same_lens:
         pieces = tuple(one for one in pieces if not one.front and not (is_open(one) and before.follows))
+    if not same_body:
+        pieces = tuple(one for one in pieces if not (one.front or one.rear))
     if intent in _PLACED:
         return pieces
     seen = intent in _LENS_SEEN
     return tuple(one for one in pieces if one.ids or one.front or (seen and one.piece in OPTICAL))
+
+
+def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
+    cast = heard.cast
+    if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
+        return None
+    part = (*cast.lenses, *cast.lengths)[0]
+    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    at = next((n for n, one in enumerate(before.adapters) if one.piece in _DRAWN), None)
+    if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
+        return None
+    if token.kind != "RANGE" and (part.noun.role != "with" or before.adapters[at].thickness_mm is None):
+        return None
+    changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
+    return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
 
 
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
@@ -79,11 +99,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         return values
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     close = intent in _CLOSE and before.intent in _CLOSE
-    return {
-        key: text
-        for key, text in values.items()
-        if (key in _OF_LENS and same) or (key in _OF_CLOSE and close)
-    }
+    return {key: text for key, text in values.items() if (key in _OF_LENS and same) or (key in _OF_CLOSE and close)}
 
 
 def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:

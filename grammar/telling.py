@@ -36,7 +36,7 @@ _NO_TOPIC: Final = frozenset(
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
-     "means"]
+     "means", "is-it", "talking", "short"]
 )  # fmt: skip
 
 
@@ -50,6 +50,8 @@ def built(heard: Heard, intent: str) -> Question:
     """The question of a known intent."""
     cast, readings = heard.cast, heard.readings
     lenses, bodies = cast.lenses, cast.bodies
+    if intent in _SIDE_BY_SIDE:
+        lenses = [*lenses, *cast.denied]
     settled = intent == "identify-mount" and any(part.focal and part.has_mount_or_kind for part in lenses)
     if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
         lenses, bodies = [*lenses, *bodies], []

@@ -12,6 +12,7 @@ from grammar.standins import stands_in
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
+_LISTING: Final = frozenset(["chain", "focus-verdict", "buy-plan", "list-fits"])  # their answers number the chains
 _ASSUMED: Final = "assumed mount"
 
 
@@ -50,7 +51,11 @@ def meant(heard: Heard, before: Question) -> Meant | None:
 
 def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """The lenses that 'which of them is wider' sets side by side; none where it asks something else."""
-    if heard.cast.pieces or heard.cast.bodies or not (heard.tells("which") and heard.tells("comparative")):
+    if (
+        heard.cast.pieces
+        or heard.cast.bodies
+        or not (heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative")))
+    ):
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
@@ -67,7 +72,7 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     if subject is not None and not (subject.is_bare or subject.sort == "nothing"):
         whom = tuple(one for one in known if fits(subject, one))
     elif subject is not None or heard.tells("it-is"):
-        whom = _picked(heard, before, known) or before.lenses
+        whom = _picked(heard, before, known) or (() if _tells_of_another(heard) else before.lenses)
     else:
         return None
     if not whom or any(one.kind == "lens" for one in whom):
@@ -77,6 +82,10 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
     changed = {one: with_told(one, part) for one in whom}
     rest = tuple(changed.get(one, one) for one in known)
     return Meant(tuple(changed.values()), rest, told=True)
+
+
+def _tells_of_another(heard: Heard) -> bool:
+    return any(cue.tells == f"{_PICK}other" for cue in heard.cues)
 
 
 def with_told(thing: Thing, part: Part) -> Thing:
@@ -116,7 +125,7 @@ def _points(heard: Heard, part: Part, known: tuple[Thing, ...]) -> bool:
 
 def _is_definite(heard: Heard, part: Part) -> bool:
     before = [one for one in heard.line.tokens if one.column < part.noun.column and one.kind not in ("FILLER", "MARK")]
-    return bool(before) and before[-1].kind == "DET" and before[-1].value == "the"
+    return bool(before) and before[-1].kind == "DET" and before[-1].value in ("the", "its")
 
 
 def fits(part: Part, thing: Thing) -> bool:
@@ -140,7 +149,11 @@ def _counted(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[
     number, parts = heard.readings.number, heard.cast.lenses
     if number is None or heard.cast.pieces or "and_number" in heard.readings.values:
         return ()
-    pool = known if parts and parts[0].is_bare else before.lenses if len(before.lenses) > 1 and not parts else ()
+    pool: tuple[Thing, ...] = ()
+    if parts and parts[0].is_bare:
+        pool = known
+    elif not parts:
+        pool = before.lenses if len(before.lenses) > 1 else () if before.intent in _LISTING else known
     return (pool[number - 1],) if 1 <= number <= len(pool) and len(pool) > 1 else ()
 
 

@@ -12,13 +12,12 @@ SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 _FREE: Final = frozenset({"help", "hello", "thanks", "noted", "quit", "list-gear", "show-memory", "teach", "forget"})
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
-    "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name what "
-    "differs: another lens, body, ring or distance."
+    "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
+    "what differs: another lens, body, ring or distance."
 )
-
-
 ALL_SAID: Final = (
-    "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at 3 m'."
+    "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
+    "3 m'."
 )
 
 
@@ -26,6 +25,8 @@ def once(answer: Answer, last: Answer | None) -> Answer:
     """The answer, cut to its first line where all its lines were those of the last and something else was typed."""
     if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
         return answer
+    if answer.question is None or not answer.question.follows:
+        return answer  # it was asked in full
     if answer.lines != last.lines or key_of(answer.text) == key_of(last.text):
         return answer
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED

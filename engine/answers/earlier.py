@@ -42,7 +42,9 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
     """The comparison that the question asks of what was answered; None where it names what it compares."""
     others = question.said("and_number")
     several = max(len(question.lenses), len(question.bodies)) > 1
-    looks_back = mentions(question, *(word for word in ANSWERS if not several or word not in THINGS)) or (question.number is not None and others is not None)
+    looks_back = mentions(question, *(word for word in ANSWERS if not several or word not in THINGS)) or (
+        question.number is not None and others is not None
+    )
     if not question.follows or question.adapters or (several and not looks_back):
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):

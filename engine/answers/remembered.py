@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from engine.answers.answer import NO, Answer, Line
 from engine.answers.knowledge import Knowledge
-from engine.facts.records import VERDICTS
 from engine.base.interval import is_known
+from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
 
