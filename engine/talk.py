@@ -86,7 +86,8 @@ class Talk:
         number, before = bare_number(text), self.question
         if number is None or text.strip().startswith("#") or before is None or number > MOST_LISTED:
             return False
-        listed = len(self.guesses) or len(self.choices) or (self.numbered and len(self.rows))
+        picks_chain = self.numbered and bool(self.rows)
+        listed = picks_chain or number <= max(len(self.guesses), len(self.choices))
         return not listed and not (before.intent in MEASURED and number >= LEAST_MEASURED)
 
     def doubted_already(self, question: Question) -> bool:

@@ -10,7 +10,7 @@ from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.sticking import kept_distance, kept_limits, kept_pieces, kept_stop, kept_values, piece_measured
 from grammar.telling import built
-from grammar.whom import Meant, known_with, meant, side_by_side
+from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -23,7 +23,6 @@ _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that wa
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _LIST: Final = "list-fits"
-COMPARE: Final = "compare"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _TUBES: Final = frozenset(["extension-tube", "helicoid", "bellows"])
@@ -86,6 +85,8 @@ def follow(heard: Heard, before: Question) -> Question:
         return taken_back
     found, compared = meant(heard, before), side_by_side(heard, before)
     intent = COMPARE if compared else _intent(heard, before, found)
+    if intent == IDENTIFY and found is not None and found.told:
+        found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
     drawn = piece_measured(heard, before)
     if drawn is not None:
@@ -173,7 +174,7 @@ def _lenses_of(
     if compared:
         return compared
     if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
-        return before.lenses if found is None else found.lenses  # the mounts named are those it may have
+        return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
     return _beside(said, before) if said.intent in _ALIKE else _lenses(said, before)
@@ -231,6 +232,10 @@ def _went_on(heard: Heard, before: Question) -> str:
 def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
+        old = before.lenses[0]
+        if not any(lens.ids or lens.format for lens in said.lenses):
+            return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):

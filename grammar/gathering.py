@@ -149,10 +149,24 @@ def _take_focal(cast: Cast) -> None:
         elif not cast.lenses and focal >= 4:
             part.sort, part.focal = "lens", focal
             cast.lenses.append(part)
+            _take_listed(cast, part)
         else:
             return
         cast.lengths.remove(part)
         return
+
+
+def _take_listed(cast: Cast, first: Part) -> None:
+    """'a 12.5 mm and a 50 mm': where no pieces are told of, what is listed with a focal length is another."""
+    if cast.pieces or cast.using or cast.without:
+        return
+    listed = [one for one in cast.lengths if one is not first and one.noun.listed == first.noun.listed]
+    for part in [one for one in listed if one.noun.join in ("and", "or")]:
+        token = part.noun.first("LENGTH")
+        if token is not None and token.unit == "mm" and 4 <= token.numbers[0] <= 2000 and not part.noun.role:
+            part.sort, part.focal = "lens", token.numbers[0]
+            cast.lenses.append(part)
+            cast.lengths.remove(part)
 
 
 def _told_by_pieces(cast: Cast) -> None:

@@ -44,6 +44,7 @@ class Thing:
     rear: tuple[str, ...] = ()  # and the body mount it fits
     piece: str | None = None  # an adapter described by its kind: helicoid, extension-tube, focal-reducer, adapter ...
     steps: tuple[float, float] | None = None  # a step ring: the two filter threads it joins, mm, as said
+    called: tuple[str, ...] = field(default=(), compare=False)  # unknown words beside it: what its user calls it
 
     @property
     def id(self) -> str | None:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from engine.base.compact import replace
 from grammar.casting import Part
+from grammar.standins import LEAST_FOCAL
+
+_NAMED = ("mount", "lens", "body")
 
 
 def with_said(parts: list[Part]) -> list[Part]:
@@ -21,6 +24,9 @@ def with_said(parts: list[Part]) -> list[Part]:
 def _take(subject: Part, more: Part) -> bool:
     """Whether `more` is said of `subject`, which then holds it."""
     of_mount = subject.sort == "nothing" and subject.noun.heads == "MOUNTWORD"
+    bare = subject.noun.first("LENGTH") if subject.sort == "length" and more.sort == "mount" else None
+    if bare is not None and bare.unit == "mm" and bare.numbers[0] >= LEAST_FOCAL:
+        subject.sort, subject.focal = "lens", bare.numbers[0]
     if more.sort not in ("mount", "length", "lens") or not (subject.sort in ("lens", "body") or of_mount):
         return False
     if more.noun.head is not None and more.noun.heads not in ("MOUNTWORD", subject.noun.heads):
@@ -50,7 +56,7 @@ def _take(subject: Part, more: Part) -> bool:
 
 def without_denied(parts: list[Part]) -> tuple[list[Part], list[Part]]:
     """The parts without the mounts that something is said not to have, where it is said what it has; and those."""
-    denied = [part for part in parts if part.noun.denied and part.sort == "mount"]
+    denied = [part for part in parts if part.noun.denied and part.mounts and part.sort in _NAMED]
     if not any(part.mounts for part in parts if part not in denied):
         return parts, []
     return [part for part in parts if part not in denied], denied

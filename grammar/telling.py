@@ -10,6 +10,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
 from grammar.readings import limits_of
 
+UNKNOWN: Final = "UNKNOWN"
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere
 _ABOUT: Final = frozenset(["definition", "look-alike", "identify-mount", "list-fits"])
 _SPEAKING: Final = frozenset(
@@ -90,7 +91,7 @@ def _off_frames(
     heard: Heard, intent: str, lenses: list[Part], bodies: list[Part]
 ) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
     """'50mm f/2.8 aps-c depth of field': the format beside bare numbers is that of the frame, not of the lens."""
-    things = tuple(_thing(part) for part in lenses)
+    things = tuple(replace(_thing(part), called=called(heard, part)) for part in lenses)
     told = [part for part in lenses if part.formats]
     of_lens = any(part.noun.head is not None or part.noun.role or part.kinds for part in told)
     if intent not in _ON_FRAMES or bodies or heard.cast.frames or not told or of_lens:
@@ -172,6 +173,16 @@ def _all_of_mine(
     if every:
         values[ALL] = ", ".join(every)
     return lenses, bodies
+
+
+def called(heard: Heard, part: Part) -> tuple[str, ...]:
+    """The unknown words right before a description and within it: 'zorbex' of 'a zorbex 50 mm'."""
+    start, end = part.noun.column, part.noun.column + len(part.noun.text)
+    before = [token for token in heard.line.tokens if token.column < start]
+    names = [token for token in heard.line.tokens if start <= token.column < end and token.kind == UNKNOWN]
+    while before and before[-1].kind == UNKNOWN:
+        names.insert(0, before.pop())
+    return tuple(token.text.casefold() for token in names)
 
 
 def _thing(part: Part) -> Thing:

@@ -9,10 +9,12 @@ from grammar.casting import Part
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.standins import stands_in
+from grammar.telling import UNKNOWN
 
 MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset(["chain", "focus-verdict", "buy-plan", "list-fits"])  # their answers number the chains
+COMPARE: Final = "compare"
 _ASSUMED: Final = "assumed mount"
 
 
@@ -33,7 +35,7 @@ def known_with(known: tuple[Thing, ...], lenses: tuple[Thing, ...]) -> tuple[Thi
         if at is None:
             out.append(lens)
         else:
-            out[at] = lens
+            out[at] = replace(lens, called=lens.called or out[at].called)
     return tuple(out[-MOST_KNOWN:])
 
 
@@ -45,7 +47,8 @@ def meant(heard: Heard, before: Question) -> Meant | None:
     told = _told(heard, before, known)
     if told is not None:
         return told
-    pointed = _described(heard, known) or _counted(heard, before, known) or _picked(heard, before, known)
+    pointed = _described(heard, known) or _called(heard, known) or _counted(heard, before, known)
+    pointed = pointed or _picked(heard, before, known)
     return Meant(pointed, known_with(known, pointed)) if pointed else None
 
 
@@ -116,6 +119,15 @@ def _described(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     return tuple(dict.fromkeys(out)) if found else ()
 
 
+def _called(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'the zorbex', 'zorbex one first': by the words that nobody else knows it by."""
+    if any(part.mounts or part.focal or part.named for part in heard.cast.lenses):
+        return ()
+    said = {token.text.casefold() for token in heard.line.tokens if token.kind == UNKNOWN}
+    found = tuple(one for one in known if said & set(one.called))
+    return found if len(found) < len(known) else ()
+
+
 def _points(heard: Heard, part: Part, known: tuple[Thing, ...]) -> bool:
     """Whether the description is of what was spoken of, rather than of another thing of its kind."""
     if stands_in(part.noun.head) or _is_definite(heard, part):
@@ -136,6 +148,7 @@ def fits(part: Part, thing: Thing) -> bool:
     checks = (
         (bool(part.mounts), thing.kind == "mount" and bool(set(said.ids) & set(thing.ids))),
         (bool(part.kinds), said.lens_kind == thing.lens_kind or said.lens_kind in thing.traits),
+        (part.zoom is not None, thing.lens_kind == "zoom"),
         (part.focal is not None, part.focal == thing.focal_length_mm),
         (part.f_number is not None, part.f_number == thing.f_number),
         (bool(part.formats), said.format == thing.format),
@@ -165,6 +178,8 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
     which = next((one for one in picks if one != "all"), picks[0])
     if which == "all":
+        if heard.weighed.best == COMPARE:
+            return ()  # 'which of the two was better' may as well be of two answers
         several = len(before.lenses) > 1 or any((one.count or 1) > 1 for one in before.lenses)
         return () if named else before.lenses if several else known
     if which == "last":

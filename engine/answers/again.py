@@ -38,7 +38,7 @@ def once(answer: Answer, last: Answer | None) -> Answer:
 def no_list(text: str) -> Answer:
     """To a bare number where nothing is listed by number."""
     said = (
-        f"Nothing is listed by number just now, so '{text.strip()}' picks nothing. Say what it is of: '2 m', 'f/2', "
-        "'2 adapters', or 'the second one' of what was listed before."
+        f"Nothing is listed under that number just now, so '{text.strip()}' picks nothing. Say what it is of: "
+        "'2 m', 'f/2', '2 adapters', or 'the second one' of what was listed before."
     )
     return Answer(text, None, NO, (Line("ask", said),), aside=True)

@@ -4,27 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from engine.answers.answer import Answer
 from engine.ask import Desk
-from engine.talk import Talk
-
-
-@pytest.fixture(scope="module")
-def club() -> Desk:
-    return Desk()
-
-
-def talk(club: Desk, *turns: str) -> list[Answer]:
-    memory = Talk()
-    return [club.ask(turn, memory) for turn in turns]
+from tests.answers.talks import flat, talk
 
 
 def reading(club: Desk, *turns: str) -> str:
     return talk(club, *turns)[-1].reading
-
-
-def flat(answer: Answer) -> str:
-    return " ".join(" ".join(line.text for line in answer.lines).split())
 
 
 BOX = "got a box of old stuff, a 50mm enlarger lens and 2 c-mount ones. body is a m43. what can i use"
@@ -168,7 +153,7 @@ def test_a_bare_number_picks_a_chain_of_the_list(club: Desk, number: str) -> Non
 
 def test_a_bare_number_without_a_list_says_so(club: Desk) -> None:
     covered, told, after = talk(club, "does a 25mm c mount cover m43", "2", "and a 50mm")
-    assert "Nothing is listed by number" in flat(told)
+    assert "Nothing is listed under that number" in flat(told)
     assert covered.reading not in flat(told)
     assert after.reading == "does a 50 mm C-mount lens cover a Micro Four Thirds body"
 
