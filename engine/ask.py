@@ -80,6 +80,10 @@ class Desk:
             return settled
         if talking and _stamp(self.writes) != self._stamp:
             self.reload()  # another talk, or the user, has written the gear file meanwhile
+        if talking and talk.points_nowhere(text):
+            from engine.answers.again import no_list
+
+            return no_list(text)
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
@@ -116,8 +120,13 @@ class Desk:
             from engine.keeping import with_document
 
             answer = with_document(answer, self.folder)
+        told = answer
+        if talking and talk.last is not None:
+            from engine.answers.again import once
+
+            told = once(answer, talk.last)
         talk.remember(answer)
-        return answer
+        return told
 
     def _meant(self, answer: Answer, question: Question, choice: Choice | None, talk: Talk) -> Answer:
         """The answer with the question which mount a word means, or, once that is told, whether to keep it."""
@@ -165,6 +174,8 @@ class Desk:
             from engine.answers.card import cards
 
             return cards(question, self.knowledge, talk.rows)
+        if question.follows and question.intent == "why" and talk.doubted_already(question):
+            question = question.with_(topic=None)  # how sure it is was said: now the reasons
         pointed = self._about_last_answer(question, talk)
         if pointed is not None:
             return pointed

@@ -8,6 +8,7 @@ from engine.answers.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
 from grammar.questions import Question
+from grammar.sticking import lasting
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
@@ -17,8 +18,15 @@ if TYPE_CHECKING:
 # a caution or a word asked about on the way: what follows goes on with the question before
 WORD = "definition"  # of a word alone: what follows goes on with what was talked about
 NOTHING_ASKED = frozenset({"help", "hello", "thanks", "noted", "quit", "show-memory", "list-gear"})
+SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
+DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
 ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
+
+
+MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
+MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
+LEAST_MEASURED = 5
 
 
 @compact
@@ -50,6 +58,7 @@ class Talk:
     `guesses`: the questions that the last answer offered by number, where it could not read what was asked.
     `choices`: what a word of the last question may mean, asked by number.
     `past`: the last few answers that told of a lens on a body or held numbers, the last one last.
+    `last`: the last answer, and `numbered`: whether it told of chains by their numbers.
     `pending`: what was told and is not yet written; `undo`: what turns back each thing that was, the last one last.
     """
 
@@ -62,22 +71,34 @@ class Talk:
     choices: tuple[Choice, ...] = ()
     undo: list[tuple[Edit, ...]] = field(default_factory=list)
     past: tuple[Past, ...] = ()
+    last: Answer | None = None
+    numbered: bool = False
 
     def meant(self, text: str) -> str:
-        """The text, or what it points at where it is only a number: a guess offered, else a chain listed last."""
-        number = text.strip(" \t#.)")
-        if not (number.isascii() and number.isdecimal() and len(number) < 3):
-            return text
-        if 0 < int(number) <= len(self.guesses):
-            return self.guesses[int(number) - 1]
-        return f"#{number}" if not self.guesses and 0 < int(number) <= len(self.rows) else text
+        """The text, or the guess that it points at where it is only the number of one."""
+        number = bare_number(text)
+        if number is not None and number <= len(self.guesses):
+            return self.guesses[number - 1]
+        return f"#{number}" if number is not None and self.numbered and self.rows else text
+
+    def points_nowhere(self, text: str) -> bool:
+        """Whether a bare number is typed where nothing is listed, and no number was asked for."""
+        number, before = bare_number(text), self.question
+        if number is None or text.strip().startswith("#") or before is None or number > MOST_LISTED:
+            return False
+        picks_chain = self.numbered and bool(self.rows)
+        listed = picks_chain or number <= max(len(self.guesses), len(self.choices))
+        return not listed and not (before.intent in MEASURED and number >= LEAST_MEASURED)
+
+    def doubted_already(self, question: Question) -> bool:
+        """Whether the last answer told just what this one doubts: how sure it is."""
+        last = self.last.question if self.last is not None else None
+        return last is not None and question.topic == DOUBTED and (last.intent, last.topic) == ("why", DOUBTED)
 
     def chosen(self, text: str) -> Choice | None:
         """The meaning that a number points at, where the last answer asked which one is meant."""
-        number = text.strip(" \t#.)")
-        if number.isascii() and number.isdecimal() and len(number) < 3 and 0 < int(number) <= len(self.choices):
-            return self.choices[int(number) - 1]
-        return None
+        number = bare_number(text)
+        return self.choices[number - 1] if number is not None and number <= len(self.choices) else None
 
     def let_go(self, answer: Answer) -> Answer:
         """The answer to another question; what waited for a 'yes' waits no longer, and that is said."""
@@ -97,6 +118,15 @@ class Talk:
 
     def remember(self, answer: Answer) -> None:
         """Keep what a follow-up may lean on; an answer that was no answer changes nothing."""
+        self.last = answer
+        if answer.question is not None and answer.intent not in NOTHING_ASKED:
+            told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == "why"
+            self.numbered = told and answer.intent not in SET_APART
+        self._keep(answer)
+        if self.question is not None:
+            self.question = lasting(self.question)
+
+    def _keep(self, answer: Answer) -> None:
         if answer.forgets:
             self.forget()
             return
@@ -161,3 +191,9 @@ class Talk:
 def _same_pair(answer: Answer, before: Question) -> bool:
     asked = answer.question
     return asked is not None and (asked.lenses, asked.bodies) == (before.lenses, before.bodies)
+
+
+def bare_number(text: str) -> int | None:
+    """The number from 1 to 99 that a text consists of, as one of a list is picked."""
+    number = text.strip(" \t#.)")
+    return int(number) if number.isascii() and number.isdecimal() and len(number) < 3 and int(number) else None

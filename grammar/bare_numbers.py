@@ -12,6 +12,8 @@ _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE
 _SPEEDS: Final = frozenset(["iso", "asa"])
 _ISO_NEAR: Final = 6  # words
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
+_DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
+_NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
@@ -68,6 +70,11 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if before is not None and before.kind == "LIMIT":
         return token
+    if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
+        # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
+        return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
+    if _counts(tokens, at):
+        return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
     if number <= _MOST_THINGS and _heads_several(tokens, at + 1):
@@ -131,6 +138,22 @@ def _heads_several(tokens: list[Token], at: int) -> bool:
         at += 1
     head = tokens[at] if at < len(tokens) else None
     return head is not None and head.kind in ("LENS", "BODY") and head.text.casefold().endswith("s")
+
+
+def _counts(tokens: list[Token], at: int) -> bool:
+    """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
+    number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
+    if number != int(number) or not 2 <= number <= 12 or (before is not None and before.kind in _NUMBERED):
+        return False
+    end = at + 1
+    while end < len(tokens) and tokens[end].kind in _DESCRIBING:
+        end += 1
+    if end == at + 1:
+        return False
+    head = tokens[end] if end < len(tokens) else None
+    if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
+        return head.text.casefold().endswith("s")
+    return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

@@ -41,6 +41,7 @@ class Part:
     inches: bool = False
     is_host: bool = False  # its mount is one that mostly means a body
     was_mount: bool = False  # only a mount by its own words: its role came from those around it
+    subject: Part | None = None  # itself by its own words alone, where more was told of it: 'the C one' is 25 mm
 
     @property
     def has_mount(self) -> bool:
@@ -50,6 +51,12 @@ class Part:
     def has_mount_or_kind(self) -> bool:
         """Whether its mount is told, by name or by the kind of lens that has one."""
         return self.has_mount or bool(self.implied)
+
+    @property
+    def is_several(self) -> bool:
+        """Whether it tells of more than one."""
+        head = self.noun.head
+        return bool(self.count and self.count > 1) or (head is not None and head.text.casefold().endswith("s"))
 
     @property
     def is_stop_alone(self) -> bool:

@@ -186,7 +186,7 @@ class _Sayer:
         if topic == "not":
             return "why not infinity"
         if topic == "sure":
-            return "how sure is it"
+            return f"how sure is it of chain #{self.question.number}" if self.question.number else "how sure is it"
         number = f" of chain #{self.question.number}" if self.question.number else ""
         return (
             f"why {topic.removesuffix('_mm').replace('_', ' ').replace('-', ' ')}{number}" if topic else f"why{number}"

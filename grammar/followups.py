@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import ALL, OFF, Limits, Question, Thing
+from grammar.on_what import IDENTIFY, bodies_of, is_a_body
+from grammar.questions import ALL, Limits, Question, Thing
+from grammar.sticking import (
+    kept_distance,
+    kept_limits,
+    kept_pieces,
+    kept_stop,
+    kept_values,
+    piece_measured,
+    ring_measured,
+)
 from grammar.telling import built
+from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -20,20 +30,25 @@ _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "cover
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
-_IDENTIFY: Final = "identify-mount"
 _LIST: Final = "list-fits"
+_CLOSE: Final = "macro-distance"
+_PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_TUBES: Final = frozenset(["extension-tube", "helicoid", "bellows"])
+_ASKING: Final = (
+    "how",
+    "which",
+    "what",
+    "can",
+    "will",
+    "why",
+    "where",
+    "how-many",
+    "how-much",
+    "how-close",
+    "need-adapter",
+)
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
-_ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
-# what 'a helicoid' or 'a tube' that was spoken of before says nothing to
-_OTHER_MATTERS: Final = frozenset(
-    ["coverage", "identify-mount", "gear-setting", "crop-equivalent", "buy-plan", "compare", "look-alike",
-     "shim-calibration", "exposure-nd", "list-fits", "diy-dimension"]
-)  # fmt: skip
-_THREAD: Final = "thread"
-# what a ring that is off by so much goes on to decide
-_OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
@@ -41,12 +56,17 @@ def leans(heard: Heard, before: Question) -> bool:
     """Whether the text leaves something out that the question before can give."""
     if before.intent in _TALK:
         return False
-    if _ring_mm(heard, before) is not None:
-        return True
     cast, best = heard.cast, heard.weighed.best
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
+        return True
+    pointed = meant(heard, before)
+    if pointed is not None and (pointed.told or best not in ("definition", "out-of-scope")):
+        return True  # 'the C one': what is meant was spoken of before
+    if best == IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
+        return True  # 'how do I know that it is C': the lens spoken of
     if best == "card" and before.bodies and not cast.bodies:
         return True  # a card is of a lens on a body, however long the question
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
@@ -68,61 +88,137 @@ def leans(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    best, ring = heard.weighed.best, _ring_mm(heard, before)
-    if ring is not None:
-        best = "focus-verdict"
-    if heard.tells("sure"):
-        best = "why"
-    supposed = heard.tells("what-if") and before.intent in _SUPPOSED
-    intent = best if best is not None and not supposed else _went_on(heard, before)
+    taken_back = _taken_back(heard, before)
+    if taken_back is not None:
+        return taken_back
+    found, compared = meant(heard, before), side_by_side(heard, before)
+    intent = COMPARE if compared else _intent(heard, before, found)
+    ring = ring_measured(heard, before)
+    intent = "focus-verdict" if ring is not None else intent
+    if intent == IDENTIFY and found is not None and found.told:
+        found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
-    lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before, heard.weighed.best is not None)
-    bodies, things = _bodies(said, before)
+    drawn = piece_measured(heard, before)
+    if drawn is not None:
+        said, found = said.with_(lenses=(), adapters=drawn), None
+    lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     said = _measured(said, before, heard)
     if ring is not None:
-        piece = Thing(words=f"{ring:g} mm ring", thickness_mm=(ring, ring), piece="adapter")
-        said = said.with_(adapters=(piece,), values=tuple(row for row in said.values if row[0] != "thread"))
+        rest = tuple(row for row in said.values if row[0] != "thread")
+        said = said.with_(lenses=(), adapters=(ring,), values=rest)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
-    without = heard.tells("without-piece") or _without_it(heard)
-    adapters = () if without and not said.adapters else said.adapters or _kept_adapters(intent, before)
+    same_lens = _ids(lenses) == _ids(before.lenses)
+    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    pieces = said.adapters or kept_pieces(
+        intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
+    )
+    if intent in _PLACING and not heard.tells("infinity") and _is_close(said, before, pieces):
+        intent = _CLOSE
+        values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
     return replace(
         said,
         intent=intent,
         lenses=lenses,
         bodies=bodies,
-        adapters=adapters,
+        adapters=() if without else pieces,
         things=things,
-        limits=_limits(said.limits, before.limits),
-        f_number=said.f_number if said.f_number is not None else before.f_number,
-        distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
-        number=said.number if said.number is not None or intent not in _MADE else _kept_number(said, before),
-        values=tuple({**_kept_values(intent, lenses, before, said), **dict(said.values)}.items()),
+        limits=kept_limits(said.limits, before.limits, intent == before.intent),
+        f_number=said.f_number if said.f_number is not None else kept_stop(intent, same_lens, before),
+        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
+        number=_number(said, before, intent, found),
+        values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
+        known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
+
+
+def doubted(text: str, before: Question, topic: str | None) -> Question:
+    """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
+    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
+
+
+def _taken_back(heard: Heard, before: Question) -> Question | None:
+    """'scrap that': the question before the last; 'not the body, the lens': what was said of the one is the other's."""
+    prior = before.prior
+    if prior is None or not prior.lenses:
+        return None
+    alone = not any(part.has_mount for part in (*heard.cast.lenses, *heard.cast.bodies))
+    if heard.tells("retract") and alone and heard.tells("short"):
+        return prior.with_(text=heard.text, follows=True)
+    if heard.tells("not-body") and alone and before.bodies and before.bodies != prior.bodies:
+        lens = replace(prior.lenses[0], kind="mount", ids=before.bodies[0].ids)
+        changed = before.with_(text=heard.text, lenses=(lens,), bodies=prior.bodies, follows=True)
+        return changed.with_(known=known_with(before.known, (lens,)))
+    if heard.tells("not-lens") and alone and before.lenses != prior.lenses and before.lenses[0].kind == "mount":
+        body = Thing("mount", before.lenses[0].ids, before.lenses[0].words)
+        return before.with_(text=heard.text, lenses=prior.lenses, bodies=(body,), follows=True)
+    return None
+
+
+def _intent(heard: Heard, before: Question, found: Meant | None) -> str:
+    best = heard.weighed.best
+    if heard.tells("sure") or heard.tells("doubt"):
+        return "why" if not heard.tells("thing") or heard.tells("sure") else best or _went_on(heard, before)
+    told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
+    if (told or (found is not None and found.told)) and not _asks(heard):
+        # what was told of a thing puts the question of before anew
+        return "chain" if before.intent in _ASIDE else before.intent
+    if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
+        return "chain"  # the one of those that were set side by side
+    supposed = heard.tells("what-if") and before.intent in _SUPPOSED
+    return best if best is not None and not supposed else _went_on(heard, before)
+
+
+def _asks(heard: Heard) -> bool:
+    return heard.tells("asked") or any(heard.tells(cue) for cue in _ASKING)
+
+
+def _is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:
+    """Whether a magnification that is wanted makes it a matter of how close: 'and if I want 1:1', then 'which tube'."""
+    if said.said("magnification") is not None:
+        return True
+    return before.said("magnification") is not None and any(piece.piece in _TUBES for piece in pieces)
+
+
+def _lenses_of(
+    heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
+) -> tuple[Thing, ...]:
+    if compared:
+        return compared
+    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+        return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
+    if found is not None and said.intent not in _ALIKE:
+        return found.lenses
+    return _beside(said, before) if said.intent in _ALIKE else _lenses(said, before)
+
+
+def _number(said: Question, before: Question, intent: str, found: Meant | None) -> int | None:
+    if said.number is not None:
+        return None if found is not None and not found.told else said.number
+    return _kept_number(said, before) if intent in _MADE else None
+
+
+def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
+    return [one.ids for one in things] == [one.ids for one in before]
+
+
+def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:
+    return [(lens.ids, lens.focal_length_mm) for lens in lenses]
 
 
 def _measured(said: Question, before: Question, heard: Heard) -> Question:
     """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
     number, length = said.said("numbers"), said.said("length")
     text = length or (f"{number} mm" if number else "")
-    if before.intent != _IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
+    if before.intent != IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
         return said
     if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
         return said
     rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
     return said.with_(values=(*rest, ("flange_to_image", text)))
-
-
-def _ring_mm(heard: Heard, before: Question) -> float | None:
-    """'mine measures 29.62' after a lens on a body: of the ring between, where no thread is spoken of."""
-    seated = before.intent in _ON_BODY and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
-    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", ""))
-    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not seated or told is None or others or _THREAD in heard.text.casefold():
-        return None
-    return float(told[1])
 
 
 def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
@@ -148,14 +244,13 @@ def _went_on(heard: Heard, before: Question) -> str:
     return "chain" if before.intent in _ASIDE and changed else before.intent
 
 
-def _lenses(said: Question, before: Question, asks: bool = True) -> tuple[Thing, ...]:
-    """`asks`: whether something is asked, of the one that is named; else it is only said what that one is."""
+def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
-    meant = [n for n, old in enumerate(before.lenses) if _is_that(said.lenses[0], old)]
-    if len(said.lenses) == len(meant) == 1 and (len(before.lenses) > 1 or said.lenses[0].lens_kind):
-        one = _with_more(before.lenses[meant[0]], said.lenses[0])
-        return (one,) if asks else (*before.lenses[: meant[0]], one, *before.lenses[meant[0] + 1 :])
+    if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
+        old = before.lenses[0]
+        if not any(lens.ids or lens.format for lens in said.lenses):
+            return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
         if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
@@ -169,127 +264,16 @@ def _lenses(said: Question, before: Question, asks: bool = True) -> tuple[Thing,
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
-            if _is_a_body(lens, old, said, before):
+            if is_a_body(lens, old, said, before):
                 return before.lenses
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
             return (same_lens if lens.kind == "mount" and lens.ids != old.ids else lens,)
     return said.lenses
 
 
-def _is_that(named: Thing, old: Thing) -> bool:
-    """'the enlarger one', 'the C one' of several: named by its kind or its mount, and nothing told is another's."""
-    if named.focal_length_mm is not None and old.focal_length_mm not in (None, named.focal_length_mm):
-        return False
-    by_kind = named.lens_kind is not None and named.lens_kind == old.lens_kind
-    return by_kind or (named.kind == old.kind == "mount" and bool(named.ids) and named.ids == old.ids)
-
-
-def _with_more(old: Thing, named: Thing) -> Thing:
-    """The lens of before with what is told of it now."""
-    assumed = "assumed mount" in named.traits
-    return replace(
-        old,
-        kind=old.kind if assumed or not named.ids else named.kind,
-        ids=old.ids if assumed or not named.ids else named.ids,
-        traits=tuple(
-            trait for trait in dict.fromkeys((*old.traits, *named.traits)) if assumed or trait != "assumed mount"
-        ),
-        focal_length_mm=named.focal_length_mm if named.focal_length_mm is not None else old.focal_length_mm,
-        f_number=named.f_number if named.f_number is not None else old.f_number,
-    )
-
-
-def _bodies(said: Question, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
-    """A format alone is another body of the same mount."""
-    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
-        changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
-        if before.bodies[0].kind in ("mount", "body"):
-            return (changed, *before.bodies[1:]), said.things
-    if said.bodies or "bodies" in (said.said(ALL) or ""):
-        return said.bodies, said.things
-    if said.lenses and before.lenses and _is_a_body(said.lenses[0], before.lenses[0], said, before):
-        return said.lenses, said.things
-    formats = [thing for thing in said.things if thing.kind == "format"]
-    if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
-        rest = tuple(thing for thing in said.things if thing.kind != "format")
-        return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
-    return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
-
-
-def _is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
-    """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
-    mount_only = (
-        named.kind == "mount"
-        and named.lens_kind is None
-        and named.words.casefold().split()[-1:] not in (["lens"], ["lenses"])
-    )
-    if named.ids == old.ids:
-        return False
-    if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
-        return False
-    if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
-        return True  # the body is what was asked for
-    told = old.focal_length_mm is not None or said.topic == "not"
-    return bool(told and before.bodies)
+def _says_it(heard: Heard) -> bool:
+    return any(token.kind == "VERB" and token.value == "it" for token in heard.line.tokens)
 
 
 def _without_it(heard: Heard) -> bool:
     return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)
-
-
-def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
-    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
-
-    A card tells of light and shutter too, so it keeps those of every kind of question.
-    """
-    values = dict(before.values)
-    if intent == "card":
-        values.pop("file", None)
-        if said.lenses or said.bodies:
-            values.pop(ALL, None)
-        return values
-    if "thickness" in values and before.off_word:
-        values[OFF] = before.off_word
-    if said.said("thickness"):
-        values.pop(OFF, None)
-    if intent == before.intent:
-        return values
-    if intent in _OF_SEAT:
-        seat = {key: text for key, text in values.items() if key in ("thickness", OFF)}
-        return seat | {key: text for key, text in values.items() if key in _OF_LENS and _same_lenses(lenses, before)}
-    same = _same_lenses(lenses, before)
-    return {key: text for key, text in values.items() if key in _OF_LENS and same}
-
-
-def _same_lenses(lenses: tuple[Thing, ...], before: Question) -> bool:
-    return [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
-
-
-def _kept_adapters(intent: str, before: Question) -> tuple[Thing, ...]:
-    """The pieces of before; where another matter is asked about only those of which something is told."""
-    if intent == before.intent or intent not in _OTHER_MATTERS:
-        return before.adapters
-    return tuple(
-        thing
-        for thing in before.adapters
-        if thing.ids or thing.front or thing.thickness_mm is not None or thing.factor is not None or thing.steps
-    )
-
-
-def _kept_distance(intent: str, before: Question) -> float | None:
-    return before.distance_mm if intent == before.intent else None
-
-
-def _limits(new: Limits, old: Limits) -> Limits:
-    return Limits(
-        new.pieces if new.pieces is not None else old.pieces,
-        new.without_glass or (old.without_glass and not new.with_glass),
-        new.with_glass or (old.with_glass and not new.without_glass),
-        new.owned_only or old.owned_only,
-        new.price_usd if new.price_usd is not None else old.price_usd,
-        tuple(dict.fromkeys((*old.without, *new.without))),
-        tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
-        new.at_least or old.at_least,
-        new.best or old.best,
-        new.cheapest or old.cheapest,
-    )

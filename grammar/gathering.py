@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -25,6 +26,7 @@ class Cast:
     using: list[Part] = field(default_factory=list)
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
+    denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
     swapped: bool = False  # a body was to be put on a lens
 
     @property
@@ -66,14 +68,13 @@ def complete(cast: Cast) -> None:
 
 
 def _gather_lenses(cast: Cast) -> None:
+    _count_out(cast)
     told = [part for part in cast.lenses if not part.is_bare]
     if not told:
         cast.lenses = cast.lenses[:1]
         return
-    several = [
-        part for part in told if part.mounts and not (part.focal or part.f_number or part.zoom) and _is_plural(part)
-    ]
-    counts = [part.count for part in cast.lenses if part.count and part.is_bare]
+    told = _each_one(told)
+    counts = [part.count for part in told if part.count]
     kept: list[Part] = []
     for part in told:
         home = next((one for one in kept if _completes(one, part)), None)
@@ -81,23 +82,44 @@ def _gather_lenses(cast: Cast) -> None:
             merge(home, part)
         else:
             kept.append(part)
-    if len(several) == 1:
-        _share_mount(several[0].mounts, several[0].noun.column, kept)
-    if counts and kept[0].count is None:
+    if counts and len(kept) == 1 and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept
 
 
-def _share_mount(mounts: list[Token], column: int, kept: list[Part]) -> None:
-    """'two C lenses, a 25 mm f/1.4 and a 75 mm': what several are said to be holds for each that follows."""
-    for part in kept:
-        if part.focal and not part.has_mount_or_kind and part.noun.column > column:
-            part.mounts.extend(mounts)
+def _count_out(cast: Cast) -> None:
+    """'2 enlarger lenses (50 and 75mm)': lengths listed behind several lenses are those of each."""
+    several = next((part for part in cast.lenses if part.is_several and not part.focal), None)
+    listed = [part for part in cast.lengths if (one := part.noun.first("LENGTH")) and one.unit == "mm"]
+    listed = [part for part in listed if part.noun.listed == listed[0].noun.listed and not part.noun.role]
+    if several is None or len(listed) < 2 or (several.count or len(listed)) != len(listed):
+        return
+    for part in listed:
+        token = part.noun.first("LENGTH")
+        part.sort, part.focal = "lens", token.numbers[0] if token else None
+        cast.lengths.remove(part)
+    at = cast.lenses.index(several) + 1
+    cast.lenses[at:at] = listed
 
 
-def _is_plural(part: Part) -> bool:
-    head = part.noun.head.text.casefold() if part.noun.head is not None else ""
-    return (head.endswith("s") and head != "lens") or (part.count or 1) > 1
+def _each_one(lenses: list[Part]) -> list[Part]:
+    """'2 M42 lenses, a 50 and a 135', 'the C ones, one says 25 mm': what is said of several is said of each."""
+    group = next((part for part in lenses if part.is_several and part.has_mount_or_kind and not part.focal), None)
+    if group is None:
+        return lenses
+    at = lenses.index(group)
+    each = list(takewhile(_is_numbers, lenses[at + 1 :])) or list(takewhile(_is_numbers, reversed(lenses[:at])))
+    if len(each) < 2 or (group.count or len(each)) < len(each):
+        return lenses
+    for part in each:
+        part.mounts, part.implied, part.kinds = list(group.mounts), group.implied, [*part.kinds, *group.kinds]
+        part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
+    return [part for part in lenses if part is not group]
+
+
+def _is_numbers(part: Part) -> bool:
+    """Whether it tells which of several lenses it is, and nothing of its mount."""
+    return bool(part.focal or part.zoom) and not part.has_mount_or_kind
 
 
 def _completes(one: Part, other: Part) -> bool:
@@ -127,10 +149,24 @@ def _take_focal(cast: Cast) -> None:
         elif not cast.lenses and focal >= 4:
             part.sort, part.focal = "lens", focal
             cast.lenses.append(part)
+            _take_listed(cast, part)
         else:
             return
         cast.lengths.remove(part)
         return
+
+
+def _take_listed(cast: Cast, first: Part) -> None:
+    """'a 12.5 mm and a 50 mm': where no pieces are told of, what is listed with a focal length is another."""
+    if cast.pieces or cast.using or cast.without:
+        return
+    listed = [one for one in cast.lengths if one is not first and one.noun.listed == first.noun.listed]
+    for part in [one for one in listed if one.noun.join in ("and", "or")]:
+        token = part.noun.first("LENGTH")
+        if token is not None and token.unit == "mm" and 4 <= token.numbers[0] <= 2000 and not part.noun.role:
+            part.sort, part.focal = "lens", token.numbers[0]
+            cast.lenses.append(part)
+            cast.lengths.remove(part)
 
 
 def _told_by_pieces(cast: Cast) -> None:

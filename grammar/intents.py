@@ -93,6 +93,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("advice", any(one.kind == "advice" for one in line.spoken)),
             ("asked", "?" in line.text),
             ("brief", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 4),
+            ("short", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 8),
             ("one-word", len([token for token in line.tokens if token.kind not in ("STOP", "MARK")]) <= 2),
         )
         if is_so

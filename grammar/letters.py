@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.standins import STANDIN
 from grammar.tokens import Token
 
 _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
@@ -12,6 +13,7 @@ _ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
 _STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind an f
 _DIALS: Final = frozenset(["mode", "dial", "priority"])
+_SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
@@ -39,7 +41,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
-    headed = follows is not None and (follows.kind in _HEADS or follows.text.casefold() in _SIDES)
+    headed = follows is not None and (
+        follows.kind in _HEADS or STANDIN in follows.implies or follows.text.casefold() in _SIDES
+    )
     if token.text.casefold() == "f" and after is not None and after.text.casefold() in _STOP_WORDS:
         return False
     if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
@@ -55,7 +59,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _made, _ends_a_phrase)
+    stands = (_among, _placed, _made, _told, _alone, _ends_a_phrase)
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
@@ -88,15 +92,36 @@ def _made(tokens: list[Token], at: int) -> bool:
     return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
 
 
+def _told(tokens: list[Token], at: int) -> bool:
+    """'the body is a z', 'if it really is c and not cs': said of something, at the end of a phrase."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    passed = tokens[:at]
+    while passed and not _is_be(passed[-1]) and passed[-1].kind in ("FILLER", "DET", "VERB"):
+        passed = passed[:-1]
+    return (after is None or after.kind in ("STOP", "JOIN", "VERB")) and bool(passed) and _is_be(passed[-1])
+
+
+def _alone(tokens: list[Token], at: int) -> bool:
+    """'how about d', 'and z?': all that a line of small words ends in."""
+    if not 0 < at <= 3 or tokens[at].text.casefold() in _UNITS or tokens[at - 1].kind not in ("FILLER", "JOIN"):
+        return False
+    return all(one.kind == "STOP" for one in tokens[at + 1 :]) and all(one.kind in _SMALL for one in tokens[:at])
+
+
+def _is_be(token: Token) -> bool:
+    return (token.kind == "VERB" and token.value == "be") or (token.kind == "DET" and token.value == "its")
+
+
 def _ends_a_phrase(tokens: list[Token], at: int) -> bool:
     """'... just got a z.': after an article at the end of a phrase, where another mount is spoken of."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    if before is None or before.kind != "DET" or not (after is None or after.kind in ("STOP", "JOIN")):
+    opened = before is not None and (before.kind == "DET" or before.value == "not")
+    if not opened or not (after is None or after.kind in ("STOP", "JOIN")):
         return False
-    return any(token.kind in ("MOUNT", "BODY", "LENS", "MOUNTWORD") for token in tokens) or _alone(tokens)
+    return any(token.kind in ("MOUNT", "BODY", "LENS", "MOUNTWORD") for token in tokens) or _only_one(tokens)
 
 
-def _alone(tokens: list[Token]) -> bool:
+def _only_one(tokens: list[Token]) -> bool:
     """'it's a z': nothing but small words beside it."""
     rest = [token for token in tokens if token.kind not in ("DET", "VERB", "FILLER", "STOP", "JOIN", "MARK")]
     return len(rest) == 1

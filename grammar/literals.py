@@ -268,7 +268,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
     ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
-    ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])", _ratio),
+    ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
     (
         "0",

@@ -9,7 +9,8 @@ from engine.base.compact import compact, field
 from grammar.shifting import Node
 from grammar.tokens import Token
 
-COPULA: Final = "is"
+TOLD: Final = "be"  # the value of the words by which something is said of a thing
+DENIED: Final = "not"  # and of the word by which it is denied
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
@@ -26,7 +27,8 @@ class Noun:
     join: str = ""  # what joins it to the one before in its list: ',', 'or', 'vs' ...
     sentence: int = 0
     apart: bool = False  # whether other words stand between it and the description before
-    said: bool = False  # whether they only say that it is so: 'the lens is M42'
+    told: bool = False  # whether an 'is' or 'has' stands between, so that it is said of what stands before
+    denied: bool = False  # whether a 'not' stands right before it
     column: int = 0
     text: str = ""
 
@@ -69,7 +71,7 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
     """The phrases of a parsed question in order."""
     out: list[Phrase] = []
     sentence = listed = 0
-    between_: list[Token] = []
+    apart = told = False
     for part in tree.parts:
         if part.rule in _LISTS:
             listed += 1
@@ -79,14 +81,17 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
                     join = thing.parts[0].value
                     continue
                 noun = _noun(thing, text)
-                noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, bool(between_)
-                noun.said = bool(between_) and all(one.value == COPULA for one in between_)
+                noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, apart
+                noun.told = told and not noun.role and not join
+                before = out[-1] if out else None
+                noun.denied = isinstance(before, Between) and before.token.value == DENIED
                 out.append(noun)
-                between_ = []
+                apart = told = False
             continue
         between = Between(part.rule, list(part.parts), sentence)
         out.append(between)
-        between_.append(between.token)
+        apart = True
+        told = between.token.kind != "STOP" and (told or between.token.value == TOLD)
         if between.token.kind == "STOP":
             sentence += 1
     return out

@@ -49,6 +49,7 @@ class Thing:
     rear: tuple[str, ...] = ()  # and the body mount it fits
     piece: str | None = None  # an adapter described by its kind: helicoid, extension-tube, focal-reducer, adapter ...
     steps: tuple[float, float] | None = None  # a step ring: the two filter threads it joins, mm, as said
+    called: tuple[str, ...] = field(default=(), compare=False)  # unknown words beside it: what its user calls it
 
     @property
     def id(self) -> str | None:
@@ -156,6 +157,8 @@ class Question:
     instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
     sought: Sought | None = None
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
+    known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
+    prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
     @property
     def lens(self) -> Thing | None:

@@ -9,7 +9,7 @@ from grammar.atoms import key_of, smooth
 from grammar.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
-from grammar.questions import INTENTS, Question, Unread
+from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.taught import taught
 from grammar.telling import question_of
@@ -17,11 +17,23 @@ from grammar.tokens import LONGEST
 
 PLAINLY: Final = 0.5  # how likely an intent must be for nothing else to be offered beside it
 MAYBE: Final = 0.25  # and how likely what is offered must be
+# whole lines that ask of the answer before -> the topic of the reason they ask for
+_OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _TRIM: Final = " \t\r\n.!?,;:"
 
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
+    got = _read(text, lexicon, before)
+    if before is None or isinstance(got, Unread):
+        return got
+    from grammar.whom import known_with
+
+    known = got.known or known_with(before.known or before.lenses, got.lenses)
+    return got.with_(known=known, prior=before.with_(prior=None))
+
+
+def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:
     if len(text) > LONGEST:
         return too_long(text)
     if not text.strip():
@@ -35,7 +47,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     if of_own is not None:
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
-    if order in INTENTS:
+    if order in _OF_ANSWERS and before is not None and before.sought is None:
+        from grammar.followups import doubted
+
+        return doubted(text, before, _OF_ANSWERS[order])
+    if order and order not in _OF_ANSWERS:
         return Question(text, order)
     if order:
         # the line stands for another one: 'really?' for 'are you sure'

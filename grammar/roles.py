@@ -8,6 +8,7 @@ from typing import Final
 from grammar.casting import OPTICAL, Part, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
+from grammar.saying_of import with_said, without_denied
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
@@ -24,10 +25,11 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
+    parts, denied = without_denied(with_said(parts))
     _share_heads(parts)
     parts = _paired(parts)
     _house(parts)
-    cast = Cast()
+    cast = Cast(denied=denied)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
@@ -246,7 +248,13 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     if part.noun.join in _AND and not role and beside and not part.is_host:
         _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta'
         return
-    near = before is not None and (not part.noun.apart or part.noun.said)
+    near = before is not None and (not part.noun.apart or part.noun.told)
+    if before is not None and near and role in ("in", "of") and _is_focal(before):
+        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]  # 'a 135 mm in M42'
+        before.mounts.extend(part.mounts)
+        cast.lengths.remove(before)
+        cast.lenses.append(before)
+        return
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)
@@ -282,6 +290,11 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         _as(part, "body", cast)
     else:
         _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _is_focal(part: Part) -> bool:
+    token = part.noun.mods[0] if part.sort == "length" and not part.noun.role and len(part.noun.mods) == 1 else None
+    return token is not None and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= 8
 
 
 def _as(part: Part, sort: str, cast: Cast) -> None:

@@ -10,7 +10,8 @@ from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
-from grammar.ones import with_ones
+from grammar.small_words import with_small_words
+from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
 
@@ -43,12 +44,13 @@ class Shaped:
 
 def shaped(line: Line, told: frozenset[str]) -> Shaped:
     """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
-    tokens = settled(with_ones(_within_cues(line)))
+    tokens = settled(with_small_words(_within_cues(line)))
     tokens = [one for token in tokens for one in _named(token)]
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
+    tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
     tokens = with_measures_told(tokens)
     tokens = with_numbers_told(tokens, told)
@@ -212,22 +214,15 @@ def _tailed(tokens: list[Token]) -> list[Token]:
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
-            if (out[back].kind in HEADS and not _of_several(out[back], tokens, at)) or out[back].kind == "TAIL":
+            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+                out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
+                continue
+            if out[back].kind in HEADS or out[back].kind == "TAIL":
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
                 continue
         out.append(token)
     return out
-
-
-def _of_several(head: Token, tokens: list[Token], at: int) -> bool:
-    """'three M42 lenses: 28/2.8, 50/1.8': the first of a list behind a head in the plural is one of them."""
-    text = head.text.casefold()
-    if head.kind != "LENS" or text == "lens" or not text.endswith("s"):
-        return False
-    after = next((one for one in tokens[at + 1 :] if one.kind not in TAILS), None)
-    joined = tokens.index(after) + 1 if after is not None and after.kind == "JOIN" else len(tokens)
-    return joined < len(tokens) and tokens[joined].kind in TAILS
 
 
 def _lists(out: list[Token], at: int, token: Token) -> bool:

@@ -10,6 +10,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
 from grammar.readings import limits_of
 
+UNKNOWN: Final = "UNKNOWN"
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere
 _ABOUT: Final = frozenset(["definition", "look-alike", "identify-mount", "list-fits"])
 _SPEAKING: Final = frozenset(
@@ -36,7 +37,7 @@ _NO_TOPIC: Final = frozenset(
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
-     "means"]
+     "means", "is-it", "talking", "short"]
 )  # fmt: skip
 
 
@@ -50,6 +51,8 @@ def built(heard: Heard, intent: str) -> Question:
     """The question of a known intent."""
     cast, readings = heard.cast, heard.readings
     lenses, bodies = cast.lenses, cast.bodies
+    if intent in _SIDE_BY_SIDE:
+        lenses = [*lenses, *cast.denied]
     settled = intent == "identify-mount" and any(part.focal and part.has_mount_or_kind for part in lenses)
     if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
         lenses, bodies = [*lenses, *bodies], []
@@ -88,7 +91,7 @@ def _off_frames(
     heard: Heard, intent: str, lenses: list[Part], bodies: list[Part]
 ) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
     """'50mm f/2.8 aps-c depth of field': the format beside bare numbers is that of the frame, not of the lens."""
-    things = tuple(_thing(part) for part in lenses)
+    things = tuple(replace(_thing(part), called=called(heard, part)) for part in lenses)
     told = [part for part in lenses if part.formats]
     of_lens = any(part.noun.head is not None or part.noun.role or part.kinds for part in told)
     if intent not in _ON_FRAMES or bodies or heard.cast.frames or not told or of_lens:
@@ -114,7 +117,7 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         for cue in heard.cues:
             if cue.tells.startswith("quantity:"):
                 return cue.tells.split(":", 1)[1]
-        if heard.tells("sure"):
+        if heard.tells("sure") or (heard.tells("doubt") and not heard.tells("why")):
             return "sure"
         if heard.tells("why-not"):
             return "not"
@@ -170,6 +173,16 @@ def _all_of_mine(
     if every:
         values[ALL] = ", ".join(every)
     return lenses, bodies
+
+
+def called(heard: Heard, part: Part) -> tuple[str, ...]:
+    """The unknown words right before a description and within it: 'zorbex' of 'a zorbex 50 mm'."""
+    start, end = part.noun.column, part.noun.column + len(part.noun.text)
+    before = [token for token in heard.line.tokens if token.column < start]
+    names = [token for token in heard.line.tokens if start <= token.column < end and token.kind == UNKNOWN]
+    while before and before[-1].kind == UNKNOWN:
+        names.insert(0, before.pop())
+    return tuple(token.text.casefold() for token in names)
 
 
 def _thing(part: Part) -> Thing:

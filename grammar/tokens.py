@@ -15,6 +15,7 @@ LONGEST: Final = 2000  # characters of one question
 _MOST_MENDED: Final = 12  # unknown words of one question that are looked at closely
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
+KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal"])
 
 
@@ -120,7 +121,7 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
         after = _after(atoms, at, literal.end)
         token = Token(literal.kind, "", 0, literal.said, literal.numbers, unit=literal.unit)
         return (_with_formats(token, lexicon, name[0] if name and name_end == literal.end else None)), after
-    if name and name_end >= word_end:
+    if name and name_end >= word_end and not (word and word_end == name_end and word[0].sort == KIND):
         return _named(name[0], atoms[at : name[1]], lexicon), name[1]
     if word:
         return _worded(word[0]), word[1]

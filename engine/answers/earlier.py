@@ -21,6 +21,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 # words that tell which of two meanings is meant: chains of the last answer, or answers
+THINGS = ("lens", "body", "camera")  # which, where several are named, are those that were named
 ANSWERS = ("answer", "before", "earlier", "previous", "body", "camera", "lens", "last two", "question")
 
 
@@ -40,8 +41,10 @@ class Past(Protocol):
 def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], knowledge: Knowledge) -> Answer | None:
     """The comparison that the question asks of what was answered; None where it names what it compares."""
     others = question.said("and_number")
-    looks_back = mentions(question, *ANSWERS) or (question.number is not None and others is not None)
     several = max(len(question.lenses), len(question.bodies)) > 1
+    looks_back = mentions(question, *(word for word in ANSWERS if not several or word not in THINGS)) or (
+        question.number is not None and others is not None
+    )
     if not question.follows or question.adapters or (several and not looks_back):
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):

@@ -73,7 +73,7 @@ def _advice(rows: list[Advice], named: list[str]) -> Iterator[Line]:
 def _named(question: Question, knowledge: Knowledge) -> list[str]:
     """The mounts named, and those whose parts go into their thread as if they were the same."""
     mounts, out = knowledge.catalogue.mounts, []
-    for thing in (*question.lenses, *question.bodies):
+    for thing in (*question.lenses, *question.bodies, *question.things):
         if thing.kind == "mount":
             out += [id_ for id_ in thing.ids if id_ in mounts and "thread-only" not in mounts[id_].traits]
     if len(set(out)) > 1:

@@ -6,9 +6,10 @@ from collections.abc import Callable
 
 from engine.answers.answer import NO, Answer, Line
 from engine.answers.knowledge import Knowledge
+from engine.base.interval import is_known
 from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
@@ -81,7 +82,7 @@ def _why(
         rows += _without_glass(question, rows, chains_first)
         if not rows:
             # without the mount of the lens there is no chain to give reasons for: the words themselves are answered
-            return found if question.lens.ids else None
+            return found if question.lens.ids or question.topic == SURE else None
     if not rows:
         return None
     number = question.number or _meant(question, rows)
@@ -96,20 +97,34 @@ def _why(
 
 def _of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:
     """Of a list of several lenses those of the one that is spoken of now; all of them where none is."""
-    several = len({row.judged.setup.lens.id for row in rows}) > 1
-    lens = question.lens
-    if not several or lens is None or lens.kind != "lens" or question.number is not None:
+    setups = {(row.judged.setup.lens.id, row.judged.setup.lens.name) for row in rows}
+    if len(setups) < 2 or len(question.lenses) != 1 or question.number is not None:
         return rows
-    return tuple(row for row in rows if row.judged.setup.lens.id == lens.id)
+    return tuple(row for row in rows if _is_lens(question.lenses[0], row)) or rows
 
 
 def _is_of(question: Question, rows: tuple[Listed, ...]) -> bool:
-    """Whether the chains listed last are those of the lens and the body of one's own that are spoken of now."""
-    setup = rows[0].judged.setup
-    pairs = ((question.lens, "lens", setup.lens.id), (question.body, "body", setup.body.id))
-    return len({row.judged.setup.lens.id for row in rows}) > 1 or all(
-        thing is None or thing.kind != kind or id_ in ("", *thing.ids) for thing, kind, id_ in pairs
-    )
+    """Whether the chains listed last are those of the lens and the body that are spoken of now."""
+    return any(_is_lens(question.lens, row) and _is_body(question, row) for row in rows)
+
+
+def _is_lens(thing: Thing | None, row: Listed) -> bool:
+    setup = row.judged.setup
+    if thing is None or not thing.ids:
+        return True
+    if thing.kind == "lens":
+        return setup.lens.id in ("", *thing.ids)
+    focal = setup.lens.focal_length_mm
+    same = thing.focal_length_mm is None or not is_known(focal) or focal.nominal == thing.focal_length_mm
+    return same and setup.lens_mount.id in thing.ids
+
+
+def _is_body(question: Question, row: Listed) -> bool:
+    """A piece alone on its own mount goes on being spoken of while it is named."""
+    setup, body = row.judged.setup, question.body
+    if body is None or not body.ids or question.adapters:
+        return True
+    return setup.body.id in ("", *body.ids) if body.kind == "body" else setup.body_mount.id in body.ids
 
 
 def _without_glass(

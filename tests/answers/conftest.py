@@ -19,6 +19,12 @@ def desk(tmp_path_factory):
 
 
 @pytest.fixture(scope="module")
+def club():
+    """A desk without any gear."""
+    return Desk()
+
+
+@pytest.fixture(scope="module")
 def asked(desk):
     """The record of a question, with every number of a quantity under `all`."""
 

@@ -4,23 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from engine.answers.answer import Answer
 from engine.ask import Desk
-from engine.talk import Talk
-
-
-@pytest.fixture(scope="module")
-def club() -> Desk:
-    return Desk()
-
-
-def talk(club: Desk, *turns: str) -> list[Answer]:
-    memory = Talk()
-    return [club.ask(turn, memory) for turn in turns]
-
-
-def flat(answer: Answer) -> str:
-    return " ".join(" ".join(line.text for line in answer.lines).split())
+from tests.answers.talks import flat, talk
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""Small words that stand for a thing: 'the enlarger one', '2 C-mount ones', 'one says 25 mm, the other 75'."""
+"""Small words that join or measure: 'and a 75 mm f/2' begins another lens, 'three metres' is a length."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from typing import Final
 from grammar.tokens import Token
 
 _ONE: Final = frozenset(["one", "ones"])
-_OTHER: Final = frozenset(["other", "another"])
 _DESCRIBING: Final = frozenset(
     ["BODY", "MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"]
 )
@@ -18,32 +17,23 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
-_NUMBERS: Final = frozenset(["LENGTH", "FNUM", "COMBO", "FOCAL"])
-_HEADS: Final = frozenset(["LENS", "BODY"])
 
 
-def with_ones(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """The tokens with 'one' behind a description as its head, and 'the other' before a lens's numbers as a join."""
+def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
             continue
-        before = next((one for one in reversed(out) if one.kind not in ("MARK",)), None)
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        word = token.text.casefold().split()[-1] if token.text else ""
         length = _in_words(token, after)
         if length is not None:
             out.append(length)
             skip = True
             continue
-        if token.kind == "NUMBER" and word in _ONE and before is not None and before.kind in _DESCRIBING:
-            out.append(token.as_(_last_head(out), value=""))
-        elif word in _OTHER and token.kind in ("FILLER", "DET") and after is not None and after.kind in _NUMBERS:
-            told = any(one.kind in _NUMBERS for one in out[-3:])
-            out.append(token.as_("JOIN", value="and") if told else token)
-        elif token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
+        if token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
@@ -58,11 +48,6 @@ def _in_words(token: Token, unit: Token | None) -> Token | None:
     return token.as_(
         "LENGTH", numbers=(token.numbers[0] * factor,), unit=_UNIT_OF[factor], text=f"{token.text} {unit.text}"
     )
-
-
-def _last_head(before: list[Token]) -> str:
-    """What 'one' stands for: a body where a body was the last thing spoken of, else a lens."""
-    return next((one.kind for one in reversed(before) if one.kind in _HEADS), "LENS")
 
 
 def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:

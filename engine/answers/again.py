@@ -1,0 +1,44 @@
+"""An answer that would stand word for word as the one before it: said once, with what can be asked instead."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.answer import NO, Answer, Line
+from engine.base.compact import replace
+from grammar.atoms import key_of
+
+SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
+_FREE: Final = frozenset({"help", "hello", "thanks", "noted", "quit", "list-gear", "show-memory", "teach", "forget"})
+UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
+AS_BEFORE: Final = (
+    "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
+    "what differs: another lens, body, ring or distance."
+)
+ALL_SAID: Final = (
+    "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
+    "3 m'."
+)
+
+
+def once(answer: Answer, last: Answer | None) -> Answer:
+    """The answer, cut to its first line where all its lines were those of the last and something else was typed."""
+    if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
+        return answer
+    if answer.question is None or not answer.question.follows:
+        return answer  # it was asked in full
+    if answer.lines != last.lines or key_of(answer.text) == key_of(last.text):
+        return answer
+    told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
+    told = ALL_SAID if answer.intent == "why" else told
+    asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")
+    return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
+
+
+def no_list(text: str) -> Answer:
+    """To a bare number where nothing is listed by number."""
+    said = (
+        f"Nothing is listed under that number just now, so '{text.strip()}' picks nothing. Say what it is of: "
+        "'2 m', 'f/2', '2 adapters', or 'the second one' of what was listed before."
+    )
+    return Answer(text, None, NO, (Line("ask", said),), aside=True)

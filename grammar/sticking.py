@@ -1,0 +1,144 @@
+"""What a question leaves for the one after it: values, pieces and limits stay while the same matter is pursued."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.casting import OPTICAL
+from grammar.hearing import Heard
+from grammar.questions import ALL, OFF, Limits, Question, Thing
+
+# what a chain does: here the pieces of before still stand between lens and body
+_PLACED: Final = frozenset(
+    ["chain", "focus-verdict", "macro-distance", "exposure-nd", "depth-of-field", "draw", "card", "why", "hazard",
+     "shim-calibration", "compare"]
+)  # fmt: skip
+_LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
+_CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
+_AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
+# what a ring that is off by so much goes on to decide
+_OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
+_OF_RING: Final = frozenset(["thickness", OFF])
+_THREAD: Final = "thread"
+_SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
+_OF_CLOSE: Final = frozenset(["magnification", "extension"])
+_DRAWN: Final = frozenset(["extension-tube", "helicoid", "bellows"])
+_COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
+
+
+def lasting(question: Question) -> Question:
+    """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
+    pieces = tuple(piece for piece in question.adapters if not _is_asked_for(piece))
+    values = question.values
+    if question.intent not in _COUNTED:
+        values = tuple(row for row in values if row[0] != "numbers")
+    return question.with_(adapters=pieces, values=values)
+
+
+def _is_asked_for(piece: Thing) -> bool:
+    """Whether nothing is told of it: 'which ring', 'do I need an adapter'."""
+    return piece.piece == "adapter" and is_open(piece)
+
+
+def is_open(piece: Thing) -> bool:
+    """Whether it is told by its kind alone: 'which tube', 'a helicoid'."""
+    told = (piece.ids, piece.thickness_mm, piece.factor, piece.steps, piece.front, piece.rear)
+    return not any(told)
+
+
+def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool, before: Question) -> tuple[Thing, ...]:
+    """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
+    pieces = before.adapters
+    if not same_lens:
+        pieces = tuple(one for one in pieces if not (is_open(one) and before.follows))
+    if not same_mount:
+        pieces = tuple(one for one in pieces if not one.front)
+    if not same_body:
+        pieces = tuple(one for one in pieces if not (one.front or one.rear))
+    if intent in _PLACED:
+        return pieces
+    seen = intent in _LENS_SEEN
+    return tuple(one for one in pieces if one.ids or one.front or (seen and one.piece in OPTICAL))
+
+
+def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
+    cast = heard.cast
+    if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
+        return None
+    part = (*cast.lenses, *cast.lengths)[0]
+    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    at = next((n for n, one in enumerate(before.adapters) if one.piece in _DRAWN), None)
+    if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
+        return None
+    if token.kind != "RANGE" and (part.noun.role != "with" or before.adapters[at].thickness_mm is None):
+        return None
+    changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
+    return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def ring_measured(heard: Heard, before: Question) -> Thing | None:
+    """'mine measures 29.62' after a lens on a body: the ring between, where no thread is spoken of."""
+    seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", ""))
+    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    if not seated or told is None or others or _THREAD in heard.text.casefold():
+        return None
+    length = float(told[1])
+    return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+
+
+def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
+    """The stop that was set; the widest of a lens is not that of another."""
+    widest = before.lens is not None and before.f_number == before.lens.f_number
+    if widest and not same_lens:
+        return None
+    return before.f_number if intent in _AT_A_STOP or intent == before.intent else None
+
+
+def kept_distance(intent: str, before: Question) -> float | None:
+    return before.distance_mm if intent == before.intent else None
+
+
+def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: Question) -> dict[str, str]:
+    """What was told before: all of it while the same is asked, else what was measured of the lens, while it is that.
+
+    A card tells of light and shutter too, so it keeps those of every kind of question.
+    """
+    values = dict(before.values)
+    if intent == "card":
+        values.pop("file", None)
+        if said.lenses or said.bodies:
+            values.pop(ALL, None)
+        return values
+    if "thickness" in values and before.off_word:
+        values[OFF] = before.off_word
+    if said.said("thickness"):
+        values.pop(OFF, None)
+    if intent == before.intent:
+        return values
+    off = _OF_RING if intent in _OF_SEAT else frozenset()
+    same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    close = intent in _CLOSE and before.intent in _CLOSE
+    kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
+    return {key: text for key, text in values.items() if key in kept}
+
+
+def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:
+    """`same`: whether the same is asked; else neither the order nor the count of what was shown goes on."""
+    old = old if same else replace(old, best=None, cheapest=False)
+    return Limits(
+        new.pieces if new.pieces is not None else old.pieces,
+        new.without_glass or (old.without_glass and not new.with_glass),
+        new.with_glass or (old.with_glass and not new.without_glass),
+        new.owned_only or old.owned_only,
+        new.price_usd if new.price_usd is not None else old.price_usd,
+        tuple(dict.fromkeys((*old.without, *new.without))),
+        tuple(name for name in dict.fromkeys((*old.using, *new.using)) if name not in new.without),
+        new.at_least or old.at_least,
+        new.best or old.best,
+        new.cheapest or old.cheapest,
+    )
