@@ -7,6 +7,7 @@ from typing import Final
 from grammar.tokens import Token
 
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
+_NEAR: Final = 5  # tokens
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
@@ -24,7 +25,14 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                     out[target] = _keyed(out[target], "thickness")
                 out[at] = token.as_("CUE")
                 continue
+            target = _of_ring_behind(out, at)
+            if target is not None:
+                out[target] = _keyed(out[target], "thickness")
+                out[at] = token.as_("CUE")
+                continue
             token = out[at] = token.as_("MEASURE", value="diameter")
+        if token.kind == "MEASURE" and token.value == "diameter" and _of_barrel(out, at):
+            token = out[at] = token.as_("MEASURE", value="barrel")
         if token.kind == "MEASURE":
             target = _after_which(out, at, token.value)
             if target is None and "after" not in token.implies:
@@ -50,6 +58,23 @@ def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
     last = max(n for n, token in enumerate(tokens) if token.kind == "PIECE")
     return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
+
+
+def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
+    """'measured my M42 to E ring at 27.35': the decimal number behind the ring that follows the word."""
+    piece = False
+    for n, token in enumerate(tokens[at + 1 :], start=at + 1):
+        if token.kind == "STOP":
+            return None
+        piece = piece or token.kind == "PIECE"
+        if piece and token.kind in _LENGTHS and "." in token.text:
+            return n
+    return None
+
+
+def _of_barrel(tokens: list[Token], at: int) -> bool:
+    """'the barrel is 24 mm across': the width of a barrel, not of a thread."""
+    return any(token.kind == "MEASURE" and token.value == "barrel" for token in tokens[max(0, at - _NEAR) : at])
 
 
 def _keyed(token: Token, key: str) -> Token:

@@ -20,6 +20,8 @@ _ASKS: Final = (
     "a question, such as 'can I put a C lens on my E-mount body', 'can M42 reach infinity on EF', "
     "'what looks like M42' or 'what is a helicoid'; 'help' shows more"
 )
+_OF_SOMETHING: Final = frozenset(["hazard", "diy-dimension"])
+_SPOKEN: Final = frozenset(["thing", "term", "advice", "thread-said", "circle-said", "weight-said", "strange"])
 _FEW: Final = 6  # words of a fragment
 
 
@@ -49,6 +51,8 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
     begun = first is not None and (first.kind == "JOIN" or (first.kind == "PREP" and first.value == "without"))
     if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
         return _which(heard)
+    if question.intent in _OF_SOMETHING and len(words) <= _FEW + 1 and not heard.features & _SPOKEN:
+        return _which(heard)  # 'will it scratch anything in there?'
     if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values or question.said(ALL):
         return None
     if question.intent == "list-fits" and heard.tells("thing"):

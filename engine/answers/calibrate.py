@@ -21,10 +21,12 @@ from engine.physics import calibration
 from grammar.questions import Question
 
 # words that say a length is where focus ends, not where infinity falls on the scale
-LIMIT = ("stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
+LIMIT = ("stops dead", "goes out to",
+         "stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
          "only to",
          "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
+TAPE = ("tape", "really", "actual", "in truth", "measures")  # what a distance is told by, against the scale
 SHEET = "sheet-"
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
@@ -38,7 +40,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         told += part
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
-    if not any(row.name == "shim_mm" for row in told.quantities):
+    if not any(row.name in ("shim_mm", "glass_shift_mm") for row in told.quantities):
         lines += _asked_back(question)
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question, quantities=told.quantities
@@ -98,6 +100,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
     """What is told for each lens, and the first shim, in mm."""
+    taped = _against_tape(question, knowledge)
+    if taped is not None:
+        return taped
     at = number(question, "mark") or (distance_mm(question) if not _is_target(question) else None)
     carried_mm = number(question, SHIM)
     if at is None:
@@ -111,6 +116,32 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
             told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
     return told, first
+
+
+def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float | None] | None:
+    """'the scale says 2 m, the tape 2.6': the error in mm, from what the ring is set to and what is sharp there."""
+    mark, bare, lenses = number(question, "mark"), number(question, "numbers"), focals(question)
+    told = distance_mm(question)
+    if bare is not None and 0.1 <= bare <= 100:  # metres, as the mark beside it
+        mark, told = mark or told, bare * 1000
+    if mark is None or told is None or len(lenses) != 1 or not mentions(question, *TAPE):
+        return None
+    lens = Distances(lenses[0], knowledge.catalogue)
+    set_to, sharp = lens.extension_at(mark), lens.extension_at(told)
+    if not (is_known(set_to) and is_known(sharp)):
+        return None
+    error = sharp.nominal - set_to.nominal
+    by, feet = small_mm(abs(error)), question.feet
+    mend = f"add a shim of {by}" if error < 0 else f"take {by} off"
+    text = (
+        f"Set to {distance(mark, feet)} it is sharp at {distance(told, feet)}: the lens sits {by} too"
+        f" {'close' if error < 0 else 'far out'}; {mend}, and the scale is right."
+    )
+    rows = (
+        Quantity("register_error_mm", Interval.exact(error), "by the tape"),
+        Quantity("shim_mm", Interval.exact(abs(error)), "by the tape"),
+    )
+    return Told((Line("head", text),), rows), abs(error) if error < 0 else None
 
 
 def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, several: bool) -> Told:

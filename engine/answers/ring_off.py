@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.wording import small_mm
+from engine.answers.said import mentions
+from engine.answers.wording import ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.physics import seat
 from grammar.questions import Question
 
+GLASS = re.compile(r"([\d.]+) ?mm (?:of )?(?:(?:filter|cover|sensor|ir|hot mirror|stack) )?glass", re.IGNORECASE)
+GONE = ("taken off", "taken out", "removed", "pulled", "without its", "took off", "took out", "stripped")
 LEAST_MM = 0.005  # finer than it can be measured
 
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
     """What mends the ring that was told, by its length or by how far it is off; and the shim in mm where one does."""
+    gone = GLASS.search(question.text)
+    if gone is not None and mentions(question, *GONE):
+        return _glass_gone(float(gone[1]), knowledge), None
     error = off_by_mm(question)
     if error is None:
         error = _error_of_the_pair(question, knowledge)
@@ -35,6 +44,20 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         Quantity("register_error_mm", Interval.exact(error), "of the ring"),
     )
     return Told((Line("head", text),), rows), abs(error) if error < 0 else None
+
+
+def _glass_gone(glass_mm: float, knowledge: Knowledge) -> Told:
+    """What comes of the filter glass taken off a sensor: t(1 - 1/n) too far out, for every lens."""
+    shift = seat.glass_shift_mm(Interval.exact(glass_mm), knowledge.catalogue.assumptions["filter-glass-index"].value)
+    if not is_known(shift):
+        return Told()
+    by = ranged(shift, small_mm)
+    text = (
+        f"Without its {trimmed(glass_mm, 2)} mm of glass the sensor asks every lens to sit {by} nearer: now each is"
+        f" {by} too far out. Clear glass as thick put back, or the sensor moved, cures all; on adapters alone take"
+        f" {by} off. That is a repair technician's work."
+    )
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
 
 
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:

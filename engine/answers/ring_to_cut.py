@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from math import hypot
 
@@ -14,12 +15,12 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
-from engine.answers.said import focals, number, stop
+from engine.answers.said import focals, mentions, number, stop
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
-from engine.physics import focus
+from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
 MOST_LENSES = 4
@@ -32,7 +33,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
-    for part in (_thread(question, knowledge), _stack(question, knowledge), bore_for(question, knowledge),
+    for part in (_hole(question), _before_tapping(question), _thread(question, knowledge), _stack(question, knowledge), bore_for(question, knowledge),
                  _tolerance(question, knowledge)):  # fmt: skip
         told += part
     told += layers(question, knowledge)
@@ -193,9 +194,46 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
         text = f"{facts.mounts[name].designation}: thread {trimmed(thread.major_mm.nominal, 2)} mm"
         if is_known(thread.pitch_mm):
             rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, name))
-            text += f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm"
+            text += (
+                f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm ({trimmed(25.4 / thread.pitch_mm.nominal, 2)} tpi)"
+            )
+        text += f": {thread.designation}"
         lines.append(Line("fact", text, 1))
     return Told(tuple(lines), tuple(rows))
+
+
+def _hole(question: Question) -> Told:
+    """The hole of a stop that is dropped in: focal length over f-number."""
+    at = stop(question) or next((lens.f_number for lens in question.lenses if lens.f_number), None)
+    if at is None or not mentions(question, "hole", "paper stop", "drop in stop", "drop-in stop", "waterhouse"):
+        return Told()
+    lines, rows = [], []
+    for focal in focals(question):
+        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
+        if is_known(hole):
+            case = f"{trimmed(focal, 1)} mm at f/{f_number(at)}"
+            lines.append(Line("head", f"The hole: {trimmed(hole.nominal, 1)} mm for {case}, near the lens's own stop."))
+            rows.append(Quantity("hole_mm", hole, case))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _before_tapping(question: Question) -> Told:
+    """The bore that a metric thread is cut in: its minor diameter, least and most.
+
+    Source: ISO 68-1, D1 = D - 1.0825 P; ISO 965-1, tolerance TD1 of grade 6.
+    """
+    match = re.match(r"M([\d.]+) x ([\d.]+)", question.said("thread") or "")
+    if match is None or not mentions(question, "female", "bore", "hole", "tap", "before cutting", "before threading"):
+        return Told()
+    diameter, pitch = float(match[1]), float(match[2])
+    least = diameter - 1.082532 * pitch
+    room = (433 * pitch - 190 * pitch**1.22 if pitch < 1 else 230 * pitch**0.7) / 1000
+    bore = Interval(least, least + room, least + room / 2)
+    text = (
+        f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting M{diameter:g}x{pitch:g} (6H);"
+        " the wide end for plastic."
+    )
+    return Told((Line("head", text),), (Quantity("bore_mm", bore, f"M{diameter:g}x{pitch:g}"),))
 
 
 def _tolerance(question: Question, knowledge: Knowledge) -> Told:
