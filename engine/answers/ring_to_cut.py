@@ -33,8 +33,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
-    for part in (_hole(question), _before_tapping(question), _thread(question, knowledge), _stack(question, knowledge), bore_for(question, knowledge),
-                 _tolerance(question, knowledge)):  # fmt: skip
+    for part in (_hole(question), _before_tapping(question), _thread(question, knowledge), _stack(question, knowledge),
+                 bore_for(question, knowledge), _tolerance(question, knowledge)):  # fmt: skip
         told += part
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
