@@ -97,10 +97,14 @@ def _same_or_not(one: Mount, other: Mount) -> str:
 def _named_alike(name: str, knowledge: Knowledge) -> list[Line]:
     """The other mounts that go by the same designation, where there are any."""
     facts = knowledge.catalogue
-    out = []
+    mount, out = facts.mounts[name], []
     for row in facts.shared.values():
         if name in row.mounts:
             others = [facts.mounts[other] for other in row.mounts if other != name]
+            # those that its thread meets are told of anyway
+            others = [one for one in others if one.thread is None and one.id not in mount.look_alikes]
+            if not others:
+                continue
             told = "; ".join(f"{mount.designation}: {mount_line(mount, knowledge)}" for mount in others)
             out.append(Line("note", f"Not the same, though it goes by the same name: {told}."))
     return out[:1]
