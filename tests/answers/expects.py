@@ -1,5 +1,6 @@
 """How many questions of the list get the answer they expect. Run: python -m tests.answers.expects [-v] [-t] [intent].
 
+`--unpractised`: of the questions that nothing was fitted to.
 Every check of a question must hold. What is looked at is the record that `--json` prints, and nothing else.
 """
 
@@ -21,6 +22,7 @@ from engine.render.record import record_of
 from engine.talk import Talk
 
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
+UNPRACTISED = DATA.parent / "unpractised.yaml"  # nothing is fitted to these
 # the end of an interval may lie this far off: four tolerances, or this share of the number
 SHARE = 0.30
 CHAIN_PARTS = {
@@ -58,16 +60,16 @@ def questions() -> dict[str, Any]:
     return data
 
 
-def scores() -> list[Score]:
+def scores(data: dict[str, Any] | None = None) -> list[Score]:
     """Every single question, and every turn of every talk, each talk in one memory."""
-    desk = Desk()
+    desk, data = Desk(), data or questions()
     out = []
-    for row in questions()["asked"]:
+    for row in data["asked"]:
         talk = Talk()
         if row.get("after"):
             desk.ask(row["after"], talk)
         out.append(_score(row["id"], row, desk, talk))
-    for told in questions()["talks"]:
+    for told in data["talks"]:
         talk = Talk()
         out += [_score(f"{told['id']}.{n}", turn, desk, talk) for n, turn in enumerate(told["turns"], start=1)]
     return out
@@ -213,7 +215,8 @@ def shares(rows: list[Score]) -> dict[str, tuple[int, int]]:
 
 
 def main(arguments: list[str]) -> None:
-    rows = scores()
+    more = "--unpractised" in arguments
+    rows = scores(yaml.safe_load(UNPRACTISED.read_text(encoding="utf-8")) if more else None)
     wanted = [one for one in arguments if not one.startswith("-")]
     for row in rows:
         chosen = row.intent in wanted or row.id.split(".")[0] in wanted or ("-v" in arguments and not wanted)
@@ -228,6 +231,8 @@ def main(arguments: list[str]) -> None:
         print(f"{intent:18}{met:>4}/{asked:<4}{met / asked:>7.0%}")
         total = [total[0] + met, total[1] + asked]
     print(f"{'all':18}{total[0]:>4}/{total[1]:<4}{total[0] / total[1]:>7.0%}")
+    read = sum(row.record["intent"] == row.intent for row in rows)
+    print(f"{'read as wanted':18}{read:>4}/{len(rows):<4}{read / len(rows):>7.0%}")
 
 
 if __name__ == "__main__":
