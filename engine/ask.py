@@ -177,14 +177,7 @@ class Desk:
         if question.follows and question.intent == "why" and talk.doubted_already(question):
             question = question.with_(topic=None)  # how sure it is was said: now the reasons
         pointed = self._about_last_answer(question, talk)
-        if pointed is not None:
-            return pointed
-        answer = handler_for(question.intent)(question, self.knowledge)
-        if question.intent in ("gear-setting", "diy-dimension", "compare"):
-            from engine.answers.pair_beside import with_pair
-
-            answer = with_pair(answer, question, self.knowledge)
-        return answer
+        return pointed if pointed is not None else handler_for(question.intent)(question, self.knowledge)
 
     def _about_last_answer(self, question: Question, talk: Talk) -> Answer | None:
         """Answers that only the last answer can give: why, a chain by its number, what is remembered."""

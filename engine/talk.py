@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from engine.answers.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
-from grammar.questions import Question
+from grammar.questions import TALKED, Question
 from grammar.sticking import lasting
 
 if TYPE_CHECKING:
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
 # a caution or a word asked about on the way: what follows goes on with the question before
 WORD = "definition"  # of a word alone: what follows goes on with what was talked about
-NOTHING_ASKED = frozenset({"help", "hello", "thanks", "noted", "quit", "show-memory", "list-gear"})
 SET_APART = frozenset({"compare", "which-own", "all-on-all"})  # what these list is not picked by its number
 DOUBTED = "sure"  # the topic of a reason that asks how sure it is
 NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
@@ -119,7 +118,7 @@ class Talk:
     def remember(self, answer: Answer) -> None:
         """Keep what a follow-up may lean on; an answer that was no answer changes nothing."""
         self.last = answer
-        if answer.question is not None and answer.intent not in NOTHING_ASKED:
+        if answer.question is not None and answer.intent not in TALKED:
             told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == "why"
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
@@ -130,7 +129,7 @@ class Talk:
         if answer.forgets:
             self.forget()
             return
-        if answer.question is None or answer.aside or answer.intent in NOTHING_ASKED:
+        if answer.question is None or answer.aside or answer.intent in TALKED:
             return
         if answer.intent == "card" and self.question is not None and _same_pair(answer, self.question):
             self.question = answer.question.with_(intent="chain")  # the chains that were listed can still be meant

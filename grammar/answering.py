@@ -11,12 +11,12 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.casting import Part
 from grammar.hearing import Heard
+from grammar.letters import ARTICLES
 from grammar.questions import Question, Thing
 from grammar.readings import mm
 from grammar.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
-ARTICLES: Final = frozenset(["a", "i"])
 _IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means"])
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN"])
 BODY_MOUNT: Final = "body-mount"

@@ -77,7 +77,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
-    if number <= _MOST_THINGS and _heads_several(tokens, at + 1):
+    if after is not None and after.kind in ("LENS", "BODY") and _is_several(after) and number <= _MOST_THINGS:
         return token.as_("COUNT") if number == int(number) else token
     if (
         _crops(number)
@@ -132,18 +132,14 @@ def _is_iso(tokens: list[Token], at: int) -> bool:
     return False
 
 
-def _heads_several(tokens: list[Token], at: int) -> bool:
-    """'lenses', 'C-mount lenses', 'old zoom ones': a head in the plural, behind what only describes it."""
-    while at < len(tokens) and tokens[at].kind in ("MOUNT", "KIND", "TRAIT"):
-        at += 1
-    head = tokens[at] if at < len(tokens) else None
-    return head is not None and head.kind in ("LENS", "BODY") and head.text.casefold().endswith("s")
+def _is_several(head: Token) -> bool:
+    return head.text.casefold().endswith("s")
 
 
 def _counts(tokens: list[Token], at: int) -> bool:
     """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
     number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
-    if number != int(number) or not 2 <= number <= 12 or (before is not None and before.kind in _NUMBERED):
+    if number != int(number) or not 2 <= number <= _MOST_THINGS or (before is not None and before.kind in _NUMBERED):
         return False
     end = at + 1
     while end < len(tokens) and tokens[end].kind in _DESCRIBING:
@@ -152,7 +148,7 @@ def _counts(tokens: list[Token], at: int) -> bool:
         return False
     head = tokens[end] if end < len(tokens) else None
     if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
-        return head.text.casefold().endswith("s")
+        return _is_several(head)
     return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
 
 

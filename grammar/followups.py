@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
     kept_distance,
     kept_limits,
@@ -33,7 +34,6 @@ _ALIKE: Final = frozenset(["look-alike"])
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
-_TUBES: Final = frozenset(["extension-tube", "helicoid", "bellows"])
 _ASKING: Final = (
     "how",
     "which",
@@ -49,12 +49,11 @@ _ASKING: Final = (
 )
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
-_TALK: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 
 
 def leans(heard: Heard, before: Question) -> bool:
     """Whether the text leaves something out that the question before can give."""
-    if before.intent in _TALK:
+    if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
     lens = any(part.has_mount or part.implied for part in cast.lenses)
@@ -180,7 +179,7 @@ def _is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bo
     """Whether a magnification that is wanted makes it a matter of how close: 'and if I want 1:1', then 'which tube'."""
     if said.said("magnification") is not None:
         return True
-    return before.said("magnification") is not None and any(piece.piece in _TUBES for piece in pieces)
+    return before.said("magnification") is not None and any(piece.piece in DRAWN for piece in pieces)
 
 
 def _lenses_of(

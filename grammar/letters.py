@@ -9,7 +9,7 @@ from grammar.tokens import Token
 
 _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
-_ARTICLES: Final = frozenset(["a", "i"])
+ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
 _STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind an f
 _DIALS: Final = frozenset(["mode", "dial", "priority"])
@@ -78,7 +78,7 @@ def _placed(tokens: list[Token], at: int) -> bool:
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
         back -= 1  # a maker's name before a designation is passed over
-    while back >= 0 and tokens[back].kind == "DET" and (made or tokens[back].text.casefold() not in _ARTICLES):
+    while back >= 0 and tokens[back].kind == "DET" and (made or tokens[back].text.casefold() not in ARTICLES):
         back -= 1
     return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE
 
@@ -137,7 +137,7 @@ def _among(tokens: list[Token], at: int) -> bool:
             one += step
         if seen and 0 <= one < len(tokens):
             other = tokens[one]
-            if other.kind == "MOUNT" or (other.kind == "LETTER" and other.text.casefold() not in _ARTICLES):
+            if other.kind == "MOUNT" or (other.kind == "LETTER" and other.text.casefold() not in ARTICLES):
                 return True
     return False
 

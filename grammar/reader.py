@@ -53,10 +53,6 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         return doubted(text, before, _OF_ANSWERS[order])
     if order and order not in _OF_ANSWERS:
         return Question(text, order)
-    if order:
-        # the line stands for another one: 'really?' for 'are you sure'
-        meant = read(order.replace("-", " "), lexicon, before)
-        return replace(meant, text=text)
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.answering import completed

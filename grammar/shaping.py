@@ -28,7 +28,7 @@ VALUES: Final = frozenset(
 )  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
-    "lens": "LENS", "lenses": "LENS", "one": "LENS", "ones": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
+    "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY",
 }  # fmt: skip
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
@@ -92,14 +92,11 @@ def _named(token: Token) -> list[Token]:
 def _denied(tokens: list[Token]) -> list[Token]:
     """'not rangefinder', 'not a zoom': what the lens is said not to be is no word for it."""
     out: list[Token] = []
-    for at, token in enumerate(tokens):
+    for token in tokens:
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        after = tokens[at + 1] if at + 1 < len(tokens) else None
-        other = word == "not" and token.kind == "MOUNT" and after is not None and after.kind == "LENS"
-        other = other and after is not None and after.text.casefold() in ("one", "ones")  # 'not the M42 one'
-        out.append(token.as_("FILLER") if other or (denied and token.kind in ("KIND", "TRAIT")) else token)
+        out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
     return out
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.standins import STANDIN
 from grammar.tokens import Token
 
-_ONE: Final = frozenset(["one", "ones"])
 _DESCRIBING: Final = frozenset(
     ["BODY", "MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"]
 )
@@ -58,7 +58,7 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
     for token in tokens[at:]:
         if token.kind == "LENS" or (token.kind == "KIND" and token.text.casefold().endswith(("lens", "lenses"))):
             return True
-        if token.kind == "NUMBER" and token.text.casefold() in _ONE:
+        if STANDIN in token.implies:
             return True
         if token.kind not in _DESCRIBING and token.kind not in ("FILLER", "DET", "UNKNOWN"):
             return False

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.casting import OPTICAL
+from grammar.casting import DRAWN, OPTICAL
 from grammar.hearing import Heard
 from grammar.questions import ALL, OFF, Limits, Question, Thing
 
@@ -25,7 +25,6 @@ _OF_RING: Final = frozenset(["thickness", OFF])
 _THREAD: Final = "thread"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension"])
-_DRAWN: Final = frozenset(["extension-tube", "helicoid", "bellows"])
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
 
@@ -71,7 +70,7 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None
     part = (*cast.lenses, *cast.lengths)[0]
     token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
-    at = next((n for n, one in enumerate(before.adapters) if one.piece in _DRAWN), None)
+    at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
     if token.kind != "RANGE" and (part.noun.role != "with" or before.adapters[at].thickness_mm is None):

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.answer import NO, Answer, Line
+from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.base.compact import replace
 from grammar.atoms import key_of
+from grammar.questions import TALKED, Unread
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
-_FREE: Final = frozenset({"help", "hello", "thanks", "noted", "quit", "list-gear", "show-memory", "teach", "forget"})
+_FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
     "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
@@ -37,8 +38,7 @@ def once(answer: Answer, last: Answer | None) -> Answer:
 
 def no_list(text: str) -> Answer:
     """To a bare number where nothing is listed by number."""
-    said = (
-        f"Nothing is listed under that number just now, so '{text.strip()}' picks nothing. Say what it is of: "
-        "'2 m', 'f/2', '2 adapters', or 'the second one' of what was listed before."
-    )
-    return Answer(text, None, NO, (Line("ask", said),), aside=True)
+    found = f"Nothing is listed under that number just now, so '{text.strip()}' picks nothing"
+    expected = "what it is of: '2 m', 'f/2', '2 adapters', or 'the second one' of what was listed before"
+    unread = Unread(text, 1, found, expected)
+    return Answer(text, None, NOT_UNDERSTOOD, (Line("ask", f"{found}. Say {expected}."),), unread=unread, aside=True)

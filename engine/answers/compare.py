@@ -10,6 +10,7 @@ from engine.answers.circles import circles_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
+from engine.answers.pair_beside import with_pair
 from engine.answers.pieces_apart import pieces_apart
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.side_by_side import side_by_side, sides_of
@@ -41,10 +42,11 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         lines = [
             Line("text", "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces.")
         ]
-    return Answer(
+    answer = Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         chains=chains or None, quantities=told.quantities,
     )  # fmt: skip
+    return with_pair(answer, question, knowledge)
 
 
 def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:

@@ -17,6 +17,8 @@ from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
+# so much of filter or glass, which may have been read as a lens
+GLASS = re.compile(r"([\d.]+) ?mm(?: thick)? (?:of )?(?:(?:rear|cover|sensor|ir) )?(?:filter|gel|glass)", re.IGNORECASE)
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
@@ -81,7 +83,7 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
         thing.thickness_mm[0] for thing in question.adapters
         if thing.thickness_mm is not None and thing.piece in ("filter", "adapter", None)
     ]  # fmt: skip
-    match = re.search(r"([\d.]+) ?mm(?: thick)? (?:rear )?(?:filter|gel|glass)", question.text, re.IGNORECASE)
+    match = GLASS.search(question.text)
     thickness = float(match[1]) if match else told[0] if told else None
     index = knowledge.catalogue.assumptions["filter-glass-index"]
     if thickness is None:

@@ -9,15 +9,10 @@ from engine.answers.telling import iris_text
 from engine.base.compact import replace
 from grammar.questions import Question
 
-# what is asked of a pair, where how the one goes on the other decides as well
-OF_PAIR = frozenset({"gear-setting", "diy-dimension", "compare"})
-
 
 def with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer with the best way for the one lens on the one body that it is about; as it is where there is none."""
-    if answer.chains is not None or question.intent not in OF_PAIR or question.sought is not None:
-        return answer
-    if len(question.lenses) != 1 or len(question.bodies) != 1:
+    if answer.chains is not None or len(question.lenses) != 1 or len(question.bodies) != 1:
         return answer
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or lens.mount.id == body.mount.id:

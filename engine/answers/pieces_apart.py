@@ -5,14 +5,12 @@ from __future__ import annotations
 from math import log2
 
 from engine.answers.answer import Line, ListedChain, Quantity, Told
-from engine.answers.chain_numbers import price_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import stop
-from engine.answers.telling import CERTAINTY_WORDS, life_line, seat_line
-from engine.answers.wording import money, trimmed
+from engine.answers.several import way_told
+from engine.answers.wording import trimmed
 from engine.base.interval import Interval
-from engine.facts.records import VERDICTS
 from grammar.questions import Limits, Question, Thing
 
 OPTICAL = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
@@ -38,7 +36,7 @@ def pieces_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[
         if found:
             chain = ListedChain(len(chains) + 1, found[0].listed, found[0].title)
             chains.append(chain)
-            told += Told((Line("fact", f"{name}: {_way(chain, question.feet)}"),))
+            told += Told((Line("fact", f"{name}: {way_told(chain, question.feet)}"),))
         else:
             told += Told((Line("fact", f"{name}: no way found with it"),))
         told += _glass(piece, question)
@@ -51,15 +49,6 @@ def _alternatives(question: Question) -> list[Thing]:
     if len(optical) > 1:
         return optical
     return [thing for thing in question.adapters if thing.piece != "hub"]
-
-
-def _way(chain: ListedChain, feet: bool) -> str:
-    judged = chain.listed.judged
-    sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
-    band = price_of(judged)
-    price = f" [{money((band.least, band.greatest))}]" if band else ""
-    near = f"; {seat_line(judged)}" if judged.verdict != VERDICTS[0] else ""
-    return f"{chain.title}{price}, {life_line(judged, feet)}{sure}{near}"
 
 
 def _glass(piece: Thing, question: Question) -> Told:

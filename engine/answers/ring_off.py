@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
 from engine.answers.answer import Line, Quantity, Told
+from engine.answers.filter_effects import GLASS
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
@@ -15,7 +14,6 @@ from engine.base.span import Span
 from engine.physics import seat
 from grammar.questions import Question
 
-GLASS = re.compile(r"([\d.]+) ?mm (?:of )?(?:(?:filter|cover|sensor|ir|hot mirror|stack) )?glass", re.IGNORECASE)
 GONE = ("taken off", "taken out", "removed", "pulled", "without its", "took off", "took out", "stripped")
 LEAST_MM = 0.005  # finer than it can be measured
 

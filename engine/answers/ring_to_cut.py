@@ -14,6 +14,7 @@ from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
+from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.said import focals, mentions, number, stop
 from engine.answers.wording import article, f_number, small_mm, trimmed
@@ -33,9 +34,12 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told, ring = Told(), None
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
-    for part in (_hole(question), _before_tapping(question), _thread(question, knowledge), _stack(question, knowledge),
-                 bore_for(question, knowledge), _tolerance(question, knowledge)):  # fmt: skip
-        told += part
+    told += _hole(question)
+    told += _before_tapping(question, knowledge)
+    told += _thread(question, knowledge)
+    told += _stack(question, knowledge)
+    told += bore_for(question, knowledge)
+    told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
     rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
@@ -44,10 +48,11 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("ask", "For which body? Its mount tells how thick a ring must be."))
     if not lines:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]
-    return Answer(
+    answer = Answer(
         question.text, "diy-dimension", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         ring=ring, quantities=told.quantities,
     )  # fmt: skip
+    return with_pair(answer, question, knowledge)
 
 
 def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:
@@ -217,23 +222,25 @@ def _hole(question: Question) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
-def _before_tapping(question: Question) -> Told:
-    """The bore that a metric thread is cut in: its minor diameter, least and most.
-
-    Source: ISO 68-1, D1 = D - 1.0825 P; ISO 965-1, tolerance TD1 of grade 6.
-    """
-    match = re.match(r"M([\d.]+) x ([\d.]+)", question.said("thread") or "")
-    if match is None or not mentions(question, "female", "bore", "hole", "tap", "before cutting", "before threading"):
+def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
+    """The bore that a thread is cut in: the limits of the internal thread's minor diameter, where they are known."""
+    if not mentions(question, "female", "bore", "hole", "tap", "before cutting", "before threading"):
         return Told()
-    diameter, pitch = float(match[1]), float(match[2])
-    least = diameter - 1.082532 * pitch
-    room = (433 * pitch - 190 * pitch**1.22 if pitch < 1 else 230 * pitch**0.7) / 1000
-    bore = Interval(least, least + room, least + room / 2)
-    text = (
-        f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting M{diameter:g}x{pitch:g} (6H);"
-        " the wide end for plastic."
-    )
-    return Told((Line("head", text),), (Quantity("bore_mm", bore, f"M{diameter:g}x{pitch:g}"),))
+    facts = knowledge.catalogue
+    named = [facts.mounts[id_].thread for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]
+    told = re.match(r"M([\d.]+) x ([\d.]+)", question.said("thread") or "")
+    lines, rows = [], []
+    for thread in facts.threads.values():
+        pitch, bore = thread.pitch_mm, thread.female_minor_mm
+        if not (is_known(pitch) and is_known(bore)):
+            continue
+        size = (thread.major_mm.nominal, pitch.nominal)
+        if thread.id not in named and not (told and size == (float(told[1]), float(told[2]))):
+            continue
+        rows.append(Quantity("bore_mm", bore, thread.id))
+        text = f"Bore {trimmed(bore.least, 2)} to {trimmed(bore.greatest, 2)} mm before cutting {thread.designation}"
+        lines.append(Line("head", f"{text}; the wide end for plastic."))
+    return Told(tuple(lines), tuple(rows))
 
 
 def _tolerance(question: Question, knowledge: Knowledge) -> Told:

@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quant
 from engine.answers.cautioning import cautions_of
 from engine.answers.circles import glass_factor
 from engine.answers.knowledge import Knowledge
+from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import focals
 from engine.answers.wording import trimmed
@@ -26,10 +27,11 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", _asked_back(question))]
-    return Answer(
+    answer = Answer(
         question.text, "gear-setting", ANSWERED if rows or told.lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+    return with_pair(answer, question, knowledge)
 
 
 def _asked_back(question: Question) -> str:

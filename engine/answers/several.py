@@ -94,12 +94,17 @@ def pair_told(pair: Pair, feet: bool) -> str:
     seat = f"; ring for infinity {small_mm(pair.ring.nominal)}" if pair.ring is not None else ""
     if pair.chain is None:
         return f"{pair.words}: no way found{seat}"
-    judged = pair.chain.listed.judged
+    return f"{pair.words}: {way_told(pair.chain, feet)}{seat}"
+
+
+def way_told(chain: ListedChain, feet: bool) -> str:
+    """A chain in one line: its pieces, their price, what it then does, and how far off the seat is."""
+    judged = chain.listed.judged
     sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
     near = f"; {seat_line(judged)}" if judged.verdict != "infinity" else ""
     band = price_of(judged)
     price = f" [{money((band.least, band.greatest))}]" if band else ""
-    return f"{pair.words}: {pair.chain.title}{price}, {life_line(judged, feet)}{sure}{near}{seat}"
+    return f"{chain.title}{price}, {life_line(judged, feet)}{sure}{near}"
 
 
 def pair_numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:

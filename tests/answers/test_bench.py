@@ -17,7 +17,7 @@ def test_the_hole_of_a_stop_is_focal_length_over_f_number(asked):
 def test_the_bore_before_a_metric_thread_is_cut(asked):
     (bore,) = numbers(asked("what hole do i bore for an M42x1 female before cutting the thread"), "bore_mm")
     assert bore[0] == pytest.approx(42 - 1.0825, abs=0.001)
-    assert bore[1] - bore[0] == pytest.approx(0.236, abs=0.01)  # the tabled tolerance 6H
+    assert bore[1] - bore[0] == pytest.approx(0.236, abs=0.001)  # the tabled tolerance 6H
 
 
 def test_filter_glass_that_is_gone_leaves_every_lens_too_far_out(asked):
