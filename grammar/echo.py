@@ -36,11 +36,11 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
+    "field": "{} of field", "total": "to make {}", "too_thick": "{} too thick", "too_thin": "{} too thin", "thicker": "{} thicker",
+    "thinner": "{} thinner", "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
 }  # fmt: skip
 
 
-_OFF: Final = ("too thick", "too thin", "thicker", "thinner")  # by so much, where that was said
 _OPENINGS: Final = {
     "exposure-nd": "which ND filter", "depth-of-field": "depth of field", "compare": "which is better",
     "gear-setting": "which camera setting", "identify-mount": "identify the mount",
@@ -231,10 +231,7 @@ class _Sayer:
                 marks = (float(one.removesuffix(" mm")) for one in text.split(", "))
                 out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
                 continue
-            text_said = _SAID.get(key, "{}")
-            if key == "thickness":
-                text_said = next((f"{{}} {word}" for word in _OFF if word in question.text.casefold()), text_said)
-            out.append(text_said.format(said))
+            out.append(_SAID.get(key, "{}").format(said))
         return out
 
 

@@ -8,6 +8,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
+from grammar.tokens import Token
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -21,7 +22,15 @@ _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
 _IDENTIFY: Final = "identify-mount"
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
+# what was measured of a lens
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
+_OF_SEAT: Final = frozenset(["too_thick", "too_thin", "thicker", "thinner"])  # what was found of the rings
+_OF_SHOT: Final = frozenset(["extension", "magnification", "field", "close_focus"])  # how near the lens is set up
+_NEAR: Final = frozenset(["macro-distance", "depth-of-field", "exposure-nd", "focus-verdict", "chain"])
+# of each group only what was told last holds
+_ONE_OF: Final = (_OF_SEAT | {"thickness"}, frozenset(["magnification", "field"]), frozenset(["light"]))
+_ANY_RING: Final = "adapter"
+_ITS: Final = frozenset(["the", "its", "my"])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 _TALK: Final = frozenset(["help", "quit", "start-over", "show-memory", "list-gear"])
 
@@ -39,7 +48,9 @@ def leans(heard: Heard, before: Question) -> bool:
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
-    if best in ("definition", "out-of-scope") and plain:
+    if best == "definition" and plain:
+        return _of_what_was_named(heard, before)
+    if best == "out-of-scope" and plain:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
@@ -51,6 +62,21 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
+
+
+def _of_what_was_named(heard: Heard, before: Question) -> bool:
+    """'what is the register' asks of the lens spoken of, 'what is a register' of the word."""
+    if before.lens is None or not before.lens.ids or heard.cast.lenses or heard.cast.bodies:
+        return False
+    columns = {spoken.column for spoken in heard.line.spoken if spoken.kind == "term"}
+    return any(
+        token.kind == "DET" and token.text.casefold() in _ITS and _after(token, columns)
+        for token in heard.line.tokens
+    )
+
+
+def _after(token: Token, columns: set[int]) -> bool:
+    return token.column + len(token.text) + 1 in columns
 
 
 def follow(heard: Heard, before: Question) -> Question:
@@ -65,7 +91,7 @@ def follow(heard: Heard, before: Question) -> Question:
     bodies, things = _bodies(said, before)
     said = _measured(said, before, heard)
     without = heard.tells("without-piece") or _without_it(heard)
-    adapters = () if without and not said.adapters else said.adapters or before.adapters
+    adapters = () if without and not said.adapters else _adapters(said, before)
     return replace(
         said,
         lenses=lenses,
@@ -76,7 +102,7 @@ def follow(heard: Heard, before: Question) -> Question:
         f_number=said.f_number if said.f_number is not None else before.f_number,
         distance_mm=said.distance_mm if said.distance_mm is not None else _kept_distance(intent, before),
         number=said.number if said.number is not None or intent not in _MADE else _kept_number(said, before),
-        values=tuple({**_kept_values(intent, lenses, before, said), **dict(said.values)}.items()),
+        values=tuple({**_held(_kept_values(intent, lenses, before, said), said), **dict(said.values)}.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
     )
@@ -92,6 +118,27 @@ def _measured(said: Question, before: Question, heard: Heard) -> Question:
         return said
     rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
     return said.with_(values=(*rest, ("flange_to_image", text)))
+
+
+def _adapters(said: Question, before: Question) -> tuple[Thing, ...]:
+    """'the ring is 1 mm too thick': the ring is the one that was spoken of."""
+    bare = all(not _is_told(thing) and thing.piece == _ANY_RING for thing in said.adapters)
+    spoken_of = any(thing.kind == "adapter" or (thing.piece == _ANY_RING and _is_told(thing)) for thing in before.adapters)
+    return before.adapters if bare and (spoken_of or not said.adapters) else said.adapters
+
+
+def _is_told(thing: Thing) -> bool:
+    """Whether a piece is more than a word for any."""
+    return bool(thing.ids or thing.front or thing.rear or thing.factor or thing.steps) or thing.thickness_mm is not None
+
+
+def _held(kept: dict[str, str], said: Question) -> dict[str, str]:
+    """What was told before, but for what is now told otherwise: a ring is not too thick and too thin."""
+    keys = {key for key, _ in said.values}
+    gone = {one for group in _ONE_OF if group & keys for one in group}
+    if any(thing.thickness_mm is not None for thing in said.adapters):
+        gone |= {"extension", *_OF_SEAT}  # another ring or tube
+    return {key: text for key, text in kept.items() if key not in gone}
 
 
 def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
@@ -181,7 +228,12 @@ def _kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said:
     if intent == before.intent:
         return values
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
-    return {key: text for key, text in values.items() if key in _OF_LENS and same}
+    stays = _OF_LENS if same else frozenset()
+    if not said.bodies or [thing.ids for thing in said.bodies] == [thing.ids for thing in before.bodies]:
+        stays |= _OF_SEAT if same else frozenset()
+    if same and intent in _NEAR and before.intent in _NEAR:
+        stays |= _OF_SHOT
+    return {key: text for key, text in values.items() if key in stays}
 
 
 def _kept_distance(intent: str, before: Question) -> float | None:

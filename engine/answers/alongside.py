@@ -64,8 +64,8 @@ def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge:
     """The one ring that is named, were it thinner, thicker or as thick as is supposed; None where nothing is."""
     adapters = knowledge.catalogue.adapters
     named = [adapters[id_] for thing in question.adapters for id_ in thing.ids[:1] if id_ in adapters]
-    told = number(question, "thickness")
-    if len(named) != 1 or told is None or (off_mm is not None and mentions(question, "too")):
+    told = number(question, "thickness", "thicker", "thinner")
+    if len(named) != 1 or told is None:
         return None
     ring = named[0]
     if (ring.front, ring.rear) != (setup.lens_mount.id, setup.body_mount.id) or not is_known(

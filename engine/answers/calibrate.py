@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from engine.answers.advising import advice_lines, named_or_near
@@ -23,6 +24,7 @@ from grammar.questions import Question
 LIMIT = ("stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
          "only to",
          "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
+COARSEST_MM = 5.0  # of pitches
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 SHIM = "shim"  # an error carried over from another lens, in mm
@@ -89,7 +91,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield turned(question, knowledge)
     if shim is not None and mentions(question, "turn"):
         yield _as_turns(question, shim, knowledge)
-    yield _layers(question, knowledge, shim)
+    if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
+        yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
     yield _target(question, knowledge)
 
 
@@ -97,6 +100,10 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     """What is told for each lens, and the first shim, in mm."""
     at = number(question, "mark") or (distance_mm(question) if not _is_target(question) else None)
     carried_mm = number(question, SHIM)
+    if at is None and carried_mm is None:
+        from engine.answers.taking_off import by_known_error
+
+        return by_known_error(question, knowledge)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
     limit = mentions(question, *LIMIT) and not mentions(question, *TOO_CLOSE)
@@ -146,7 +153,10 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
 
 
 def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
-    """The pitch of the lens's own thread, in mm."""
+    """The pitch told, else that of the lens's own thread, in mm."""
+    told = re.search(r"x\s*(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?) mm$", question.said("thread") or question.said("pitch") or "")
+    if told is not None and (pitch := float(told[1] or told[2])) < COARSEST_MM:
+        return Interval.exact(pitch)
     mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
     for thing in (*question.lenses, *question.bodies):
         mount = mounts.get(thing.id or "")

@@ -7,7 +7,7 @@ from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
-from engine.answers.circles import frames_named
+from engine.answers.circles import frames_named, frames_of
 from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
 from engine.answers.close_table import close_table
@@ -19,6 +19,7 @@ from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
 from engine.answers.said import distance_mm, focals, number, numbers, stop
+from engine.answers.turned_round import reversed_alone
 from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -29,6 +30,7 @@ from grammar.questions import Question, Thing
 TUBE, BELLOWS = "extension-tube", "bellows"
 USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
 MOST_ROWS = 10
+LEAST_TO_ADD = 2
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
@@ -69,7 +71,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
-    wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    wanted, tubes = _wanted(question, knowledge), list(_tubes(question, knowledge))
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
@@ -77,6 +79,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     lenses = _lenses(question, knowledge)
     shown = _shown(question, knowledge)
+    if reverse is not None and lenses:
+        yield reversed_alone(lenses[0], question, shown, knowledge)
+        return
+    yield _length(question)
     if wanted is not None and not tubes:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
@@ -91,6 +97,16 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
+
+
+def _wanted(question: Question, knowledge: Knowledge) -> float | None:
+    """The magnification told, or that at which what is so wide fills the frame."""
+    told, wide = number(question, "magnification"), number(question, "field")
+    if told is not None or wide is None:
+        return told
+    form = frames_of(question, knowledge.catalogue)[0]
+    m = closeup.magnification_for_field(Interval.exact(form.width_mm), Interval.exact(wide))
+    return m.nominal if is_known(m) else None
 
 
 def sets_told(tubes: list[float], question: Question) -> bool:
@@ -228,6 +244,18 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
             sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
             yield from sorted(sums)[:MOST_ROWS]
             return
+
+
+def _length(question: Question) -> Told:
+    """How long the pieces that were told are when they stand together."""
+    told = [thing.thickness_mm for thing in question.adapters if thing.thickness_mm is not None]
+    if len(told) < LEAST_TO_ADD:
+        return Told()
+    low, high = sum(one[0] for one in told), sum(one[1] for one in told)
+    size = small_mm(low) if low == high else f"{small_mm(low)} to {small_mm(high)}"
+    parts = " + ".join(trimmed(one[0], 3) if one[0] == one[1] else f"{one[0]:g}..{one[1]:g}" for one in told)
+    rows = (Quantity("stack_mm", Interval.between(low, high), "all together"),)
+    return Told((Line("head", f"Together {parts} = {size} from seat to seat."),), rows)
 
 
 def _own_nearest(question: Question, knowledge: Knowledge) -> float | None:

@@ -35,6 +35,9 @@ class Loose:
 
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    over, under = number(question, "too_thick", "thicker"), number(question, "too_thin", "thinner")
+    if over is not None or under is not None:
+        return over if over is not None else -(under or 0.0)
     size = number(question, "thickness", "length")
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
