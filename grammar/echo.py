@@ -36,8 +36,10 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "field": "{} of field", "total": "to make {}", "too_thick": "{} too thick", "too_thin": "{} too thin", "thicker": "{} thicker",
-    "thinner": "{} thinner", "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
+    "field": "{} of field", "total": "to make {}",
+    "spigot": "left out spigot {}", "too_thick": "{} too thick", "too_thin": "{} too thin", "thicker": "{} thicker",
+    "thinner": "{} thinner",
+    "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
 }  # fmt: skip
 
 

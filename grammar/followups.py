@@ -24,11 +24,13 @@ _IDENTIFY: Final = "identify-mount"
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 # what was measured of a lens
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
-_OF_SEAT: Final = frozenset(["too_thick", "too_thin", "thicker", "thinner"])  # what was found of the rings
+_OF_SEAT: Final = frozenset(
+    ["too_thick", "too_thin", "thicker", "thinner", "thickness", "spigot"]
+)  # what was found of the rings
 _OF_SHOT: Final = frozenset(["extension", "magnification", "field", "close_focus"])  # how near the lens is set up
 _NEAR: Final = frozenset(["macro-distance", "depth-of-field", "exposure-nd", "focus-verdict", "chain"])
 # of each group only what was told last holds
-_ONE_OF: Final = (_OF_SEAT | {"thickness"}, frozenset(["magnification", "field"]), frozenset(["light"]))
+_ONE_OF: Final = (_OF_SEAT, frozenset(["magnification", "field"]), frozenset(["light"]))
 _ANY_RING: Final = "adapter"
 _ITS: Final = frozenset(["the", "its", "my"])
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
@@ -70,8 +72,7 @@ def _of_what_was_named(heard: Heard, before: Question) -> bool:
         return False
     columns = {spoken.column for spoken in heard.line.spoken if spoken.kind == "term"}
     return any(
-        token.kind == "DET" and token.text.casefold() in _ITS and _after(token, columns)
-        for token in heard.line.tokens
+        token.kind == "DET" and token.text.casefold() in _ITS and _after(token, columns) for token in heard.line.tokens
     )
 
 
@@ -87,6 +88,9 @@ def follow(heard: Heard, before: Question) -> Question:
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     intent = best if best is not None and not supposed else _went_on(heard, before)
     said = built(heard, intent)
+    if intent == "definition" and not (said.things or said.lenses or said.bodies or said.adapters):
+        intent = _went_on(heard, before)  # 'so what is it'
+        said = built(heard, intent)
     lenses = _beside(said, before) if intent in _ALIKE else _lenses(said, before)
     bodies, things = _bodies(said, before)
     said = _measured(said, before, heard)
@@ -123,7 +127,9 @@ def _measured(said: Question, before: Question, heard: Heard) -> Question:
 def _adapters(said: Question, before: Question) -> tuple[Thing, ...]:
     """'the ring is 1 mm too thick': the ring is the one that was spoken of."""
     bare = all(not _is_told(thing) and thing.piece == _ANY_RING for thing in said.adapters)
-    spoken_of = any(thing.kind == "adapter" or (thing.piece == _ANY_RING and _is_told(thing)) for thing in before.adapters)
+    spoken_of = any(
+        thing.kind == "adapter" or (thing.piece == _ANY_RING and _is_told(thing)) for thing in before.adapters
+    )
     return before.adapters if bare and (spoken_of or not said.adapters) else said.adapters
 
 
@@ -137,7 +143,7 @@ def _held(kept: dict[str, str], said: Question) -> dict[str, str]:
     keys = {key for key, _ in said.values}
     gone = {one for group in _ONE_OF if group & keys for one in group}
     if any(thing.thickness_mm is not None for thing in said.adapters):
-        gone |= {"extension", *_OF_SEAT}  # another ring or tube
+        gone |= {"extension", "field", "magnification", *_OF_SEAT}  # another ring or tube
     return {key: text for key, text in kept.items() if key not in gone}
 
 

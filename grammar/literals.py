@@ -91,7 +91,7 @@ def _parts_of_mm(match: re.Match[str]) -> Literal:
 
 
 def _feet_and_inches(match: re.Match[str]) -> Literal | None:
-    feet, inches = _amount(match.group("f")), _amount(match.group("i"))
+    feet, inches = _amount(match.group("f")), _amount(match.group("i") or match.group("b"))
     if inches >= 12:
         return None  # '10 ft 50' is a distance and a lens
     return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
@@ -268,8 +268,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     (
         "0",
-        rf"(?P<f>\d+)\s?(?:ft\.?|feet|foot|')\s?(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d(?=\s?(?:in|\"|'')))?)"
-        rf"(?:\s?(?:inch(?:es)?|in|\"|''))?{_END}(?!\s?[/.x-]\s?\d)", _feet_and_inches,
+        rf"(?P<f>\d+)\s?(?:ft\.?|feet|foot|')\s?(?:"
+        rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
+        rf"{_END}(?!\s?[/.x-]\s?\d)", _feet_and_inches,
     ),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
     (

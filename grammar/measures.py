@@ -11,6 +11,7 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded"])
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
+_NEAREST_MARK: Final = 250.0  # mm
 _CRESTS: Final = "crests"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
@@ -29,6 +30,8 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             target = None if "ahead" in token.implies else _after_which(out, at, token.value)
             if target is None and "after" not in token.implies:
                 target = _before_which(out, at, token.value)
+            if target is not None and "far" in token.implies and out[target].numbers[0] < _NEAREST_MARK:
+                target = None  # '0.2 mm on the ring' is no distance
             if target is not None:
                 out[target] = _keyed(out[target], token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's

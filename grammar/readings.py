@@ -20,12 +20,15 @@ _KEYED: Final = {
     "mark": "mark", "thickness": "thickness", "bore": "bore", "rear-reach": "rear_reach", "travel": "travel",
     "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
-    "close-focus": "close_focus", "layer": "layer", "total": "total", "field": "field", "too-thick": "too_thick",
+    "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
+    "field": "field", "too-thick": "too_thick",
     "too-thin": "too_thin", "thicker": "thicker", "thinner": "thinner",
 }  # fmt: skip
 _FEET: Final = frozenset(["in", "ft"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
-_PICTURED: Final = frozenset(["frame-filling", "how-big", "macro", "how-close", "working-distance", "after-macro-distance"])
+_PICTURED: Final = frozenset(
+    ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
+)
 _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
 WIDEST_THREAD: Final = 150.0  # mm
 
@@ -66,6 +69,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
         elif phrase.sort == "value":
             _value(out, phrase.token, phrases[at - 1] if at else None, told)
     _leftovers(out, cast, told)
+    _without_lip(out, cast)
     _field(out, told)
     _thread(out, told)
     out.limits.update(_used(cast))
@@ -194,6 +198,8 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:
         out.distance_mm = token.numbers[0]
+    elif token.value == "rear-reach" and "image-lands" in told:
+        out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))
 
@@ -220,6 +226,24 @@ def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     for part in (*cast.frames, *cast.bodies):
         if part.crop:
             out.keep("crop", f"{part.crop:g}")
+
+
+def _without_lip(out: Readings, cast: Cast) -> None:
+    """'27.1 over all, incl. 0.7 mm spigot': what reaches into the body is no part of the length from seat to seat."""
+    lip = out.values.pop("lip", None)
+    if lip is None:
+        return
+    size = _first(lip)
+    for part in cast.pieces:
+        if part.thickness is not None:
+            part.thickness = (round(part.thickness[0] - size, 4), round(part.thickness[1] - size, 4))
+    if "thickness" in out.values:
+        out.values["thickness"] = mm(round(_first(out.values["thickness"]) - size, 4))
+    out.keep("spigot", mm(size))
+
+
+def _first(text: str) -> float:
+    return float(text.split(" ")[0])
 
 
 def _field(out: Readings, told: frozenset[str]) -> None:

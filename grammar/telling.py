@@ -35,8 +35,8 @@ _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair",
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
-     "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop", "talking",
-     "means"]
+     "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
+     "means", "talking"]
 )  # fmt: skip
 
 

@@ -7,9 +7,10 @@ from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
-from engine.answers.circles import frames_named, frames_of
+from engine.answers.circles import frames_named
+from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
-from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
+from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
@@ -18,9 +19,10 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
-from engine.answers.said import distance_mm, focals, number, numbers, stop
+from engine.answers.said import distance_mm, focals, mentions, number, numbers, stop
+from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.turned_round import reversed_alone
-from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
+from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -30,7 +32,8 @@ from grammar.questions import Question, Thing
 TUBE, BELLOWS = "extension-tube", "bellows"
 USUAL_TUBES = "m42"  # the thread whose tubes are used where no mount is told
 MOST_ROWS = 10
-LEAST_TO_ADD = 2
+LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
+NEARER = ("enough", "closer", "nearer")
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
@@ -46,7 +49,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     lines = list(told.lines)
     if named and question.said("magnification"):
-        part = _stack(question, knowledge)
+        part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
     if not _focals(question) and not question.said("magnification"):
@@ -71,7 +74,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
-    wanted, tubes = _wanted(question, knowledge), list(_tubes(question, knowledge))
+    wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
@@ -82,7 +86,11 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
-    yield _length(question)
+    yield length_of_all(question)
+    if filled is not None:
+        for lens in lenses:
+            yield at_magnification(lens, filled, shown) + further(lens, filled, tubes)
+        return
     if wanted is not None and not tubes:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
@@ -93,20 +101,13 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
+        if tubes and mentions(question, *NEARER):
+            for m in LARGER:
+                yield further(lens, m, tubes)
         if sets_told(tubes, question) or wanted is not None:
             yield assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
-
-
-def _wanted(question: Question, knowledge: Knowledge) -> float | None:
-    """The magnification told, or that at which what is so wide fills the frame."""
-    told, wide = number(question, "magnification"), number(question, "field")
-    if told is not None or wide is None:
-        return told
-    form = frames_of(question, knowledge.catalogue)[0]
-    m = closeup.magnification_for_field(Interval.exact(form.width_mm), Interval.exact(wide))
-    return m.nominal if is_known(m) else None
 
 
 def sets_told(tubes: list[float], question: Question) -> bool:
@@ -246,18 +247,6 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
             return
 
 
-def _length(question: Question) -> Told:
-    """How long the pieces that were told are when they stand together."""
-    told = [thing.thickness_mm for thing in question.adapters if thing.thickness_mm is not None]
-    if len(told) < LEAST_TO_ADD:
-        return Told()
-    low, high = sum(one[0] for one in told), sum(one[1] for one in told)
-    size = small_mm(low) if low == high else f"{small_mm(low)} to {small_mm(high)}"
-    parts = " + ".join(trimmed(one[0], 3) if one[0] == one[1] else f"{one[0]:g}..{one[1]:g}" for one in told)
-    rows = (Quantity("stack_mm", Interval.between(low, high), "all together"),)
-    return Told((Line("head", f"Together {parts} = {size} from seat to seat."),), rows)
-
-
 def _own_nearest(question: Question, knowledge: Knowledge) -> float | None:
     """The nearest mark of a lens of one's own, in mm."""
     lens = own_lens(question.lens, knowledge.catalogue)
@@ -271,33 +260,6 @@ def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[
     if at is not None and own is not None and is_known(own):
         case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
         yield at_extension(optics, own.nominal, shown, case, end="focus")
-
-
-def _stack(question: Question, knowledge: Knowledge) -> Told:
-    """What must stand between body and lens for a magnification, beside the lens's own flange-to-image distance."""
-    from engine.answers.open_lens import MEASURE, usual_flange_to_image
-    from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-
-    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    wanted = number(question, "magnification")
-    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or wanted is None or question.lens is None:
-        return Told()
-    register, focal = body.mount.register_mm, question.lens.focal_length_mm
-    if not is_known(register) or focal is None:
-        return Told()
-    own = lens.mount.register_mm
-    usual = usual_flange_to_image(question.lens, knowledge)
-    away = own if is_known(own) else usual
-    if away is None:
-        return Told((Line("ask", MEASURE),))
-    stack = away + wanted * focal - register
-    given = "its register" if is_known(own) else "the usual flange-to-image distance"
-    text = (
-        f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
-        f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
-    )
-    lines = [Line("text", text)] + ([] if is_known(own) else [Line("ask", MEASURE)])
-    return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

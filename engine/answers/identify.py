@@ -204,10 +204,11 @@ def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
     if not rows or (found.register_mm is None and not named):
         return None
     told = together.told(found, rows, named, knowledge)
-    mount = together.settled(found, rows)
+    mounts = together.settled(found, rows)
     asked = question
-    if mount is not None:
-        lens = replace(question.lens or Thing(), kind="mount", ids=(mount.id,), words=mount.designation)
+    if mounts:
+        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
+        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
         asked = replace(question, lenses=(lens, *question.lenses[1:]))
     lines = list(told.lines)
     if found.register_mm is None and any(not row.bad for row in rows):

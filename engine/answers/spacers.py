@@ -22,7 +22,7 @@ def spacers_told(question: Question) -> Told:
     wanted = number(question, "total")
     sizes = [thing.thickness_mm[0] for thing in question.adapters for _ in range(thing.count or 1)
              if thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]]  # fmt: skip
-    sizes += [one for one in numbers(question, "length") if wanted is not None and one <= wanted]
+    sizes += [one for one in numbers(question, "length", "numbers") if wanted is not None and one <= wanted]
     if wanted is None or len(sizes) < LEAST_AT_HAND:
         return Told()
     once = _picked(wanted, sizes)

@@ -1,4 +1,4 @@
-"""What to take off a ring, or to add, where the talk knows by how much the seat is wrong; and what each stop forgives."""
+"""What to take off a ring, or to add, where the talk knows how wrong the seat is; and what each stop forgives."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from engine.answers.circles import frames_of
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
-from engine.answers.said import focals, stop
+from engine.answers.said import focals, number, stop
 from engine.answers.wording import article, distance, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -26,8 +26,8 @@ def known_error_mm(question: Question, knowledge: Knowledge) -> float | None:
     off = off_by_mm(question)
     if off is not None:
         return off
-    told = [thing for thing in question.adapters if thing.thickness_mm is not None and not thing.factor]
-    if not told or not (question.lenses and question.bodies):
+    told = any(thing.thickness_mm is not None and not thing.factor for thing in question.adapters)
+    if not (told or number(question, "thickness")) or not (question.lenses and question.bodies):
         return None
     from engine.answers.howto import how_to
 

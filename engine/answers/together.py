@@ -1,4 +1,4 @@
-"""Which mounts have all that was measured of a lens: thread, pitch and flange to image; and what speaks against each."""
+"""Which mounts have all that was measured of a lens: thread, pitch and register; and what speaks against each."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from engine.physics import calibration
 
 ACCESSORIES = frozenset({"filter", "bellows", "board"})
 MOST = 4
+ALL = 3
 LEAST_TOLD = 2  # of thread, pitch and register: one alone is told of elsewhere
 
 
@@ -58,7 +59,9 @@ def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
     thread = knowledge.catalogue.threads.get(mount.thread or "")
     if thread is None:
         return None
-    good, bad, off = [], [], 0.0
+    good: list[str] = []
+    bad: list[str] = []
+    off = 0.0
     assert found.diameter_mm is not None
     fits = usual["caliper-over-crests"].value.holds(found.diameter_mm - thread.major_mm.nominal)
     (good if fits else bad).append("thread" if fits else f"its thread is {_mm(thread.major_mm.nominal)} across")
@@ -88,7 +91,8 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     shown = (proven or whole)[:MOST]
     names = listed([row.mount.designation for row in shown], "or")
     if len(shown) == 1 and proven:
-        lines.append(Line("head", f"{lead}: that is {names}."))
+        sure = "that is" if found.count == ALL else "by these it is"
+        lines.append(Line("head", f"{lead}: {sure} {names}."))
     elif shown:
         lines.append(Line("head", f"{lead}: {names}."))
     if shown and not proven and found.register_mm is not None:
@@ -116,10 +120,10 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     return Told(tuple(lines), tuple(values))
 
 
-def settled(found: Found, rows: list[Match]) -> Mount | None:
-    """The one mount that has all that was measured, its register among it."""
+def settled(found: Found, rows: list[Match]) -> list[Mount]:
+    """The mounts that have all that was measured, the register among it, the nearest first."""
     proven = [row.mount for row in rows if not row.bad and len(row.good) == found.count]
-    return proven[0] if found.register_mm is not None and len(proven) == 1 else None
+    return proven[:MOST] if found.register_mm is not None else []
 
 
 def _measured(found: Found) -> str:

@@ -1,10 +1,10 @@
-"""A lens reversed on a body: what magnification rim to sensor gives, where the subject stands, and what is not known."""
+"""A lens reversed on a body: what magnification it gives, where the subject stands, and what is not known."""
 
 from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
+from engine.answers.clipping import extension_mm, magnification_filling
 from engine.answers.close_rows import Shown
-from engine.answers.clipping import extension_mm
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
@@ -31,7 +31,8 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
         " counts, less how far its front focal point lies before that glass."
     ))]  # fmt: skip
     more = f"each further {trimmed(focal / 10, 1)} mm between adds 0.1x"
-    wanted, body = number(question, "magnification"), body_side(question.body, knowledge.catalogue)
+    wanted = number(question, "magnification") or magnification_filling(question, knowledge.catalogue)
+    body = body_side(question.body, knowledge.catalogue)
     if wanted is not None:
         told = _for_magnification(lens, wanted)
     elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
@@ -61,8 +62,8 @@ def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> T
     rows = [Quantity("magnification", m, "reversed")]
     put = f" and {small_mm(between)} between" if between else ", with no more than a thin ring between"
     text = (
-        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on where "
-        "its front focal point lies, which is assumed by construction"
+        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on "
+        "where its front focal point lies, which is assumed by construction"
     )
     lines = [Line("fact", text, 1)]
     if shown.form is not None and m.greatest > 0:
