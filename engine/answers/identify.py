@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from engine.answers import together
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
@@ -17,7 +18,7 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Advice, Mount, Thread
 from engine.physics import calibration
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 INCH = 25.4
 MOST = 6
@@ -25,10 +26,14 @@ DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
     " image?"
 )
+BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
+    combined = _combined(question, knowledge)
+    if combined is not None:
+        return combined
     settled = _by_register(question, knowledge)
     if settled is not None:
         return settled
@@ -190,6 +195,29 @@ def _ten_pitches(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("text", text),), tuple(rows))
 
 
+def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
+    """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
+    diameter, pitch = _measured(question)
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
+    named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    rows = together.matches(found, named, knowledge)
+    if not rows or (found.register_mm is None and not named):
+        return None
+    told = together.told(found, rows, named, knowledge)
+    mounts = together.settled(found, rows)
+    asked = question
+    if mounts:
+        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
+        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
+        asked = replace(question, lenses=(lens, *question.lenses[1:]))
+    lines = list(told.lines)
+    if found.register_mm is None and any(not row.bad for row in rows):
+        lines.append(Line("ask", BY_PAPER))
+    return Answer(
+        question.text, "identify-mount", ANSWERED, tuple(lines), question=asked, quantities=told.quantities
+    )  # fmt: skip
+
+
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     """A flange-to-image distance told of a lens whose thread is known: which look-alike it is, and what follows."""
     told = number(question, "flange_to_image") or next(
@@ -227,12 +255,7 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
         table = " ".join(line.text for line in _ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
-        yield Line(
-            "ask",
-            "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it"
-            " decides.",
-            wants="flange_to_image",
-        )
+        yield Line("ask", BY_PAPER, wants="flange_to_image")
     if not mounts and diameter is None and not mentions(question, "measure", "gauge"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):
