@@ -27,9 +27,7 @@ def test_what_the_thread_was_found_to_be_is_not_what_was_asked(tmp_path: Path) -
 
 def test_the_pitch_told_later_settles_which_of_them_it_is(tmp_path: Path) -> None:
     asked = ["old lens, 42mm thread, what mount is it", "on e mount?"]
-    *_, seated, settled = piped(
-        tmp_path, ["old lens, 42mm thread, what mount is it", "on e mount?", "the pitch is 0.75"]
-    )
+    *_, seated, settled = piped(tmp_path, [*asked, "the pitch is 0.75"])
     assert "an M42 lens" in seated["reading"]
     assert "a T2 lens" in settled["reading"]
 
