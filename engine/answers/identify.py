@@ -70,12 +70,12 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
 def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
     """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
     lens, facts = question.lens or Thing(), knowledge.catalogue
-    likely = {row.likely for row in facts.shared.values()}  # the meaning that a shared name mostly has
     ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
-    ids = tuple(sorted(ids, key=lambda id_: id_ not in likely))
-    if set(ids[:1]) & likely:
-        ids = ids[:MOST_MEANT]
-    if lens.ids or not 0 < len(ids) <= MOST_MEANT or len(question.lenses) > 1:
+    # a name that most of them share has them in the order in which they are met
+    rows = (row.mounts for row in facts.shared.values())
+    usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
+    ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
+    if lens.ids or not ids or len(question.lenses) > 1:
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
