@@ -24,6 +24,8 @@ _KEYED: Final = {
     "field": "field",
 }  # fmt: skip
 _FEET: Final = frozenset(["in", "ft"])
+# lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
+_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
 _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
@@ -189,7 +191,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
 
 
 def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
-    out.feet = out.feet or token.unit in _FEET
+    out.feet = out.feet or (token.unit in _FEET and token.value in _AWAY)
     if token.value == "width":
         pictured = bool(told & _PICTURED) and not told & _SCREWED
         key = "field" if pictured or token.numbers[0] > WIDEST_THREAD else ""
