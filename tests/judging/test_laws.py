@@ -87,7 +87,7 @@ def surer(one: Judged, other: Judged) -> bool:
 ERRORS = st.floats(-8, 8)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 0.5), st.floats(0, 2))
 def test_wider_tolerance_never_makes_a_verdict_more_certain(
     lens: Lens, body: str, error: float, off: float, more: float
@@ -102,7 +102,7 @@ def test_wider_tolerance_never_makes_a_verdict_more_certain(
     assert VERDICTS.index(second.worst) >= VERDICTS.index(first.worst)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 10), st.floats(0, 10))
 def test_the_same_shortest_and_a_greater_longest_travel_never_removes_infinity(
     lens: Lens, body: str, error: float, reach: float, more: float
@@ -114,7 +114,7 @@ def test_the_same_shortest_and_a_greater_longest_travel_never_removes_infinity(
         assert judged(lens, body, long).verdict == "infinity"
 
 
-@settings(max_examples=150, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.sampled_from(VERDICTS), st.floats(-5, 5))
 def test_adding_a_rule_never_raises_a_verdict(lens: Lens, body: str, error: float, limits: str, over: float) -> None:
     ring = ring_between(lens, body, error, 0.05)
@@ -129,7 +129,7 @@ def test_adding_a_rule_never_raises_a_verdict(lens: Lens, body: str, error: floa
         assert VERDICTS.index(getattr(more, name)) >= VERDICTS.index(getattr(plain, name))
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(lenses(), st.sampled_from(BODY_MOUNTS), ERRORS, st.floats(0, 0.5))
 def test_the_verdict_lies_between_the_best_and_the_worst(lens: Lens, body: str, error: float, off: float) -> None:
     ring = ring_between(lens, body, error, off)
