@@ -14,6 +14,8 @@ _ISO_NEAR: Final = 6  # words
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
+_OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
@@ -73,6 +75,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
         # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
+    if _is_shape(tokens, at):
+        return token.as_("ASPECT", value=f"{number:g}:1")
     if _counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
@@ -110,6 +114,12 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_shape(tokens: list[Token], at: int) -> bool:
+    """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
+    return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
 
 
 def _lists_factors(tokens: list[Token], at: int) -> bool:

@@ -37,7 +37,7 @@ _SAID: Final = {
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
-    "pixels": "{}",
+    "pixels": "{}", "area": "{} frame",
 }  # fmt: skip
 
 

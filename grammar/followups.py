@@ -10,6 +10,7 @@ from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
+    circle_measured,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -94,12 +95,16 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = COMPARE if compared else _intent(heard, before, found)
     ring = ring_measured(heard, before)
     intent = "focus-verdict" if ring is not None else intent
+    circle = circle_measured(heard, before)
+    intent = before.intent if circle is not None else intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
     drawn = piece_measured(heard, before)
     if drawn is not None:
         said, found = said.with_(lenses=(), adapters=drawn), None
+    if circle is not None:
+        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     said = _measured(said, before, heard)
     if ring is not None:

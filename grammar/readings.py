@@ -22,6 +22,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer",
 }  # fmt: skip
+_LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
 
 
@@ -159,6 +160,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.values["pixels"] = token.value
     elif kind == "ASPECT":
         out.keep("crop", token.value)
+    elif kind == "AREA" and min(numbers) >= _LEAST_SIDE and max(numbers) <= _MOST_SIDE:
+        out.keep("area", f"{numbers[0]:g} x {numbers[1]:g} mm")
     elif kind == "WEIGHT":
         out.keep("weight", f"{numbers[0]:g} g")
     elif kind == "TARGET":

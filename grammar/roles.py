@@ -227,12 +227,24 @@ def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:
         before.formats.extend(part.formats)
     elif part.noun.role == "from" and cast.lenses:
         cast.lenses[-1].formats.extend(part.formats)
+    elif part.formats and part.noun.role == "made-for" and before is not None and before.sort == "length":
+        _made_for(before, part, cast)
     elif before is not None and before.sort == "body" and part.noun.role in ("", "with") and not before.formats:
         before.formats.extend(part.formats)
         before.crop = before.crop or part.crop
         cast.frames.append(part)
     else:
         cast.frames.append(part)
+
+
+def _made_for(length: Part, frame: Part, cast: Cast) -> None:
+    """'lens 8 mm made for 1/2 inch', 'a 10 mm made for 1/2 inch': only a lens is made for a format."""
+    if not cast.lenses:
+        token = length.noun.first("LENGTH", "FOCAL")
+        length.sort, length.focal = "lens", token.numbers[0] if token else None
+        cast.lengths.remove(length)
+        cast.lenses.append(length)
+    cast.lenses[-1].formats.extend(frame.formats)
 
 
 def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
