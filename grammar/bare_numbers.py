@@ -59,11 +59,18 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
-        if tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER":
+        ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
+        if ended and not _is_stop_of_lens(tokens, at - 2):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     return tokens
+
+
+def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
+    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
+    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
 
 
 def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
@@ -75,6 +82,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
         # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
+    if _is_stop_of_lens(tokens, at) and "." in token.text:
+        return token.as_("FNUM")
     if _is_shape(tokens, at):
         return token.as_("ASPECT", value=f"{number:g}:1")
     if _counts(tokens, at):
@@ -106,6 +115,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before
+    if 0.4 <= number <= 5 and _of_optics(tokens, at):
+        return token.as_("TIMES")
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
     if told & _DISTANT and (after is None or after.kind in _ENDS):
@@ -120,6 +131,14 @@ def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
     around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
+
+
+def _of_optics(tokens: list[Token], at: int) -> bool:
+    """'a focal reducer 0.64 or 0.71': the factors told behind the piece that has them."""
+    before = [token for token in tokens[max(0, at - 3) : at] if token.kind != "JOIN" and token.kind != "CUE"]
+    if before and before[-1].kind == "TIMES":
+        before = before[:-1]
+    return bool(before) and before[-1].kind == "PIECE" and before[-1].value in _OPTICS and "." in tokens[at].text
 
 
 def _lists_factors(tokens: list[Token], at: int) -> bool:

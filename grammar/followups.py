@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
@@ -60,6 +61,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if added(heard, before) is not None:
+        return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
     pointed = meant(heard, before)
@@ -106,6 +109,9 @@ def follow(heard: Heard, before: Question) -> Question:
     if circle is not None:
         said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    more = added(heard, before)
+    if more is not None:
+        intent, (lenses, bodies) = PLAN, more
     said = _measured(said, before, heard)
     if ring is not None:
         rest = tuple(row for row in said.values if row[0] != "thread")

@@ -36,6 +36,10 @@ _NOT_PLACE: Final = (
 )
 
 
+# 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
+_NOT_MOUNT: Final = r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+
+
 @compact
 class Literal:
     """A written number. `end`: the character after it. `numbers`: in mm, seconds, grams, degrees or as they stand."""
@@ -281,7 +285,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
     ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}", _length),
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"

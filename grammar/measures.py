@@ -15,7 +15,7 @@ _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw th
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = list(tokens)
+    out = _close_focusing(tokens)
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
@@ -52,6 +52,18 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 out[at + 1] = _keyed(after, "diameter") if ends else after
         elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
             out[at - 1] = _keyed(out[at - 1], "diameter")
+            out[at] = token.as_("CUE")
+    return out
+
+
+def _close_focusing(tokens: list[Token]) -> list[Token]:
+    """'a close focus M ring': a ring that focuses closer is a helicoid, also with its mount in between."""
+    out = list(tokens)
+    for at, token in enumerate(tokens[:-2]):
+        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
+        ring = tokens[at + 2]
+        if token.kind == "MEASURE" and token.value == "close-focus" and kinds == ["MOUNT", "PIECE"]:
+            out[at + 2] = ring.as_("PIECE", value="helicoid") if ring.value == "adapter" else ring
             out[at] = token.as_("CUE")
     return out
 

@@ -27,6 +27,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     _share_heads(parts)
+    _told_of_lens(parts)
     parts = _paired(parts)
     _house(parts)
     cast = Cast(denied=denied)
@@ -53,6 +54,16 @@ def _paired(parts: list[Part]) -> list[Part]:
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def _told_of_lens(parts: list[Part]) -> None:
+    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
+    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    for part in parts:
+        beside = any(one.sort == "lens" for one in parts if one is not part)
+        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
+        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
+            part.sort = "lens"
 
 
 def _house(parts: list[Part]) -> None:

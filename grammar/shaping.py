@@ -109,6 +109,8 @@ def _of_times(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         before = tokens[at - 1].text if at else ""
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
+        if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
+            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
         aside = (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
         out.append(token.as_("FILLER") if aside else token)
     return out
