@@ -5,21 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
+from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
 from engine.answers.lookalike import mount_line
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
     """What each thing that the question names is."""
     lines: list[Line] = []
     quantities: list[Quantity] = []
-    for thing in (*question.things, *question.lenses, *question.bodies, *question.adapters):
+    told = by_format(question, knowledge)
+    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    for thing in _terms_first(things) if told.lines else things:
         for name in thing.ids[:3]:
             lines += list(_about(thing.kind, name, knowledge, quantities))
+    lines[:0], quantities[:0] = told.lines, told.quantities
     if not lines:
         what = question.topic or " ".join(question.skipped) or "that"
         return Answer(
@@ -28,6 +32,11 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
+    """The terms alone, where their numbers have been told of the formats that stand beside them."""
+    return [thing for thing in things if thing.kind == "term"]
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
