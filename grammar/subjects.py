@@ -109,7 +109,9 @@ class Subjects:
 
 
 def _favour(row: Subject, intent: str) -> float:
-    """Whether it is safe is asked of what rules on that, a reason is not."""
+    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it."""
     if intent == "hazard":
         return FAVOUR if row.asked == intent else 1.0
-    return 1 / FAVOUR if intent == "why" and row.asked == "hazard" else 1.0
+    if intent == "why":
+        return 1 / FAVOUR if row.asked == "hazard" else 1.0
+    return FAVOUR if intent and row.asked == "other" else 1.0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.nearby import LEAST, asked_about, nearest
@@ -12,10 +12,11 @@ from engine.answers.reaching_in import reach_told
 from engine.answers.remembered import HARM
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
+from engine.base.interval import is_known
 from engine.facts.records import Advice
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 MOST = 3
 USUAL_TUBE_MM = 25.0  # to show by, where none is told
@@ -46,8 +47,11 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     )
     if chain is not None:
         lines = [*_warnings(chain, question, knowledge), *lines]
-    quantities = told.quantities
     if question.intent == "why":
+        told += _beside_reasons(question, rows, knowledge)
+        lines += [line for line in told.lines if line not in lines]
+    quantities = told.quantities
+    if question.intent == "why" and question.lens is not None and not _is_bare(question.lens):
         from engine.answers.cover import cover_told
 
         cover = cover_told(question, knowledge)
@@ -87,9 +91,30 @@ def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[
     return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
 
 
+def _beside_reasons(question: Question, rows: Sequence[Advice], knowledge: Knowledge) -> Told:
+    """What a reason hangs on, where the question names it: the light an extension costs, the registers of mounts."""
+    more = Told()
+    if question.said("stops") is not None or question.f_number is not None:
+        from engine.answers.exposing import lost_by_extension
+
+        more += lost_by_extension(question, knowledge)
+    about = {name for row in rows for name in row.mounts}
+    facts = knowledge.catalogue
+    for thing in (*question.lenses, *question.bodies):
+        mount = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
+        if mount is not None and mount.id in about and is_known(mount.register_mm):
+            more += Told((), (Quantity("register_mm", mount.register_mm, mount.id),))
+    return more
+
+
 def plainly(rows: Sequence[Advice], question: Question) -> list[Line]:
     """The answer in a few words, first, where it is asked whether a thing is safe or may be done."""
     return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == "hazard" else []
+
+
+def _is_bare(lens: Thing) -> bool:
+    """Whether nothing is told of a lens but that there is one."""
+    return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
 
 
 def _shown_by_tubes(rows: Sequence[Advice]) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Adapter, Format, Mount, Thread

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question
-from grammar.subject_words import stems
+from grammar.subject_words import stems, words_of
+from grammar.subjects import Subjects
 
 LEAST: Final = 3.4  # what shares less than about one rare word is not about the same
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
+SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
+PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
+FAIR_PART: Final = 0.3
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
 
 # what the keys of values that were read, and topics, are called in advice
@@ -30,13 +35,32 @@ def asked_about(question: Question) -> str:
 
 
 def nearest(
-    text: str, catalogue: Catalogue, most: int = 3, least: float = LEAST, intent: str = ""
+    text: str,
+    catalogue: Catalogue,
+    most: int = 3,
+    least: float = LEAST,
+    intent: str = "",
+    among: Callable[[Advice], bool] | None = None,
 ) -> tuple[Advice, ...]:
-    """The advice that a text is about, best first: that within reach of the best."""
+    """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be."""
     if least == ONLY_NAMED:
         return ()
-    found = [match for match in subjects_of(catalogue).matches(text, intent)[:most] if match.score >= least]
-    return tuple(catalogue.advice[match.id] for match in found if match.score >= NEAR * found[0].score)
+    found = [match for match in subjects_of(catalogue).matches(text, intent) if match.score >= least]
+    rows = [(match.score, catalogue.advice[match.id]) for match in found]
+    rows = [row for row in rows if among is None or among(row[1])][:most]
+    return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
+
+
+def plainly_about(text: str, subjects: Subjects) -> str | None:
+    """The kind of question that a text can only be, by the advice it shares its words with; None where it is not plain.
+
+    More than one word must be shared, and they must be a fair part of those that say anything.
+    """
+    for match in subjects.matches(text)[:1]:
+        words = len(set(words_of(text)))
+        if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
+            return match.asked
+    return None
 
 
 def nearest_term(text: str, catalogue: Catalogue) -> Term | None:

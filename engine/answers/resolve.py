@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
-from engine.answers.said import number
+from engine.answers.said import mentions, number
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -69,10 +70,22 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
     return LensSide(replace(lens, name=words), mount, alone, words, others)
 
 
+# words that tell of the days of film
+FILM_DAYS: Final = (
+    "film slr", "film kit", "film camera", "film body", "film days", "film bag", "off film", "from film", "old film",
+    "fifties", "sixties", "seventies", "eighties", "50s", "60s", "70s", "80s", "1950s", "1960s", "1970s", "1980s",
+    "from 19", "of 19", "slr lens",
+)  # fmt: skip
+
+
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     measured = number(question, "flange_to_image")
-    lenses = tuple(_as_measured(_of_its_kind(thing, catalogue), measured, catalogue) for thing in question.lenses)
+    of_film = mentions(question, *FILM_DAYS)
+    lenses = tuple(
+        _as_measured(_of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue), measured, catalogue)
+        for thing in question.lenses
+    )
     return question if lenses == question.lenses else question.with_(lenses=lenses)
 
 
@@ -83,6 +96,14 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
     return replace(thing, ids=fitting) if fitting else thing
+
+
+def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
+    """Of several mounts that the words may mean, not those of digital bodies, where a lens of film days is told of."""
+    if thing.kind != "mount" or not thing.ambiguous or not of_film:
+        return thing
+    older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
+    return replace(thing, ids=older) if older else thing
 
 
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:
