@@ -56,6 +56,8 @@ class WordList:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
             return
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
+        if sort == "reply":
+            return  # told from an answer that is there, not read
         for phrase in phrases:
             key = key_of(phrase)
             if sort == "teach":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.said import number
+from engine.answers.said import number, pitch_mm
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -72,7 +72,9 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     measured = number(question, "flange_to_image")
-    lenses = tuple(_as_measured(_of_its_kind(thing, catalogue), measured, catalogue) for thing in question.lenses)
+    pitch = pitch_mm(question)
+    of_pitch = (_of_its_pitch(_of_its_kind(thing, catalogue), pitch, catalogue) for thing in question.lenses)
+    lenses = tuple(_as_measured(thing, measured, catalogue) for thing in of_pitch)
     return question if lenses == question.lenses else question.with_(lenses=lenses)
 
 
@@ -82,6 +84,20 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
+    return replace(thing, ids=fitting) if fitting else thing
+
+
+def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
+    """Of several mounts that a thread may be, those of the pitch that was told."""
+    if thing.kind != "mount" or not thing.ambiguous or pitch is None:
+        return thing
+    good = catalogue.assumptions["pitch-by-paper"].value
+    threads = {name: catalogue.threads.get(catalogue.mounts[name].thread or "") for name in thing.ids}
+    fitting = tuple(
+        name
+        for name, thread in threads.items()
+        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
+    )
     return replace(thing, ids=fitting) if fitting else thing
 
 
