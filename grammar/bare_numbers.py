@@ -70,12 +70,6 @@ def _listed(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
-def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
-    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
-    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
-    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
-
-
 def _all_lengths(tokens: list[Token], at: int) -> None:
     """'10 + 16 + 21 tubes': what the last of a row of bare numbers is of, all of them are."""
     first = at
@@ -89,6 +83,12 @@ def _all_lengths(tokens: list[Token], at: int) -> None:
 
 def _is_number(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text.isalpha()
+
+
+def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
+    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
+    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
 
 
 def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:

@@ -19,7 +19,7 @@ _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _close_focusing(_counted(list(tokens)))
+    out = _counted(_close_focusing(tokens))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
