@@ -9,9 +9,10 @@ from grammar.tokens import Token
 # what follows a width of film, or the inch figure of a sensor, where the format is meant and not a length
 _FILMLIKE: Final = frozenset(
     ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
-     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "tube", "crop mode"]
+     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "crop mode"]
 )  # fmt: skip
 _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
+_TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
@@ -42,6 +43,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_(names.upper()) if token.kind != "LENGTH" else token
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
     if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
+        return token.as_("FORMAT")
+    if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])

@@ -26,6 +26,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    _route(parts)
     _share_heads(parts)
     parts = _paired(parts)
     _house(parts)
@@ -53,6 +54,15 @@ def _paired(parts: list[Part]) -> list[Part]:
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def _route(parts: list[Part]) -> None:
+    """'LTM 50 to M to E': of mounts that each lead to the next, only the last is the body's."""
+    for at in range(1, len(parts) - 1):
+        part, after = parts[at], parts[at + 1]
+        leads = part.sort == "mount" and part.noun.role == "to" and part.noun.head is None
+        if leads and after.noun.role == "to" and after.mounts and parts[at - 1].has_mount and not after.noun.join:
+            part.noun.role = "via"
 
 
 def _house(parts: list[Part]) -> None:
@@ -106,6 +116,7 @@ def _share_heads(parts: list[Part]) -> None:
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part)
+            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -153,7 +164,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     elif part.sort == "factor":
         _place_factor(cast, part)
     elif part.sort == "body":
-        _place_body(cast, part, last_lens)
+        _place_body(cast, part, before, last_lens)
     elif part.sort == "lens":
         _place_lens(cast, part, before)
     elif part.sort == "frame":
@@ -206,10 +217,16 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lengths.append(part)
 
 
-def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
+def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | None) -> None:
+    if part.noun.role == "from" and last_lens is None and before is not None and _is_focal(before):
+        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]  # 'a 25 mm off an 8 mm camera'
+        cast.lengths.remove(before)
+        cast.lenses.append(before)
+        last_lens = before
     if part.noun.role == "from" and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
+        last_lens.by_camera = True
         return
     cast.bodies.append(part)
 
@@ -265,9 +282,13 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         cast.lenses.append(before)
         return
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
+    if lens is not None and lens.by_camera and part.is_host and not role:
+        _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
+        return
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
+        before.is_host = before.is_host or part.is_host
         part.sort = before.sort
         return
     if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:
