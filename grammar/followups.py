@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
+from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
+    circle_measured,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -50,9 +53,6 @@ _ASKING: Final = (
     "need-adapter",
 )
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "calipers", "means"])  # cues that ask for nothing
-_SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
-_SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
 
@@ -64,6 +64,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if added(heard, before) is not None:
+        return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
     pointed = meant(heard, before)
@@ -82,7 +84,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
-    if best == "hazard" and not lens and (not heard.tells("focal") or _of_talk(heard)):
+    if best == "hazard" and not lens and (not heard.tells("focal") or of_talk(heard)):
         return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
     if best == "list-fits" and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
@@ -90,14 +92,6 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
-
-
-def _of_talk(heard: Heard) -> bool:
-    """Whether the lens is told as one that was spoken of: 'the 200 mm'."""
-    dets = [token for token in heard.line.tokens if token.kind == "DET" and token.value in _ITS]
-    columns = {part.noun.column for part in heard.cast.lenses}
-    lengths = {token.column for token in heard.line.tokens if token.kind in ("LENGTH", "NUMBER", "FOCAL", "COMBO")}
-    return any(token.column + len(token.text) + 1 in columns | lengths for token in dets)
 
 
 def _of_what_was_named(heard: Heard, before: Question) -> bool:
@@ -113,7 +107,7 @@ def _of_what_was_named(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = _without_lent(heard, before)
+    heard = without_lent(heard, before)
     taken_back = _taken_back(heard, before)
     if taken_back is not None:
         return taken_back
@@ -121,6 +115,8 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = COMPARE if compared else _intent(heard, before, found)
     ring = ring_measured(heard, before)
     intent = "focus-verdict" if ring is not None else intent
+    circle = circle_measured(heard, before)
+    intent = before.intent if circle is not None else intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
@@ -131,7 +127,12 @@ def follow(heard: Heard, before: Question) -> Question:
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
         said, found = said.with_(lenses=(), adapters=drawn, values=rest, number=None), None
+    if circle is not None:
+        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    more = added(heard, before)
+    if more is not None:
+        intent, (lenses, bodies) = PLAN, more
     said = _measured(said, before, heard)
     if ring is not None:
         rest = tuple(row for row in said.values if row[0] != "thread")
@@ -163,17 +164,6 @@ def follow(heard: Heard, before: Question) -> Question:
         follows=True,
         known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
-
-
-def _without_lent(heard: Heard, before: Question) -> Heard:
-    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring."""
-    cast = heard.cast
-    lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
-    known = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
-    if not known or len(lent) != 1 or any(piece.is_host for piece in cast.pieces):
-        return heard
-    kept = {side: [part for part in getattr(cast, side) if part not in lent] for side in ("lenses", "bodies")}
-    return replace(heard, cast=replace(cast, **kept))
 
 
 def doubted(text: str, before: Question, topic: str | None) -> Question:
@@ -209,24 +199,10 @@ def _intent(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in _ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
-    if _only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in _ASIDE:
+    if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in _ASIDE:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else _went_on(heard, before)
-
-
-def _only_tells(heard: Heard, best: str | None) -> bool:
-    """'ok and the 300', 'no, 74.5 from flange to image': a thing or a measure told, and nothing asked of it."""
-    values = heard.readings.values.keys()
-    sure = best is None or heard.weighed.likely.get(best, 0.0) >= _SURE
-    if best is None or (sure and not _SEEN & values and (values or not _opens_with_and(heard))):
-        return False
-    return all(cue.tells in _IDLE for cue in heard.cues)
-
-
-def _opens_with_and(heard: Heard) -> bool:
-    first = next((one for one in heard.line.tokens if one.text.casefold() not in _IDLE), None)
-    return first is not None and first.kind == "JOIN"
 
 
 def _asks(heard: Heard) -> bool:

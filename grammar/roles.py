@@ -8,6 +8,7 @@ from typing import Final
 from grammar.casting import OPTICAL, Part, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
+from grammar.rows_of_mounts import paired, route, told_of_lens
 from grammar.saying_of import with_said, without_denied
 
 _AND: Final = frozenset(["and", "+", "&"])
@@ -26,9 +27,10 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
-    _route(parts)
+    route(parts)
     _share_heads(parts)
-    parts = _paired(parts)
+    told_of_lens(parts)
+    parts = paired(parts)
     _house(parts)
     cast = Cast(denied=denied)
     for at, part in enumerate(parts):
@@ -38,31 +40,6 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
-
-
-def _paired(parts: list[Part]) -> list[Part]:
-    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
-    out: list[Part] = []
-    for part in parts:
-        last = out[-1] if out else None
-        joined = (
-            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
-        )
-        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
-            out.append(part)
-            continue
-        last.sort, last.piece = "piece", "adapter"
-        last.mounts.extend(part.mounts)
-    return out
-
-
-def _route(parts: list[Part]) -> None:
-    """'LTM 50 to M to E': of mounts that each lead to the next, only the last is the body's."""
-    for at in range(1, len(parts) - 1):
-        part, after = parts[at], parts[at + 1]
-        leads = part.sort == "mount" and part.noun.role == "to" and part.noun.head is None
-        if leads and after.noun.role == "to" and after.mounts and parts[at - 1].has_mount and not after.noun.join:
-            part.noun.role = "via"
 
 
 def _house(parts: list[Part]) -> None:
@@ -253,12 +230,24 @@ def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:
         before.formats.extend(part.formats)
     elif part.noun.role == "from" and cast.lenses:
         cast.lenses[-1].formats.extend(part.formats)
+    elif part.formats and part.noun.role == "made-for" and before is not None and before.sort == "length":
+        _made_for(before, part, cast)
     elif before is not None and before.sort == "body" and part.noun.role in ("", "with") and not before.formats:
         before.formats.extend(part.formats)
         before.crop = before.crop or part.crop
         cast.frames.append(part)
     else:
         cast.frames.append(part)
+
+
+def _made_for(length: Part, frame: Part, cast: Cast) -> None:
+    """'lens 8 mm made for 1/2 inch', 'a 10 mm made for 1/2 inch': only a lens is made for a format."""
+    if not cast.lenses:
+        token = length.noun.first("LENGTH", "FOCAL")
+        length.sort, length.focal = "lens", token.numbers[0] if token else None
+        cast.lengths.remove(length)
+        cast.lenses.append(length)
+    cast.lenses[-1].formats.extend(frame.formats)
 
 
 def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
