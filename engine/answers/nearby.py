@@ -94,7 +94,7 @@ class Nearby:
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
     "weight": "heavy weight", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
-    "dashes": "",
+    "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
 
 

@@ -185,6 +185,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "example": Key(choice(records.EXAMPLES)),
         "mounts": Key(listed(reference("mounts"))),
         "about": Key(texts),
+        "traits": Key(listed(choice((*records.TRAITS, *records.LENS_TRAITS)))),
     } | BASIS,
     "rules": {
         "when": Key(text, required=True),
