@@ -18,7 +18,7 @@ from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
 from grammar.tokens import Cue, Line, tokens_of
 
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE"])
 
 
 @compact

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import prod
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.circles import USUAL_FRAMES, frames_named, frames_of
+from engine.answers.frames import USUAL_FRAMES, frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import focals, mentions, numbers
 from engine.answers.wording import trimmed

@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import log2, radians, sqrt, tan
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.circles import Thrown, circles_of, frames_named, glass_factor
+from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays
+from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, interval, mentions, number, stop

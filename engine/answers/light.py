@@ -8,12 +8,13 @@ from math import inf
 
 from engine.answers.advising import advice_lines, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.circles import frames_named, glass_factor
+from engine.answers.circles import glass_factor
 from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
 from engine.answers.exposure_change import stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
+from engine.answers.frames import frames_named
 from engine.answers.holding_back import by_filters, infrared
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import light_of, shutter_s, variable_stops
