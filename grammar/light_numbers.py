@@ -15,7 +15,7 @@ _LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"]
 _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
 _DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
-_OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "KIND"])
+_OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
 _CROP_NEAR: Final = 5  # words
@@ -84,7 +84,7 @@ def _is_stop(tokens: list[Token], at: int) -> bool:
         return False
     if "." in text:
         return True
-    placed = before is not None and before.kind in ("PREP", "AT")
+    placed = before is not None and before.kind in ("PREP", "AT", "FNUM")
     return placed and number in _WHOLE and any(token.kind == "FNUM" for token in tokens)
 
 

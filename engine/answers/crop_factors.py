@@ -16,6 +16,7 @@ from engine.physics import coverage
 from grammar.questions import Question
 
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
+HOST = "mirrorless"
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
 FURTHER = ("another", "further", "additional", "extra", "on top", "plus", "4k", "video mode", "more")
 
@@ -51,7 +52,11 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
 
 def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     """The crop told; where it is not that of the format named itself, it comes on top of that."""
-    forms = frames_named(question, knowledge.catalogue)
+    facts = knowledge.catalogue
+    # '25 mm, MFT, crops another 1.3': a mount of modern bodies told beside the lens is that of its body
+    mounts = [(lens, facts.mounts.get(lens.id or "")) for lens in question.lenses]
+    hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
+    forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
     own = crop_of(max(forms, key=lambda form: form.diagonal_mm)) if forms else None
     is_own = own is not None and abs(told / own.by_diagonal - 1) < NEAR_OWN and not mentions(question, *FURTHER)
     if own is None or is_own:

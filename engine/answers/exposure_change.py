@@ -5,6 +5,7 @@ Nothing of the scene need be known: a metered setting stands for it.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import log2
 
 from engine.answers.answer import Line, Quantity, Told
@@ -108,18 +109,25 @@ def stops_from(question: Question) -> Told:
         return Told()
     stops = next((part / 3 for part in (1, 2, 4, 5) if abs(stops - part / 3) < THIRD_NEAR), stops)
     apart = stops_said(stops)
-    text = (
-        f"{apart} down from f/{f_number(at)}, darker, is f/{trimmed(closed.nominal, 2)}; {apart} up, brighter, "
-        f"f/{trimmed(opened.nominal, 2)}."
-    )
+    ways = [
+        (f"{apart} down from f/{f_number(at)}, darker, is f/{trimmed(closed.nominal, 2)}", "stopped down", closed),
+        (f"{apart} up from f/{f_number(at)}, brighter, is f/{trimmed(opened.nominal, 2)}", "opened", opened),
+    ]
     if mentions(question, "over", "up", "open", "brighter", "faster", "wider", "more light"):
-        text = (
-            f"{apart} up from f/{f_number(at)}, brighter, is f/{trimmed(opened.nominal, 2)}; {apart} down, darker, "
-            f"f/{trimmed(closed.nominal, 2)}."
-        )
-    return Told(
-        (Line("head", text),), (Quantity("f_number", closed, "stopped down"), Quantity("f_number", opened, "opened")),
-    )  # fmt: skip
+        ways.reverse()
+    text = "; ".join(says for says, _, _ in ways)
+    return Told((Line("head", f"{text}."),), tuple(Quantity("f_number", value, case) for _, case, value in ways))
+
+
+def steps_between(question: Question) -> Told:
+    """'clicks at 2.8 4.8 8': stops from each to the next, where more than two are told."""
+    told = question.stops
+    if len(told) < 3 or question.said("shutter"):
+        return Told()
+    steps = [(a, b, abs(2 * log2(b / a))) for a, b in pairwise(told)]
+    each = "; ".join(f"f/{f_number(a)} to f/{f_number(b)} {trimmed(stops, 2)} stops" for a, b, stops in steps)
+    rows = tuple(_stops(stops, f"f/{a:g} to f/{b:g}") for a, b, stops in steps)
+    return Told((Line("head", f"{each}."),), rows)
 
 
 def density_with_glass(question: Question, knowledge: Knowledge) -> Told:

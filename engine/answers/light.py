@@ -11,7 +11,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
-from engine.answers.exposure_change import stops_from
+from engine.answers.exposure_change import steps_between, stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
 from engine.answers.frames import frames_named
@@ -62,6 +62,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _t_against_f(question)
     yield _between(question)
     yield stops_from(question)
+    yield steps_between(question)
     yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
