@@ -41,7 +41,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
-    yield _extended(question, knowledge)
+    yield lost_by_extension(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _glass(question, knowledge)
@@ -147,7 +147,7 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), tuple(rows))
 
 
-def _extended(question: Question, knowledge: Knowledge) -> Told:
+def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
     """What extension costs the lens in light; of a bellows at both ends of its draw."""
     x = extension_mm(question, knowledge.catalogue)
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None

@@ -9,7 +9,7 @@ from engine.answers import together
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import focals, mentions, number, numbers
@@ -43,7 +43,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
     told += registers
-    rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
+    rows = list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
     named = _named(question, knowledge)
     if registers.lines:
         rows = []
@@ -79,6 +79,10 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
+
+
+def _tells_mounts(advice: Advice) -> bool:
+    return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
 
 
 def _is_measuring(row: Advice) -> bool:
