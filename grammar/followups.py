@@ -32,7 +32,7 @@ _OF_BODY: Final = frozenset(["compare", "buy-plan"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
-_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
+_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 _ALIKE: Final = frozenset(["look-alike"])
 _ITS: Final = frozenset(["the", "its"])
 _TERM: Final = "definition"

@@ -27,6 +27,7 @@ class Cast:
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
     denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
+    told: frozenset[str] = frozenset()  # what the cues of the line tell
     swapped: bool = False  # a body was to be put on a lens
 
     @property

@@ -80,6 +80,17 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
     return out
 
 
+def stops_told(phrases: list[Phrase]) -> tuple[float, ...]:
+    """Every f-number told by itself, as a setting and not as what a lens opens to, in the order told."""
+    out: list[float] = []
+    for phrase in phrases:
+        if isinstance(phrase, Between):
+            out += phrase.token.numbers if phrase.sort == "setting" and phrase.token.kind == "FNUM" else ()
+        elif phrase.head is None and not phrase.pair and phrase.mods and all(t.kind == "FNUM" for t in phrase.mods):
+            out += [token.numbers[0] for token in phrase.mods]
+    return tuple(out)
+
+
 def limits_of(readings: Readings) -> Limits:
     return Limits(**readings.limits)  # type: ignore[arg-type]
 
@@ -152,7 +163,7 @@ def _limit(out: Readings, token: Token) -> None:
 def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[str]) -> None:
     kind, numbers = token.kind, token.numbers
     if kind in _PLAIN:
-        out.keep(_PLAIN[kind], f"{numbers[0]:g}")
+        out.keep(_PLAIN[kind], f"{numbers[0]:.3g}" if kind == "STOPS" else f"{numbers[0]:g}")
     elif kind == "ISO":
         out.keep("iso", f"{numbers[0]:g}")
     elif kind == "SHUTTER":
@@ -161,6 +172,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("light", f"EV {numbers[0]:g}")
     elif kind == "LIGHT":
         out.values.setdefault("light", token.value)
+    elif kind == "ND" and len(numbers) > 1:
+        out.values["variable"] = token.value
     elif kind == "ND":
         out.keep("factor", token.value)
     elif kind == "TSTOP":
@@ -208,6 +221,8 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.distance_mm = token.numbers[0]
     elif token.value == "rear-reach" and "image-lands" in told:
         out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
+    elif token.value == "share":
+        out.keep("transmission", f"{token.numbers[0] * (1 if token.numbers[0] > 1 else 100):g}")
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))
 

@@ -5,23 +5,33 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.casting import OPTICAL, Part, part_of, split
+from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
-from grammar.phrases import Noun, Phrase
+from grammar.literals import TELECONVERTER
+from grammar.phrases import Between, Noun, Phrase
 from grammar.rows_of_mounts import paired, route, told_of_lens
 from grammar.saying_of import with_said, without_denied
+from grammar.tokens import Token
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
+# what is asked where a factor above 1 is that of an extender, and where it is a magnification
+_OF_GLASS: Final = frozenset(["equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
+_MAGNIFIED: Final = frozenset(
+    ["macro", "how-close", "how-big", "working-distance", "effective-f", "bellows-factor", "factor-word", "dof",
+     "touch-subject", "dimensions"]
+)  # fmt: skip
+_EXPOSES: Final = frozenset(["SHUTTER", "ISO", "ND", "STOPS", "FPS"])  # values that tell of an exposure
+_EXTENDS: Final = (1.2, 3.0)  # factors that extenders have
 _MADE: Final = frozenset(["made-for", "for", "from"])
 
 
-def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
+def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: frozenset[str] = frozenset()) -> Cast:
     """Everybody in their role, by the words beside them and by the order they come in.
 
-    `hosts`: mounts that, named alone, are those of a body.
+    `hosts`: mounts that, named alone, are those of a body. `told`: what the cues of the line tell.
     """
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
     for part in parts:
@@ -32,7 +42,8 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     told_of_lens(parts)
     parts = paired(parts)
     _house(parts)
-    cast = Cast(denied=denied)
+    lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
+    cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
@@ -138,8 +149,10 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     last_lens = cast.lenses[-1] if cast.lenses else None
     if part.sort == "piece":
         (cast.without if role == "without" else cast.using if role in _USED else cast.pieces).append(part)
+        if role in _USED and part.factor is not None and part.piece in OPTICAL:
+            cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked
     elif part.sort == "factor":
-        _place_factor(cast, part)
+        _place_factor(cast, part, before)
     elif part.sort == "body":
         _place_body(cast, part, before, last_lens)
     elif part.sort == "lens":
@@ -160,7 +173,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         cast.strange.append(part)
 
 
-def _place_factor(cast: Cast, part: Part) -> None:
+def _place_factor(cast: Cast, part: Part, before: Part | None) -> None:
     """A bare factor is that of a reducer or of an extender: '.71', 'the 2x'."""
     token = part.noun.first("TIMES")
     factor = token.numbers[0] if token else 1.0
@@ -168,11 +181,26 @@ def _place_factor(cast: Cast, part: Part) -> None:
     if last is not None and last.piece in OPTICAL and last.factor is None:
         last.factor = factor
         return
-    if part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95:
-        part.sort, part.piece, part.factor = "piece", "focal-reducer" if factor < 1 else "teleconverter", factor
+    glass = part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95
+    if glass or (token is not None and _is_extender(cast, part, token, before)):
+        part.sort, part.piece, part.factor = "piece", glass_of(factor), factor
         (cast.without if part.noun.role == "without" else cast.pieces).append(part)
     else:
         cast.lengths.append(part)
+
+
+def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> bool:
+    """'300/4 + 1.4x', 'flip in the 2x, what do I lose': not a magnification, where light or view is asked about."""
+    if token.unit == TELECONVERTER:
+        return True
+    if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
+        return False
+    added = (
+        before is not None
+        and before.sort in ("lens", "length", "piece")
+        and (part.noun.join in _AND or part.noun.role == "on")
+    )
+    return added or bool(cast.told & _OF_GLASS)
 
 
 def _place_length(cast: Cast, part: Part, before: Part | None) -> None:

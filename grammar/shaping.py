@@ -124,6 +124,8 @@ def _hyphened(tokens: list[Token]) -> list[Token]:
         around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
         if token.text == "-" and any(one.kind == "PREP" and one.value == "to" for one in around):
             continue
+        if token.text == "/" and not token.gap and out and out[-1].kind == "PREP":
+            continue  # 'w/ a 2x'
         if token.kind == "PREP" and token.value == "to" and any(one.text == "-" for one in around):
             token = token.as_("MARK", text="-")
         out.append(token)
