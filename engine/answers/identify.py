@@ -10,7 +10,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.barrels import barrels
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import focals, mentions, number, numbers
@@ -55,7 +55,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
     told += registers
-    rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
+    rows = list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
     named = _named(question, knowledge)
     if registers.lines:
         rows = []
@@ -84,15 +84,19 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
 def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
     """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
     lens, facts = question.lens or Thing(), knowledge.catalogue
-    likely = {row.likely for row in facts.shared.values()}  # the meaning that a shared name mostly has
     ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
-    ids = tuple(sorted(ids, key=lambda id_: id_ not in likely))
-    if set(ids[:1]) & likely:
-        ids = ids[:MOST_MEANT]
-    if lens.ids or not 0 < len(ids) <= MOST_MEANT or len(question.lenses) > 1:
+    # a name that most of them share has them in the order in which they are met
+    rows = (row.mounts for row in facts.shared.values())
+    usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
+    ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
+    if lens.ids or not ids or len(question.lenses) > 1:
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
+
+
+def _tells_mounts(advice: Advice) -> bool:
+    return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
 
 
 def _is_measuring(row: Advice) -> bool:

@@ -9,8 +9,8 @@ from math import hypot
 from engine.answers.advising import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.calibrate import layers
-from engine.answers.circles import frames_of
 from engine.answers.filters import filter_answer, for_filters
+from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
@@ -28,7 +28,7 @@ from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
 MOST_LENSES = 4
-PRINTED = "printed-ring"  # the advice for those who print one
+PRINTED = "printed-seat"  # the advice for those who print one
 PRINTING = ("print", "3d", "pla", "petg", "resin")
 
 

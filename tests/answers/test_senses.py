@@ -1,4 +1,4 @@
-"""What a number in a message is of, told by its neighbours, by sizes that things are made in and by the mounts named."""
+"""What a number in a message is of, told by its neighbours, by usual sizes and by the mounts named."""
 
 from __future__ import annotations
 
@@ -14,15 +14,15 @@ def test_readings_a_hair_apart_are_of_one_ring_and_tell_its_mean_and_its_tilt(as
 
 
 def test_numbers_that_are_the_registers_named_are_neither_lenses_nor_rings(asked):
-    found = asked("PL lens on an EF dslr, registers 52 and 44, that leaves room so fine?")
+    found = asked("PL lens on an EF dslr, registers 52 and 44, that leaves room so infinity works, right?")
     assert found["chains"][0]["verdict"] == "unusable"
     assert "mirror" in flat(found)
 
 
 def test_two_bare_numbers_behind_a_helicoid_are_its_ends(asked):
     found = asked(
-        "M42 helicoid 15 shut 26 open, 1mm M42-E plate, 1mm m39-m42 ring, 50 enlarger, window image 43 behind its shoulder,"
-        " infinity?"
+        "M42 helicoid 15 shut 26 open, 1mm M42-E plate, 1mm m39-m42 ring, 50 enlarger, window image 43 behind its"
+        " shoulder, infinity?"
     )
     (setting,) = numbers(found, "helicoid_setting_mm")
     assert setting[0] == pytest.approx(43 - 18 - 1 - 1)
