@@ -80,7 +80,8 @@ def _may_be_focal(tokens: list[Token], at: int) -> bool:
     token, before = tokens[at], tokens[at - 1] if at else None
     if token.kind != "NUMBER" or not token.text.isdecimal() or not _FOCALS[0] <= token.numbers[0] <= _FOCALS[1]:
         return False
-    return before is None or before.kind not in ("PREP", "LIMIT", "MEASURE", "AT")
+    same = before is not None and before.kind == "JOIN" and before.value == "and" and tokens[at - 2].kind == "KEYED"
+    return before is None or (not same and before.kind not in ("PREP", "LIMIT", "MEASURE", "AT"))
 
 
 def _readings(tokens: list[Token]) -> list[Token]:

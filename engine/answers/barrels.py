@@ -18,7 +18,7 @@ HELD = ("tab", "pin", "lug", "push", "bayonet", "ear", "notch", "groove")  # the
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
-    width = number(question, "barrel", "thread", "bore")
+    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
     if not mentions(question, *SMOOTH) or mentions(question, *HELD) or question.said("pitch") is not None:
         return Told()
     rows = [
@@ -44,3 +44,11 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     return Told(
         lines, tuple(Quantity("bore_mm", mount.throat_mm, mount.id) for mount in rows if is_known(mount.throat_mm))
     )
+
+
+def _named(question: Question, knowledge: Knowledge) -> float | None:
+    """The width of a barrel that was told by its name."""
+    mounts = knowledge.catalogue.mounts
+    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
+    widths = [mount.throat_mm.nominal for mount in named if mount.coupling == CLAMPED and is_known(mount.throat_mm)]
+    return widths[0] if len(widths) == 1 else None

@@ -14,7 +14,7 @@ def test_readings_a_hair_apart_are_of_one_ring_and_tell_its_mean_and_its_tilt(as
 
 
 def test_numbers_that_are_the_registers_named_are_neither_lenses_nor_rings(asked):
-    found = asked("PL lens on an EF dslr, registers 52 and 44, that leaves room so infinity works, right?")
+    found = asked("PL prime on an EF dslr. 52 is way more than 44 so easy, right")
     assert found["chains"][0]["verdict"] == "unusable"
     assert "mirror" in flat(found)
 
