@@ -216,8 +216,8 @@ def _of_piece(token: Token, piece: Token) -> Token:
 
 def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
-    if not 3 <= number <= 2000:
-        return False
+    if not 3 <= number <= 2000 or number * 10 != int(number * 10):
+        return False  # focal lengths are told to a tenth at most; '25.93' is something measured
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count

@@ -221,10 +221,23 @@ def _told_by_pieces(cast: Cast) -> None:
         elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
+    front, rear = _ends(pieces)
     if lens_open:
-        _give(cast.lenses, lens, first.mounts[0], first, "lens")
-    if body_open and len(last.mounts) > 1:
-        _give(cast.bodies, body, last.mounts[-1], last, "body")
+        _give(cast.lenses, lens, front.mounts[0], front, "lens")
+    if body_open and len(rear.mounts) > 1:
+        _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _ends(pieces: list[Part]) -> tuple[Part, Part]:
+    """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    if len(joining) < 2:
+        return pieces[0], pieces[-1]
+    fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}
+    rears = {part.mounts[-1].ids[0]: part for part in joining}
+    first = [part for id_, part in fronts.items() if id_ not in rears]
+    last = [part for id_, part in rears.items() if id_ not in fronts]
+    return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
 
 
 def _turn_round(cast: Cast, pieces: list[Part]) -> None:

@@ -10,6 +10,7 @@ from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.senses import with_rest_told, with_senses_told
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
@@ -46,16 +47,17 @@ class Shaped:
 def shaped(line: Line, told: frozenset[str]) -> Shaped:
     """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
     tokens = settled(with_small_words(_within_cues(line)))
-    tokens = [one for token in tokens for one in _named(token)]
+    tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
+    tokens = with_senses_told(tokens)
     tokens = with_measures_told(tokens)
     tokens = with_numbers_told(tokens, told)
-    tokens = with_measures_told(tokens)
+    tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
     tokens = [token for token in tokens if token.kind != "DET"]
     tokens = _limited(tokens)
@@ -88,6 +90,20 @@ def _named(token: Token) -> list[Token]:
         head = Token(_ENDING[words[-1].casefold()], words[-1], column)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
+
+
+def _ringed(tokens: list[Token]) -> list[Token]:
+    """'a T ring', 'EF T-ring': a ring that has its front by its name has that mount before all that describes it."""
+    out: list[Token] = []
+    for token in tokens:
+        front = next((one[1:] for one in token.implies if one.startswith("~")), "") if token.kind == "PIECE" else ""
+        if front:
+            at = len(out)
+            while at and out[at - 1].kind in ("MOUNT", "NUMBER", "LENGTH"):
+                at -= 1
+            out.insert(at, Token("MOUNT", token.text, token.column, value=front, ids=(front,)))
+        out.append(token)
+    return out
 
 
 def _denied(tokens: list[Token]) -> list[Token]:
