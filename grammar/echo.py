@@ -39,7 +39,8 @@ _SAID: Final = {
     "field": "{} of field", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
-    "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame", "variable": "{}",
+    "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
+    "variable": "{}",
 }  # fmt: skip
 
 
