@@ -11,6 +11,7 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _SPEEDS: Final = frozenset(["iso", "asa"])
 _ISO_NEAR: Final = 6  # words
+_WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
@@ -64,6 +65,9 @@ def _listed(tokens: list[Token]) -> list[Token]:
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
+    for at in range(len(tokens) - 1):
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _OPTICS and _is_number(tokens[at + 1]):
+            _row_behind(tokens, at + 1)
     for at in range(2, len(tokens) - 1):
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in _OPTICS:
             _all_lengths(tokens, at)
@@ -79,6 +83,18 @@ def _all_lengths(tokens: list[Token], at: int) -> None:
         return
     for place in range(first, at + 1, 2):
         tokens[place] = tokens[place].as_("LENGTH", unit="mm")
+
+
+def _row_behind(tokens: list[Token], at: int) -> None:
+    """'rings 1.0 + 9.8': a row of bare numbers right behind a piece, added up or told to the tenth."""
+    row = [at]
+    while at + 2 < len(tokens) and tokens[at + 1].kind == "JOIN" and _is_number(tokens[at + 2]):
+        at += 2
+        row.append(at)
+    added = len(row) > 1 and all(tokens[one - 1].text in ("+", "and", "&") for one in row[1:])
+    if added and any("." in tokens[one].text for one in row):
+        for one in row:
+            tokens[one] = tokens[one].as_("LENGTH", unit="mm")
 
 
 def _is_number(token: Token) -> bool:
@@ -132,7 +148,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
-    behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before
+    behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
     if 0.4 <= number <= 5 and _of_optics(tokens, at):
         return token.as_("TIMES")
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:

@@ -40,6 +40,8 @@ class Part:
     steps: tuple[float, float] | None = None  # a step ring's two threads
     inches: bool = False
     is_host: bool = False  # its mount is one that mostly means a body
+    by_camera: bool = False  # told by the camera it came off: 'a zoom off a 16 mm reflex'
+    by_piece: bool = False  # not named itself: known by the mount of an adapter alone
     was_mount: bool = False  # only a mount by its own words: its role came from those around it
     subject: Part | None = None  # itself by its own words alone, where more was told of it: 'the C one' is 25 mm
 
@@ -213,6 +215,8 @@ def _measure_piece(part: Part) -> None:
     times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")
     if times:
         part.factor = times.numbers[0]
+        if part.piece == "adapter":  # 'a 2x converter': a factor is that of glass
+            part.piece = "focal-reducer" if part.factor < 1 else "teleconverter"
     if dioptre:
         part.factor = dioptre.numbers[0]
 

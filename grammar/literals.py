@@ -319,7 +319,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
-    ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
+    ("x", rf"x(?P<n>{_NUM}){_END}", _one("TIMES")),
+    # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by
+    ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", _one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", _area),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.casting import OPTICAL, Part, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.phrases import Noun, Phrase
+from grammar.rows_of_mounts import paired, route, told_of_lens
 from grammar.saying_of import with_said, without_denied
 
 _AND: Final = frozenset(["and", "+", "&"])
@@ -26,9 +27,10 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    route(parts)
     _share_heads(parts)
-    _told_of_lens(parts)
-    parts = _paired(parts)
+    told_of_lens(parts)
+    parts = paired(parts)
     _house(parts)
     cast = Cast(denied=denied)
     for at, part in enumerate(parts):
@@ -38,32 +40,6 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
-
-
-def _paired(parts: list[Part]) -> list[Part]:
-    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
-    out: list[Part] = []
-    for part in parts:
-        last = out[-1] if out else None
-        joined = (
-            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
-        )
-        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
-            out.append(part)
-            continue
-        last.sort, last.piece = "piece", "adapter"
-        last.mounts.extend(part.mounts)
-    return out
-
-
-def _told_of_lens(parts: list[Part]) -> None:
-    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
-    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
-    for part in parts:
-        beside = any(one.sort == "lens" for one in parts if one is not part)
-        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
-        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
-            part.sort = "lens"
 
 
 def _house(parts: list[Part]) -> None:
@@ -117,6 +93,7 @@ def _share_heads(parts: list[Part]) -> None:
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part)
+            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -164,7 +141,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     elif part.sort == "factor":
         _place_factor(cast, part)
     elif part.sort == "body":
-        _place_body(cast, part, last_lens)
+        _place_body(cast, part, before, last_lens)
     elif part.sort == "lens":
         _place_lens(cast, part, before)
     elif part.sort == "frame":
@@ -217,10 +194,16 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lengths.append(part)
 
 
-def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
+def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | None) -> None:
+    if part.noun.role == "from" and last_lens is None and before is not None and _is_focal(before):
+        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]  # 'a 25 mm off an 8 mm camera'
+        cast.lengths.remove(before)
+        cast.lenses.append(before)
+        last_lens = before
     if part.noun.role == "from" and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
+        last_lens.by_camera = True
         return
     cast.bodies.append(part)
 
@@ -287,10 +270,18 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         cast.lengths.remove(before)
         cast.lenses.append(before)
         return
+    bare_body = before is not None and before.sort == "body" and before.is_bare
+    if bare_body and role == "for" and not part.is_host:
+        _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
+        return
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
+    if lens is not None and lens.by_camera and part.is_host and not role:
+        _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
+        return
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
+        before.is_host = before.is_host or part.is_host
         part.sort = before.sort
         return
     if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:

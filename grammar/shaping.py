@@ -32,6 +32,7 @@ _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY",
 }  # fmt: skip
+_LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
@@ -183,7 +184,7 @@ def _headed(tokens: list[Token]) -> list[Token]:
     out = []
     for at, token in enumerate(tokens):
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind == "MOUNTWORD"))
+        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
 
