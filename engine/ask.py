@@ -125,7 +125,7 @@ class Desk:
         if talking and talk.last is not None:
             from engine.answers.again import once
 
-            told = once(answer, talk.last)
+            told = once(answer, talk.last, self.catalogue)
         talk.remember(answer)
         return told
 

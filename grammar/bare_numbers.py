@@ -61,7 +61,25 @@ def _listed(tokens: list[Token]) -> list[Token]:
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
+    for at in range(2, len(tokens) - 1):
+        if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in _OPTICS:
+            _all_lengths(tokens, at)
     return tokens
+
+
+def _all_lengths(tokens: list[Token], at: int) -> None:
+    """'10 + 16 + 21 tubes': what the last of a row of bare numbers is of, all of them are."""
+    first = at
+    while first > 1 and tokens[first - 1].kind == "JOIN" and _is_number(tokens[first - 2]):
+        first -= 2
+    if first == at:
+        return
+    for place in range(first, at + 1, 2):
+        tokens[place] = tokens[place].as_("LENGTH", unit="mm")
+
+
+def _is_number(token: Token) -> bool:
+    return token.kind == "NUMBER" and not token.text.isalpha()
 
 
 def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:

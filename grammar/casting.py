@@ -166,7 +166,7 @@ def _sort(noun: Noun) -> str:
     if noun.first("TIMES"):
         return "factor"
     if noun.first("LENGTH", "RANGE"):
-        return "length"
+        return "lens" if noun.first("TRAIT") else "length"
     if noun.first("TRAIT"):
         return "trait"
     return "strange" if noun.first("STRANGE") else "nothing"

@@ -31,6 +31,8 @@ _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "cover
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
 _ALIKE: Final = frozenset(["look-alike"])
+_ITS: Final = frozenset(["the", "its"])
+_TERM: Final = "definition"
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
@@ -71,7 +73,9 @@ def leans(heard: Heard, before: Question) -> bool:
     plain = best is not None and heard.weighed.weight(best) >= _PLAIN
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
-    if best in ("definition", "out-of-scope") and plain:
+    if best == _TERM and plain:
+        return _of_what_was_named(heard, before)
+    if best == "out-of-scope" and plain:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
@@ -83,6 +87,17 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
+
+
+def _of_what_was_named(heard: Heard, before: Question) -> bool:
+    """'what is the register' asks of the lens spoken of, 'what is a register' of the word."""
+    if before.lens is None or not before.lens.ids or heard.cast.lenses or heard.cast.bodies:
+        return False
+    columns = {spoken.column for spoken in heard.line.spoken if spoken.kind == "term"}
+    return any(
+        token.kind == "DET" and token.value in _ITS and token.column + len(token.text) + 1 in columns
+        for token in heard.line.tokens
+    )
 
 
 def follow(heard: Heard, before: Question) -> Question:
@@ -97,6 +112,9 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
+    if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
+        intent = _went_on(heard, before)  # 'so what is it'
+        said = built(heard, intent)
     drawn = piece_measured(heard, before)
     if drawn is not None:
         said, found = said.with_(lenses=(), adapters=drawn), None

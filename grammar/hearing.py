@@ -46,7 +46,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     """What a text says on its own. `before`: the intent of a question that it may lean on."""
     line = tokens_of(text, lexicon)
     cues = _free(line)
-    told = frozenset(cue.tells for cue in cues)
+    told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
     shape = shaped(line, told)
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"

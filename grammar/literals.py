@@ -21,7 +21,7 @@ _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _END: Final = r"(?![^\W_])"
 _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
-    r"(?P<ft>ft|foot|feet|')|(?P<thou>thou)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
+    r"(?P<ft>ft|foot|feet|')|(?P<thou>thou(?:s|sandths?)?(?:\sof\san\sinch)?)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
 )
 # 'in' set apart from its number is a unit only where no word of place follows
 _NOT_PLACE: Final = (
@@ -70,7 +70,7 @@ def _unit_of(match: re.Match[str]) -> str:
 
 
 def _amount(text: str) -> float:
-    text = text.strip().replace(",", ".")
+    text = text.strip().replace(",", ".").replace("-", " ")
     if "/" in text:
         whole, _, fraction = text.rpartition(" ")
         top, _, bottom = fraction.partition("/")
@@ -83,6 +83,19 @@ def _amount(text: str) -> float:
 def _length(match: re.Match[str]) -> Literal:
     unit, text = _unit_of(match), match.group("n")
     return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
+
+
+def _parts_of_mm(match: re.Match[str]) -> Literal:
+    """'2 tenths', '5 hundredths': of a millimetre, as a bench has it where nothing else is said."""
+    share = 0.1 if match.group("p").casefold().startswith("t") else 0.01
+    return Literal("LENGTH", (_round(_amount(match.group("n")) * share),), match.end(), "mm")
+
+
+def _feet_and_inches(match: re.Match[str]) -> Literal | None:
+    feet, inches = _amount(match.group("f")), _amount(match.group("i") or match.group("b"))
+    if inches >= 12:
+        return None  # '10 ft 50' is a distance and a lens
+    return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
 
 
 def _range(match: re.Match[str]) -> Literal | None:
@@ -227,7 +240,7 @@ def _round(value: float) -> float:
 
 
 _MOST_STOPS: Final = 20
-_FRACTION: Final = r"(?:\d{1,2}\s)?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
+_FRACTION: Final = r"(?:\d{1,2}[\s-])?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 # the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
 _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", _thread_metric),
@@ -269,6 +282,17 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
     ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
+    (
+        "0.",
+        rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"
+        r"(?!\sof\san?\sinch)", _parts_of_mm,
+    ),
+    (
+        "0",
+        rf"(?P<f>\d+)\s?(?:ft\.?|feet|foot|')\s?(?:"
+        rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
+        rf"{_END}(?!\s?[/.x-]\s?\d)", _feet_and_inches,
+    ),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
     (
         "0",

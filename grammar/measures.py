@@ -11,11 +11,15 @@ _NEAR: Final = 5  # tokens
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
+_NEAREST_MARK: Final = 250.0  # mm
+_CRESTS: Final = "crests"
+_ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = list(tokens)
+    out = _counted(list(tokens))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size":
             # 'the thread measures 15.8': a width; of a ring it is the length
@@ -34,22 +38,25 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
         if token.kind == "MEASURE" and token.value == "diameter" and _of_barrel(out, at):
             token = out[at] = token.as_("MEASURE", value="barrel")
         if token.kind == "MEASURE":
-            target = _after_which(out, at, token.value)
+            target = None if "ahead" in token.implies else _after_which(out, at, token.value)
             if target is None and "after" not in token.implies:
                 target = _before_which(out, at, token.value)
+            if target is not None and "far" in token.implies and out[target].numbers[0] < _NEAREST_MARK:
+                target = None  # '0.2 mm on the ring' is no distance
             if target is not None:
                 out[target] = _keyed(out[target], token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
         elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
             before = out[at - 1] if at else Token("STOP", "", 0)
-            after = out[at + 1] if at + 1 < len(out) else None
+            ahead = _past_verbs(out, at + 1)
+            after = out[ahead] if ahead < len(out) else None
             if before.kind in ("LENGTH", "NUMBER") and (after is None or after.kind not in ("LENS", "KIND")):
                 out[at - 1] = _keyed(before, "diameter")
             elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
-                ends = at + 2 >= len(out) or out[at + 2].kind not in _OWN
-                out[at + 1] = _keyed(after, "diameter") if ends else after
+                ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN
+                out[ahead] = _keyed(after, "diameter") if ends else after
         elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
-            out[at - 1] = _keyed(out[at - 1], "diameter")
+            out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
 
@@ -75,6 +82,40 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
 def _of_barrel(tokens: list[Token], at: int) -> bool:
     """'the barrel is 24 mm across': the width of a barrel, not of a thread."""
     return any(token.kind == "MEASURE" and token.value == "barrel" for token in tokens[max(0, at - _NEAR) : at])
+
+
+def _past_verbs(tokens: list[Token], at: int) -> int:
+    """Where what is said of a thing begins: 'the thread is about 42 mm'."""
+    while at < len(tokens) and tokens[at].kind in ("CUE", "DET"):
+        at += 1
+    return at
+
+
+def _counted(tokens: list[Token]) -> list[Token]:
+    """'10 threads are 10 mm', '7.5 mm over 10 crests': so many pitches in a length, which gives one."""
+    for at, token in enumerate(tokens):
+        crests = token.kind == "MEASURE" and token.value == _CRESTS
+        crests = crests or (token.kind == "MOUNTWORD" and token.text.casefold() == _SEVERAL)
+        count = tokens[at - 1] if at else None
+        if not crests or count is None or count.kind not in ("NUMBER", "COUNT", "FOCAL"):
+            continue
+        number = count.numbers[0]
+        found = _beside(tokens, at + 1, 1)
+        found = found if found is not None else _beside(tokens, at - 2, -1)
+        if found is None or number < 1 or number != int(number):
+            continue
+        pitch = tokens[found].numbers[0] / number
+        tokens[found] = tokens[found].as_("PITCH", value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
+        tokens[at - 1] = count.as_("CUE")
+        tokens[at] = token.as_("CUE")
+    return tokens
+
+
+def _beside(tokens: list[Token], at: int, step: int) -> int | None:
+    """The length next to `at` in one direction, past the words that only lead to it."""
+    while 0 <= at < len(tokens) and tokens[at].kind in _ALONG:
+        at += step
+    return at if 0 <= at < len(tokens) and tokens[at].kind == "LENGTH" else None
 
 
 def _keyed(token: Token, key: str) -> Token:

@@ -20,9 +20,18 @@ _KEYED: Final = {
     "mark": "mark", "thickness": "thickness", "bore": "bore", "rear-reach": "rear_reach", "travel": "travel",
     "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
-    "close-focus": "close_focus", "layer": "layer",
+    "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
+    "field": "field",
 }  # fmt: skip
 _FEET: Final = frozenset(["in", "ft"])
+# lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
+_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
+# where one of these is told, a width is that of what is photographed; else it is that of a thread
+_PICTURED: Final = frozenset(
+    ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
+)
+_SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
+WIDEST_THREAD: Final = 150.0  # mm
 
 
 @compact(frozen=False)
@@ -63,6 +72,8 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
     if "plain-piece" in told:
         out.limits["without_glass"] = True
     _leftovers(out, cast, told)
+    _without_lip(out, cast)
+    _field(out, told)
     _thread(out, told)
     out.limits.update(_used(cast))
     return out
@@ -174,17 +185,26 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "FILE":
         out.values["file"] = token.value
     elif kind == "KEYED":
-        _keyed(out, token)
+        _keyed(out, token, told)
     elif kind == "NUMBER" and not token.text.isalpha():
         out.keep("numbers", f"{numbers[0]:g}")
 
 
-def _keyed(out: Readings, token: Token) -> None:
-    out.feet = out.feet or token.unit in _FEET
-    if token.value == "diameter":
+def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
+    out.feet = out.feet or (token.unit in _FEET and token.value in _AWAY)
+    if token.value == "width":
+        pictured = bool(told & _PICTURED) and not told & _SCREWED
+        key = "field" if pictured or token.numbers[0] > WIDEST_THREAD else ""
+        if key:
+            out.keep(key, mm(token.numbers[0]))
+        else:
+            out.diameter = token.numbers[0]
+    elif token.value == "diameter":
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:
         out.distance_mm = token.numbers[0]
+    elif token.value == "rear-reach" and "image-lands" in told:
+        out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))
 
@@ -211,6 +231,35 @@ def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     for part in (*cast.frames, *cast.bodies):
         if part.crop:
             out.keep("crop", f"{part.crop:g}")
+
+
+def _without_lip(out: Readings, cast: Cast) -> None:
+    """'27.1 over all, incl. 0.7 mm spigot': what reaches into the body is no part of the length from seat to seat."""
+    lip = out.values.pop("lip", None)
+    if lip is None:
+        return
+    size = _first(lip)
+    for part in cast.pieces:
+        if part.thickness is not None:
+            part.thickness = (round(part.thickness[0] - size, 4), round(part.thickness[1] - size, 4))
+    if "thickness" in out.values:
+        out.values["thickness"] = mm(round(_first(out.values["thickness"]) - size, 4))
+    out.keep("spigot", mm(size))
+
+
+def _first(text: str) -> float:
+    return float(text.split(" ")[0])
+
+
+def _field(out: Readings, told: frozenset[str]) -> None:
+    """'fill the frame with a 3 cm flower', 'a coin 24 mm across to fill the frame': how wide the subject is."""
+    if "frame-filling" not in told or "field" in out.values or out.pitch is not None:
+        return
+    if out.diameter is not None:
+        out.keep("field", mm(out.diameter))
+        out.diameter = None
+    elif "length" in out.values:
+        out.keep("field", out.values.pop("length").split(", ")[0])
 
 
 def _thread(out: Readings, told: frozenset[str]) -> None:

@@ -101,6 +101,7 @@ def _share_heads(parts: list[Part]) -> None:
         headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
         if (
             headless
+            and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
             and part.noun.head is not None
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
@@ -214,12 +215,20 @@ def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
 
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
+    same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
+    if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
+        return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     told = part.mounts or part.named  # a lens by itself, no more said of the one before
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
     if described and before is cast.lenses[-1]:
         merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)
+
+
+def _is_focal_alone(part: Part) -> bool:
+    rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
+    return not any(rest) and not part.count
 
 
 def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:

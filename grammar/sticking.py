@@ -18,13 +18,15 @@ _PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
 _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"])  # what was measured of a lens
+# what was measured of a lens
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _OF_RING: Final = frozenset(["thickness", OFF])
 _THREAD: Final = "thread"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
-_OF_CLOSE: Final = frozenset(["magnification", "extension"])
+_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus"])
+_FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
 
@@ -117,6 +119,8 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values[OFF] = before.off_word
     if said.said("thickness"):
         values.pop(OFF, None)
+    for key in _overtaken(said):
+        values.pop(key, None)
     if intent == before.intent:
         return values
     off = _OF_RING if intent in _OF_SEAT else frozenset()
@@ -124,6 +128,13 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     close = intent in _CLOSE and before.intent in _CLOSE
     kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
+
+
+def _overtaken(said: Question) -> frozenset[str]:
+    """What no longer holds: another tube makes another magnification, another field too."""
+    if any(thing.thickness_mm is not None for thing in said.adapters):
+        return _FILLED | {"extension"}
+    return _FILLED if _FILLED & {key for key, _ in said.values} else frozenset()
 
 
 def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:

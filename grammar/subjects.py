@@ -12,7 +12,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.nearest import slip_of
-from grammar.subject_words import Classes, stem_of, stems, words_of
+from grammar.subject_words import EMPTY, Classes, stem_of, stems, words_of
 
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
@@ -64,6 +64,10 @@ class Subjects:
         size = len(self.rows) or 1
         self._rare = {one: log(1 + size / max(count, 1.0)) for one, count in counts.items()}
         self._mended: dict[str, str] = {}  # words looked up for a slip before
+
+    def knows(self, word: str) -> bool:
+        """Whether a word, in some form, stands in one of the texts."""
+        return word in EMPTY or stem_of(word.casefold(), self.classes) in self._rare
 
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""

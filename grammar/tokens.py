@@ -16,7 +16,8 @@ _MOST_MENDED: Final = 12  # unknown words of one question that are looked at clo
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
-_NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal"])
+_LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
+_NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", _LENGTH])
 
 
 @compact
@@ -152,7 +153,8 @@ def _named(name: Name, atoms: list[Atom], lexicon: Lexicon) -> Token:
 
 def _worded(word: Word) -> Token:
     numbers = (float(word.value),) if word.sort in _NUMBERED else ()
-    return Token(word.sort.upper(), "", 0, word.value, numbers, implies=word.implies)
+    unit = word.implies[0] if word.sort == _LENGTH and word.implies else ""
+    return Token(word.sort.upper(), "", 0, word.value, numbers, implies=() if unit else word.implies, unit=unit)
 
 
 def _with_formats(token: Token, lexicon: Lexicon, name: Name | None) -> Token:

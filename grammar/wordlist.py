@@ -59,6 +59,8 @@ class WordList:
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
         if sort == ALIKE:
             return  # of what advice is about, not of how a question is read
+        if sort == "reply":
+            return  # told from an answer that is there, not read
         for phrase in phrases:
             key = key_of(phrase)
             if sort == "teach":

@@ -136,6 +136,7 @@ def named_or_near(
 ) -> list[Advice]:  # fmt: skip
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
+    mounts = _mounts_named(question)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent)
@@ -144,7 +145,13 @@ def named_or_near(
         said = f"{asked_about(question)} {question.prior.text}"
         near = nearest(said, knowledge.catalogue, 1, least, question.intent)
     ids += [advice.id for advice in near]
-    return [table[name] for name in dict.fromkeys(ids) if name in table][:most]
+    rows = [table[name] for name in dict.fromkeys(ids) if name in table]
+    return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
+
+
+def _mounts_named(question: Question) -> set[str]:
+    """The mounts of the lenses that the question is about: advice on others is beside the point."""
+    return {name for thing in question.lenses if thing.kind == "mount" for name in thing.ids}
 
 
 def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:

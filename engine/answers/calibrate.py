@@ -12,7 +12,8 @@ from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
 from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, mentions, number
+from engine.answers.said import distance_mm, focals, mentions, number, pitch_mm
+from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
@@ -35,9 +36,14 @@ MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal len
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
     question = _looked_up(question, knowledge.catalogue)
-    told = Told()
+    told = spacers_told(question)
+    if told.lines:
+        return Answer(
+            question.text, "shim-calibration", ANSWERED, told.lines, question=question, quantities=told.quantities
+        )  # fmt: skip
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
+    told += _in_thou(told, question)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     lines = [*told.lines, *advice_lines(rows)]
     if not any(row.name in ("shim_mm", "glass_shift_mm") for row in told.quantities):
@@ -45,6 +51,15 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question, quantities=told.quantities
     )  # fmt: skip
+
+
+def _in_thou(told: Told, question: Question) -> Told:
+    """The shim in thousandths of an inch, where they are asked for."""
+    shims = [row.value.nominal for row in told.quantities if row.name == "shim_mm"]
+    if not shims or not mentions(question, "thou", "inch"):
+        return Told()
+    text = f"{small_mm(shims[0])} is {trimmed(shims[0] / calibration.INCH_MM * 1000, 1)} thou."
+    return Told((Line("text", text),))
 
 
 def carried(question: Question, before: Question | None) -> Question:
@@ -94,7 +109,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield turned(question, knowledge)
     if shim is not None and mentions(question, "turn"):
         yield _as_turns(question, shim, knowledge)
-    yield _layers(question, knowledge, shim)
+    if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
+        yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
     yield _target(question, knowledge)
 
 
@@ -107,7 +123,8 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
-    limit = mentions(question, *LIMIT) and not mentions(question, *TOO_CLOSE)
+    # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    limit = mentions(question, *LIMIT) and not mentions(question, *TOO_CLOSE) and question.said("target") is None
     told, first = Told(), None
     named = focals(question)
     for focal in named or usual_focals(knowledge.catalogue):
@@ -180,9 +197,13 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
 
 
 def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
-    """The pitch of the lens's own thread, in mm."""
+    """The pitch told, else that of the lens's own thread, in mm."""
+    told = pitch_mm(question)
+    if told is not None:
+        return Interval.exact(told)
     mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
-    for thing in (*question.lenses, *question.bodies):
+    named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
+    for thing in named:  # the thread named last is the one that is turned
         mount = mounts.get(thing.id or "")
         thread = threads.get(mount.thread or "") if mount else None
         if thread is not None and is_known(thread.pitch_mm):

@@ -5,22 +5,31 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.circles import Thrown
+from engine.answers.circles import Thrown, frames_of
 from engine.answers.distances import Distances, distances_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import number, numbers, stop
+from engine.answers.said import focals, number, numbers, stop
 from engine.answers.wording import f_number, ranged, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from engine.physics import coverage
+from engine.physics import closeup, coverage
 from engine.physics import openings as shading
 from grammar.questions import Question
 
 TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
+
+
+def magnification_filling(question: Question, facts: Catalogue) -> float | None:
+    """The magnification at which a subject of the width told fills the width of the frame."""
+    wide = number(question, "field")
+    if wide is None:
+        return None
+    m = closeup.magnification_for_field(Interval.exact(frames_of(question, facts)[0].width_mm), Interval.exact(wide))
+    return m.nominal if is_known(m) else None
 
 
 def extension_mm(question: Question, facts: Catalogue) -> float | None:
@@ -28,6 +37,9 @@ def extension_mm(question: Question, facts: Catalogue) -> float | None:
     said = number(question, "extension")
     if said is not None:
         return said
+    filled, of = magnification_filling(question, facts), focals(question)
+    if filled is not None and of:
+        return filled * of[0]  # the subject was told last: the lens is set up for it
     total = 0.0
     for thing in question.adapters:
         if thing.piece in TUBES and thing.thickness_mm is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import hypot
 
 from engine.answers.answer import Line, Quantity, Told
@@ -173,3 +174,17 @@ def at_magnification(lens: Distances, magnification: float, shown: Shown) -> Tol
     return Told((Line("head", head),), rows) + at_extension(
         lens, extension.nominal, shown, case, end="focus", lead="there"
     )
+
+
+def further(lens: Distances, magnification: float, tubes: Sequence[float]) -> Told:
+    """How much more than the tubes told a magnification wants; nothing where they give it, or none were told."""
+    wanted = closeup.extension_for_magnification_mm(lens.focal, Interval.exact(magnification))
+    if not tubes or not is_known(wanted) or wanted.nominal <= sum(tubes):
+        return Told()
+    more = wanted - Interval.exact(sum(tubes))
+    text = (
+        f"for {times(magnification)}: {small_mm(wanted.nominal)} of extension, {small_mm(more.nominal)} more than the"
+        f" {small_mm(sum(tubes))} told, all at the infinity mark"
+    )
+    rows = (Quantity("extension_mm", wanted, f"m = {trimmed(magnification, 2)}"),)
+    return Told((Line("fact", text, 1),), rows)

@@ -8,8 +8,9 @@ from itertools import combinations
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
 from engine.answers.circles import frames_named
+from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
-from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification
+from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
@@ -19,9 +20,11 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.owned import own_lens
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import distance_mm, focals, number, numbers, stop
-from engine.answers.wording import article, distance, ranged, small_mm, times, trimmed
+from engine.answers.resolve import LensSide, lens_side
+from engine.answers.said import distance_mm, focals, mentions, number, numbers, stop
+from engine.answers.stacks import length_of_all, stack_for
+from engine.answers.turned_round import reversed_alone
+from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -30,6 +33,8 @@ from grammar.questions import Question
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
+LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
+NEARER = ("enough", "closer", "nearer")
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
@@ -45,7 +50,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     lines = list(told.lines)
     if named and question.said("magnification"):
-        part = _stack(question, knowledge)
+        part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
     if not _focals(question) and not question.said("magnification"):
@@ -71,6 +76,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
@@ -78,6 +84,14 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     lenses = _lenses(question, knowledge)
     shown = _shown(question, knowledge)
+    if reverse is not None and lenses:
+        yield reversed_alone(lenses[0], question, shown, knowledge)
+        return
+    yield length_of_all(question)
+    if filled is not None:
+        for lens in lenses:
+            yield at_magnification(lens, filled, shown) + further(lens, filled, tubes)
+        return
     if wanted is not None and not tubes:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
@@ -88,6 +102,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
+        if tubes and mentions(question, *NEARER):
+            for m in LARGER:
+                yield further(lens, m, tubes)
         if sets_told(tubes, question) or wanted is not None:
             yield assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
@@ -226,34 +243,6 @@ def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[
     if at is not None and own is not None and is_known(own):
         case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
         yield at_extension(optics, own.nominal, shown, case, end="focus")
-
-
-def _stack(question: Question, knowledge: Knowledge) -> Told:
-    """What must stand between body and lens for a magnification, beside the lens's own flange-to-image distance."""
-    from engine.answers.open_lens import MEASURE, usual_flange_to_image
-
-    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    wanted = number(question, "magnification")
-    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or wanted is None or question.lens is None:
-        return Told()
-    register, focal = body.mount.register_mm, question.lens.focal_length_mm
-    if not is_known(register) or focal is None:
-        return Told()
-    own = lens.mount.register_mm
-    usual = usual_flange_to_image(question.lens, knowledge)
-    told = number(question, "flange_to_image")
-    away = Interval.exact(told) if told else own if is_known(own) else usual
-    if away is None:
-        return Told((Line("ask", MEASURE, wants="flange_to_image"),))
-    stack = away + wanted * focal - register
-    given = "its register" if is_known(own) else "the usual flange-to-image distance"
-    given = f"flange to image {small_mm(told)}" if told else given
-    text = (
-        f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
-        f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
-    )
-    lines = [Line("text", text)] + ([] if told or is_known(own) else [Line("ask", MEASURE)])
-    return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from engine.answers import together
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
@@ -17,18 +18,23 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Advice, Mount, Thread
 from engine.physics import calibration
-from grammar.questions import Question
+from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
 MOST = 6
+MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
     " image?"
 )
+BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
+    combined = _combined(question, knowledge)
+    if combined is not None:
+        return combined
     settled = _by_register(question, knowledge)
     if settled is not None:
         return settled
@@ -57,11 +63,26 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
         question=question, quantities=tuple(quantities),
+        learnt=None if named else _narrowed(question, mounts, knowledge),
     )  # fmt: skip
 
 
 def _tells_mounts(advice: Advice) -> bool:
     return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
+
+
+def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
+    """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
+    lens, facts = question.lens or Thing(), knowledge.catalogue
+    ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
+    # a name that most of them share has them in the order in which they are met
+    rows = (row.mounts for row in facts.shared.values())
+    usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
+    ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
+    if lens.ids or not ids or len(question.lenses) > 1:
+        return question
+    meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
+    return replace(question, lenses=(meant,))
 
 
 def _is_measuring(row: Advice) -> bool:
@@ -194,6 +215,30 @@ def _ten_pitches(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("text", text),), tuple(rows))
 
 
+def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
+    """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
+    diameter, pitch = _measured(question)
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
+    named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    rows = together.matches(found, named, knowledge)
+    if not rows or (found.register_mm is None and not named):
+        return None
+    told = together.told(found, rows, named, knowledge)
+    mounts = together.settled(found, rows)
+    asked = question
+    if mounts:
+        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
+        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
+        asked = replace(question, lenses=(lens, *question.lenses[1:]))
+    lines = list(told.lines)
+    if found.register_mm is None and any(not row.bad for row in rows):
+        lines.append(Line("ask", BY_PAPER))
+    return Answer(
+        question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
+        learnt=asked,
+    )  # fmt: skip
+
+
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     """A flange-to-image distance told of a lens whose thread is known: which look-alike it is, and what follows."""
     told = number(question, "flange_to_image") or next(
@@ -231,12 +276,7 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
         table = " ".join(line.text for line in _ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
-        yield Line(
-            "ask",
-            "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it"
-            " decides.",
-            wants="flange_to_image",
-        )
+        yield Line("ask", BY_PAPER, wants="flange_to_image")
     if not mounts and diameter is None and not mentions(question, "measure", "gauge"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):

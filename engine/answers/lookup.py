@@ -8,8 +8,10 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
+from engine.answers.resolve import LensSide, lens_side
+from engine.answers.said import number
 from engine.answers.wording import listed, money, small_mm, trimmed
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
@@ -18,6 +20,11 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     """What each thing that the question names is."""
     lines: list[Line] = []
     quantities: list[Quantity] = []
+    if question.follows and question.things:
+        lines, quantities = _of_lens(question, knowledge)
+        return Answer(
+            question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
+        )  # fmt: skip
     told = by_format(question, knowledge)
     things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
     for thing in _terms_first(things) if told.lines else things:
@@ -37,6 +44,28 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
 def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
     """The terms alone, where their numbers have been told of the formats that stand beside them."""
     return [thing for thing in things if thing.kind == "term"]
+
+
+def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:
+    """'what is the register?' of the lens spoken of: what its mount has of it, then what the word means."""
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
+    mounts = knowledge.catalogue.mounts
+    for thing in (*question.lenses, *question.bodies):
+        side = lens_side(thing, knowledge.catalogue)
+        if isinstance(side, LensSide):
+            mount = mounts[side.mount.id]
+            lines.append(Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}."))
+            if is_known(mount.register_mm):
+                quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
+    measured = number(question, "flange_to_image")
+    if measured is not None:
+        lines.append(Line("fact", f"measured on yours: {small_mm(measured)} from flange to image", 1))
+        quantities.append(Quantity("register_mm", Interval.exact(measured), "measured"))
+    for thing in question.things:
+        for name in thing.ids[:1]:
+            lines += _about(thing.kind, name, knowledge, quantities)
+    return lines, quantities
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
@@ -102,8 +131,6 @@ def _thread(thread: Thread, quantities: list[Quantity]) -> Iterator[Line]:
 
 
 def _format(form: Format, quantities: list[Quantity]) -> Iterator[Line]:
-    from engine.base.interval import Interval
-
     size = f"{trimmed(form.width_mm, 2)} x {trimmed(form.height_mm, 2)} mm"
     yield Line("head", f"{form.name}: {size}, diagonal {trimmed(form.diagonal_mm, 2)} mm.")
     quantities.append(Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id))

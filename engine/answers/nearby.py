@@ -12,7 +12,7 @@ from grammar.questions import Question
 from grammar.subject_words import stems, words_of
 from grammar.subjects import Subjects
 
-LEAST: Final = 3.4  # what shares less than about one rare word is not about the same
+LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
 SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names

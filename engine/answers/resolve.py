@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from engine.answers.said import mentions, number
+from engine.answers.said import mentions, number, pitch_mm
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -81,11 +81,10 @@ FILM_DAYS: Final = (
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     measured = number(question, "flange_to_image")
-    of_film = mentions(question, *FILM_DAYS)
-    lenses = tuple(
-        _as_measured(_of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue), measured, catalogue)
-        for thing in question.lenses
-    )
+    pitch, of_film = pitch_mm(question), mentions(question, *FILM_DAYS)
+    kinds = (_of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue) for thing in question.lenses)
+    of_pitch = (_of_its_pitch(thing, pitch, catalogue) for thing in kinds)
+    lenses = tuple(_as_measured(thing, measured, catalogue) for thing in of_pitch)
     return question if lenses == question.lenses else question.with_(lenses=lenses)
 
 
@@ -104,6 +103,20 @@ def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
         return thing
     older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
     return replace(thing, ids=older) if older else thing
+
+
+def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
+    """Of several mounts that a thread may be, those of the pitch that was told."""
+    if thing.kind != "mount" or not thing.ambiguous or pitch is None:
+        return thing
+    good = catalogue.assumptions["pitch-by-paper"].value
+    threads = {name: catalogue.threads.get(catalogue.mounts[name].thread or "") for name in thing.ids}
+    fitting = tuple(
+        name
+        for name, thread in threads.items()
+        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
+    )
+    return replace(thing, ids=fitting) if fitting else thing
 
 
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.filter_effects import GLASS
 from engine.answers.knowledge import Knowledge
+from engine.answers.left_off import left_as_it_is
 from engine.answers.loose import off_by_mm
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import mentions
+from engine.answers.said import mentions, number
 from engine.answers.wording import ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -41,7 +42,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
         Quantity("register_error_mm", Interval.exact(error), "of the ring"),
     )
-    return Told((Line("head", text),), rows), abs(error) if error < 0 else None
+    told = Told((Line("head", text),), rows) + left_as_it_is(error, question, knowledge)
+    return told, abs(error) if error < 0 else None
 
 
 def _glass_gone(glass_mm: float, knowledge: Knowledge) -> Told:
@@ -61,7 +63,7 @@ def _glass_gone(glass_mm: float, knowledge: Knowledge) -> Told:
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    described = any(thing.thickness_mm is not None for thing in question.adapters)
+    described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return None
     from engine.answers.howto import one_pair

@@ -17,6 +17,7 @@ from engine.answers.nearby import LEAST, SURE
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.said import focals, mentions, number, stop
+from engine.answers.spacers import spacers_told
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
@@ -31,7 +32,11 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
-    told, ring = Told(), None
+    told, ring = spacers_told(question), None
+    if told.lines:
+        return Answer(
+            question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
+        )  # fmt: skip
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
     told += _hole(question)
