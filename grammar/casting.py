@@ -161,6 +161,8 @@ def _sort(noun: Noun) -> str:
         return "lens"
     if noun.first("MOUNT"):
         return "lens" if noun.first("LENGTH", "RANGE") and not noun.headed_by("BODY") else "mount"
+    if noun.first("FORMAT") and noun.first("LENGTH", "RANGE") and not noun.head:
+        return "lens"  # 'a half frame 20 mm'
     if noun.first("FORMAT", "CROP"):
         return "frame"
     if noun.first("TIMES"):

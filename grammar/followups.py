@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
+    circle_measured,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -61,6 +63,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any(part.has_mount or part.implied for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if added(heard, before) is not None:
+        return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
     pointed = meant(heard, before)
@@ -109,6 +113,8 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = COMPARE if compared else _intent(heard, before, found)
     ring = ring_measured(heard, before)
     intent = "focus-verdict" if ring is not None else intent
+    circle = circle_measured(heard, before)
+    intent = before.intent if circle is not None else intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
@@ -118,7 +124,12 @@ def follow(heard: Heard, before: Question) -> Question:
     drawn = piece_measured(heard, before)
     if drawn is not None:
         said, found = said.with_(lenses=(), adapters=drawn), None
+    if circle is not None:
+        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    more = added(heard, before)
+    if more is not None:
+        intent, (lenses, bodies) = PLAN, more
     said = _measured(said, before, heard)
     if ring is not None:
         rest = tuple(row for row in said.values if row[0] != "thread")

@@ -20,7 +20,7 @@ from grammar.tokens import Cue, Line, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE"])
 
 
 @compact

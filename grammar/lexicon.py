@@ -136,7 +136,7 @@ class Lexicon:
             if piece is not None and piece.sort == "piece":
                 return self.name(run.key), run.after  # 'M42 bellows' tells the mount of the lens as well
             second = run.after
-            while second < after and atoms[second].text in ("-", "/", "to"):
+            while second < after and atoms[second].text in ("-", "/", "to", ","):
                 second += 1
             if second < after and any(one.after <= after and self._is_mount(one.key) for one in runs.from_(second)):
                 return self.name(run.key), run.after

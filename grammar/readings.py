@@ -23,6 +23,7 @@ _KEYED: Final = {
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field",
 }  # fmt: skip
+_LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
 _AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
@@ -170,6 +171,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.values["pixels"] = token.value
     elif kind == "ASPECT":
         out.keep("crop", token.value)
+    elif kind == "AREA" and min(numbers) >= _LEAST_SIDE and max(numbers) <= _MOST_SIDE:
+        out.keep("area", f"{numbers[0]:g} x {numbers[1]:g} mm")
     elif kind == "WEIGHT":
         out.keep("weight", f"{numbers[0]:g} g")
     elif kind == "TARGET":

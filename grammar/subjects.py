@@ -32,12 +32,13 @@ class Subject:
 
 @compact
 class Match:
-    """A text, how much it shares with the question, and which stems."""
+    """A text, how much it shares with the question, which stems, and what part of the question's they are."""
 
     id: str
     asked: str
     score: float
     shared: tuple[str, ...]
+    part: float = 1.0
 
 
 def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, classes: Classes) -> Subject:
@@ -77,7 +78,7 @@ class Subjects:
             shared = asked & row.weights.keys()
             if shared:
                 score = self._score(row, shared) * _favour(row, intent)
-                found.append(Match(row.id, row.asked, score, tuple(sorted(shared))))
+                found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
         found.sort(key=lambda match: (-match.score, match.id))
         return found
 

@@ -67,10 +67,6 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
-def _tells_mounts(advice: Advice) -> bool:
-    return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
-
-
 def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
     """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
     lens, facts = question.lens or Thing(), knowledge.catalogue
@@ -83,6 +79,10 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
+
+
+def _tells_mounts(advice: Advice) -> bool:
+    return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
 
 
 def _is_measuring(row: Advice) -> bool:

@@ -41,11 +41,6 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
 
 
-def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
-    """The terms alone, where their numbers have been told of the formats that stand beside them."""
-    return [thing for thing in things if thing.kind == "term"]
-
-
 def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:
     """'what is the register?' of the lens spoken of: what its mount has of it, then what the word means."""
     lines: list[Line] = []
@@ -66,6 +61,11 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         for name in thing.ids[:1]:
             lines += _about(thing.kind, name, knowledge, quantities)
     return lines, quantities
+
+
+def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
+    """The terms alone, where their numbers have been told of the formats that stand beside them."""
+    return [thing for thing in things if thing.kind == "term"]
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:

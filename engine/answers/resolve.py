@@ -81,11 +81,16 @@ FILM_DAYS: Final = (
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     measured = number(question, "flange_to_image")
-    pitch, of_film = pitch_mm(question), mentions(question, *FILM_DAYS)
-    kinds = (_of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue) for thing in question.lenses)
-    of_pitch = (_of_its_pitch(thing, pitch, catalogue) for thing in kinds)
-    lenses = tuple(_as_measured(thing, measured, catalogue) for thing in of_pitch)
-    return question if lenses == question.lenses else question.with_(lenses=lenses)
+    of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
+    lenses = []
+    names: list[tuple[str, ...]] = []
+    for thing in question.lenses:
+        # of one name told twice the first is that of the old lens
+        is_old = of_film and thing.ids not in names
+        names.append(thing.ids)
+        thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
+        lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+    return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
 
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
@@ -95,14 +100,6 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
     return replace(thing, ids=fitting) if fitting else thing
-
-
-def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
-    """Of several mounts that the words may mean, not those of digital bodies, where a lens of film days is told of."""
-    if thing.kind != "mount" or not thing.ambiguous or not of_film:
-        return thing
-    older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
-    return replace(thing, ids=older) if older else thing
 
 
 def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
@@ -117,6 +114,14 @@ def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Th
         if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
     )
     return replace(thing, ids=fitting) if fitting else thing
+
+
+def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
+    """Of several mounts that the words may mean, not those of digital bodies, where a lens of film days is told of."""
+    if thing.kind != "mount" or not thing.ambiguous or not of_film:
+        return thing
+    older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
+    return replace(thing, ids=older) if older else thing
 
 
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:

@@ -6,11 +6,10 @@ import re
 from collections import defaultdict
 from pathlib import Path
 
-import yaml
-
 from grammar.atoms import key_of
 from grammar.questions import INTENTS
 from tests.grammar.names import WORDS, lexicon, words
+from tests.reading import TEXTS, loaded
 
 ROOT = Path(__file__).parents[2]
 ORDERS = {"help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "all-on-all"}
@@ -22,7 +21,7 @@ TAUGHT = {"teach", "forget"}  # told by statements, which grammar/taught.py read
 def records() -> list[tuple[str, str, list[str]]]:
     out = []
     for path in sorted(WORDS.glob("*.yaml")):
-        for id_, record in yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)["words"].items():
+        for id_, record in loaded(path, TEXTS)["words"].items():
             out.append((id_, record.get("means") or "", record["says"]))
     return out
 
