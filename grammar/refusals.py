@@ -132,6 +132,8 @@ def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
     for at, token in enumerate(tokens):
         if token.kind != "UNKNOWN" or len(token.text) < 3 or any(a <= token.column < b for a, b in spans):
             continue
+        if lexicon.subjects.knows(token.text):
+            continue  # an ordinary word: no slip of a name
         for back in range(min(3, at), -1, -1):
             first = tokens[at - back]
             if first.kind in ("STOP", "PREP", "JOIN", "MARK"):
