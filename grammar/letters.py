@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.literals import STOPS
 from grammar.standins import STANDIN
 from grammar.tokens import Token
 
@@ -65,9 +66,13 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
 
 def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
     """'25mm c on m43', '50 1.4 k': right behind the numbers of a lens, where a phrase ends."""
-    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO") or not token.gap:
+    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO", "NUMBER") or not token.gap:
         return False
     if token.text.casefold() in _UNITS:
+        return False
+    if after is not None and after.kind in ("NUMBER", "FNUM") and before.kind in ("LENGTH", "NUMBER"):
+        return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
+    if before.kind == "NUMBER":
         return False
     return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE")
 
