@@ -14,6 +14,7 @@ from grammar.tokens import Token
 
 ALL: Final = "all"  # the value of the word by which something is told of each
 _LEAST, _MOST = 3.5, 1200.0  # mm, of a bare number that is a focal length
+_COUNTED: Final = 8.0  # a smaller whole number before a mount may be a count
 _SLOWEST: Final = 12.0  # of a bare number that is the stop of a lens
 _NOT_FOCAL: Final = frozenset([*range(1950, 2040)])  # years
 _LED: Final = 4  # tokens between 'lenses' and the row, or between the row and what is told of all of it
@@ -155,9 +156,10 @@ def _tell(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> None:
         return
     bare = any(tokens[item.at].kind == "NUMBER" for item in row.items)
     shared = _told_of_all(tokens, row, hosts)
-    of_lenses = shared is not None or _led(tokens, row) or (row.mounts and any(item.stop for item in row.items))
-    of_lenses = of_lenses or row.mounts == len(row.items) or (after is not None and _are_lenses(after))
-    if bare and not of_lenses:
+    led = _led(tokens, row)
+    if not led and any(_may_count(tokens, item) for item in row.items):
+        return
+    if bare and not (row.mounts or shared is not None or led or (after is not None and _are_lenses(after))):
         return
     for item in row.items:
         if tokens[item.at].kind == "NUMBER":
@@ -165,6 +167,12 @@ def _tell(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> None:
         if item.stop is not None and tokens[item.stop].kind == "NUMBER":
             tokens[item.stop] = tokens[item.stop].as_("FNUM")
     _share(tokens, row, shared)
+
+
+def _may_count(tokens: list[Token], item: _Item) -> bool:
+    """'5 M42 and 4 OM': a small whole number that may as well tell how many."""
+    token = tokens[item.at]
+    return token.kind == "NUMBER" and token.text.isdecimal() and token.numbers[0] < _COUNTED and item.stop is None
 
 
 def _of_piece(tokens: list[Token], at: int) -> bool:
