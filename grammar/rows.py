@@ -43,6 +43,9 @@ class _Row:
     def end(self) -> int:
         return self.items[-1].end
 
+    def tells_stops(self, tokens: list[Token]) -> bool:
+        return any(item.stop is not None or tokens[item.at].kind == "COMBO" for item in self.items)
+
     @property
     def mounts(self) -> int:
         return sum(item.mount is not None for item in self.items)
@@ -70,7 +73,7 @@ def _row_at(tokens: list[Token], at: int) -> _Row | None:
     """The row of two lenses or more that begins at `at`."""
     row = _Row(start=at)
     place = at
-    while (item := _item_at(tokens, place)) is not None:
+    while (item := _item_at(tokens, place, row.tells_stops(tokens))) is not None:
         row.items.append(item)
         place = item.end
         while place < len(tokens) and _joins(tokens[place]):
@@ -87,10 +90,13 @@ def _is_and_a(token: Token) -> bool:
     return token.kind == "PREP" and token.text.casefold() == "and a"
 
 
-def _item_at(tokens: list[Token], at: int) -> _Item | None:
+def _item_at(tokens: list[Token], at: int, stops: bool) -> _Item | None:
+    """One lens of a row. `stops`: whether those before it have their stops told."""
     place = at
     ahead = _is_mount(tokens, place)
     place += ahead
+    while ahead and place < len(tokens) and tokens[place].kind in ("KIND", "TRAIT"):
+        place += 1  # 'M42 tele 300'
     if not (place < len(tokens) and _is_focal(tokens, place)):
         return None
     item = _Item(place, at if ahead else None, None, place + 1, ahead)
@@ -100,7 +106,7 @@ def _item_at(tokens: list[Token], at: int) -> _Item | None:
             item.mount, item.end = mount, mount + 1
     if item.end < len(tokens) and tokens[item.end].kind == "FNUM":
         item.stop, item.end = item.end, item.end + 1
-    elif item.end < len(tokens) and _is_stop(tokens, item):
+    elif item.end < len(tokens) and _is_stop(tokens, item, stops):
         item.stop, item.end = item.end, item.end + 1
     mount = item.end + _is_in(tokens, item.end)
     if item.mount is None and _is_mount(tokens, mount) and not _begins_next(tokens, item.end):
@@ -121,7 +127,9 @@ def _is_in(tokens: list[Token], at: int) -> bool:
 
 def _begins_next(tokens: list[Token], at: int) -> bool:
     """'28 M42 50 FD 135': whether the mount at `at` stands before a number of its own, with that number joined on."""
-    return _is_mount(tokens, at) and at + 1 < len(tokens) and _is_focal(tokens, at + 1) and not _is_small(tokens[at + 1])
+    return (
+        _is_mount(tokens, at) and at + 1 < len(tokens) and _is_focal(tokens, at + 1) and not _is_small(tokens[at + 1])
+    )
 
 
 def _is_focal(tokens: list[Token], at: int) -> bool:
@@ -137,15 +145,16 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def _is_small(token: Token) -> bool:
-    return token.kind == "NUMBER" and token.numbers[0] in STOPS and token.numbers[0] <= _SLOWEST
+    figures = token.kind == "NUMBER" and not token.text.isalpha()
+    return figures and token.numbers[0] in STOPS and token.numbers[0] <= _SLOWEST
 
 
-def _is_stop(tokens: list[Token], item: _Item) -> bool:
+def _is_stop(tokens: list[Token], item: _Item, stops: bool) -> bool:
     """'16 mm C 1.6', '50 1.4': a stop without its f, behind the number of a lens that has none."""
     token, focal = tokens[item.end], tokens[item.at]
     if focal.kind == "COMBO" or not _is_small(token) or not token.gap:
         return False
-    told = "." in token.text or item.mount is not None
+    told = "." in token.text or item.mount is not None or stops
     return told and not any(one.kind in _OTHERS for one in tokens[item.end + 1 : item.end + 2])
 
 
@@ -179,7 +188,8 @@ def _of_piece(tokens: list[Token], at: int) -> bool:
     """'tubes 10, 16 and 26', 'from 25 to 50': whether the numbers are those of what stands before them."""
     before = next((one for one in reversed(tokens[:at]) if one.kind not in ("DET", "JOIN", "CUE")), None)
     return before is not None and (
-        before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT") or (before.kind == "PREP" and before.value in ("from", "at"))
+        before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT")
+        or (before.kind == "PREP" and before.value in ("from", "at"))
     )
 
 
@@ -192,7 +202,9 @@ def _led(tokens: list[Token], row: _Row) -> bool:
     for at in range(row.start - 1, max(-1, row.start - 1 - _LED), -1):
         token = tokens[at]
         if _are_lenses(token):
-            count = next((one.numbers[0] for one in tokens[max(0, at - 3) : at] if one.kind in ("NUMBER", "COUNT")), None)
+            count = next(
+                (one.numbers[0] for one in tokens[max(0, at - 3) : at] if one.kind in ("NUMBER", "COUNT")), None
+            )
             return count is None or count >= len(row.items)
         if token.kind not in _LEADS and token.kind != "MOUNT":
             return False

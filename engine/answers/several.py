@@ -152,6 +152,10 @@ def together(pairs: Sequence[Pair]) -> tuple[list[Line], list[Quantity]]:
     return [Line("text", f"{text}. Each ring adds its own error of thickness.")], quantities
 
 
+def _all(number: int) -> str:
+    return "both" if number == 2 else f"all {number}"
+
+
 def _links(pair: Pair) -> Sequence[Adapter]:
     return pair.chain.listed.judged.chain.adapters if pair.chain is not None else ()
 
@@ -165,14 +169,16 @@ def _counted(pieces: Pieces, ways: Sequence[Pair], pairs: int) -> str:
     one_each = all(len(_links(pair)) == 1 for pair in ways) and len(ways) == pairs
     bodies = {pair.setup.body_mount.id for pair in ways}
     if len(pieces) == 1 and one_each and pairs > 1:
-        return f"One adapter serves all {pairs}, the {next(iter(pieces.values())).name}: 1 adapter"
+        return f"One adapter serves {_all(pairs)}, the {next(iter(pieces.values())).name}: 1 adapter"
     if len(ways) == pairs > 1 and all({_key(one) for one in _links(pair)} == set(pieces) for pair in ways):
         names = " + ".join(piece.name for piece in pieces.values())
-        return f"The same {len(pieces)} adapters serve all {pairs}, {names}"
+        return f"The same {len(pieces)} adapters serve {_all(pairs)}, {names}"
     noun = "adapter" if len(pieces) == 1 else "adapters"
     fronts = {pair.setup.lens_mount.id for pair in ways}
     alike = one_each and len(bodies) == 1 and len(fronts) == len(pieces) > 1
-    return f"Together {len(pieces)} {noun}" + (", one for each lens mount as no one ring fits them all" if alike else "")
+    return f"Together {len(pieces)} {noun}" + (
+        ", one for each lens mount as no one ring fits them all" if alike else ""
+    )
 
 
 def _price_of(bought: Sequence[Adapter]) -> tuple[str, Quantity | None]:

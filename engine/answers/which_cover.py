@@ -29,7 +29,7 @@ def which_cover(circles: Sequence[Thrown], factor: float | None, frames: Sequenc
                 groups[group].append(thrown.words.removesuffix(" lens"))
         told = [f"{how} {listed(names)}" for how, names in groups.items() if names]
         if told:
-            lines.append(Line("head", f"{form.name} is {', '.join(told)}."))
+            lines.append(Line("head", f"{form.name}: {'; '.join(told)}."))
     return lines
 
 
