@@ -62,7 +62,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase)
+    stands = (_among, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase)
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
@@ -70,7 +70,7 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
     """'25mm c on m43', '50 1.4 k': right behind the numbers of a lens, where a phrase ends."""
     if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO", "NUMBER", "TIMES") or not token.gap:
         return False
-    if token.text.casefold() in _UNITS:
+    if token.text.casefold() in _UNITS and before.kind != "TIMES":
         return False
     if after is not None and after.kind in ("NUMBER", "FNUM") and before.kind in ("LENGTH", "NUMBER"):
         return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
@@ -115,7 +115,22 @@ def _made(tokens: list[Token], at: int) -> bool:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
+    if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
+        return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
     return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
+
+
+def _of_bodies(tokens: list[Token]) -> bool:
+    """Whether bodies are spoken of, and no lens since."""
+    told = [token.kind for token in tokens if token.kind in ("BODY", "LENS", "COMBO", "LENGTH")]
+    return bool(told) and told[-1] == "BODY"
+
+
+def _in_brackets(tokens: list[Token], at: int) -> bool:
+    """'my body (z)': alone in brackets behind what it is told of."""
+    if not 1 < at < len(tokens) - 1 or (tokens[at - 1].text, tokens[at + 1].text) != ("(", ")"):
+        return False
+    return any(token.kind in ("BODY", "LENS", "UNKNOWN", "STRANGE") for token in tokens[at - 3 : at - 1])
 
 
 def _told(tokens: list[Token], at: int) -> bool:

@@ -114,6 +114,7 @@ def _share_heads(parts: list[Part]) -> None:
             headless
             and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
             and part.noun.head is not None
+            and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part)

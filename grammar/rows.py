@@ -1,7 +1,7 @@
 """Rows of lenses told by their numbers: '28, 50 and 135, all M42' are three lenses of one mount.
 
-What is told once for all of a row is told of each. A row that says no more than numbers is one only where several lenses
-are spoken of beside it.
+What is told once for all of a row is told of each. A row that says no more than numbers is one only where several
+lenses are spoken of beside it.
 """
 
 from __future__ import annotations
@@ -104,9 +104,7 @@ def _item_at(tokens: list[Token], at: int, stops: bool) -> _Item | None:
         mount = item.end + _is_in(tokens, item.end)
         if _is_mount(tokens, mount) and not _begins_next(tokens, item.end):
             item.mount, item.end = mount, mount + 1
-    if item.end < len(tokens) and tokens[item.end].kind == "FNUM":
-        item.stop, item.end = item.end, item.end + 1
-    elif item.end < len(tokens) and _is_stop(tokens, item, stops):
+    if item.end < len(tokens) and (tokens[item.end].kind == "FNUM" or _is_stop(tokens, item, stops)):
         item.stop, item.end = item.end, item.end + 1
     mount = item.end + _is_in(tokens, item.end)
     if item.mount is None and _is_mount(tokens, mount) and not _begins_next(tokens, item.end):

@@ -22,6 +22,7 @@ from grammar.questions import Question
 
 MOST_PAIRS = 100
 MOST_SHARED = 4  # pieces of which it is told whom they serve
+_OUTCOMES = (("infinity", "To infinity"), ("macro-only", "Close-up only"), ("unusable", "Not at all"))
 
 
 @compact
@@ -46,7 +47,7 @@ def each_pair(
     told, numbers = together(pairs)
     # how many pieces and how much is what is asked most of several, and is told in one line
     head = f"{told[0].text} By pair:" if told else f"{len(pairs)} pairs, each by its best way:"
-    lines = [Line("head", head)]
+    lines = [*_reached(pairs, question), Line("head", head)]
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
     for pair in pairs:
@@ -63,6 +64,18 @@ def each_pair(
         question.text, question.intent, ANSWERED if reached else NO, tuple(lines), question=question,
         chains=tuple(chains), quantities=(*quantities, *numbers),
     )  # fmt: skip
+
+
+def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:
+    """Which reach infinity and which do not, where that is what was asked."""
+    if question.intent != "focus-verdict":
+        return []
+    groups: dict[str, list[str]] = {}
+    for pair in pairs:
+        verdict = pair.chain.listed.judged.verdict if pair.chain is not None else "unusable"
+        groups.setdefault(verdict, []).append(pair.words)
+    told = [f"{words}: {listed(groups[verdict])}" for verdict, words in _OUTCOMES if verdict in groups]
+    return [Line("head", f"{'; '.join(told)}.")]
 
 
 def pair_of(
