@@ -32,6 +32,9 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("FOCAL", unit="mm")
         elif token.kind == "TIMES":
             after = out[at + 1] if at + 1 < len(out) else None
+            if _is_so_many(out, at):
+                out[at] = token.as_("COUNT")
+                continue
             if (
                 _crops(token.numbers[0])
                 and after is not None
@@ -162,6 +165,14 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_so_many(tokens: list[Token], at: int) -> bool:
+    """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
+    number = tokens[at].numbers[0]
+    rest = tokens[at + 1 : at + 3]
+    mount = bool(rest) and rest[0].kind == "MOUNT"
+    return mount and number == int(number) <= _MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
 
 
 def _is_shape(tokens: list[Token], at: int) -> bool:

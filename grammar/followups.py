@@ -22,7 +22,7 @@ from grammar.sticking import (
     ring_measured,
 )
 from grammar.telling import built
-from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.whom import COMPARE, Meant, known_with, meant, points_back, side_by_side
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -62,7 +62,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     cast, best = heard.cast, heard.weighed.best
     lens = any(part.has_mount or part.implied for part in cast.lenses)
-    if lens and any(part.has_mount for part in cast.bodies):
+    if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
         return False
     if added(heard, before) is not None:
         return True

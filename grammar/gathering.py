@@ -138,11 +138,15 @@ def _each_one(lenses: list[Part]) -> list[Part]:
     if group is None:
         return lenses
     at = lenses.index(group)
-    each = list(takewhile(_is_numbers, lenses[at + 1 :])) or list(takewhile(_is_numbers, reversed(lenses[:at])))
+    behind, before = lenses[at + 1 :], reversed(lenses[:at])
+    each = list(takewhile(_is_numbers, behind)) or list(takewhile(_is_numbers, before))
+    if not each and not group.mounts:
+        each = list(takewhile(_has_no_kind, behind))  # 'enlarger lenses 50 and 75, 39 mm thread'
     if len(each) < 2 or (group.count or len(each)) < len(each):
         return lenses
     for part in each:
-        part.mounts, part.implied, part.kinds = list(group.mounts), group.implied, [*part.kinds, *group.kinds]
+        part.mounts, part.implied = list(group.mounts) or part.mounts, group.implied
+        part.kinds = [*part.kinds, *group.kinds]
         part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
     return [part for part in lenses if part is not group]
 
@@ -150,6 +154,10 @@ def _each_one(lenses: list[Part]) -> list[Part]:
 def _is_numbers(part: Part) -> bool:
     """Whether it tells which of several lenses it is, and nothing of its mount."""
     return bool(part.focal or part.zoom) and not part.has_mount_or_kind
+
+
+def _has_no_kind(part: Part) -> bool:
+    return bool(part.focal) and part.noun.head is None and not part.kinds and part.named is None
 
 
 def _completes(one: Part, other: Part) -> bool:

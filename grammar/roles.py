@@ -101,6 +101,7 @@ def _share_heads(parts: list[Part]) -> None:
             headless
             and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
             and part.noun.head is not None
+            and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part)
@@ -286,6 +287,10 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2
         _as(part, "body" if peer.sort == "body" or only_two else "lens", cast)
+        numbered = peer.noun.first("LENGTH", "FOCAL", "COMBO") or part.focal
+        if part.sort == peer.sort == "lens" and lens is not None and lens.focal and not numbered:
+            # '50 mm lenses in FD, OM and K': the first was told of that lens, the others are more of the kind
+            part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
         return
     beside = before is not None and before.noun.listed == group and before.sort == "lens" and before.has_mount
     if part.noun.join in _AND and not role and beside and not part.is_host:

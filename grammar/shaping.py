@@ -10,6 +10,7 @@ from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.rows import with_rows
 from grammar.senses import with_rest_told, with_senses_told
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
@@ -44,8 +45,11 @@ class Shaped:
     skipped: tuple[Token, ...]
 
 
-def shaped(line: Line, told: frozenset[str]) -> Shaped:
-    """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
+def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()) -> Shaped:
+    """The tokens of `line` with each in its part.
+
+    `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
+    """
     tokens = settled(with_small_words(_within_cues(line)))
     tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
@@ -56,6 +60,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = with_formats_told(tokens)
     tokens = with_senses_told(tokens)
     tokens = with_measures_told(tokens)
+    tokens = with_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
