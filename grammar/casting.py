@@ -12,6 +12,7 @@ from grammar.tokens import Token
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
@@ -41,6 +42,7 @@ class Part:
     inches: bool = False
     is_host: bool = False  # its mount is one that mostly means a body
     was_mount: bool = False  # only a mount by its own words: its role came from those around it
+    given: bool = False  # told only by the mount of a piece: 'the M42 helicoid' is for an M42 lens
     subject: Part | None = None  # itself by its own words alone, where more was told of it: 'the C one' is 25 mm
 
     @property
@@ -104,10 +106,18 @@ class Part:
 def split(noun: Noun) -> list[Noun]:
     """'M42 EF' without a head or a link is two things that only stand side by side."""
     lengths = [token for token in noun.tails if token.implies[0] == "LENGTH"]
+    uncounted = [token for token in noun.mods if token.kind != "COUNT"]
     if noun.heads == "PIECE" and len(lengths) > 1:
         # 'tubes 7mm, 14mm and 28mm' are three
         others = [token for token in noun.tails if token not in lengths]
-        return [replace(noun, tails=[*others, length], column=noun.column + n) for n, length in enumerate(lengths)]
+        return [
+            replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
+            for n, length in enumerate(lengths)
+        ]
+    count = noun.first("COUNT")
+    if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
+        # 'two 25 mm tubes' are two pieces
+        return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
     mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]

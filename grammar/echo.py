@@ -38,7 +38,7 @@ _SAID: Final = {
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "field": "{} of field", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
-    "pixels": "{}",
+    "pixels": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
 }  # fmt: skip
 
 

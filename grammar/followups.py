@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
+from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
@@ -49,6 +50,8 @@ _ASKING: Final = (
     "how-close",
     "need-adapter",
 )
+_OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
+_WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
@@ -58,7 +61,8 @@ def leans(heard: Heard, before: Question) -> bool:
     if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
-    lens = any(part.has_mount or part.implied for part in cast.lenses)
+    told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
+    lens = any((part.has_mount or part.implied) and not (part.given and told) for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
@@ -115,9 +119,16 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = _went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
-    drawn = piece_measured(heard, before)
+    again = lengths_again(heard, before)
+    drawn = again if again is not None else piece_measured(heard, before)
     if drawn is not None:
-        said, found = said.with_(lenses=(), adapters=drawn), None
+        said = said.with_(lenses=said.lenses if before.lens is None else (), adapters=drawn)
+        found = None
+    if again is not None:
+        intent = _CLOSE if intent in _PLACING else intent
+        others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
+        wanted = tuple(row for row in before.values if row[0] in _WANTED and len(again) > 1)
+        said = said.with_(intent=intent, values=(*others, *wanted))
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     said = _measured(said, before, heard)
     if ring is not None:

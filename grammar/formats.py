@@ -41,7 +41,10 @@ def _told(tokens: list[Token], at: int) -> Token:
     if names != "format":
         return token.as_(names.upper()) if token.kind != "LENGTH" else token
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
-    if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
+    spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
+    if told or (
+        after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
+    ):
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])

@@ -199,4 +199,4 @@ def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: 
     if part is not None:
         part.mounts.append(mount)
     else:
-        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount]))
+        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount], given=True))

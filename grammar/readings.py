@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -21,7 +22,7 @@ _KEYED: Final = {
     "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
-    "field": "field",
+    "field": "field", "front-glass": "front_glass",
 }  # fmt: skip
 _FEET: Final = frozenset(["in", "ft"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
@@ -197,6 +198,9 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
             out.keep(key, mm(token.numbers[0]))
         else:
             out.diameter = token.numbers[0]
+    elif token.value == "zone":
+        near, distant = token.numbers
+        out.keep("zone", f"{mm(near)} to {'infinity' if distant == inf else mm(distant)}")
     elif token.value == "diameter":
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:

@@ -105,7 +105,7 @@ def _share_heads(parts: list[Part]) -> None:
             and part.noun.head is not None
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
-            and _one_kind(before, part)
+            and _one_kind(before, part, parts)
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -115,7 +115,9 @@ def _share_heads(parts: list[Part]) -> None:
         same = part.noun.listed == before.noun.listed
         if same and before.noun.role and not part.noun.role and part.sort == before.sort:
             part.noun.role = before.noun.role
-        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head:
+        length = part.noun.first("LENGTH")
+        short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
+        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
             _recast(part, before)
 
 
@@ -126,12 +128,13 @@ def _is_another(before: Part, part: Part) -> bool:
     return not part.noun.head.text.casefold().endswith("s") and not before.is_host
 
 
-def _one_kind(part: Part, headed: Part) -> bool:
+def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
     """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
     if part.sort != "length":
         return True
-    if headed.noun.join == "+" and headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s"):
-        return False  # '50mm + 12mm tube' is a lens and a tube
+    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
+    if headed.noun.join == "+" and single and not any(one.sort == "lens" and one.focal for one in parts):
+        return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
     token = part.noun.first("LENGTH", "RANGE")
     return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
 

@@ -10,10 +10,13 @@ from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.near_marks import with_near_marks_told
+from grammar.rows import with_rows_told
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
+from grammar.zones import with_zones_told
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
@@ -52,6 +55,9 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
+    tokens = with_rows_told(tokens)
+    tokens = with_zones_told(tokens, line.cues, told)
+    tokens = with_near_marks_told(tokens, told)
     tokens = with_measures_told(tokens)
     tokens = with_numbers_told(tokens, told)
     tokens = with_measures_told(tokens)

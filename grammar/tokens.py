@@ -161,6 +161,8 @@ def _with_formats(token: Token, lexicon: Lexicon, name: Name | None) -> Token:
     """A literal that may as well be the name of a format or of a mount keeps that as its ids."""
     if name is not None:
         return replace(token, ids=name.ids, implies=(name.kind,))
+    if token.kind == "FRACTION" and token.value in lexicon.inch_types:
+        return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))  # '2/3 sensor'
     if token.kind == "LENGTH":
         if token.unit == "in" and token.value in lexicon.inch_types:
             return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))

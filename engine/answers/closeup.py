@@ -7,6 +7,7 @@ from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
+from engine.answers.by_stack import by_stack
 from engine.answers.circles import frames_named
 from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
@@ -19,10 +20,12 @@ from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
+from engine.answers.nearest_set import nearest_set
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers, stop
 from engine.answers.stacks import length_of_all, stack_for
+from engine.answers.taped import front_focus_taped, taped_note
 from engine.answers.turned_round import reversed_alone
 from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
@@ -39,6 +42,11 @@ NEARER = ("enough", "closer", "nearer")
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    stack = by_stack(question, _shown(question, knowledge), knowledge)
+    if stack.lines and question.said("magnification") is None:
+        return Answer(
+            question.text, "macro-distance", ANSWERED, stack.lines, question=question, quantities=stack.quantities
+        )
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
@@ -82,15 +90,17 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         if wanted is not None:
             yield light_alone(question, wanted, _shown(question, knowledge))
         return
-    lenses = _lenses(question, knowledge)
+    lenses = _lenses(question, knowledge, tubes)
     shown = _shown(question, knowledge)
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
-    yield length_of_all(question)
+    if wanted is None and filled is None:
+        yield length_of_all(question)
     if filled is not None:
         for lens in lenses:
-            yield at_magnification(lens, filled, shown) + further(lens, filled, tubes)
+            yield nearest_set(lens, filled, tubes, shown)
+            yield at_magnification(lens, filled, shown)
         return
     if wanted is not None and not tubes:
         for lens in lenses:
@@ -106,7 +116,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             for m in LARGER:
                 yield further(lens, m, tubes)
         if sets_told(tubes, question) or wanted is not None:
-            yield assumed_note(lens)
+            yield taped_note(lens, question, tubes) or assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
 
@@ -141,10 +151,14 @@ def _shown(question: Question, knowledge: Knowledge) -> Shown:
     )
 
 
-def _lenses(question: Question, knowledge: Knowledge) -> list[Distances]:
+def _lenses(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
     """The lenses told, each by what is known of it; a bare number that can be a focal length where none is."""
     facts = knowledge.catalogue
-    found = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    found = [
+        lens
+        for thing in question.lenses
+        if (lens := distances_of(thing, facts, front_focus_taped(thing, question, tubes))) is not None
+    ]
     return found or [Distances(focal, facts) for focal in _focals(question)]
 
 

@@ -9,6 +9,7 @@ from engine.answers.circles import USUAL_FRAMES, Thrown, circles_of, frames_name
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, mentions, number, stop
+from engine.answers.same_depth import same_depth
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
@@ -56,6 +57,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
         told += _behind(focal, factor)
+    if at is not None:
+        told += same_depth(question, at, knowledge.catalogue)
     for crop in crops:
         told += _crop(crop)
     if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):

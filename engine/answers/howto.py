@@ -55,7 +55,10 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
 
 
 def _as_measured(side: LensSide, question: Question) -> LensSide:
-    """The lens with the flange to image distance that was measured of it, whatever its mount's register is."""
+    """The lens with what was measured or told of it: flange to image, whatever its mount says; its nearest mark."""
+    near = number(question, "close_focus")
+    if near is not None and not is_known(side.lens.close_focus_mm):
+        side = replace(side, lens=replace(side.lens, close_focus_mm=Interval.exact(near)))
     measured = number(question, "flange_to_image")
     if measured is None or not measured > 0:
         return side
