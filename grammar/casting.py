@@ -172,7 +172,8 @@ def _sort(noun: Noun) -> str:
     if noun.first("MOUNT"):
         return "lens" if noun.first("LENGTH", "RANGE") and not noun.headed_by("BODY") else "mount"
     if noun.first("FORMAT", "CROP"):
-        return "frame"
+        metric = noun.first("LENGTH")
+        return "lens" if metric and metric.unit == "mm" and not noun.head else "frame"  # '24mm aps-c'
     if noun.first("TIMES"):
         return "factor"
     if noun.first("LENGTH", "RANGE"):

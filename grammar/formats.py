@@ -52,7 +52,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
-        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind == "LENGTH") else token
+        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in ("COMBO", "LENGTH") and one is not token and one.unit in ("", "mm") for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]

@@ -72,7 +72,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
         out.limits["without_glass"] = True
     _leftovers(out, cast, told)
     _without_lip(out, cast)
-    _field(out, told)
+    _field(out, cast, told)
     _thread(out, told)
     out.limits.update(_used(cast))
     return out
@@ -223,6 +223,9 @@ def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
             out.feet = out.feet or length.unit in _FEET
             out.keep("length", mm(length.numbers[0]))
     for part in cast.lenses:
+        factor = part.noun.first("TIMES")
+        if factor is not None and part.noun.head is None:
+            out.keep("magnification", f"{factor.numbers[0]:g}")  # 'dof 0.33x f8'
         far = [one for one in part.noun.all("LENGTH") if one.unit in ("m", "ft") and one.numbers[0] != part.focal]
         if far and part.focal and out.distance_mm is None:
             _far(out, far[0], told)  # '50mm f/2.8 10 feet'
@@ -253,9 +256,10 @@ def _first(text: str) -> float:
     return float(text.split(" ")[0])
 
 
-def _field(out: Readings, told: frozenset[str]) -> None:
+def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     """'fill the frame with a 3 cm flower', 'a coin 24 mm across to fill the frame': how wide the subject is."""
-    if "frame-filling" not in told or "field" in out.values or out.pitch is not None:
+    seen = "how-big" in told and not cast.lenses and not cast.pieces  # 'i see 60mm across, what magnification'
+    if not ("frame-filling" in told or seen) or "field" in out.values or out.pitch is not None:
         return
     if out.diameter is not None:
         out.keep("field", mm(out.diameter))

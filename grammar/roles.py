@@ -12,6 +12,7 @@ from grammar.saying_of import with_said, without_denied
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
+_LENS_LIKE: Final = 16.0  # mm
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 _MADE: Final = frozenset(["made-for", "for", "from"])
@@ -133,10 +134,19 @@ def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
     if part.sort != "length":
         return True
     single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
-    if headed.noun.join == "+" and single and not any(one.sort == "lens" and one.focal for one in parts):
+    lens_told = any(one.sort == "lens" and one.focal for one in parts)
+    if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
+        return False  # '50mm, 20mm tube'
+    if headed.noun.join == "+" and single and not lens_told:
         return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
     token = part.noun.first("LENGTH", "RANGE")
     return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
+
+
+def _is_focal_length(part: Part, headed: Part) -> bool:
+    """Whether the first of two lengths that stand in a list is as long as a lens, both with their units."""
+    one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
+    return one is not None and other is not None and one.text[-1:].isalpha() and one.numbers[0] >= _LENS_LIKE
 
 
 def _recast(part: Part, like: Part) -> None:

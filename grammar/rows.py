@@ -17,24 +17,46 @@ _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellow
 _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
+_CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 
-def with_rows_told(tokens: list[Token]) -> list[Token]:
+def with_rows_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
     out = with_rows_parted(tokens)
+    if told & _CLOSE:
+        out = _with_sums_told(out)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
             at += _told_twice(out, at)
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
+        elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
+            _without_of(out, at)  # '68 mm of rings'
         elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and _is_bare(out[at + 1]):
             after = out[at + 2] if at + 2 < len(out) else None
             if after is None or after.kind not in _LENSLIKE:
                 out[at + 1] = out[at + 1].as_("FOCAL", unit="mm")  # 'a backwards 28 on the front'
         at += 1
     return out
+
+
+def _with_sums_told(tokens: list[Token]) -> list[Token]:
+    """'how near with 21 + 31': what is put behind a lens that is told; the pieces stand unsaid."""
+    if any(one.kind == "PIECE" for one in tokens):
+        return tokens
+    for at, token in enumerate(tokens):
+        row = [at + 1, at + 3]
+        if token.kind != "PREP" or token.value != "with" or at + 3 >= len(tokens) or tokens[at + 2].text != "+":
+            continue
+        if not all(_is_bare(tokens[one]) for one in row) or not any(one.numbers for one in tokens[:at]):
+            continue
+        lengths = [tokens[one].as_("LENGTH", unit="mm") for one in row]
+        join = tokens[at + 2].as_("JOIN", value=",")
+        spacers = Token("PIECE", "spacers", lengths[1].column, SPACER)
+        return [*tokens[: at + 1], lengths[0], join, lengths[1], spacers, *tokens[at + 4 :]]
+    return tokens
 
 
 def with_rows_parted(tokens: list[Token]) -> list[Token]:
@@ -64,6 +86,7 @@ def _is_number(token: Token) -> bool:
 
 def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
     """What stands before a piece, told in place; gives how many tokens were put in."""
+    piece = _without_of(out, piece)
     while piece and out[piece - 1].kind in ("MOUNT", "LETTER"):
         piece -= 1  # '10, 16 and 21 c-mount spacers'
     sized = out[piece - 1].kind == "LENGTH" and out[piece - 1].unit == "mm" if piece else False
@@ -91,6 +114,15 @@ def _told_twice(out: list[Token], piece: int) -> int:
     return 1
 
 
+def _without_of(out: list[Token], piece: int) -> int:
+    """'5 mm of spacer' is a spacer of 5 mm; gives where what describes the piece ends."""
+    if piece > 1 and out[piece - 1].value == "of" and out[piece - 2].kind in ("LENGTH", "NUMBER"):
+        out[piece - 1] = out[piece - 1].as_("DET")
+        out[piece - 2] = out[piece - 2].as_("LENGTH", unit=out[piece - 2].unit or "mm")
+        return piece - 1
+    return piece
+
+
 def _row_before(out: list[Token], end: int) -> list[int]:
     """The bare numbers right before a place, with nothing but joins between."""
     first = end
@@ -114,6 +146,9 @@ def _told_behind(out: list[Token], piece: int) -> None:
     at = piece + 1
     while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING:
         at += 1
+    if at > piece + 1 and at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm"):
+        out.insert(piece + 1, out.pop(at))  # 'a bellows that goes from 40 mm to 140 mm'
+        return
     ends = _draw(out, at)
     if ends is not None:
         low, high = (out[one].numbers[0] for one in ends)
@@ -136,10 +171,10 @@ def _told_behind(out: list[Token], piece: int) -> None:
 
 def _draw(out: list[Token], at: int) -> tuple[int, int] | None:
     """Where the two ends of a draw stand, '45 to 170'; None where there are none."""
-    if at + 2 >= len(out) or not _is_bare(out[at]) or not (out[at + 1].kind == "PREP" and out[at + 1].value == "to"):
+    if at + 2 >= len(out) or not _is_length(out[at]) or not (out[at + 1].kind == "PREP" and out[at + 1].value == "to"):
         return None
     last = out[at + 2]
-    if not (_is_bare(last) or (last.kind == "LENGTH" and last.unit == "mm")):
+    if not _is_length(last):
         return None
     return (at, at + 2) if out[at].numbers[0] < last.numbers[0] <= _LONGEST else None
 
@@ -159,6 +194,10 @@ def _as_row(out: list[Token], lengths: list[int]) -> int:
 
 def _is_bare(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text.isalpha() and 0.05 <= token.numbers[0] <= _LONGEST
+
+
+def _is_length(token: Token) -> bool:
+    return _is_bare(token) or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def _joins(token: Token) -> bool:

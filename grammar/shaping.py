@@ -55,7 +55,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
-    tokens = with_rows_told(tokens)
+    tokens = with_rows_told(tokens, told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_measures_told(tokens)
@@ -220,7 +220,8 @@ def _tailed(tokens: list[Token]) -> list[Token]:
             if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
-            if out[back].kind in HEADS or out[back].kind == "TAIL":
+            stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not stop_of_piece:
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
                 continue

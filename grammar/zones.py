@@ -36,6 +36,9 @@ def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
 def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, int] | None:
     """Near end, far end and the last token of a zone that begins here."""
     token = tokens[at]
+    if token.column in far and at + 2 < len(tokens) and tokens[at + 1].value in ("to", "-"):
+        start = _mm(tokens[at + 2], "m") if tokens[at + 2].kind in ("LENGTH", "NUMBER") else None
+        return (start, inf, at + 2) if start is not None else None  # 'infinity to 4m'
     if token.kind == "RANGE" and token.unit in _METRES:
         near, distant = min(token.numbers), max(token.numbers)
         return (near, distant, at) if near >= _LEAST_MM else None

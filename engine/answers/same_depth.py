@@ -19,12 +19,14 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
     Source: optics model, depth at the same field; blur allowed and aperture go with the diagonal.
     """
     told = _formats(question, facts)
-    if len(told) != 2 or focals(question):
+    if focals(question):
         return Told()
     place = re.search(rf"(?:f ?/? ?|at ){re.escape(f'{at:g}')}(?![\d.])", question.text, re.IGNORECASE)
     column = place.start() + 1 if place else 0
-    told.sort(key=lambda row: abs(row[0].column - column))
-    (_, one), (_, other) = told
+    near = {form.id: min(abs(thing.column - column) for thing, found in told if found is form) for _, form in told}
+    if len(near) != 2:
+        return Told()
+    one, other = (facts.formats[name] for name in sorted(near, key=near.__getitem__))
     out = Told()
     for source, target in ((one, other), (other, one)):
         alike = at * target.diagonal_mm / source.diagonal_mm
@@ -41,7 +43,7 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
 
 def _formats(question: Question, facts: Catalogue) -> list[tuple[Thing, Format]]:
     """Every format told, by itself, by a lens or by a body and its mount."""
-    found: dict[str, tuple[Thing, Format]] = {}
+    found: list[tuple[Thing, Format]] = []
     for thing in (*question.things, *question.bodies, *question.lenses):
         id_ = thing.id or ""
         name = thing.format or (id_ if thing.kind == "format" else "")
@@ -50,5 +52,5 @@ def _formats(question: Question, facts: Catalogue) -> list[tuple[Thing, Format]]
         elif not name and thing.kind == "body" and id_ in facts.bodies:
             name = facts.bodies[id_].format
         if name in facts.formats:
-            found.setdefault(name, (thing, facts.formats[name]))
-    return list(found.values())
+            found.append((thing, facts.formats[name]))
+    return found

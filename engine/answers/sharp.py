@@ -47,7 +47,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
         lines = [*advice, *lines] if not told.lines else [*lines, *advice]
-    term = nearest_term(question.text, knowledge.catalogue) if not told.lines and question.topic != SAME_SCALE else None
+    term = nearest_term(question.text, knowledge.catalogue) if not told.lines and not lines else None
     if term is not None:
         lines.insert(0, Line("head", f"{term.names[0]}: {term.means}"))
     if not told.lines and question.topic != SAME_SCALE:
@@ -102,8 +102,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         for lens, own in rows:
             yield from _of_lens(lens, own, blur, form, question, knowledge)
         if close:
-            for m in (wanted,) if wanted is not None else CLOSE_UPS:
-                yield _close_up(m, at, blur, form, question.feet)
+            for m in numbers(question, "magnification") or CLOSE_UPS:
+                for one in _stops(question, at):
+                    yield _close_up(m, one, blur, form, question.feet)
         if named:
             yield diffraction(at, form, question, knowledge)
     yield alike
@@ -114,7 +115,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
-    advice = knowledge.catalogue.advice.get(question.topic or "")
+    at_scale = question.said("magnification") is not None and stop(question) is None
+    advice = knowledge.catalogue.advice.get(SAME_SCALE if at_scale else question.topic or "")
     if advice is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
 
@@ -148,6 +150,12 @@ def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
             f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
         )
         yield Line("caution", text)
+
+
+def _stops(question: Question, at: float) -> tuple[float, ...]:
+    """Every stop told: 'f/16 or f/8' sets two side by side."""
+    bare = [thing.f_number for thing in question.lenses if thing.f_number and not thing.focal_length_mm]
+    return tuple(dict.fromkeys((at, *bare)))
 
 
 def _stop_of(thing: Thing, question: Question, otherwise: float, facts: Catalogue) -> float:
