@@ -87,6 +87,7 @@ class Desk:
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
+        question = _by_words(question, self.lexicon) if isinstance(question, Unread) else question
         if isinstance(question, Unread):
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
@@ -124,7 +125,7 @@ class Desk:
         if talking and talk.last is not None:
             from engine.answers.again import once
 
-            told = once(answer, talk.last)
+            told = once(answer, talk.last, self.catalogue)
         talk.remember(answer)
         return told
 
@@ -193,6 +194,16 @@ class Desk:
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
+
+
+def _by_words(unread: Unread, lexicon: Lexicon) -> Question | Unread:
+    """What could not be read, as a question about what its words are plainly about, where there is advice on that."""
+    from engine.answers.nearby import plainly_about
+
+    asked = plainly_about(unread.text, lexicon.subjects)
+    if asked is None:
+        return unread
+    return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
 
 
 def _stamp(path: Path | None) -> tuple[int, int] | None:

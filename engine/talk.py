@@ -118,6 +118,8 @@ class Talk:
     def remember(self, answer: Answer) -> None:
         """Keep what a follow-up may lean on; an answer that was no answer changes nothing."""
         self.last = answer
+        if answer.learnt is not None:
+            answer = replace(answer, question=answer.learnt)
         if answer.question is not None and answer.intent not in TALKED:
             told = len(answer.chains or ()) > 1 or answer.question.number is not None or answer.intent == "why"
             self.numbered = told and answer.intent not in SET_APART

@@ -14,12 +14,15 @@ _ISO_NEAR: Final = 6  # words
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
+_OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
 
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -33,6 +36,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = _told(out, at, told)
         elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
             out[at] = token.as_("FOCAL", unit="mm")
+        elif token.kind == "TIMES" and _is_magnification(out, at, told):
+            out[at] = token.as_("RATIO")
         elif token.kind == "TIMES":
             after = out[at + 1] if at + 1 < len(out) else None
             if (
@@ -44,6 +49,14 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind == "RATIO" and at and out[at - 1].kind in ("LENGTH", "FOCAL") and token.numbers[0] < 1:
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return _with_focal_left(out, told)
+
+
+def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
+    things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
+    before = tokens[at - 1] if at else None
+    placed = before is not None and before.kind in ("PREP", "DET")
+    return bool(told & _OF_SIZE) and not things and not placed
 
 
 def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -75,7 +88,8 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
-        if tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER":
+        ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
+        if ended and not _is_stop_of_lens(tokens, at - 2):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
@@ -100,6 +114,12 @@ def _is_number(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text.isalpha()
 
 
+def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
+    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
+    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
+
+
 def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     token, number = tokens[at], tokens[at].numbers[0]
     before = tokens[at - 1] if at else None
@@ -109,6 +129,10 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
         # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
+    if _is_stop_of_lens(tokens, at) and "." in token.text:
+        return token.as_("FNUM")
+    if _is_shape(tokens, at):
+        return token.as_("ASPECT", value=f"{number:g}:1")
     if _counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
@@ -138,6 +162,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before
+    if 0.4 <= number <= 5 and _of_optics(tokens, at):
+        return token.as_("TIMES")
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
     if told & _DISTANT and (after is None or after.kind in _ENDS):
@@ -146,6 +172,20 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_shape(tokens: list[Token], at: int) -> bool:
+    """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
+    return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
+
+
+def _of_optics(tokens: list[Token], at: int) -> bool:
+    """'a focal reducer 0.64 or 0.71': the factors told behind the piece that has them."""
+    before = [token for token in tokens[max(0, at - 3) : at] if token.kind != "JOIN" and token.kind != "CUE"]
+    if before and before[-1].kind == "TIMES":
+        before = before[:-1]
+    return bool(before) and before[-1].kind == "PIECE" and before[-1].value in _OPTICS and "." in tokens[at].text
 
 
 def _lists_factors(tokens: list[Token], at: int) -> bool:

@@ -171,6 +171,8 @@ def _sort(noun: Noun) -> str:
         return "lens"
     if noun.first("MOUNT"):
         return "lens" if noun.first("LENGTH", "RANGE") and not noun.headed_by("BODY") else "mount"
+    if noun.first("FORMAT") and noun.first("LENGTH", "RANGE") and not noun.head:
+        return "lens"  # 'a half frame 20 mm'
     if noun.first("FORMAT", "CROP"):
         metric = noun.first("LENGTH")
         return "lens" if metric and metric.unit == "mm" and not noun.head else "frame"  # '24mm aps-c'

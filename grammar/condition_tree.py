@@ -115,7 +115,7 @@ def names_in(condition: Condition) -> frozenset[str]:
     if isinstance(condition, Not):
         return names_in(condition.part)
     if isinstance(condition, Compare):
-        return _names_of(condition.left) | _names_of(condition.right)
+        return names_of(condition.left) | names_of(condition.right)
     return frozenset([condition.name])
 
 
@@ -130,12 +130,13 @@ def from_plain(plain: list[Any]) -> Any:
     return _KINDS[kind](*(_rich_field(one) for one in values))
 
 
-def _names_of(term: Term) -> frozenset[str]:
+def names_of(term: Term) -> frozenset[str]:
+    """Every quantity that a side of a comparison looks at."""
     if isinstance(term, Name | Ends):
         return frozenset([term.name])
     if isinstance(term, Number | Text):
         return frozenset()
-    return _names_of(term.left) | _names_of(term.right)
+    return names_of(term.left) | names_of(term.right)
 
 
 _KINDS: Final = {

@@ -38,7 +38,8 @@ _SAID: Final = {
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "field": "{} of field", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
-    "pixels": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
+    "pixels": "{}", "area": "{} frame",
+    "front_glass": "{} in front of the glass", "zone": "sharp from {}",
 }  # fmt: skip
 
 
@@ -111,6 +112,7 @@ def _article(match: re.Match[str]) -> str:
     word = match.group(1)
     spelled = len(word) < 2 or not word[1].islower()
     vowel = word[0] in "AEFHILMNORSX" if spelled and word[0].isupper() else word[0].casefold() in "aeio"
+    vowel = vowel or word.casefold().startswith("un")
     return f"{'an' if vowel or word.startswith(('8', '11 ', '18 ')) else 'a'} {word}"
 
 

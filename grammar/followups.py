@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
+    circle_measured,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -65,6 +67,8 @@ def leans(heard: Heard, before: Question) -> bool:
     lens = any((part.has_mount or part.implied) and not (part.given and told) for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
+    if added(heard, before) is not None:
+        return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
         return True
     pointed = meant(heard, before)
@@ -113,6 +117,8 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = COMPARE if compared else _intent(heard, before, found)
     ring = ring_measured(heard, before)
     intent = "focus-verdict" if ring is not None else intent
+    circle = circle_measured(heard, before)
+    intent = before.intent if circle is not None else intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = built(heard, intent)
@@ -129,7 +135,12 @@ def follow(heard: Heard, before: Question) -> Question:
         others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
         wanted = tuple(row for row in before.values if row[0] in _WANTED and len(again) > 1)
         said = said.with_(intent=intent, values=(*others, *wanted))
+    if circle is not None:
+        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    more = added(heard, before)
+    if more is not None:
+        intent, (lenses, bodies) = PLAN, more
     said = _measured(said, before, heard)
     if ring is not None:
         rest = tuple(row for row in said.values if row[0] != "thread")

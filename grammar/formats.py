@@ -11,6 +11,7 @@ _FILMLIKE: Final = frozenset(
     ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
      "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "tube", "crop mode"]
 )  # fmt: skip
+_OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
@@ -24,8 +25,6 @@ def with_formats_told(tokens: list[Token]) -> list[Token]:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = _told(tokens, at)
-        elif token.kind == "FRACTION" and token.ids:
-            token = token.as_("FORMAT")
         out.append(token)
     return out
 
@@ -40,11 +39,15 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("MOUNT") if headed else token
     if names != "format":
         return token.as_(names.upper()) if token.kind != "LENGTH" else token
+    if token.kind == "FRACTION":
+        return _by_fraction(token, before, after)
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
     if told or (
         after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
     ):
+        return token.as_("FORMAT")
+    if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
@@ -59,3 +62,12 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Token:
+    """'1/1.7 sensor', 'on 1/2.3': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
+    if before is not None and before.kind in ("LENGTH", "FOCAL") and "." in token.value:
+        return token.as_("FNUM", numbers=(token.numbers[1],), ids=())
+    shown = after is not None and (after.text.casefold() in _FILMLIKE or after.kind in _INCHLIKE)
+    placed = before is not None and (before.text.casefold() in _LIT or (before.kind == "PREP" and before.value in _FOR))
+    return token.as_("FORMAT") if shown or placed or "." in token.value else token.as_("FRACTION", ids=())

@@ -76,12 +76,17 @@ def _gather_lenses(cast: Cast) -> None:
     told = _each_one(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []
+    homes: dict[int, Part] = {}  # list of mounts -> the lens that has the first of them
     for part in told:
         home = next((one for one in kept if _completes(one, part)), None)
         if home is not None:
             merge(home, part)
-        else:
-            kept.append(part)
+            homes[part.noun.listed] = home
+            continue
+        one = homes.get(part.noun.listed)
+        if one is not None and part.was_mount and part.noun.join and not part.focal:
+            part.focal, part.f_number = one.focal, one.f_number  # 'the same 6 mm comes as C or CS'
+        kept.append(part)
     if counts and len(kept) == 1 and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept

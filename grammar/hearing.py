@@ -18,7 +18,9 @@ from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
 from grammar.tokens import Cue, Line, tokens_of
 
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT"])
+ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
+SURELY: Final = 12.0
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE"])
 
 
 @compact
@@ -52,6 +54,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     cast = cast_of(phrases, lexicon.hosts)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
+    features |= _advised(text, lexicon)
     weighed = weigh(features, lexicon)
     plainly = said_back(text)
     likely = (
@@ -62,6 +65,15 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     alone = plainly is None and not before and "brief" in features
     weighed = replace(weighed, likely=likely, alone=alone)
     return Heard(line, cues, shape, phrases, cast, readings, features, weighed)
+
+
+def _advised(text: str, lexicon: Lexicon) -> set[str]:
+    """The kind of question that the advice nearest to the text answers, and whether it is surely about the same."""
+    nearest = lexicon.subjects.matches(text)[:1]
+    if not nearest or nearest[0].score < ABOUT:
+        return set()
+    asked = nearest[0].asked
+    return {f"about-{asked}", f"surely-{asked}"} if nearest[0].score >= SURELY else {f"about-{asked}"}
 
 
 def _free(line: Line) -> tuple[Cue, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -16,6 +17,8 @@ NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
+_EITHER: Final = frozenset(["or", "vs", "versus", "against"])
+MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
 
 
@@ -79,6 +82,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
         if part.piece:
             shown.add(part.piece)
     shown |= _of_things(cast)
+    shown |= _of_terms(line)
     shown |= {
         name
         for name, is_so in (
@@ -87,6 +91,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("two-stops", len(readings.f_numbers) > 1),
             ("distance-said", readings.distance_mm is not None),
             ("ordinal", readings.number is not None),
+            ("pieces-or", len(cast.pieces) > 1 and any(one.text.casefold() in _EITHER for one in line.tokens)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),
             ("term", any(one.kind == "term" for one in line.spoken)),
@@ -99,6 +104,25 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
         if is_so
     }
     return frozenset(shown)
+
+
+def _of_terms(line: Line) -> set[str]:
+    """How the terms of a text stand: two with no more than a join between them, or little else beside them."""
+    spans = sorted({(one.column, one.column + len(one.text)) for one in line.spoken if one.kind == "term"})
+    spans = [span for span in spans if not any(a <= span[0] and span[1] <= b and (a, b) != span for a, b in spans)]
+    shown: set[str] = set()
+    for (_, end), (start, _) in pairwise(spans):
+        between = [one for one in line.tokens if end <= one.column < start and one.kind != "MARK"]
+        if all(one.kind in ("JOIN", "DET", "FILLER", "STOP", "PREP") for one in between):
+            shown.add("terms-beside")
+    rest = [
+        one for one in line.tokens
+        if one.kind in ("UNKNOWN", "CUE", "LENS", "BODY", "MOUNT", "NUMBER", "LENGTH", "PIECE", "KIND")
+        and not any(a <= one.column < b for a, b in spans)
+    ]  # fmt: skip
+    if spans and len(rest) <= MOST_BESIDE:
+        shown.add("term-alone")
+    return shown
 
 
 def _of_things(cast: Cast) -> set[str]:

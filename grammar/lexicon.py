@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.atoms import Run, Runs, atoms_of, cuts_of, key_of
+from grammar.subjects import Subjects
 from grammar.wordlist import WordList
 
 # where one phrase names records of several kinds, the first of these is meant; terms and advice are kept apart
@@ -40,6 +41,7 @@ class Lexicon:
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
+    subjects: Subjects = field(default_factory=lambda: Subjects((), {}))  # what there is advice about
 
     @staticmethod
     def build(
@@ -134,7 +136,7 @@ class Lexicon:
             if piece is not None and piece.sort == "piece":
                 return self.name(run.key), run.after  # 'M42 bellows' tells the mount of the lens as well
             second = run.after
-            while second < after and atoms[second].text in ("-", "/", "to"):
+            while second < after and atoms[second].text in ("-", "/", "to", ","):
                 second += 1
             if second < after and any(one.after <= after and self._is_mount(one.key) for one in runs.from_(second)):
                 return self.name(run.key), run.after

@@ -14,6 +14,11 @@ STOPS: Final = frozenset(
     [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2,
      3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
 )  # fmt: skip
+# the shapes of frames, width over height, that people name by two numbers
+SHAPES: Final = frozenset(
+    [(16, 9), (4, 3), (3, 2), (5, 4), (9, 16), (17, 9), (21, 9), (1.33, 1), (1.66, 1), (1.78, 1), (1.85, 1), (2.35, 1),
+     (2.39, 1), (2.4, 1), (2.76, 1)]
+)  # fmt: skip
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _REACH: Final = 16  # characters from its first that a literal has a digit within
@@ -29,6 +34,10 @@ _NOT_PLACE: Final = (
     r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk|"
     r"\S+[ -]mount|[a-z]\d+|[A-Z]{2,})\b)"
 )
+
+
+# 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
+_NOT_MOUNT: Final = r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
 
 
 @compact
@@ -142,8 +151,11 @@ def _combo(match: re.Match[str]) -> Literal | None:
     return Literal("COMBO", (focal, stop), match.end())
 
 
-def _stop(match: re.Match[str]) -> Literal:
-    return Literal("FNUM", (float(match.group("n").replace(",", ".")),), match.end())
+def _stop(match: re.Match[str]) -> Literal | None:
+    """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
+    number = float(match.group("n").replace(",", "."))
+    apart = match.group().lower().startswith("f ") and number not in STOPS
+    return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
 
 def _t_stop(match: re.Match[str]) -> Literal | None:
@@ -164,7 +176,7 @@ def _ratio(match: re.Match[str]) -> Literal | None:
     one, other = float(match.group("a")), float(match.group("b"))
     if not one or not other:
         return None
-    if (one, other) in ((16, 9), (4, 3), (3, 2), (2.39, 1), (2.35, 1), (1.85, 1), (1.78, 1), (9, 16), (17, 9)):
+    if (one, other) in SHAPES:
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     if one == 1 and "." in match.group("b"):
         return Literal("FNUM", (other,), match.end())
@@ -209,7 +221,11 @@ def _turn(match: re.Match[str]) -> Literal:
 
 
 def _area(match: re.Match[str]) -> Literal:
-    return Literal("AREA", (float(match.group("a")), float(match.group("b"))), match.end())
+    """'12.5x7', '13.2 by 8.8 mm'; '16x9' is a shape and no size."""
+    one, other = float(match.group("a")), float(match.group("b"))
+    if (one, other) in SHAPES and not match.group("mm"):
+        return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
+    return Literal("AREA", (one, other), match.end())
 
 
 def _stops(match: re.Match[str]) -> Literal | None:
@@ -293,7 +309,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", _feet_and_inches,
     ),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}", _length),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}", _length),
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
@@ -304,7 +320,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
     ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
-    ("0.", rf"(?P<a>{_NUM})\s?x\s?(?P<b>{_NUM})(?:\s?mm)?{_END}", _area),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", _area),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
     ("#", rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),

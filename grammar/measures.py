@@ -19,8 +19,10 @@ _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _counted(list(tokens))
+    out = _counted(_close_focusing(tokens))
     for at, token in enumerate(out):
+        if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
+            token = out[at] = token.as_("CUE")
         if token.kind == "MEASURE" and token.value == "size":
             # 'the thread measures 15.8': a width; of a ring it is the length
             if any(one.kind == "PIECE" for one in out[:at]):
@@ -71,6 +73,18 @@ def _measured_otherwise(tokens: list[Token], at: int) -> bool:
     return target is None and len(after) > 1 and after[0].kind in _LENGTHS and after[1].kind == "MEASURE"
 
 
+def _close_focusing(tokens: list[Token]) -> list[Token]:
+    """'a close focus M ring': a ring that focuses closer is a helicoid, also with its mount in between."""
+    out = list(tokens)
+    for at, token in enumerate(tokens[:-2]):
+        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
+        ring = tokens[at + 2]
+        if token.kind == "MEASURE" and token.value == "close-focus" and kinds == ["MOUNT", "PIECE"]:
+            out[at + 2] = ring.as_("PIECE", value="helicoid") if ring.value == "adapter" else ring
+            out[at] = token.as_("CUE")
+    return out
+
+
 def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
     last = max(n for n, token in enumerate(tokens) if token.kind == "PIECE")
@@ -87,6 +101,14 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
         if piece and token.kind in _LENGTHS and "." in token.text:
             return n
     return None
+
+
+def _of_what_follows(tokens: list[Token], at: int) -> bool:
+    """'measured 20 mm on a card': the word behind the length tells what it measures."""
+    kinds = [token.kind for token in tokens[at + 1 : at + 4]]
+    last = next((n for n, kind in enumerate(kinds) if kind in _LENGTHS), None)
+    measure = tokens[at + 2 + last] if last is not None and at + 2 + last < len(tokens) else None
+    return measure is not None and measure.kind == "MEASURE" and measure.value == "circle"
 
 
 def _of_barrel(tokens: list[Token], at: int) -> bool:

@@ -24,7 +24,10 @@ _KEYED: Final = {
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "front-glass": "front_glass",
 }  # fmt: skip
+_LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
+# lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
+_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
 _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
@@ -169,6 +172,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.values["pixels"] = token.value
     elif kind == "ASPECT":
         out.keep("crop", token.value)
+    elif kind == "AREA" and min(numbers) >= _LEAST_SIDE and max(numbers) <= _MOST_SIDE:
+        out.keep("area", f"{numbers[0]:g} x {numbers[1]:g} mm")
     elif kind == "WEIGHT":
         out.keep("weight", f"{numbers[0]:g} g")
     elif kind == "TARGET":
@@ -190,7 +195,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
 
 
 def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
-    out.feet = out.feet or token.unit in _FEET
+    out.feet = out.feet or (token.unit in _FEET and token.value in _AWAY)
     if token.value == "width":
         pictured = bool(told & _PICTURED) and not told & _SCREWED
         key = "field" if pictured or token.numbers[0] > WIDEST_THREAD else ""

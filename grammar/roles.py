@@ -28,6 +28,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     _share_heads(parts)
+    _told_of_lens(parts)
     parts = _paired(parts)
     _house(parts)
     cast = Cast(denied=denied)
@@ -54,6 +55,16 @@ def _paired(parts: list[Part]) -> list[Part]:
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def _told_of_lens(parts: list[Part]) -> None:
+    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
+    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    for part in parts:
+        beside = any(one.sort == "lens" for one in parts if one is not part)
+        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
+        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
+            part.sort = "lens"
 
 
 def _house(parts: list[Part]) -> None:
@@ -249,12 +260,24 @@ def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:
         before.formats.extend(part.formats)
     elif part.noun.role == "from" and cast.lenses:
         cast.lenses[-1].formats.extend(part.formats)
+    elif part.formats and part.noun.role == "made-for" and before is not None and before.sort == "length":
+        _made_for(before, part, cast)
     elif before is not None and before.sort == "body" and part.noun.role in ("", "with") and not before.formats:
         before.formats.extend(part.formats)
         before.crop = before.crop or part.crop
         cast.frames.append(part)
     else:
         cast.frames.append(part)
+
+
+def _made_for(length: Part, frame: Part, cast: Cast) -> None:
+    """'lens 8 mm made for 1/2 inch', 'a 10 mm made for 1/2 inch': only a lens is made for a format."""
+    if not cast.lenses:
+        token = length.noun.first("LENGTH", "FOCAL")
+        length.sort, length.focal = "lens", token.numbers[0] if token else None
+        cast.lengths.remove(length)
+        cast.lenses.append(length)
+    cast.lenses[-1].formats.extend(frame.formats)
 
 
 def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:

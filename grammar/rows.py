@@ -144,9 +144,9 @@ def _count(out: list[Token], length: int, piece: Token) -> None:
 def _told_behind(out: list[Token], piece: int) -> None:
     """What stands behind a piece: the ends of its draw, or the lengths of several."""
     at = piece + 1
-    while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING:
+    while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING and not _joins(out[at]):
         at += 1
-    if at > piece + 1 and at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm"):
+    if at > piece + 1 and _is_range(out, at):
         out.insert(piece + 1, out.pop(at))  # 'a bellows that goes from 40 mm to 140 mm'
         return
     ends = _draw(out, at)
@@ -167,6 +167,13 @@ def _told_behind(out: list[Token], piece: int) -> None:
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
     if len(lengths) > 1:
         _as_row(out, lengths)
+
+
+def _is_range(out: list[Token], at: int) -> bool:
+    """A range here that no piece or lens of its own follows."""
+    after = out[at + 1] if at + 1 < len(out) else None
+    own = after is not None and after.kind in (*_LENSLIKE, "PIECE")
+    return at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm") and not own
 
 
 def _draw(out: list[Token], at: int) -> tuple[int, int] | None:

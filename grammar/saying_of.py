@@ -16,9 +16,16 @@ def with_said(parts: list[Part]) -> list[Part]:
         after = parts[at + 1] if at + 1 < len(parts) else None
         beside = after is not None and after.noun.listed == part.noun.listed and after.noun.head is None
         listed = beside and after is not None and bool(after.noun.join)
+        if part.noun.told and out and not listed and _is_register(out[-1], part):
+            continue
         if not (part.noun.told and out and not listed and _take(out[-1], part)):
             out.append(part)
     return out
+
+
+def _is_register(subject: Part, more: Part) -> bool:
+    """'RF is 20 mm': what is told of the mount of a body is its register, and no focal length."""
+    return subject.sort == "mount" and subject.is_host and subject.noun.head is None and more.sort == "length"
 
 
 def _take(subject: Part, more: Part) -> bool:

@@ -51,7 +51,7 @@ def shaped(line: Line, told: frozenset[str]) -> Shaped:
     tokens = [one for token in tokens for one in _named(token)]
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = [token for token in tokens if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
@@ -103,6 +103,22 @@ def _denied(tokens: list[Token]) -> list[Token]:
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
         out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
+    return out
+
+
+def _of_times(tokens: list[Token]) -> list[Token]:
+    """'C-mount, 16 mm film camera era': the camera tells of what times the lens is, not what it is put on.
+
+    Nor does 'only' of 'an APS-C-only lens' stand between the two.
+    """
+    out = []
+    for at, token in enumerate(tokens):
+        before = tokens[at - 1].text if at else ""
+        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
+        if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
+            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
+        aside = (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
+        out.append(token.as_("FILLER") if aside else token)
     return out
 
 

@@ -37,7 +37,9 @@ _NO_TOPIC: Final = frozenset(
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
-     "means", "is-it", "talking", "short"]
+     "means", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
+     "about-out-of-scope", "about-other", "surely-why", "surely-hazard", "surely-gear-setting",
+     "surely-out-of-scope", "surely-other"]
 )  # fmt: skip
 
 

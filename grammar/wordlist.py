@@ -8,6 +8,8 @@ from typing import Final
 from engine.base.compact import compact, field
 from grammar.atoms import Runs, key_of
 
+ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
+REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
 _ENDINGS: Final = (("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""), ("ies", "y"))
 
@@ -56,6 +58,8 @@ class WordList:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
             return
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
+        if sort in (REPLY, ALIKE):
+            return  # of what an answer holds, or advice is about: not of how a question is read
         for phrase in phrases:
             key = key_of(phrase)
             if sort == "teach":

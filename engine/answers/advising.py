@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.nearby import LEAST, asked_about, nearest
+from engine.answers.reaching_in import reach_told
 from engine.answers.remembered import HARM
 from engine.answers.said import focals
-from engine.answers.spacing import far_limits, marks, usual_focals
+from engine.answers.spacing import far_limits, marks, tubes, usual_focals
+from engine.base.interval import is_known
 from engine.facts.records import Advice
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 MOST = 3
+USUAL_TUBE_MM = 25.0  # to show by, where none is told
 MIRROR = "body_mirror"
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
@@ -32,15 +35,23 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     if not rows and found.is_empty and not (question.intent == "hazard" and _chain_of(question, knowledge)):
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
-    told = found.told if found.told.lines else examples(rows, question, knowledge)
+    told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
     chain = _chain_of(question, knowledge) if question.intent == "hazard" else None
     if chain is not None:
         rows = _of_chain(rows, chain, knowledge)
-    lines = [*advice_lines(rows[:MOST]), *told.lines]
+    told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
+    lines = (
+        [*plainly(rows, question), *told.lines, *advice_lines(rows[:MOST])]
+        if question.intent == "hazard"
+        else [*advice_lines(rows[:MOST]), *told.lines]
+    )
     if chain is not None:
         lines = [*_warnings(chain, question, knowledge), *lines]
-    quantities = told.quantities
     if question.intent == "why":
+        told += _beside_reasons(question, rows, knowledge)
+        lines += [line for line in told.lines if line not in lines]
+    quantities = told.quantities
+    if question.intent == "why" and question.lens is not None and not _is_bare(question.lens):
         from engine.answers.cover import cover_told
 
         cover = cover_told(question, knowledge)
@@ -80,6 +91,36 @@ def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[
     return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
 
 
+def _beside_reasons(question: Question, rows: Sequence[Advice], knowledge: Knowledge) -> Told:
+    """What a reason hangs on, where the question names it: the light an extension costs, the registers of mounts."""
+    more = Told()
+    if question.said("stops") is not None or question.f_number is not None:
+        from engine.answers.exposing import lost_by_extension
+
+        more += lost_by_extension(question, knowledge)
+    about = {name for row in rows for name in row.mounts}
+    facts = knowledge.catalogue
+    for thing in (*question.lenses, *question.bodies):
+        mount = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
+        if mount is not None and mount.id in about and is_known(mount.register_mm):
+            more += Told((), (Quantity("register_mm", mount.register_mm, mount.id),))
+    return more
+
+
+def plainly(rows: Sequence[Advice], question: Question) -> list[Line]:
+    """The answer in a few words, first, where it is asked whether a thing is safe or may be done."""
+    return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == "hazard" else []
+
+
+def _is_bare(lens: Thing) -> bool:
+    """Whether nothing is told of a lens but that there is one."""
+    return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
+
+
+def _shown_by_tubes(rows: Sequence[Advice]) -> bool:
+    return any(row.example == "tubes" for row in rows[:1])
+
+
 def advice_lines(rows: Sequence[Advice]) -> list[Line]:
     """Each advice with its severity, and whom to ask."""
     lines: list[Line] = []
@@ -97,7 +138,12 @@ def named_or_near(
     table = knowledge.catalogue.advice
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    ids += [advice.id for advice in nearest(asked_about(question), knowledge.catalogue, most, least)]
+    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent)
+    if not near and question.prior is not None and least == LEAST:
+        # 'does that hurt anything?': what it is about was said before
+        said = f"{asked_about(question)} {question.prior.text}"
+        near = nearest(said, knowledge.catalogue, 1, least, question.intent)
+    ids += [advice.id for advice in near]
     return [table[name] for name in dict.fromkeys(ids) if name in table][:most]
 
 
@@ -113,4 +159,7 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
         elif kind == "marks":
             error = facts.assumptions["making-spread-derived"].value.greatest
             told += marks(lenses, error, facts, question.feet)
+        elif kind == "tubes":
+            length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), USUAL_TUBE_MM)
+            told += tubes(lenses, length, facts, question.feet)
     return told

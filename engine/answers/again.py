@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
+from engine.answers.replying import reply
 from engine.base.compact import replace
+from engine.facts.catalogue import Catalogue
 from grammar.atoms import key_of
 from grammar.questions import TALKED, Unread
 
@@ -22,14 +24,20 @@ ALL_SAID: Final = (
 )
 
 
-def once(answer: Answer, last: Answer | None) -> Answer:
-    """The answer, cut to its first line where all its lines were those of the last and something else was typed."""
+def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
+    """The answer, cut to its first line where all its lines were those of the last and something else was typed.
+
+    Where that names a number of the answer, the number is told instead.
+    """
     if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
     if answer.lines != last.lines or key_of(answer.text) == key_of(last.text):
         return answer
+    asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet)
+    if asked_for:
+        return replace(answer, lines=asked_for)
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
     told = ALL_SAID if answer.intent == "why" else told
     asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")

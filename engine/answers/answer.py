@@ -118,6 +118,7 @@ class Answer:
     sketches: tuple[Sketch, ...] = ()  # drawings that are wanted and not yet made
     drawings: tuple[Drawing, ...] | None = None  # None: none were asked for
     unread: Unread | None = None
+    learnt: Question | None = None  # the question as it is to be leant on, where the answer found out more
     draws_again: bool = False  # drew a chain of the answer before, and says nothing new of it
     cards: Cards | None = None
     document: Document | None = None

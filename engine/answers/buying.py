@@ -8,37 +8,41 @@ from engine.answers.advising import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
-from engine.answers.nearby import LEAST, SURE
+from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.open_lens import MEASURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number
 from engine.answers.several import pair_of, together
 from engine.answers.telling import chain_title
+from engine.answers.ways_apart import ways_apart
+from engine.answers.ways_told import OPTICAL
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from engine.facts.records import Mount
+from engine.facts.records import Advice, Mount
 from grammar.questions import ALL, Limits, Question, Thing
 
 # what is said of the lenses that were spoken of
 THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
+MOST_OF_KIND = 6
+HUB_TOLD = "Through"  # how the line on a hub begins
 HUB = "m-mount"  # the mount that most is adapted to and from
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
     question = _of_all_of_them(question, knowledge)
-    lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, knowledge.catalogue), LensSide)]
-    bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, knowledge.catalogue), BodySide)]
+    lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     told = Told()
     for part in _parts(question, lenses, bodies, answer, knowledge):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
+    rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    lines = [*(answer.lines if answer else ()), *told.lines, *advice]
+    lines = [*_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
     if not lines:
@@ -48,6 +52,25 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
+
+
+def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
+    """The lines with the hub before the pairs where the hub is what is asked about."""
+    pairs = list(answer.lines) if answer else []
+    if _hub_of(question) is None:
+        return [*pairs, *told.lines]
+    hub = [line for line in told.lines if HUB_TOLD in line.text]
+    return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
+
+
+def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
+    """What glass in the way costs in sharpness, where the best way has some."""
+    kinds = {
+        piece.kind for chain in (answer.chains or () if answer else ()) for piece in chain.listed.judged.chain.adapters
+        if piece.kind in OPTICAL
+    }  # fmt: skip
+    text = " ".join(f"{kind.replace('-', ' ')} or plain ring" for kind in sorted(kinds))
+    return nearest(text, knowledge.catalogue, 1) if text else ()
 
 
 def _of_all_of_them(question: Question, knowledge: Knowledge) -> Question:
@@ -72,12 +95,48 @@ def _pairs_told(
     if len(lenses) == len(bodies) == 1:
         if _is_unfocused(lenses[0].mount):
             return None
+        if _hub_of(question) is not None:
+            return _hub_or_not(question, knowledge)
         from engine.answers.howto import one_pair
 
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
     from engine.answers.several import each_pair
 
     return each_pair(question, lenses, bodies, knowledge)
+
+
+def hub_or_direct(question: Question, knowledge: Knowledge) -> Told:
+    """For several lenses, or bodies: how many pieces and what price by a hub and by single rings; else empty."""
+    lenses, bodies = _sides(question, knowledge)
+    if _hub_of(question) is None or len(lenses) < 2 or not bodies:
+        return Told()
+    direct = _pairs_told(question.with_(adapters=(), intent="buy-plan"), lenses, bodies, knowledge)
+    hub = _through_hub(question, lenses, bodies, _pieces(direct), knowledge)
+    return Told((*hub.lines, *(direct.lines[:1] if direct and hub.lines else ())), hub.quantities)
+
+
+def _sides(question: Question, knowledge: Knowledge) -> tuple[list[LensSide], list[BodySide]]:
+    facts = knowledge.catalogue
+    lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
+    bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
+    return lenses, bodies
+
+
+def _hub_of(question: Question) -> Thing | None:
+    return next((thing for thing in question.adapters if thing.piece == "hub"), None)
+
+
+def _hub_or_not(question: Question, knowledge: Knowledge) -> Answer:
+    """One lens on one body needs no hub, where one ring does it: what each costs."""
+    told, chains = ways_apart(question, knowledge)
+    counts = [len(chain.listed.judged.chain.adapters) for chain in chains]
+    lines = list(told.lines)
+    if len(counts) == 2 and counts[0] < counts[1]:
+        lines.insert(0, Line("head", f"No hub is needed for one lens on one body: {chains[0].title} does it alone."))
+    return Answer(
+        question.text, "buy-plan", ANSWERED if chains else NO, tuple(lines), question=question, chains=chains,
+        quantities=told.quantities,
+    )  # fmt: skip
 
 
 def _parts(
@@ -92,6 +151,8 @@ def _parts(
         yield filter_rings(threads, knowledge)[0]
     if len(lenses) > 1:
         yield _through_hub(question, lenses, bodies, _pieces(pairs), knowledge)
+    if bodies and not lenses:
+        yield _of_kind_on(question, bodies[0], knowledge)
     for lens in lenses:
         if bodies and _is_unfocused(lens.mount):
             yield _focusing_kit(question, lens, bodies[0], knowledge)
@@ -101,6 +162,21 @@ def _parts(
 
         close = macro(question, knowledge)
         yield Told(close.lines, close.quantities)
+
+
+def _of_kind_on(question: Question, body: BodySide, knowledge: Knowledge) -> Told:
+    """The pieces of the kinds named that fit the body, the cheapest first, where no lens is told yet."""
+    kinds = {thing.piece for thing in question.adapters if thing.piece and thing.piece != "adapter"}
+    rows = sorted(
+        (row.price_usd, row.id, row) for row in knowledge.catalogue.adapters.values()
+        if row.kind in kinds and row.rear == body.mount.id and row.front != row.rear and row.price_usd
+    )  # fmt: skip
+    if not rows:
+        return Told()
+    lines = [Line("head", f"On {body.words} fit, cheapest first:")]
+    lines += [Line("fact", f"{row.name} [{money(band)}]", 1) for band, _, row in rows[:MOST_OF_KIND]]
+    lines.append(Line("ask", "For which lenses: their mount?", wants="lens"))
+    return Told(tuple(lines), tuple(Quantity("price", Interval.between(*band), row.name) for band, _, row in rows))
 
 
 def _is_unfocused(mount: Mount) -> bool:
@@ -139,7 +215,7 @@ def _through_hub(
     seats = listed([f"{pair.words} {small_mm(pair.ring.nominal)}" for pair in fronts if pair.ring is not None])
     name = hub.mount.designation
     to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
-    text = f"Through {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
+    text = f"{HUB_TOLD} {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
     numbers_ = {(row.name, row.case): row.value for row in together([*fronts, *rears])[1]}
     price, left = numbers_.get(("price", "all pairs")), numbers_.get(("adapter_count", "to buy"))
     if isinstance(left, Interval):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from engine.answers.advising import advice_lines, named_or_near
@@ -13,7 +12,7 @@ from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
 from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, mentions, number
+from engine.answers.said import distance_mm, focals, mentions, number, pitch_mm
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
@@ -27,7 +26,6 @@ LIMIT = ("stops dead", "goes out to",
          "stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
          "only to",
          "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
-COARSEST_MM = 5.0  # of pitches
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 TAPE = ("tape", "really", "actual", "in truth", "measures")  # what a distance is told by, against the scale
 SHEET = "sheet-"
@@ -200,11 +198,9 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
 
 def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
     """The pitch told, else that of the lens's own thread, in mm."""
-    told = re.search(
-        r"x\s*(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?) mm$", question.said("thread") or question.said("pitch") or ""
-    )
-    if told is not None and (pitch := float(told[1] or told[2])) < COARSEST_MM:
-        return Interval.exact(pitch)
+    told = pitch_mm(question)
+    if told is not None:
+        return Interval.exact(told)
     mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
     named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
     for thing in named:  # the thread named last is the one that is turned

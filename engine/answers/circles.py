@@ -1,19 +1,18 @@
-"""The image circles that the lenses of a question throw, and the frames that they fall on."""
+"""The image circles that the lenses of a question throw, ahead of any glass, and what glass makes of them."""
 
 from __future__ import annotations
 
 from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import interval, named
+from engine.answers.said import interval
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Circle, Format
+from engine.facts.records import Circle
 from grammar.questions import Question, Thing
 
 GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
-USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
 
@@ -121,33 +120,6 @@ def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
     if focal is None:
         return min(rows, key=lambda row: row.image_circle_mm.greatest, default=None)
     return min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
-
-
-def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
-    """The formats that the question names, else those of its bodies, else the usual ones.
-
-    `modes`: with the crop modes that a body of the gear file records in.
-    """
-    kept = frames_named(question, facts, modes)
-    return kept or [facts.formats[name] for name in USUAL_FRAMES]
-
-
-def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
-    """The same without the usual ones: nothing where the question names no area."""
-    ids = [*named(question.things, "format")]
-    for thing in question.bodies:
-        if thing.format is not None:
-            ids.append(thing.format)
-        elif thing.kind == "body" and thing.id in facts.bodies:
-            body = facts.bodies[thing.id or ""]
-            ids += [body.format, *(body.crops if modes else ())]
-    if not ids:
-        mounts = [facts.mounts[id_] for id_ in named(question.bodies, "mount")]
-        for mount in mounts:
-            ids += [mount.format] if mount.format else []
-            if mount.smallest_format:
-                ids.append(mount.smallest_format)
-    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
 
 
 def glass_factor(question: Question, facts: Catalogue) -> float | None:

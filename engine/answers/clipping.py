@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.circles import Thrown, frames_of
+from engine.answers.circles import Thrown
 from engine.answers.distances import Distances, distances_of
+from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import focals, number, numbers, stop

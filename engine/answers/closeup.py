@@ -8,7 +8,6 @@ from itertools import combinations
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
 from engine.answers.by_stack import by_stack
-from engine.answers.circles import frames_named
 from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
@@ -16,6 +15,7 @@ from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.drawn import USUAL_MOUNT, draw_of, draws, is_drawn
+from engine.answers.frames import frames_named
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose

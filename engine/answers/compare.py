@@ -6,14 +6,16 @@ from itertools import combinations
 
 from engine.answers.advising import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.buying import hub_or_direct
 from engine.answers.circles import circles_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
-from engine.answers.nearby import LEAST, SURE
+from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.pair_beside import with_pair
-from engine.answers.pieces_apart import pieces_apart
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.side_by_side import side_by_side, sides_of
+from engine.answers.ways_apart import kinds_in_words, ways_apart
+from engine.answers.ways_told import HUB, ways_told
 from engine.answers.wording import article, money, percent, ranged, small_mm
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
@@ -33,10 +35,12 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     else:
         told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
         told = _as_look_alikes(question, knowledge) + told
-    apart, chains = pieces_apart(question, knowledge) if not sides else (Told(), ())
-    told = apart if chains else told
+    apart, chains = ways_apart(question, knowledge) if not sides else (Told(), ())
+    told = apart if chains else hub_or_direct(question, knowledge) if _of_hub(question) else told
     least = SURE if chains else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
+    if chains:
+        rows = list(dict.fromkeys([*nearest(kinds_in_words(ways_told(question)), knowledge.catalogue, 1), *rows]))[:2]
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [
@@ -47,6 +51,10 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         chains=chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _of_hub(question: Question) -> bool:
+    return len(question.lenses) > 1 and any(thing.piece == HUB for thing in question.adapters)
 
 
 def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:

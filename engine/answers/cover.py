@@ -5,14 +5,16 @@ from __future__ import annotations
 from math import hypot, log2
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.circles import Thrown, circles_of, frames_named, frames_of, glass_factor
+from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.clipping import grown_out, openings
-from engine.answers.crops import Falls, crop_lines, like_line, shapes
+from engine.answers.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.equivalent import crop_factors
 from engine.answers.filters import filter_answer, for_filters
+from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number
+from engine.answers.shifting import asks_shift, room_to_shift
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -26,7 +28,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
-    told = cover_told(question, knowledge, always=True)
+    told = _needed(question, knowledge)
+    told = told if told.lines else cover_told(question, knowledge, always=True)
     if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
         told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
@@ -49,6 +52,28 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _needed(question: Question, knowledge: Knowledge) -> Told:
+    """What circle each frame named needs, and which lens is asked for, where nothing is told of the lens."""
+    frames = frames_named(question, knowledge.catalogue)
+    if not frames or question.topic == "crop" or question.said("circle") or not _is_bare(question):
+        return Told()
+    need = "; ".join(f"{form.name} needs an image circle of {trimmed(form.diagonal_mm, 1)} mm" for form in frames)
+    ask = (
+        "Which lens: its mount and focal length, or what format was it made for? Or measure its circle: the bright disc"
+        " that a far scene makes on paper held at the focus."
+    )
+    rows = (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id) for form in frames)
+    return Told((Line("head", f"{need[:1].upper()}{need[1:]}."), Line("ask", ask, wants="lens circle")), tuple(rows))
+
+
+def _is_bare(question: Question) -> bool:
+    """Whether the lens is only 'it', 'a lens': then all that is known is what the frame asks of it."""
+    told = (
+        (lens.ids or lens.format or lens.lens_kind or lens.focal_length_mm or lens.traits) for lens in question.lenses
+    )
+    return not any(told) and not question.adapters
 
 
 def _only_crops(name: str) -> bool:
@@ -81,6 +106,11 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
             unsure = unsure or (open_ and behind == factor)
         lines += grown.lines
         rows += grown.quantities
+    alone = circles and factor is None and not frames_named(question, facts)
+    if alone and (question.said("circle") or asks_shape(question)):
+        free = free_crops(circles[0].circle_mm, question)
+        lines = [*free.lines, *lines] if _wants_crop(question) else [*lines, *free.lines]
+        rows += free.quantities
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
@@ -100,14 +130,24 @@ def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) ->
         if not any(wanted in line.text for line in lines):
             ask = "How many pixels are left hangs on the body: how many has it across and down?"
             return [*lines, Line("ask", ask)]
-    elif mentions(question, "largest", "biggest", "best", "punch", "timeline", "how big a crop"):
+    elif asks_shift(question) and question.said("shift") is None:
+        wanted = "room to shift"
+    elif _wants_crop(question):
         wanted = "largest clean"
     else:
         return lines
     left = [line for line in lines if wanted in line.text]
-    if not left or len(frames_named(question, knowledge.catalogue)) > 1:
+    named = frames_named(question, knowledge.catalogue)
+    if not left or not (len(named) == 1 or (named and len(question.bodies) == 1)):
         return lines
     return [Line("head", f"{left[0].text[:1].upper()}{left[0].text[1:]}."), *lines]
+
+
+def _wants_crop(question: Question) -> bool:
+    """Whether the crop is what is asked: the largest, or one of a shape."""
+    return asks_shape(question) or mentions(
+        question, "largest", "biggest", "best", "punch", "timeline", "how big a crop", "crop"
+    )
 
 
 def _of_circle(
@@ -135,6 +175,7 @@ def _of_circle(
         width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
         lit = coverage.lit_share_shifted(circle, width, height, right, up)
         told += Told((), (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),))
+        told += room_to_shift(circle, form, question, case, bool(thrown.made_for))
         if not is_known(lit):
             continue
         beyond = thrown.made_for if lit.least <= FULL else ""
@@ -142,7 +183,7 @@ def _of_circle(
             # it covers the format it was made for; how much more is not known
             lit = Interval(lit.least, 1.0, lit.nominal)
         unsure = unsure or lit.least <= FULL < lit.greatest
-        heads.append(f"{_short(lit)} {form.name}")
+        heads.append(_short(lit, form))
         told += Told(
             (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
             (Quantity("lit_share", lit, f"{form.id}, {case}"),),
@@ -171,10 +212,11 @@ def _shift(question: Question) -> tuple[float, float, str]:
     )
 
 
-def _short(lit: Interval) -> str:
+def _short(lit: Interval, form: Format) -> str:
     if lit.least > FULL:
-        return "covers"
-    return "may not cover" if lit.greatest > FULL else "does not cover"
+        return f"covers {form.name}"
+    depends = f"may or may not cover {form.name}, that depends on the lens"
+    return depends if lit.greatest > FULL else f"does not cover {form.name}"
 
 
 def _verdict(lit: Interval, falls: Falls, shifted: str, beyond: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from math import ceil, hypot, sqrt
+from math import ceil, hypot, inf, sqrt
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
@@ -18,6 +18,7 @@ from engine.physics import coverage
 from grammar.questions import Question
 
 WIDE = 16 / 9  # the shape of moving pictures
+_USUAL_SHAPES = (("3:2", 1.5), ("4:3", 4 / 3), ("16:9", WIDE), ("1:1", 1.0))
 SHAPE_NEAR = 0.02
 RECORDINGS = (("UHD", "recording-uhd"), ("HD", "recording-hd"))
 
@@ -42,9 +43,29 @@ def crop_lines(circle: Interval, falls: Falls, question: Question, knowledge: Kn
     return told
 
 
+def free_crops(circle: Interval, question: Question) -> Told:
+    """The largest rectangle of each shape inside the circle alone, where no frame is told; claimed on the least."""
+    parts, rows = [], []
+    for name, aspect in _asked(None, question) or _USUAL_SHAPES:
+        wide, high = coverage.largest_crop_mm(circle, inf, inf, aspect)
+        if not (is_known(wide) and is_known(high)) or high.least <= 0:
+            continue
+        tag = f"{name} in the circle alone"
+        rows += [Quantity("crop_width_mm", wide, tag), Quantity("crop_height_mm", high, tag)]
+        factor, by_width = coverage.crop_factor(wide, high), coverage.crop_factor_by_width(wide)
+        rows += [Quantity("crop_factor", factor, tag)] if is_known(factor) else []
+        rows += [Quantity("crop_factor_by_width", by_width, tag)] if is_known(by_width) else []
+        crop = f" (crop factor {factor.greatest:.2f})" if is_known(factor) else ""
+        parts.append(f"{name} {wide.least:.1f} x {high.least:.1f} mm{crop}")
+    if not parts:
+        return Told()
+    size = trimmed(circle.least, 2)
+    return Told((Line("head", f"The largest that a circle of {size} mm holds: {'; '.join(parts)}."),), tuple(rows))
+
+
 def shapes(form: Format, question: Question) -> Iterator[tuple[str, float]]:
     """Shapes asked for as (name, width over height); the format's own and 16:9 where none is."""
-    asked = list(_asked(form, question))
+    asked = _asked(form, question)
     if asked:
         yield from asked
         return
@@ -54,15 +75,22 @@ def shapes(form: Format, question: Question) -> Iterator[tuple[str, float]]:
         yield "16:9", WIDE
 
 
-def _asked(form: Format, question: Question) -> Iterator[tuple[str, float]]:
+def asks_shape(question: Question) -> bool:
+    """Whether a shape of the frame is told: by two numbers, or as a square."""
+    return ":" in (question.said("crop") or "") or bool(_asked(None, question))
+
+
+def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
+    out = []
     for said in (question.said("crop") or "").split(", "):
         if ":" in said:
             first, _, second = said.partition(":")
-            yield said, float(first) / float(second)
+            out.append((said, float(first) / float(second)))
     if (question.said("magnification") == "1" and mentions(question, "1:1")) or mentions(question, "square"):
-        yield "1:1", 1.0
-    if mentions(question, "native", "own shape"):
-        yield "own-shape", form.width_mm / form.height_mm
+        out.append(("1:1", 1.0))
+    if form is not None and mentions(question, "native", "own shape"):
+        out.append(("own-shape", form.width_mm / form.height_mm))
+    return out
 
 
 def _crop(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import log2, sqrt
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.circles import USUAL_FRAMES, Thrown, circles_of, frames_named, frames_of, glass_factor
+from engine.answers.circles import Thrown, circles_of, glass_factor
+from engine.answers.frames import USUAL_FRAMES, frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, mentions, number, stop

@@ -34,7 +34,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge)
     yield _shutter_and_angle(question, knowledge)
-    yield _extended(question, knowledge)
+    yield lost_by_extension(question, knowledge)
     if light.counted is None or not is_known(light.shutter):
         yield _glass(question, knowledge)
 
@@ -122,7 +122,7 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), (row,))
 
 
-def _extended(question: Question, knowledge: Knowledge) -> Told:
+def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
     """What extension costs the lens in light; of a bellows at both ends of its draw."""
     x = extension_mm(question, knowledge.catalogue)
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None

@@ -6,8 +6,8 @@ import re
 from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.circles import frames_named
 from engine.answers.distances import distances_of
+from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
 from engine.answers.owned import own_lens
 from engine.answers.said import mentions, numbers

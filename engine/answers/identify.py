@@ -9,7 +9,7 @@ from engine.answers import together
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import focals, mentions, number, numbers
@@ -18,10 +18,11 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Advice, Mount, Thread
 from engine.physics import calibration
-from grammar.questions import Question, Thing
+from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
 MOST = 6
+MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
     " image?"
@@ -42,7 +43,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
     told += registers
-    rows = [row for row in nearest(question.text, knowledge.catalogue, 2) if row.mounts or _is_measuring(row)]
+    rows = list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
     named = _named(question, knowledge)
     if registers.lines:
         rows = []
@@ -62,7 +63,26 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
         question=question, quantities=tuple(quantities),
+        learnt=None if named else _narrowed(question, mounts, knowledge),
     )  # fmt: skip
+
+
+def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
+    """The question with the lens taken for one of the mounts that its thread allows, for what is asked of it next."""
+    lens, facts = question.lens or Thing(), knowledge.catalogue
+    ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
+    # a name that most of them share has them in the order in which they are met
+    rows = (row.mounts for row in facts.shared.values())
+    usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
+    ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
+    if lens.ids or not ids or len(question.lenses) > 1:
+        return question
+    meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
+    return replace(question, lenses=(meant,))
+
+
+def _tells_mounts(advice: Advice) -> bool:
+    return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
 
 
 def _is_measuring(row: Advice) -> bool:
@@ -214,7 +234,8 @@ def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
     if found.register_mm is None and any(not row.bad for row in rows):
         lines.append(Line("ask", BY_PAPER))
     return Answer(
-        question.text, "identify-mount", ANSWERED, tuple(lines), question=asked, quantities=told.quantities
+        question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
+        learnt=asked,
     )  # fmt: skip
 
 

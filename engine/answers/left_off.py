@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.circles import frames_of
 from engine.answers.distances import Distances
+from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import focals, stop
 from engine.answers.wording import article, distance, f_number, small_mm, trimmed

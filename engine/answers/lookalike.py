@@ -8,10 +8,13 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
+from engine.answers.mount_line import mount_line
 from engine.answers.resolve import Missing
-from engine.answers.wording import article, listed, small_mm, trimmed
+from engine.answers.same_name import named_alike, of_the_name, registers_alike
+from engine.answers.threads_meet import threads_meet
+from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
-from engine.facts.records import Mount, Thread
+from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
@@ -23,20 +26,29 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
     mounts = list(dict.fromkeys(mount.id for mount in _mounts(question, knowledge)))
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
+    met = threads_meet(question, knowledge)
+    if not mounts and met.lines:
+        return Answer(
+            question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
+        )  # fmt: skip
     if not mounts:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
-    lines: list[Line] = []
-    quantities: list[Quantity] = []
+    lines: list[Line] = list(met.lines)
+    quantities: list[Quantity] = list(met.quantities)
     firsts = _firsts(question, knowledge)
     if len(set(firsts)) == 2:
         lines.append(Line("head", _same_or_not(*(knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)))))
     elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
-        lines.append(Line("head", "The name alone does not make them the same: several mounts go by it."))
+        lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
     elif len(mounts) == 1:
-        lines += _named_alike(mounts[0], knowledge)
-        quantities += _registers_alike(mounts[0], knowledge)
+        if len(firsts) > 1 and not named_alike(mounts[0], knowledge):
+            designation = knowledge.catalogue.mounts[mounts[0]].designation
+            lines.append(Line("head", f"Yes, one and the same mount: {designation}."))
+        lines += named_alike(mounts[0], knowledge)
+        quantities += registers_alike(mounts[0], knowledge)
+    lines += of_the_name(question, knowledge)
     if len(mounts) > MOST_IN_FULL:
-        lines.append(Line("head", f"{len(mounts)} mounts go by that name. They meet by their threads and focus wrong:"))
+        lines.append(Line("head", f"{len(mounts)} mounts go by that name. Not all are the same:"))
     for name in mounts:
         mount = knowledge.catalogue.mounts[name]
         if len(mounts) > MOST_IN_FULL:
@@ -94,29 +106,6 @@ def _same_or_not(one: Mount, other: Mount) -> str:
     )
 
 
-def _named_alike(name: str, knowledge: Knowledge) -> list[Line]:
-    """The other mounts that go by the same designation, where there are any."""
-    facts = knowledge.catalogue
-    mount, out = facts.mounts[name], []
-    for row in facts.shared.values():
-        if name in row.mounts:
-            others = [facts.mounts[other] for other in row.mounts if other != name]
-            # those that its thread meets are told of anyway
-            others = [one for one in others if one.thread is None and one.id not in mount.look_alikes]
-            if not others:
-                continue
-            told = "; ".join(f"{mount.designation}: {mount_line(mount, knowledge)}" for mount in others)
-            out.append(Line("note", f"Not the same, though it goes by the same name: {told}."))
-    return out[:1]
-
-
-def _registers_alike(name: str, knowledge: Knowledge) -> list[Quantity]:
-    facts = knowledge.catalogue
-    ids = dict.fromkeys(other for row in facts.shared.values() if name in row.mounts for other in row.mounts)
-    known = [(other, facts.mounts[other].register_mm) for other in ids if other != name]
-    return [Quantity("register_mm", register, other) for other, register in known if is_known(register)]
-
-
 def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
     things = (*question.lenses, *question.things, *question.adapters, *question.bodies)
     for thing in things:
@@ -162,35 +151,6 @@ def _rings_between(mounts: list[str], knowledge: Knowledge) -> Told:
                 )
                 told += Told((Line("text", text),), (Quantity("ring_thickness_mm", ring, f"{lens.id} to {body.id}"),))
     return told
-
-
-def mount_line(mount: Mount, knowledge: Knowledge) -> str:
-    """Thread or bayonet, and register, in one line."""
-    parts = []
-    thread = knowledge.catalogue.threads.get(mount.thread or "")
-    if thread is not None:
-        parts.append(f"thread {thread.designation}" + (f", pitch {_pitch(thread)}" if _pitch(thread) else ""))
-    elif mount.coupling != "unknown":
-        parts.append(mount.coupling.replace("-", " "))
-    if is_known(mount.register_mm):
-        parts.append(f"register {trimmed(mount.register_mm.nominal, 3)} mm")
-    elif mount.adjustable:
-        parts.append("no register of its own")
-    else:
-        parts.append("register not established")
-    return "; ".join(parts)
-
-
-def _pitch(thread: Thread) -> str:
-    if not is_known(thread.pitch_mm):
-        return ""
-    text = f"{trimmed(thread.pitch_mm.nominal, 3)} mm"
-    tpi = 25.4 / thread.pitch_mm.nominal
-    return (
-        f"{text} ({tpi:.0f} tpi)"
-        if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1
-        else text
-    )
 
 
 def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Line]:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
+from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import number
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
@@ -24,9 +25,12 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
         )  # fmt: skip
-    for thing in (*question.things, *question.lenses, *question.bodies, *question.adapters):
+    told = by_format(question, knowledge)
+    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    for thing in _terms_first(things) if told.lines else things:
         for name in thing.ids[:3]:
             lines += list(_about(thing.kind, name, knowledge, quantities))
+    lines[:0], quantities[:0] = told.lines, told.quantities
     if not lines:
         what = question.topic or " ".join(question.skipped) or "that"
         return Answer(
@@ -57,6 +61,11 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
         for name in thing.ids[:1]:
             lines += _about(thing.kind, name, knowledge, quantities)
     return lines, quantities
+
+
+def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
+    """The terms alone, where their numbers have been told of the formats that stand beside them."""
+    return [thing for thing in things if thing.kind == "term"]
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from engine.answers.answer import NO, Answer, Line
 from engine.answers.knowledge import Knowledge
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import VERDICTS
 from engine.judging.ranking import Listed
@@ -92,7 +93,16 @@ def _why(
         from engine.answers.doubting import how_sure
 
         return how_sure(question, rows[number - 1], number, knowledge)
-    return why(question, rows[number - 1], number, knowledge, rows)
+    return _with_symptom(why(question, rows[number - 1], number, knowledge, rows), knowledge)
+
+
+def _with_symptom(answer: Answer, knowledge: Knowledge) -> Answer:
+    """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
+    from engine.answers.advising import advice_lines
+    from engine.answers.nearby import SEEN, nearest
+
+    rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why")
+    return replace(answer, lines=(*advice_lines(rows), *answer.lines)) if rows else answer
 
 
 def _of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from engine.answers.constructions import planes_told
-from engine.answers.said import number
+from engine.answers.said import mentions, number, pitch_mm
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -70,11 +71,23 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
     return LensSide(replace(lens, name=words), mount, alone, words, others)
 
 
+# words that tell of the days of film
+FILM_DAYS: Final = (
+    "film slr", "film kit", "film camera", "film body", "film days", "film bag", "off film", "from film", "old film",
+    "fifties", "sixties", "seventies", "eighties", "50s", "60s", "70s", "80s", "1950s", "1960s", "1970s", "1980s",
+    "from 19", "of 19", "slr lens",
+)  # fmt: skip
+
+
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     measured = number(question, "flange_to_image")
-    lenses = tuple(_as_measured(_of_its_kind(thing, catalogue), measured, catalogue) for thing in question.lenses)
-    return question if lenses == question.lenses else question.with_(lenses=lenses)
+    of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
+    lenses = []
+    for thing in question.lenses:
+        thing = _of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue)
+        lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+    return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
 
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
@@ -84,6 +97,28 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
     return replace(thing, ids=fitting) if fitting else thing
+
+
+def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
+    """Of several mounts that a thread may be, those of the pitch that was told."""
+    if thing.kind != "mount" or not thing.ambiguous or pitch is None:
+        return thing
+    good = catalogue.assumptions["pitch-by-paper"].value
+    threads = {name: catalogue.threads.get(catalogue.mounts[name].thread or "") for name in thing.ids}
+    fitting = tuple(
+        name
+        for name, thread in threads.items()
+        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
+    )
+    return replace(thing, ids=fitting) if fitting else thing
+
+
+def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
+    """Of several mounts that the words may mean, not those of digital bodies, where a lens of film days is told of."""
+    if thing.kind != "mount" or not thing.ambiguous or not of_film:
+        return thing
+    older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
+    return replace(thing, ids=older) if older else thing
 
 
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:

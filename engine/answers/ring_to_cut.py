@@ -9,8 +9,8 @@ from math import hypot
 from engine.answers.advising import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.calibrate import layers
-from engine.answers.circles import frames_of
 from engine.answers.filters import filter_answer, for_filters
+from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE

@@ -9,6 +9,8 @@ from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?")
+INCH_MM: Final = 25.4
+COARSEST_MM: Final = 5.0  # of pitches; more is threads per inch
 # keys under which a distance to the subject, or a mark of the scale, may have been read
 DISTANCES: Final = ("mark", "distance", "close_focus", "length")
 FAR_MM: Final = 250.0  # a length from here up is a distance, not a part of a lens or ring
@@ -75,3 +77,13 @@ def mentions(question: Question, *words: str) -> bool:
 def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
     """Ids of the things of a kind."""
     return tuple(dict.fromkeys(id_ for thing in things if thing.kind == kind for id_ in thing.ids))
+
+
+def pitch_mm(question: Question) -> float | None:
+    """The pitch of a thread as told: '0.75 mm', '32 tpi', '42 mm x 0.75'; None where none is."""
+    text = question.said("pitch") or (question.said("thread") or "").partition("x")[2]
+    found = re.search(r"\d+(?:\.\d+)?", text)
+    if found is None:
+        return None
+    value = float(found[0])
+    return INCH_MM / value if "tpi" in text or value > COARSEST_MM else value

@@ -42,7 +42,11 @@ def each_pair(
     pairs = [
         pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1) for lens, body in both[:MOST_PAIRS]
     ]
+    told, numbers = together(pairs)
     lines = [Line("head", f"{len(pairs)} pairs, each by its best way:")]
+    if question.intent == "buy-plan" and told:
+        lines = [Line("head", f"{told[0].text} By pair:")]  # how many and how much is what was asked
+        told = []
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
     for pair in pairs:
@@ -52,7 +56,6 @@ def each_pair(
             chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
     if len(both) > MOST_PAIRS:
         lines.append(Line("note", f"Only the first {MOST_PAIRS} of {len(both)} pairs are told."))
-    told, numbers = together(pairs)
     judged = ((pair.words, pair.chain.listed.judged) for pair in pairs if pair.chain is not None)
     lines += [*told, *cautions_of(judged, knowledge, question.feet)]
     reached = any(chain.listed.judged.verdict != "unusable" for chain in chains)

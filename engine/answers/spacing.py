@@ -32,6 +32,19 @@ def far_limits(focals: Iterable[float], error_mm: float, facts: Facts, feet: boo
     return _each(found, "far_from_sensor_mm", lambda value: distance(value, feet), lead, case, depth)
 
 
+def tubes(focals: Iterable[float], length_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
+    """What one tube and a second of the same length do to each of them: where it is then sharp, from the sensor."""
+    told = Told()
+    for number in (1, 2):
+        length = number * length_mm
+        found = ((focal, Distances(focal, facts).from_sensor(length)) for focal in focals)
+        lead = f"{trimmed(length, 1)} mm of tube: sharp at (from the sensor) "
+        told += _each(
+            found, "far_from_sensor_mm", lambda value: distance(value, feet), lead, f", {trimmed(length, 1)} mm", depth
+        )
+    return told
+
+
 def marks(focals: Iterable[float], error_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
     """The mark at which infinity is sharp on each of them where the seat is `error_mm` (above 0) too short."""
     found = ((focal, Distances(focal, facts).mark(-error_mm)) for focal in focals)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
-from engine.answers.lookalike import mount_line
+from engine.answers.mount_line import mount_line
 from engine.answers.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known

@@ -76,6 +76,12 @@ def _spread_on(length: Measure, spread: Interval) -> Measure:
     return length.widened(-spread.least, spread.greatest) if is_known(length) else UNKNOWN
 
 
+def rests_on_flange(adapter: Adapter, collar: Measure) -> bool:
+    """Whether a lens with this collar is too wide for the adapter's cup and stays on its face."""
+    bore = adapter.cup.bore_mm if adapter.cup else UNKNOWN
+    return is_known(collar) and is_known(bore) and collar.nominal > bore.nominal
+
+
 def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[Seat, ...]:
     """Each link's thickness and seat error in mm, with the spread of its making or without."""
     rows = []
@@ -88,8 +94,7 @@ def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[
             rests = False
         else:
             thickness = link.thickness_mm
-            bore = link.cup.bore_mm if link.cup else UNKNOWN
-            rests = is_known(collar) and is_known(bore) and collar.nominal > bore.nominal
+            rests = rests_on_flange(link, collar)
             if rests:
                 # the barrel does not enter the cup: the lens stands on the face of the ring
                 thickness = Span.fixed(ZERO)

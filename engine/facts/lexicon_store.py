@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
+from engine.facts.subjects import subjects_of
 from grammar import plain_lexicon
 from grammar.lexicon import Lexicon
 
@@ -16,7 +17,13 @@ _BUILT_BY: Final = ("atoms.py", "lexicon.py", "plain_lexicon.py", "wordlist.py")
 
 
 def lexicon_of(catalogue: Catalogue) -> Lexicon:
-    """The names and words of the facts; prepared ones where these facts may be kept and are."""
+    """The names and words of the facts, with what advice there is; prepared ones where these may be kept and are."""
+    lexicon = _words_of(catalogue)
+    lexicon.subjects = subjects_of(catalogue)
+    return lexicon
+
+
+def _words_of(catalogue: Catalogue) -> Lexicon:
     key = _key(catalogue)
     if key is None:
         return built(catalogue)

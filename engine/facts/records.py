@@ -42,7 +42,9 @@ COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
 LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")
 FOCUSING: Final = ("unit", "front-cell", "internal", "zoom", "none", "unknown")
 NEAR_TURNS: Final = ("clockwise", "counter-clockwise", "push-pull", "unknown")
-EXAMPLES: Final = ("far-limits", "marks")
+EXAMPLES: Final = ("far-limits", "marks", "tubes")
+ASKED_AS: Final = ("why", "hazard", "gear-setting", "out-of-scope", "other")
+PER_FORMAT: Final = ("allowed_blur_mm", "crop_factor", "format_diagonal_mm")  # what tells a term of a format
 SEVERITIES: Final = ("note", "caution", "danger")
 VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
 
@@ -283,6 +285,7 @@ class Term:
     names: tuple[str, ...]
     means: str
     basis: Basis
+    per_format: str = ""  # the quantity that tells it of a format: allowed_blur_mm, crop_factor, format_diagonal_mm
     place: Place = field(default=NOWHERE, compare=False)
 
 
@@ -300,6 +303,8 @@ class Advice:
     example: str = ""  # the worked table that goes with it: far-limits, marks
     mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
     about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
+    asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger
+    plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
     place: Place = field(default=NOWHERE, compare=False)
 
 

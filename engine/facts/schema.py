@@ -175,7 +175,11 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "focal_length": Key(mm(1, 3000, known=True), required=True, field="focal_length_mm"),
         "image_circle": Key(mm(0, 1000, above=True, known=True), required=True, field="image_circle_mm"),
     } | NOTE | BASIS,
-    "terms": {"names": Key(texts, required=True), "means": Key(text, required=True)} | BASIS,
+    "terms": {
+        "names": Key(texts, required=True),
+        "means": Key(text, required=True),
+        "per_format": Key(choice(records.PER_FORMAT)),
+    } | BASIS,
     "advice": {
         "topic": Key(text, required=True),
         "names": Key(texts),
@@ -185,6 +189,8 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "example": Key(choice(records.EXAMPLES)),
         "mounts": Key(listed(reference("mounts"))),
         "about": Key(texts),
+        "plainly": Key(text),
+        "asked_as": Key(choice(records.ASKED_AS)),
     } | BASIS,
     "rules": {
         "when": Key(text, required=True),

@@ -98,7 +98,7 @@ def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
 
 
 def _compare(condition: Compare, trace: Trace) -> Holds:
-    left, right = _term(condition.left, trace), _term(condition.right, trace)
+    left, right = side(condition.left, trace), side(condition.right, trace)
     if left is None or right is None:
         return NO  # it does not apply
     if isinstance(left, bool) or isinstance(right, bool):
@@ -147,7 +147,8 @@ def _ordered(one: Interval, other: Interval, op: str) -> Holds:
     return Holds(now, "sometimes")
 
 
-def _term(term: Term, trace: Trace) -> Value:
+def side(term: Term, trace: Trace) -> Value:
+    """The value of one side of a comparison; None where it does not apply."""
     if isinstance(term, Number):
         return Interval.exact(term.value)
     if isinstance(term, Text):
@@ -159,7 +160,7 @@ def _term(term: Term, trace: Trace) -> Value:
         if isinstance(value, Span):
             return value.shortest if term.end == "shortest" else value.longest
         return value
-    left, right = _term(term.left, trace), _term(term.right, trace)
+    left, right = side(term.left, trace), side(term.right, trace)
     if left is None or right is None:
         return None
     one, other = _measure(left), _measure(right)

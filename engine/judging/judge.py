@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from engine.base.compact import compact
 from engine.base.interval import Interval, Unknown
-from engine.base.span import Span
 from engine.chains.lens_and_body import setup_givens
 from engine.chains.setup import Facts, Setup
-from engine.chains.walk import CHAIN_NAMES, Chain, Seat, chain_givens, seats
+from engine.chains.walk import Chain, Seat, chain_givens, seats
 from engine.facts.records import VERDICTS, Rule
 from engine.judging.applies import Holds, holds
-from engine.physics.quantities import QUANTITIES
+from engine.judging.settled import fully_known, is_settled
 from engine.physics.trace import Given, Trace
-from grammar.conditions import Condition, names_in
+from grammar.conditions import Condition
 
 CERTAINTIES: Final = ("certain", "likely", "borderline", "unknown")  # surest first
 
@@ -55,11 +54,14 @@ class Judged:
 
 @compact
 class Floor:
-    """What no chain on this setup can better, because rules that do not look at the chain settle it."""
+    """What no chain on this setup can better, because rules that do not look at the chain settle it.
+
+    `undecided`: what rules that nothing decides would lower the verdict to; a chain above that is never certain.
+    """
 
     verdict: int = 0
     danger: int = 0
-    certainty: int = 0
+    undecided: int = 0
 
 
 def worse(one: str, other: str) -> str:
@@ -92,10 +94,11 @@ class Judge:
         trace = Trace(self._given | chain_givens(chain, setup, facts))
         known = Trace(self._likeliest | chain_givens(chain, setup, facts, with_spread=False))
         if self._settled is None:
+            settled_on = fully_known(self._likeliest)
             self._settled = {
                 case.rule.id: (holds(case.condition, trace), holds(case.condition, known))
                 for case in self.cases
-                if is_settled(case, known)
+                if is_settled(case.condition, settled_on)
             }
         findings: list[Finding] = []
         limits = _Limits()
@@ -156,11 +159,6 @@ class _Limits:
         return "certain"
 
 
-def is_settled(case: RuleCase, trace: Trace) -> bool:
-    """Whether a rule comes out the same whatever the chain."""
-    return all(_settled(name, trace) for name in names_in(case.condition))
-
-
 def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
     """Whether every fact that the seat rests on is standard, told by two sources, or measured."""
     lens, body = setup.lens, setup.body
@@ -174,43 +172,16 @@ def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
 
 def floor_of(judged: Judged, cases: Sequence[RuleCase]) -> Floor:
     """What rules that do not look at the chain have settled already, for every chain on this setup."""
-    verdict = danger = certainty = 0
-    settled = [case for case in cases if is_settled(case, judged.measured_trace)]
-    found = [(case.rule, holds(case.condition, judged.measured_trace)) for case in settled]
-    for rule, outcome in found:
+    verdict = danger = undecided = 0
+    known = fully_known(judged.measured_trace.given)
+    for case in cases:
+        if not is_settled(case.condition, known):
+            continue
+        outcome = holds(case.condition, judged.measured_trace)
+        limit = VERDICTS.index(case.rule.limits) if case.rule.limits else 0
         if outcome.now:
-            if rule.limits:
-                verdict = max(verdict, VERDICTS.index(rule.limits))
-            danger = max(danger, int(rule.severity == "danger"))
-    for rule, outcome in found:
-        if rule.limits and VERDICTS.index(rule.limits) > verdict and outcome.extent == "unknown":
-            certainty = len(CERTAINTIES) - 1
-    return Floor(verdict, danger, certainty)
-
-
-def _settled(name: str, trace: Trace) -> bool:
-    """Whether a quantity is the same whatever the chain: it does not need it, or is unknown without it."""
-    if name in trace.given:
-        return name not in CHAIN_NAMES
-    roots = _roots(name, set())
-    fixed = [root for root in roots if root in trace.given and root not in CHAIN_NAMES]
-    if len(fixed) == len(roots):
-        return True
-    return any(_absent(trace.given[root].value) for root in fixed) and _absent(trace.value(name))
-
-
-def _absent(value: object) -> bool:
-    if isinstance(value, Span):
-        return isinstance(value.shortest, Unknown) or isinstance(value.longest, Unknown)
-    return isinstance(value, Unknown)
-
-
-def _roots(name: str, seen: set[str]) -> Collection[str]:
-    """The given quantities that a quantity is worked out from."""
-    if name in seen:
-        return ()
-    seen.add(name)
-    quantity = QUANTITIES.get(name)
-    if quantity is None:
-        return {name}
-    return {root for need in quantity.needs for root in _roots(need, seen)}
+            verdict = max(verdict, limit)
+            danger = max(danger, int(case.rule.severity == "danger"))
+        if outcome.extent == "unknown":
+            undecided = max(undecided, limit)
+    return Floor(verdict, danger, undecided)

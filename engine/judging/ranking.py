@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from bisect import insort_right
+from collections.abc import Callable, Iterable
 from heapq import heapify, heappop, heappush
 from typing import Any
 
@@ -11,7 +12,8 @@ from engine.base.interval import is_known
 from engine.chains.ring_map import Joint, Ring
 from engine.chains.search import Found, Search
 from engine.chains.setup import Setup
-from engine.facts.records import VERDICTS
+from engine.chains.walk import rests_on_flange
+from engine.facts.records import VERDICTS, Adapter
 from engine.judging.judge import CERTAINTIES, Floor, Judged
 
 Rank = tuple[Any, ...]
@@ -47,9 +49,17 @@ class Focus:
     certain_mounts: bool
     lens_off_um: int = 0  # register of the lens mount less that of this very lens
     body_off_um: int = 0  # register of this very body less that of its mount
+    flat: frozenset[str] = frozenset()  # adapters whose cup this lens does not enter: there it stands at their face
 
 
-def focus_of(setup: Setup, lens_register: object, body_register: object, allowance: object, reach: object) -> Focus:
+def focus_of(
+    setup: Setup,
+    lens_register: object,
+    body_register: object,
+    allowance: object,
+    reach: object,
+    adapters: Iterable[Adapter] = (),
+) -> Focus:
     """Micrometres of the nominal values; None for what is not known."""
 
     def um(value: object) -> int | None:
@@ -63,6 +73,7 @@ def focus_of(setup: Setup, lens_register: object, body_register: object, allowan
         setup.lens_mount.basis.is_strong and setup.body_mount.basis.is_strong,
         (um(setup.lens_mount.register_mm) or 0) - (lens or 0),
         (body or 0) - (um(setup.body_mount.register_mm) or 0),
+        frozenset(adapter.id for adapter in adapters if rests_on_flange(adapter, setup.lens.collar_mm)),
     )
 
 
@@ -78,8 +89,16 @@ def extension_um(found: Found, focus: Focus) -> tuple[int, int, float] | None:
     """
     if focus.difference_um is None or not found.known:
         return None
-    if not found.glass:
-        return found.least_um - focus.difference_um, found.greatest_um - focus.difference_um, 1.0
+    if found.glass:
+        return _behind_glass_um(found, focus)
+    least, greatest = found.least_um - focus.difference_um, found.greatest_um - focus.difference_um
+    for step in found.steps if focus.flat else ():
+        if isinstance(step, Ring) and step.id in focus.flat:
+            least, greatest = least - step.least_um, greatest - step.greatest_um
+    return least, greatest, 1.0
+
+
+def _behind_glass_um(found: Found, focus: Focus) -> tuple[int, int, float] | None:
     least = greatest = float(focus.lens_off_um)
     factor, share = 1.0, 1.0
     k = 1.0
@@ -91,11 +110,11 @@ def extension_um(found: Found, focus: Focus) -> tuple[int, int, float] | None:
         if isinstance(step, Ring):
             if step.glass:
                 factor, share = k, 1 / (k * k)
-            least += share * (step.least_um + step.off_um)
-            greatest += share * (step.greatest_um + step.off_um)
-        else:
-            least += share * step.off_um
-            greatest += share * step.off_um
+            if step.id not in focus.flat:
+                least += share * step.least_um
+                greatest += share * step.greatest_um
+        least += share * step.off_um
+        greatest += share * step.off_um
     off = share * focus.body_off_um
     return round(least + off), round(greatest + off), factor
 
@@ -138,9 +157,9 @@ def judged_rank(found: Found, judged: Judged, focus: Focus) -> Rank:
 
 def raised(bound: Rank, floor: Floor) -> Rank:
     """A possible rank with what no chain on this setup can better."""
-    return (
-        max(bound[0], floor.verdict), max(bound[1], floor.danger), max(bound[2], floor.certainty), *bound[3:]
-    )  # fmt: skip
+    verdict = max(bound[0], floor.verdict)
+    certainty = len(CERTAINTIES) - 1 if floor.undecided > verdict else bound[2]
+    return (verdict, max(bound[1], floor.danger), certainty, *bound[3:])
 
 
 @compact
@@ -160,6 +179,34 @@ def core_of(found: Found) -> tuple[str, ...]:
         for step in found.steps
         if isinstance(step, Joint) or step.front != step.rear
     )
+
+
+class Shortlist:
+    """Chains by rank, best first; of several with the same core the best stands for all."""
+
+    def __init__(self) -> None:
+        self.rows: list[Listed] = []
+        self._by_core: dict[tuple[str, ...], Listed] = {}
+
+    def enter(self, new: Listed) -> None:
+        """Put a chain in its place."""
+        core = core_of(new.found)
+        old = self._by_core.get(core) if core else None
+        if old is not None:
+            best, other = (old, new) if old.rank <= new.rank else (new, old)
+            sets = dict.fromkeys((*best.tube_sets, *_tubes(other), *other.tube_sets))
+            del self.rows[next(n for n, row in enumerate(self.rows) if row is old)]
+            new = Listed(best.found, best.judged, best.rank, tuple(sets)[:8])
+        self._by_core[core] = new
+        insort_right(self.rows, new, key=_rank_of)
+
+    def beats(self, rank: Rank, most: int) -> bool:
+        """Whether the `most` best are all better than any chain of this rank."""
+        return len(self.rows) >= most and rank > self.rows[most - 1].rank
+
+
+def _rank_of(listed: Listed) -> Rank:
+    return listed.rank
 
 
 def best_chains(
@@ -186,14 +233,14 @@ def best_chains(
     ]
     heapify(waiting)
     counter = len(waiting)
-    listed: list[Listed] = []
+    best = Shortlist()
     floor: Floor | None = None
     lengthened: set[tuple[str, ...]] = set()
     while waiting:
         bound, _, found = heappop(waiting)
         lengthens = bound != by_numbers(found)
         told = possible(found) if lengthens else numbers(found)
-        if floor is not None and len(listed) >= most and ordered(raised(told, floor)) > listed[most - 1].rank:
+        if floor is not None and best.beats(ordered(raised(told, floor)), most):
             break
         if lengthens:
             # its place in the row was that of its tubes: put them, and itself, where their own numbers belong
@@ -211,26 +258,12 @@ def best_chains(
                 heappush(waiting, (by_numbers(longer), counter, longer))
                 counter += 1
         if accept(judged):
-            _enter(listed, Listed(found, judged, ordered(judged_rank(found, judged, focus))))
-    return tuple(listed[:most])
+            best.enter(Listed(found, judged, ordered(judged_rank(found, judged, focus))))
+    return tuple(best.rows[:most])
 
 
 def _has_tube(found: Found) -> bool:
     return any(isinstance(step, Ring) and step.front == step.rear for step in found.steps)
-
-
-def _enter(listed: list[Listed], new: Listed) -> None:
-    """Put a chain in its place; of several with the same core the best stands for all."""
-    core = core_of(new.found)
-    for n, old in enumerate(listed):
-        if core and core_of(old.found) == core:
-            best, other = (old, new) if old.rank <= new.rank else (new, old)
-            sets = dict.fromkeys((*best.tube_sets, *_tubes(other), *other.tube_sets))
-            del listed[n]
-            new = Listed(best.found, best.judged, best.rank, tuple(sets)[:8])
-            break
-    at = next((n for n, old in enumerate(listed) if new.rank < old.rank), len(listed))
-    listed.insert(at, new)
 
 
 def _tubes(listed: Listed) -> tuple[tuple[str, ...], ...]:

@@ -82,6 +82,18 @@ def lit_share_off_centre(circle: float, width: float, height: float, right: floa
     return min(max(area / (width * height), 0.0), 1.0)
 
 
+def shift_left_mm(circle: Measure, side: Measure, across: Measure) -> Measure:
+    """How far a frame may be shifted along `side` until the corners of its leading edge leave the circle; at least 0.
+
+    The corner at (s + side/2, across/2) then lies on the circle. Source: plane geometry.
+    """
+
+    def left(c: float, s: float, a: float) -> float:
+        return max(sqrt(max((c * c - a * a) / 4, 0.0)) - s / 2, 0.0)
+
+    return enclose(left, circle, side, across)
+
+
 def crop_factor(width: Measure, height: Measure) -> Measure:
     """Diagonal of 36 x 24 over the diagonal of the area used. Source: the trade's definition."""
     return enclose(lambda w, h: FULL_FRAME_DIAGONAL_MM / hypot(w, h), width, height)

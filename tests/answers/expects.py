@@ -14,12 +14,11 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from engine.ask import Desk
 from engine.base.compact import compact
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.reading import loaded
 
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
 UNPRACTISED = DATA.parent / "unpractised.yaml"  # nothing is fitted to these
@@ -56,7 +55,7 @@ class Score:
 
 @cache
 def questions() -> dict[str, Any]:
-    data: dict[str, Any] = yaml.safe_load(DATA.read_text(encoding="utf-8"))
+    data: dict[str, Any] = loaded(DATA)
     return data
 
 
@@ -216,7 +215,7 @@ def shares(rows: list[Score]) -> dict[str, tuple[int, int]]:
 
 def main(arguments: list[str]) -> None:
     more = "--unpractised" in arguments
-    rows = scores(yaml.safe_load(UNPRACTISED.read_text(encoding="utf-8")) if more else None)
+    rows = scores(loaded(UNPRACTISED) if more else None)
     wanted = [one for one in arguments if not one.startswith("-")]
     for row in rows:
         chosen = row.intent in wanted or row.id.split(".")[0] in wanted or ("-v" in arguments and not wanted)

@@ -6,7 +6,9 @@ from math import hypot
 
 import pytest
 
+from engine.render.record import record_of
 from tests.answers.picture import close, flat, numbers, one
+from tests.answers.talks import talk
 
 
 @pytest.mark.parametrize(
@@ -157,3 +159,40 @@ def test_the_lens_that_gives_a_wanted_view_is_told(asked):
 def test_an_inch_type_that_is_to_be_covered_is_a_format(asked):
     found = asked("does a 12.5mm c lens made for 2/3 inch cover 1 inch")
     assert one(found, "format_diagonal_mm", "") == close(hypot(13.2, 8.8), rel=0.01)
+
+
+def test_a_shape_is_cut_from_the_circle_alone_where_no_frame_is_told(asked):
+    found = asked("measured circle 30 mm, biggest square out of that")
+    assert one(found, "crop_width_mm", "circle alone") == close(30 / 2**0.5)
+    assert found["text"].startswith("The largest that a circle of 30 mm holds: 1:1 21.2 x 21.2 mm")
+
+
+def test_a_frame_told_by_its_sides_is_the_one_that_is_lit(asked):
+    found = asked("my lens lights 12 mm, does it cover a 12.5x7 mm sensor")
+    assert one(found, "format_diagonal_mm") == close(hypot(12.5, 7))
+    assert 0.8 < one(found, "lit_share") < 1
+
+
+def test_room_to_shift_ends_where_the_corner_leaves_the_circle(asked):
+    found = asked("6x6 lens with a shift adapter on full frame, how far can i shift")
+    radius = hypot(56, 56) / 2
+    assert one(found, "shift_mm", "long side") == close((radius**2 - 12**2) ** 0.5 - 18)
+    assert one(found, "shift_mm", "short side") == close((radius**2 - 18**2) ** 0.5 - 12)
+    assert found["text"].startswith("Room to shift on full frame")
+
+
+def test_where_only_the_frame_is_told_its_need_is_said_and_the_lens_asked_for(asked):
+    found = asked("will it cover full frame")
+    assert found["text"].startswith("Full frame needs an image circle of 43.3 mm.")
+    assert "? Which lens" in found["text"]
+
+
+def test_a_length_told_after_the_circle_was_in_question_is_the_circle(club):
+    *_, answer = talk(
+        club,
+        "does a 25 mm C-mount lens cover an E-mount APS-C body",
+        "say its 16mm, biggest 16:9 then",
+    )
+    found = record_of(answer, club.knowledge)
+    assert one(found, "crop_width_mm", "16:9") == close(16 * 16 / hypot(16, 9))
+    assert found["intent"] == "coverage"

@@ -77,7 +77,7 @@ def test_a_list_becomes_a_question_of_one_pair_once_the_body_is_told(club: Desk)
          "how close does a 58 mm M42 lens focus with a 20 mm extension tube"),
         ("how do I get my 50mm m42 on my camera", "z", "how do I get a 50 mm M42 lens on a Z-mount body"),
         ("bought an unmarked lens", "42mm, 1mm pitch",
-         "identify the mount (no name) for a unmarked lens, thread 42 mm x 1 mm"),
+         "identify the mount (no name) for an unmarked lens, thread 42 mm x 1 mm"),
         ("does a 25mm c lens cover mft", "about 16mm",
          "does a 25 mm C-mount lens cover a Micro Four Thirds body, 16 mm image circle"),
     ],

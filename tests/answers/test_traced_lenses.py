@@ -14,11 +14,12 @@ from engine.render.record import record_of
 
 TRACED = json.loads((Path(__file__).parents[1] / "physics" / "data" / "traced-lenses.json").read_text("utf-8"))
 BODY_REGISTER = 18.0  # of E, whose body it is asked on
-AT = (0.1, 0.5, 1.0, 2.0, 5.0, 8.0, 12.0, 25.0)
+# a ring for each error of the seat that was traced, mm
+RINGS = {"alder": 0.1, "birch": 0.5, "cedar": 1.0, "elm": 2.0, "hazel": 5.0, "larch": 8.0, "maple": 12.0, "rowan": 25.0}
 
 
-def gear(lens: dict[str, Any], register_error: float, full: bool) -> str:
-    """A gear file with the lens, with all its facts or those a caliper gives, and a ring that leaves it so far out."""
+def gear(lens: dict[str, Any], full: bool) -> str:
+    """A gear file with the lens, with all its facts or those a caliper gives, and a ring for each register error."""
     front = lens["front_glass_to_flange"]
     if full:  # first-order planes go with the first-order T0
         front = lens["front_glass_to_sensor_first_order"] - lens["register"]
@@ -32,23 +33,30 @@ def gear(lens: dict[str, Any], register_error: float, full: bool) -> str:
             f"    hiatus: {lens['hiatus']} mm", f"    pupil_magnification: {lens['pupil_magnification']}",
             f"    front_focal_offset: {lens['front_focal_offset']} mm",
         ]  # fmt: skip
-    seat = lens["register"] - BODY_REGISTER + register_error
     rows += [
-        "bodies:", "  coracle:", "    name: coracle", "    mount: e-mount", "    format: 35mm-full-frame",
-        "adapters:", "  turned-ring:", "    name: turned ring", "    front: m42", "    rear: e-mount",
-        "    kind: plain", f"    thickness: {seat:.6f} mm", "    seat_basis: measured", "    owned: 1",
+        "bodies:", "  coracle:", "    name: coracle", "    mount: e-mount", "    format: 35mm-full-frame", "adapters:",
     ]  # fmt: skip
+    for name, error in RINGS.items():
+        seat = lens["register"] - BODY_REGISTER + error
+        rows += [
+            f"  {name}-ring:", f"    name: {name} ring", "    front: m42", "    rear: e-mount", "    kind: plain",
+            f"    thickness: {seat:.6f} mm", "    seat_basis: measured", "    owned: 1",
+        ]  # fmt: skip
     return "\n".join(rows) + "\n"
 
 
-def focus_of(folder: Path, lens: dict[str, Any], register_error: float, full: bool) -> dict[str, Any]:
+def desk_with(folder: Path, lens: dict[str, Any], full: bool) -> Desk:
     file = folder / "gear.yaml"
-    file.write_text(gear(lens, register_error, full), "utf-8")
+    file.write_text(gear(lens, full), "utf-8")
     desk = Desk((), file)
     assert not desk.problems, [str(problem) for problem in desk.problems]
-    answer = desk.ask("how do I get the plover on the coracle with what I own")
+    return desk
+
+
+def focus_with(desk: Desk, ring: str) -> dict[str, Any]:
+    answer = desk.ask(f"how do I get the plover on the coracle with the {ring} ring with what I own")
     (chain, *_) = record_of(answer, desk.knowledge)["chains"]
-    assert chain["pieces"][-1]["id"] == "turned-ring"
+    assert chain["pieces"][-1]["id"] == f"{ring}-ring"
     found: dict[str, Any] = chain["focus"]
     return found
 
@@ -56,9 +64,10 @@ def focus_of(folder: Path, lens: dict[str, Any], register_error: float, full: bo
 @pytest.mark.parametrize("name", TRACED["lenses"])
 def test_with_all_its_facts_the_answer_is_the_first_order_one(tmp_path: Path, name: str) -> None:
     lens = TRACED["lenses"][name]
-    for error in AT:
+    desk = desk_with(tmp_path, lens, full=True)
+    for ring, error in RINGS.items():
         first_order, at_f8, _ = lens["x"][str(error) if str(error) in lens["x"] else f"{error:g}"]
-        focus = focus_of(tmp_path, lens, error, full=True)
+        focus = focus_with(desk, ring)
         for key, n, share in (
             ("far_from_sensor_mm", 0, 0.01),
             ("far_from_front_glass_mm", 1, 0.02 if error / lens["f"] > 0.5 else 0.01),
@@ -75,11 +84,12 @@ def test_with_what_a_caliper_gives_the_interval_holds_the_traced_distance(tmp_pa
     held: dict[str, list[bool]] = {}
     widths = []
     for name, lens in TRACED["lenses"].items():
-        for error in AT:
+        desk = desk_with(tmp_path, lens, full=False)
+        for ring, error in RINGS.items():
             _, at_f8, _ = lens["x"][str(error) if str(error) in lens["x"] else f"{error:g}"]
             if at_f8 is None:
                 continue
-            focus = focus_of(tmp_path, lens, error, full=False)
+            focus = focus_with(desk, ring)
             for key, n in (("far_from_sensor_mm", 0), ("far_from_front_glass_mm", 1)):
                 length = focus[key]
                 held.setdefault(name, []).append(length["least"] <= at_f8[n] <= length["greatest"])
@@ -96,11 +106,10 @@ def test_a_tube_shifts_the_register_error_by_its_length(tmp_path: Path) -> None:
     lens = TRACED["lenses"]["triplet-50"]
     file = tmp_path / "gear.yaml"
     tube = "  tin-tube:\n    name: tin tube\n    front: m42\n    rear: m42\n    kind: extension-tube\n"
-    file.write_text(gear(lens, 0.3, full=True) + tube + "    thickness: 7.125 mm\n    owned: 1\n", "utf-8")
+    file.write_text(gear(lens, full=True) + tube + "    thickness: 7.125 mm\n    owned: 1\n", "utf-8")
     desk = Desk((), file)
-    record = record_of(
-        desk.ask("how do I get the plover on the coracle with what I own with the tin tube"), desk.knowledge
-    )
+    told = "how do I get the plover on the coracle with what I own with the tin tube and the birch ring"
+    record = record_of(desk.ask(told), desk.knowledge)
     ids = [piece["id"] for piece in record["chains"][0]["pieces"]]
-    assert ids == ["tin-tube", "turned-ring"]
-    assert record["chains"][0]["register_error_mm"]["least"] == pytest.approx(7.425, abs=1e-9)
+    assert ids == ["tin-tube", "birch-ring"]
+    assert record["chains"][0]["register_error_mm"]["least"] == pytest.approx(7.625, abs=1e-9)

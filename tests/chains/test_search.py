@@ -76,7 +76,7 @@ def _only_tubes_since_joint(used: tuple[Ring | Joint, ...]) -> bool:
     return False
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
+@settings(max_examples=150, deadline=None, derandomize=True)
 @given(maps(), st.sampled_from(MOUNTS), st.sampled_from(MOUNTS), st.integers(0, 4))
 def test_search_finds_the_chains_that_trying_everything_finds(
     built: tuple[list[Ring], list[Joint]], start: str, goal: str, most: int
@@ -87,7 +87,7 @@ def test_search_finds_the_chains_that_trying_everything_finds(
     assert quick == sorted(slow_chains(rings, joints, start, goal, most))
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(maps(), st.sampled_from(MOUNTS), st.sampled_from(MOUNTS), st.integers(-4000, 20000))
 def test_best_first_is_the_sorted_order(
     built: tuple[list[Ring], list[Joint]], start: str, goal: str, difference: int
@@ -98,7 +98,7 @@ def test_best_first_is_the_sorted_order(
     assert [order(row) for row in found] == sorted(order(row) for row in found)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(maps())
 def test_the_map_and_the_graph_hold_the_same_edges(built: tuple[list[Ring], list[Joint]]) -> None:
     rings, joints = built
@@ -112,7 +112,7 @@ def test_the_map_and_the_graph_hold_the_same_edges(built: tuple[list[Ring], list
     assert edges == expected
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
+@settings(max_examples=100, deadline=None, derandomize=True)
 @given(maps(), st.sampled_from(MOUNTS))
 def test_a_mount_within_reach_of_the_goal_is_one_the_graph_reaches(
     built: tuple[list[Ring], list[Joint]], goal: str

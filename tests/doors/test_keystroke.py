@@ -11,7 +11,7 @@ from engine.talk import Talk
 from tests.bench.keystroke import gear_of, made_up, milliseconds_of_work, typed
 
 
-def least_of(guide: Guide, memory: Talk, lines: list[str], runs: int = 4) -> list[float]:
+def least_of(guide: Guide, memory: Talk, lines: list[str], runs: int = 2) -> list[float]:
     """The least of a few runs for each line, ms: what else the machine does only adds to it."""
     rounds = [[one for one, _ in milliseconds_of_work(guide, memory, iter(lines))] for _ in range(runs)]
     return [min(times) for times in zip(*rounds, strict=True)]

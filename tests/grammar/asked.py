@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from engine.base.compact import compact
 from tests.grammar.sentences import SENTENCES
+from tests.reading import loaded
 
 DATA = Path(__file__).parents[1] / "data" / "asked"
 LIST = DATA.parent / "questions.yaml"
@@ -30,7 +29,7 @@ class Asked:
 def asked() -> Iterator[Asked]:
     """Every question of every file, and every turn of every talk; then the list of questions and our own sentences."""
     for path in sorted(DATA.glob("*.yaml")):
-        data = yaml.safe_load(path.read_text(encoding="utf-8"))
+        data = loaded(path)
         for row in data.get("asked", ()):
             yield _asked(path.stem, row, ())
         for talk in data.get("talks", ()):
@@ -45,7 +44,7 @@ def asked() -> Iterator[Asked]:
 
 
 def _of_list() -> Iterator[Asked]:
-    data = yaml.safe_load(LIST.read_text(encoding="utf-8"))
+    data = loaded(LIST)
     for row in data["asked"]:
         after = ((row["after"], "chain"),) if row.get("after") else ()
         yield Asked("list", row["say"], row["reads_as"]["intent"], before=after)

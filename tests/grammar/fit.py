@@ -115,20 +115,20 @@ def _best(totals: Sequence[float]) -> int:
     return max(range(len(totals)), key=totals.__getitem__)
 
 
-def fitted(rows: Sequence[Row]) -> Fit:
+def fitted(rows: Sequence[Row], rounds: int = ROUNDS) -> Fit:
     fit, order, chance = Fit(rows), list(rows), random.Random(SEED)
-    for turn in range(ROUNDS):
+    for turn in range(rounds):
         chance.shuffle(order)
         for row in order:
             fit.learn(row, RATE / (1 + turn / 4))
     return fit
 
 
-def by_source(rows: Sequence[Row], sources: Collection[str] = ()) -> dict[str, tuple[int, int]]:
+def by_source(rows: Sequence[Row], sources: Collection[str] = (), rounds: int = ROUNDS) -> dict[str, tuple[int, int]]:
     """For each file of questions (of `sources`), how many are right when the weights are fitted to all the others."""
     out = {}
     for source in sorted(set(sources) or {row.source for row in rows}):
-        fit = fitted([row for row in rows if row.source != source])
+        fit = fitted([row for row in rows if row.source != source], rounds)
         held = [row for row in rows if row.source == source]
         out[source] = (fit.right(held), len(held))
     return out

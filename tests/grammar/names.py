@@ -5,9 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-import yaml
-
 from grammar.lexicon import Lexicon
+from tests.reading import TEXTS, loaded
 
 WORDS = Path(__file__).parents[2] / "kb" / "words"
 
@@ -120,7 +119,7 @@ def words() -> list[tuple[str, list[str]]]:
     """The word list as it is shipped: (means, phrases)."""
     out = []
     for path in sorted(WORDS.glob("*.yaml")):
-        for record in yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)["words"].values():
+        for record in loaded(path, TEXTS)["words"].values():
             out.append((record.get("means") or "", record["says"]))
     return out
 

@@ -8,13 +8,12 @@ from collections import Counter, defaultdict
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from engine.base.compact import compact
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
+from tests.reading import loaded
 
 FACTS = load_catalogue()[0]
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
@@ -33,7 +32,7 @@ class Score:
 
 def scores() -> list[Score]:
     """Every single question, and every turn of every talk with the turns before it read first."""
-    data, lexicon = yaml.safe_load(DATA.read_text(encoding="utf-8")), lexicon_of(FACTS)
+    data, lexicon = loaded(DATA), lexicon_of(FACTS)
     out = []
     for row in data["asked"]:
         before = read(row["after"], lexicon) if row.get("after") else None

@@ -9,12 +9,13 @@ import sys
 from pathlib import Path
 from typing import Any
 
+KEPT = ("PATH", "LANG", "LC_ALL", "SYSTEMROOT", "RINGPATH_CACHE")
 ROOT = Path(__file__).resolve().parents[2]
 
 
 def environment(home: Path) -> dict[str, str]:
-    """An environment in which nothing of the user's own is seen."""
-    kept = {name: value for name, value in os.environ.items() if name in ("PATH", "LANG", "LC_ALL", "SYSTEMROOT")}
+    """An environment in which nothing of the user's own is seen; prepared facts are shared by all of this run."""
+    kept = {name: value for name, value in os.environ.items() if name in KEPT}
     return kept | {"HOME": str(home), "TERM": "xterm-256color", "PYTHONPATH": str(ROOT), "PYTHONIOENCODING": "utf-8"}
 
 

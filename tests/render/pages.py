@@ -6,6 +6,7 @@ import json
 import re
 import shutil
 import subprocess
+from collections.abc import Sequence
 from html import escape, unescape
 from html.parser import HTMLParser
 from pathlib import Path
@@ -111,27 +112,31 @@ class Reading(HTMLParser):
             card["words"].append(data)
 
 
-def laid_out(page: str, folder: Path) -> tuple[dict[str, Any], dict[str, Any]]:
-    """How the page stands in a window of a phone's size, and with the styles for print in force as wide as A4."""
-    assert "@media print" in page
-    assert "@media screen" in page
-    printed = page.replace("@media print", "@media all").replace("@media screen", "@media not all")
+def laid_out(pages: Sequence[str], folder: Path) -> list[tuple[dict[str, Any], dict[str, Any]]]:
+    """How each page stands in a window of a phone's size, and with the styles for print in force as wide as A4."""
     # a window of a browser without a screen is never as narrow as a phone's: the pages stand in frames of their size
+    shown = [way for page in pages for way in ((page, PHONE), (_as_printed(page), PAPER))]
     frames = "".join(
-        f'<iframe srcdoc="{escape(shown)}" style="width:{width}px;height:{height}px;border:0"></iframe>'
-        for shown, (width, height) in ((page, PHONE), (printed, PAPER))
+        f'<iframe srcdoc="{escape(page)}" style="width:{width}px;height:{height}px;border:0"></iframe>'
+        for page, (width, height) in shown
     )
     run = "onload = () => { const out = document.createElement('pre'); out.id = 'measured';"
-    run += "const [phone, paper] = [...document.querySelectorAll('iframe')].map((frame) => frame.contentDocument);"
-    run += f"const found = [wrongOf(phone, {PHONE[0]}, false), wrongOf(paper, {PAPER[0]}, true)];"
+    run += "const found = [...document.querySelectorAll('iframe')].map((frame, n) =>"
+    run += f" wrongOf(frame.contentDocument, n % 2 ? {PAPER[0]} : {PHONE[0]}, n % 2 == 1));"
     run += "out.textContent = JSON.stringify(found); document.body.append(out); }"
     file = folder / "measured.html"
     file.write_text(f"<body style='margin:0'>{frames}<script>{MEASURE}{run}</script>", "utf-8")
     dumped = browse(folder, "--window-size=1300,1400", "--dump-dom", file.as_uri())
     found = re.search(r'<pre id="measured">(.*?)</pre>', dumped, re.DOTALL)
     assert found, dumped[-400:]
-    phone, paper = json.loads(unescape(found[1]))
-    return phone, paper
+    rows = json.loads(unescape(found[1]))
+    return list(zip(rows[::2], rows[1::2], strict=True))
+
+
+def _as_printed(page: str) -> str:
+    assert "@media print" in page
+    assert "@media screen" in page
+    return page.replace("@media print", "@media all").replace("@media screen", "@media not all")
 
 
 def printed_pages(page: str, folder: Path) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -12,6 +13,7 @@ from engine.facts.catalogue import Catalogue
 from engine.render.cards import page_of
 from tests.render.pages import PHONE, Reading, laid_out, needs_browser, printed_pages
 
+Layout = tuple[dict[str, Any], dict[str, Any]]  # on a phone, on paper
 GEAR = Path(__file__).parents[1] / "data" / "cards-gear.yaml"
 ASKED = [
     "card for the avocet on the skiff at f/2.8, 1/50 in full sun",
@@ -38,32 +40,51 @@ def page(desk: Desk, question: str) -> str:
     return answer.document.text
 
 
+@pytest.fixture(scope="module")
+def pages(desk: Desk) -> dict[str, str]:
+    return {question: page(desk, question) for question in ASKED}
+
+
+@pytest.fixture(scope="module")
+def stood(pages: dict[str, str], tmp_path_factory: pytest.TempPathFactory) -> dict[str, Layout]:
+    """Each page as one browser lays them all out."""
+    return dict(zip(pages, laid_out(list(pages.values()), tmp_path_factory.mktemp("pages")), strict=True))
+
+
 @needs_browser
 @pytest.mark.parametrize("question", ASKED)
-def test_no_text_is_cut_off_on_a_phone_or_on_paper(desk: Desk, question: str, tmp_path: Path) -> None:
-    made = page(desk, question)
-    count = len(Reading(made).cards)
-    phone, paper = laid_out(made, tmp_path)
+def test_no_text_is_cut_off_on_a_phone_or_on_paper(
+    pages: dict[str, str], question: str, stood: dict[str, Layout]
+) -> None:
+    count = len(Reading(pages[question]).cards)
+    phone, paper = stood[question]
     assert phone["cards"] == count
     assert phone["wrong"] == []
     assert all(height >= PHONE[1] for height in phone["heights"])  # the next card is never on the same screen
     assert paper["cards"] == count
     assert paper["wrong"] == []
     assert len({round(height, 1) for height in paper["heights"]}) == 1
-    assert printed_pages(made, tmp_path) == ceil(count / 10)
 
 
 @needs_browser
-def test_text_that_is_cut_off_would_be_found(desk: Desk, tmp_path: Path) -> None:
-    made = page(desk, ASKED[0])
+@pytest.mark.parametrize("question", [ASKED[0], ASKED[3]])
+def test_ten_cards_are_printed_to_a_sheet(pages: dict[str, str], question: str, tmp_path: Path) -> None:
+    made = pages[question]
+    assert printed_pages(made, tmp_path) == ceil(len(Reading(made).cards) / 10)
+
+
+@needs_browser
+def test_text_that_is_cut_off_would_be_found(pages: dict[str, str], tmp_path: Path) -> None:
+    made = pages[ASKED[0]]
     long = made.replace("</h2>", f" {'and a word more ' * 40}</h2>")
-    assert any("more than its height" in row or "outside" in row for row in laid_out(long, tmp_path)[1]["wrong"])
     wide = made.replace("<td>", '<td style="min-width: 300px">')
-    assert any("wide" in row or "outside" in row for row in laid_out(wide, tmp_path)[0]["wrong"])
+    (_, long_paper), (wide_phone, _) = laid_out([long, wide], tmp_path)
+    assert any("more than its height" in row or "outside" in row for row in long_paper["wrong"])
+    assert any("wide" in row or "outside" in row for row in wide_phone["wrong"])
 
 
-def test_the_page_needs_nothing_else(desk: Desk) -> None:
-    made = page(desk, ASKED[1])
+def test_the_page_needs_nothing_else(pages: dict[str, str]) -> None:
+    made = pages[ASKED[1]]
     for word in ("<script", "http:", "https:", "@import", "url(", "<link", "<img", "javascript"):
         assert word not in made.lower()
 
@@ -103,7 +124,7 @@ def test_no_text_is_cut_off_whatever_the_lens(tmp_path: Path) -> None:
     made = page(desk, "cards for all my lenses on an E-mount APS-C body in feet in open shade")
     count = len(Reading(made).cards)
     assert count > 40
-    for found in laid_out(made, tmp_path):
+    for found in laid_out([made], tmp_path)[0]:
         assert found["cards"] == count
         assert found["wrong"] == []
     assert printed_pages(made, tmp_path) == ceil(count / 10)

@@ -1,0 +1,75 @@
+"""Two threads named side by side, of a mount, a filter or a part: whether the one screws into the other."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.wording import trimmed
+from engine.base.interval import is_known
+from engine.facts.records import Thread
+from grammar.atoms import key_of
+from grammar.questions import Question
+
+# what becomes of a screw in a thread that is not its own
+_OUTCOMES = {
+    "binds": "starts, then binds",
+    "falls-through": "drops through without catching",
+    "loose": "goes in, loosely",
+    "same": "goes in",
+    "blocked": "does not start",
+    "too-large": "does not start",
+}
+
+
+def threads_meet(question: Question, knowledge: Knowledge) -> Told:
+    """For the first two different threads named, at least one of them bare: yes or no, and why."""
+    facts = knowledge.catalogue
+    told = _named(question.said("thread") or "", knowledge)
+    threads: list[Thread] = [told] if told is not None else []
+    bare = told is not None
+    things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
+    for thing in things:
+        name = thing.ids[0] if thing.ids else ""
+        if thing.kind == "thread" and name in facts.threads:
+            threads.append(facts.threads[name])
+            bare = bare or not any(mount.thread == name for mount in facts.mounts.values())
+        elif thing.kind == "mount" and name in facts.mounts and facts.mounts[name].thread:
+            threads.append(facts.threads[facts.mounts[name].thread or ""])
+    threads = list(dict.fromkeys(threads))
+    if len(threads) < 2 or not bare:
+        return Told()
+    one, other = threads[:2]
+    rows = tuple(
+        Quantity("thread_pitch_mm", thread.pitch_mm, thread.designation)
+        for thread in (one, other)
+        if is_known(thread.pitch_mm)
+    )
+    return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
+
+
+def _named(text: str, knowledge: Knowledge) -> Thread | None:
+    """The thread that goes by a name as typed."""
+    key = key_of(text)
+    threads = knowledge.catalogue.threads.values()
+    return next((one for one in threads if key in map(key_of, (one.designation, *one.aliases))), None) if key else None
+
+
+def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:
+    mating = knowledge.joints.mating(one.id, other.id)
+    names = f"{one.designation} and {other.designation}"
+    if mating is None:
+        return f"No, {names} are too far apart to meet."
+    if mating.runs_home == "yes" and mating.outcome not in ("binds", "falls-through"):
+        return f"Yes, {one.designation} {_OUTCOMES.get(mating.outcome, 'goes')} into {other.designation}: {mating.why}."
+    outcome = _OUTCOMES.get(mating.outcome, mating.outcome.replace("-", " "))
+    return f"No, {names} are not the same: {one.designation} {outcome} in {other.designation} ({mating.why})."
+
+
+def _how_told(one: Thread, other: Thread) -> str:
+    """How the two are told apart by ten pitches."""
+    if not (is_known(one.pitch_mm) and is_known(other.pitch_mm)):
+        return ""
+    tens = [trimmed(10 * thread.pitch_mm.nominal, 2) for thread in (one, other) if is_known(thread.pitch_mm)]
+    if tens[0] == tens[1]:
+        return ""
+    return f"Measure ten pitches: {tens[0]} mm or {tens[1]} mm. Do not force it."

@@ -1,0 +1,77 @@
+"""What the advice is about, made ready to be looked up by a question's words, and kept prepared."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from hashlib import sha256
+from typing import Any, Final
+
+from engine.facts import cache
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Advice
+from grammar import subjects
+from grammar.subject_words import classes_of
+from grammar.subjects import Subject, Subjects, subject
+from grammar.wordlist import ALIKE
+
+SLOT: Final = "subjects"
+_BUILT_BY: Final = ("subjects.py", "subject_words.py")  # of the grammar's folder
+_last: list[tuple[Mapping[str, Advice], Subjects]] = []  # the index of the facts that were asked last
+
+
+def subjects_of(catalogue: Catalogue) -> Subjects:
+    """An index over the advice, with the words that mean the same; a prepared one where it may be kept and is."""
+    if not _last or _last[0][0] is not catalogue.advice:
+        _last[:] = [(catalogue.advice, _prepared(catalogue))]
+    return _last[0][1]
+
+
+def asked_as(advice: Advice) -> str:
+    """The kind of question that an advice answers: what rules on a danger, a hazard; else a reason, unless told."""
+    return advice.asked_as or ("hazard" if advice.plainly else "why")
+
+
+def _prepared(catalogue: Catalogue) -> Subjects:
+    classes = classes_of(word.says for word in catalogue.words.values() if word.means == ALIKE)
+    key = _key(catalogue)
+    plain = cache.kept_at(SLOT, key) if key is not None else None
+    if plain is not None:
+        try:
+            return Subjects(map(_from_plain, plain), classes)
+        except (ValueError, TypeError, AttributeError):
+            pass  # not what was written here
+    made = Subjects(
+        (
+            subject(one.id, asked_as(one), one.topic, _phrases(one), one.says, classes)
+            for one in catalogue.advice.values()
+        ),
+        classes,
+    )
+    if key is not None:
+        rows = [[row.id, row.asked, dict(row.weights), [sorted(one) for one in row.phrases]] for row in made.rows]
+        cache.keep_at(SLOT, key, rows)
+    return made
+
+
+def _from_plain(row: Any) -> Subject:
+    id_, asked, weights, phrases = row
+    return Subject(str(id_), str(asked), dict(weights), tuple(frozenset(map(str, one)) for one in phrases))
+
+
+def _phrases(advice: Advice) -> list[str]:
+    return [*advice.names, *(phrase for text in advice.about for phrase in text.split(","))]
+
+
+def _key(catalogue: Catalogue) -> str | None:
+    """Changes with the facts and with what makes stems of them; None where it must not be kept."""
+    if not catalogue.key:
+        return None
+    digest = sha256(catalogue.key.encode())
+    try:
+        for name in _BUILT_BY:
+            with open(os.path.join(os.path.dirname(os.path.abspath(subjects.__file__)), name), "rb") as file:
+                digest.update(file.read())
+    except OSError:
+        return None
+    return digest.hexdigest()

@@ -1,0 +1,36 @@
+"""What a follow-up adds to what is to be bought for: 'getting an OM too', 'so both bodies'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+
+PLAN: Final = "buy-plan"
+
+
+def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]] | None:
+    """All lenses and bodies that are planned for now; None where nothing is added to those of before."""
+    if before.intent != PLAN and not (before.prior is not None and before.prior.intent == PLAN):
+        return None
+    if heard.tells("both-bodies") and not heard.cast.bodies:
+        bodies = _each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))
+        return (before.lenses, bodies) if len(bodies) > 1 else None
+    parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount_or_kind]
+    plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
+    if plainly_else or not heard.tells("adding") or not parts or not before.lenses or not before.bodies:
+        return None
+    lenses, bodies = before.lenses, before.bodies
+    for part in parts:
+        is_body = part in heard.cast.bodies or (part.was_mount and part.is_host)
+        thing = replace(part, sort="body" if is_body else "lens").thing()
+        lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
+    return _each_once(lenses), _each_once(bodies)
+
+
+def _each_once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """The things, each described once: the same mount told twice is one."""
+    rows = {(thing.ids, thing.focal_length_mm, thing.format, thing.lens_kind): thing for thing in things if thing.ids}
+    return tuple(rows.values())

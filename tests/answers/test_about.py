@@ -1,0 +1,78 @@
+"""Which advice is found by the words of a question: a list of what is asked and what must answer it."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from engine.ask import Desk
+from engine.facts.subjects import subjects_of
+from engine.render.record import record_of
+from engine.talk import Talk
+
+LIST = Path(__file__).parents[1] / "data" / "about.yaml"
+LEAST_SHARE = 0.9  # of the questions whose nearest advice must be right
+DESK = Desk()
+
+
+@cache
+def rows() -> list[dict[str, Any]]:
+    asked: list[dict[str, Any]] = yaml.safe_load(LIST.read_text(encoding="utf-8"))["asked"]
+    return asked
+
+
+def nearest_ids(text: str) -> list[str]:
+    return [match.id for match in subjects_of(DESK.catalogue).matches(text)]
+
+
+def told(text: str) -> str:
+    return str(record_of(DESK.ask(text, Talk()), DESK.knowledge)["text"])
+
+
+def test_every_advice_of_the_list_is_known() -> None:
+    wanted = {id_ for row in rows() for id_ in row["about"]}
+    assert wanted <= set(DESK.catalogue.advice)
+
+
+def test_the_nearest_advice_is_mostly_the_right_one() -> None:
+    missed = [
+        row["say"] for row in rows() if nearest_ids(row["say"])[:1] and nearest_ids(row["say"])[0] not in row["about"]
+    ]
+    assert len(missed) <= (1 - LEAST_SHARE) * len(rows()), missed
+
+
+def test_a_misspelt_word_finds_the_same_advice() -> None:
+    assert nearest_ids("fungas inside my lens")[0] == nearest_ids("fungus inside my lens")[0] == "fungus"
+
+
+def test_words_that_mean_the_same_find_the_same_advice() -> None:
+    assert nearest_ids("spores in the glass, contagious?")[0] == "fungus"
+    assert nearest_ids("mushy at f22")[0] == nearest_ids("blurry at f22")[0] == "diffraction-soft"
+
+
+def test_what_is_asked_for_leave_is_answered_first() -> None:
+    text = told("is it ok to shoot the eclipse with a 500 and an ND1000 behind the lens")
+    assert text.startswith("No:")
+    assert "safe in ordinary use" in told("is a thoriated lens dangerous to have at home")
+
+
+def test_a_measured_rear_is_set_against_seat_and_register() -> None:
+    text = told("rear of the M wide sticks out 12 mm past its flange, 9.8 mm ring on my E body, is that safe")
+    assert "2.2 mm inside" in text
+    assert "15.8 mm before the sensor" in text
+
+
+def test_terms_side_by_side_are_both_told() -> None:
+    text = told("parfocal vs varifocal")
+    assert "holds focus while zooming" in text
+    assert "focused anew" in text
+
+
+def test_a_term_is_told_in_numbers_of_the_formats_beside_it() -> None:
+    record = record_of(DESK.ask("circle of confusion for full frame and MFT", Talk()), DESK.knowledge)
+    values = [round(row["nominal"] if "nominal" in row else row["least"], 3) for row in
+              record["quantities"]["allowed_blur_mm"]]  # fmt: skip
+    assert values == [0.03, 0.015]

@@ -1,0 +1,23 @@
+"""What holds for all tests: prepared facts are kept in a folder of this run, shared by every process of it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+
+import pytest
+
+KEPT_IN = pytest.StashKey[str]()
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Nothing is read from what the user keeps, and the commands that tests start need not prepare the facts anew."""
+    if "PYTEST_XDIST_WORKER" not in os.environ:  # a worker has the folder of the run it belongs to
+        config.stash[KEPT_IN] = os.environ["RINGPATH_CACHE"] = tempfile.mkdtemp(prefix="ringpath-tests-")
+
+
+def pytest_unconfigure(config: pytest.Config) -> None:
+    folder = config.stash.get(KEPT_IN, None)
+    if folder is not None:
+        shutil.rmtree(folder, ignore_errors=True)
