@@ -29,6 +29,7 @@ class Noun:
     apart: bool = False  # whether other words stand between it and the description before
     told: bool = False  # whether an 'is' or 'has' stands between, so that it is said of what stands before
     denied: bool = False  # whether a 'not' stands right before it
+    aside: bool = False  # whether it stands in brackets
     column: int = 0
     text: str = ""
 
@@ -124,5 +125,7 @@ def _noun(thing: Node, text: str) -> Noun:
             tokens.append(part.parts[0])
     first, last = min(tokens, key=lambda one: one.column), max(tokens, key=lambda one: one.column)
     noun.column = first.column
+    before = text[: first.column - 1]
+    noun.aside = before.count("(") > before.count(")")
     noun.text = text[first.column - 1 : last.column - 1 + len(last.text)]
     return noun

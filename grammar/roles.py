@@ -60,6 +60,11 @@ def _paired(parts: list[Part]) -> list[Part]:
 def _told_of_lens(parts: list[Part]) -> None:
     """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
     hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    for part, before in zip(parts[1:], parts, strict=False):
+        if part.noun.aside and part.sort == "body" and not part.mounts and before.sort in ("lens", "mount"):
+            # 'a Pen F lens (the half frame SLR)': what stands in brackets tells of the thing before
+            part.sort = "nothing"
+            before.formats.extend(part.formats)
     for part in parts:
         beside = any(one.sort == "lens" for one in parts if one is not part)
         kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
@@ -299,6 +304,10 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         before.mounts.extend(part.mounts)
         cast.lengths.remove(before)
         cast.lenses.append(before)
+        return
+    bare_body = before is not None and before.sort == "body" and before.is_bare
+    if bare_body and role == "for" and not part.is_host:
+        _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
         return
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):

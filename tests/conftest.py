@@ -1,4 +1,4 @@
-"""What holds for all tests: prepared facts are kept in a folder of this run, shared by every process of it."""
+"""What holds for all tests: no deadlines, and prepared facts kept in a folder of this run, shared by its processes."""
 
 from __future__ import annotations
 
@@ -7,6 +7,11 @@ import shutil
 import tempfile
 
 import pytest
+from hypothesis import settings
+
+# what a test shows must not hang on how busy the machine is
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
 
 KEPT_IN = pytest.StashKey[str]()
 

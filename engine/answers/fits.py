@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.fits_all import Home, Taken, homes_told
+from engine.answers.fits_lit import lit_there
 from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.making import ring_to_make
@@ -24,12 +26,14 @@ MOST_LISTED = 24
 MOST_REFUSED = 14
 # kinds of mount as people call them, where a kind is asked for
 KINDS = {
-    "slr": ("slr",), "dslr": ("slr",), "mirrorless": ("mirrorless",), "rangefinder": ("rangefinder",),
-    "cine": ("cine", "video"), "medium format": ("medium-format",), "medium-format": ("medium-format",),
+    "slr": ("slr",), "dslr": ("digital slr",), "mirrorless": ("mirrorless",), "rangefinder": ("rangefinder",),
+    "cine": ("cine", "video"), "medium format": ("medium-format",),
+    "digital": ("digital",), "medium-format": ("medium-format",),
     "cctv": ("industrial",), "industrial": ("industrial",), "enlarger": ("enlarger",), "projector": ("projector",),
 }  # fmt: skip
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
+BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
 BODY_KINDS = frozenset({"slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial"})
 
 
@@ -55,14 +59,38 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
 
         return how_to(question, knowledge, "list-fits")
     kinds = kinds_of(question.bodies if lens is not None else question.lenses)
-    names = _partners(lens, body, kinds, knowledge)
+    several = [thing for thing in question.lenses if thing.ids]
+    if len({thing.ids[0] for thing in several}) > 1:
+        return _of_several(several, kinds, question, knowledge)
+    return _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
+
+
+def _fits_of(
+    lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
+) -> list[Fit]:
     fits = []
-    for name in names:
+    for name in _partners(lens, body, kinds, knowledge):
         partner = Thing("mount", (name,), name)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge)
-        if fit is not None:
+        if fit is not None and name not in question.limits.without:
             fits.append(fit)
-    return _told(question, fits, lens, body, knowledge)
+    return fits
+
+
+def _of_several(
+    lenses: Sequence[Thing], kinds: frozenset[str], question: Question, knowledge: Knowledge
+) -> Answer:  # fmt: skip
+    """Which mounts take all of the lenses, or most of them, at infinity."""
+    taken: dict[str, list[Taken]] = {}
+    for lens in lenses:
+        side = lens_side(lens, knowledge.catalogue)
+        called = side.mount.designation if isinstance(side, LensSide) else lens.words
+        for fit in _fits_of(lens, None, kinds or BODIES_NOW, question, knowledge):
+            if _is_answer(fit, True) and _reaches(fit):
+                taken.setdefault(fit.mount.id, []).append(Taken(called, fit.ring))
+    mounts = knowledge.catalogue.mounts
+    homes = [Home(mounts[name], tuple(rows), _usual(name, knowledge)) for name, rows in taken.items()]
+    return homes_told(question, homes, len(lenses))
 
 
 def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
@@ -90,13 +118,24 @@ def _partners(lens: Thing | None, body: Thing | None, kinds: frozenset[str], kno
     else:
         goal = _mount_of(body, knowledge)
         fitting = {goal} | set(rings.backward.get(goal, ())) | set(joints.into(goal))
-    if kinds:
-        fitting |= {name for name, mount in mounts.items() if mount.kind in kinds}
+    if kinds or lens is not None:
+        fitting |= {name for name, mount in mounts.items() if is_of(mount, kinds or BODIES_NOW)}
     return sorted(
         name
         for name in fitting
         if "thread-only" not in mounts[name].traits
-        and (mounts[name].kind in kinds if kinds else mounts[name].kind not in ASIDE)
+        and (is_of(mounts[name], kinds) if kinds else mounts[name].kind not in ASIDE)
+    )
+
+
+def is_of(mount: Mount, kinds: frozenset[str]) -> bool:
+    """Whether a mount is of one of the kinds; 'digital' are those that bodies with a sensor are built with."""
+    smaller = mount.smallest_format is not None and mount.smallest_format != mount.format
+    digital = mount.kind == "mirrorless" or (smaller and mount.kind in ("slr", "rangefinder", "medium-format"))
+    return (
+        mount.kind in kinds
+        or ("digital" in kinds and digital)
+        or ("digital slr" in kinds and digital and mount.kind == "slr")
     )
 
 
@@ -129,14 +168,17 @@ def _told(
     wants = question.topic == "infinity" or question.limits.at_least == "infinity"
     rows = [fit for fit in fits if _is_answer(fit, wants)]
     what = "with infinity" if wants else "with one or two rings"
-    rows.sort(key=lambda fit: _order(fit, knowledge))
+    own = _mount_of(lens or body, knowledge)
+    rows.sort(key=lambda fit: (fit.mount.id == own, _order(fit, knowledge)))  # what it was made for is known
     lines = [Line("head", f"{len(rows)} fit {what}, best first:" if rows else f"Nothing in the facts fits {what}.")]
     quantities: list[Quantity] = []
     for n, fit in enumerate(rows):
         if fit.ring is not None:
             quantities.append(Quantity("ring_thickness_mm", fit.ring, fit.mount.id))
+        lit, numbers = lit_there(question, lens, fit.mount, knowledge)
+        quantities += numbers
         if n < MOST_LISTED:
-            lines.append(Line("fact", _line(fit, knowledge), 1))
+            lines.append(Line("fact", _line(fit, knowledge) + lit, 1))
     if len(rows) > MOST_LISTED:
         rest = listed([fit.mount.designation for fit in rows[MOST_LISTED:]])
         lines.append(Line("note", f"And {len(rows) - MOST_LISTED} more: {rest}."))

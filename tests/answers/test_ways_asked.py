@@ -1,0 +1,83 @@
+"""Two ways set against each other, plans that grow, and lists under conditions: what decides stands first."""
+
+from __future__ import annotations
+
+from math import log2
+
+import pytest
+
+from engine.render.record import record_of
+from tests.answers.picture import close, flat, numbers, one
+from tests.answers.talks import talk
+
+
+def first_line(record):
+    return " ".join(record["text"].split("\n- ")[0].split())
+
+
+def test_a_reducer_against_the_plain_ring_is_told_by_light_and_price(asked):
+    found = asked("0.71 reducer vs plain ring for an OM 50/1.8 on MFT")
+    assert found["intent"] == "compare"
+    assert one(found, "light_difference_stops") == close(2 * log2(1 / 0.71))
+    assert one(found, "focal_length_mm") == close(35.5)
+    assert "gives 0.99 stops more light than plain ring" in first_line(found)
+    assert "is the cheaper" in first_line(found)
+
+
+def test_two_tubes_are_told_by_the_size_each_gives(asked):
+    found = asked("10mm tube vs 20mm tube on 50mm M42, E")
+    assert [one(found, "magnification", f"{tube}mm tube") for tube in (10, 20)] == [close(0.2), close(0.4)]
+
+
+def test_only_the_way_that_keeps_infinity_is_said_to(asked):
+    found = asked("close focus M ring or a 10mm tube for a 50 M lens on E, which")
+    assert first_line(found).startswith("Only M ring reaches infinity.")
+
+
+def test_a_close_up_lens_loses_no_stops_by_its_dioptres(asked):
+    found = asked("12mm tube or a +4 diopter on a 50mm M42 on E, which")
+    assert not numbers(found, "light_difference_stops", "4x")
+    assert one(found, "magnification", "diopter") == close(0.2)
+
+
+def test_one_lens_on_one_body_needs_no_hub(asked):
+    found = asked("one FD 50 and an RF body, do i need an M hub")
+    assert first_line(found).startswith("No hub is needed")
+    assert one(found, "adapter_count", "direct") == 1
+    assert one(found, "adapter_count", "hub") == 2
+
+
+def test_how_many_rings_and_what_they_cost_stands_first(asked):
+    found = asked("shopping list: FD and OM lenses for an L body")
+    assert first_line(found).startswith("Together 2 adapters, ")
+
+
+def test_a_plan_grows_by_what_is_added(club):
+    *_, both, more = talk(
+        club, "what do i buy for MD and CY lenses on L", "getting an RF body too", "and also an OM lens"
+    )
+    assert one(record_of(both, club.knowledge), "adapter_count", "all pairs") == 4
+    assert one(record_of(more, club.knowledge), "adapter_count", "all pairs") == 6
+
+
+def test_a_body_for_several_lenses_is_one_that_takes_all(asked):
+    found = asked("got Exakta, M42 and FD. which body takes all of them")
+    assert flat(found).startswith("All 3 reach infinity by rings on E-mount")
+    assert one(found, "ring_thickness_mm", "M42 on e-mount") == close(27.46)
+
+
+@pytest.mark.parametrize("text", ["body for Exakta, no glass, only infinity, list", "which digital bodies take Exakta"])
+def test_what_it_was_made_for_does_not_head_the_list(asked, text):
+    found = asked(text)
+    assert found["intent"] == "list-fits"
+    assert (close(26.7), close(26.7)) in numbers(found, "ring_thickness_mm", "e-mount")
+    assert "Exakta: reaches infinity" not in "".join(found["text"].split("\n")[:2])
+
+
+def test_a_list_of_bodies_that_are_filled_tells_what_is_lit(asked):
+    assert "% lit" in flat(asked("on which bodies does a 25mm C-mount lens fill the frame"))
+
+
+def test_what_stands_in_brackets_tells_of_the_lens(asked):
+    found = asked("a Pen F lens (the half frame slr), which mirrorless bodies take it with infinity")
+    assert one(found, "ring_thickness_mm", "e-mount") == close(10.95)
