@@ -10,6 +10,7 @@ from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
+from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
     circle_measured,
@@ -32,7 +33,7 @@ _OF_BODY: Final = frozenset(["compare", "buy-plan"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
-_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
+_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 _ALIKE: Final = frozenset(["look-alike"])
 _ITS: Final = frozenset(["the", "its"])
 _TERM: Final = "definition"
@@ -64,7 +65,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     cast, best = heard.cast, heard.weighed.best
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
-    lens = any((part.has_mount or part.implied) and not (part.given and told) for part in cast.lenses)
+    lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies):
         return False
     if added(heard, before) is not None:
@@ -87,8 +88,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
-    if best == "hazard" and not (lens or heard.tells("focal")):
-        return True  # 'the lens weighs 900 g, is that safe'
+    if best == "hazard" and not lens and (not heard.tells("focal") or of_talk(heard)):
+        return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
     if best == "list-fits" and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
@@ -110,6 +111,7 @@ def _of_what_was_named(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
+    heard = without_lent(heard, before)
     taken_back = _taken_back(heard, before)
     if taken_back is not None:
         return taken_back
@@ -128,8 +130,9 @@ def follow(heard: Heard, before: Question) -> Question:
     again = lengths_again(heard, before)
     drawn = again if again is not None else piece_measured(heard, before)
     if drawn is not None:
-        said = said.with_(lenses=said.lenses if before.lens is None else (), adapters=drawn)
-        found = None
+        rest = tuple(row for row in said.values if row[0] != "numbers")
+        kept = said.lenses if before.lens is None else ()
+        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None), None
     if again is not None:
         intent = _CLOSE if intent in _PLACING else intent
         others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
@@ -207,6 +210,8 @@ def _intent(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in _ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in _ASIDE:
+        return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else _went_on(heard, before)
 

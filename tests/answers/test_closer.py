@@ -91,6 +91,8 @@ def test_of_tubes_at_hand_the_nearest_to_a_subject_is_named_first(asked):
 
 
 def test_a_lens_in_a_helicoid_is_focused_by_all_that_stands_behind_it(asked):
-    found = asked("80mm enlarger lens, 74 mm flange to image, in a 36-90 helicoid on an E-mount body: how near")
+    found = asked(
+        "how close does an 80mm enlarger lens focus on an E-mount body with a 36-90 helicoid, 74 mm flange to image"
+    )
     assert one(found, "magnification", "90 mm") == close((18 + 90 - 74) / 80)
     assert one(found, "helicoid_setting_mm") == close(74 - 18)
