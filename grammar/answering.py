@@ -131,7 +131,7 @@ def _asked_of(before: Question, is_host: bool) -> str:
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
-    if wants in ("thread", "pitch"):
+    if wants in ("thread", "pitch") and "flange_to_image" not in heard.readings.values:
         return _threaded(tokens, before, wants)
     if len(tokens) != 1 or not tokens[0].numbers:
         return None
@@ -139,7 +139,7 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     if wants == "stop":
         fits = token.kind in ("FNUM", "NUMBER", "TSTOP") and 0.5 <= token.numbers[0] <= 64
         return _went_on(before, heard, f_number=token.numbers[0]) if fits else None
-    if wants not in _LENGTHS or token.kind not in ("NUMBER", "LENGTH"):
+    if wants not in _LENGTHS or token.kind not in ("NUMBER", "LENGTH", "FOCAL"):
         return None
     least, most, unit = _LENGTHS[wants]
     number = token.numbers[0] * (unit if token.kind == "NUMBER" else 1.0)

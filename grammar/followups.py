@@ -21,6 +21,7 @@ from grammar.sticking import (
     kept_values,
     piece_measured,
     ring_measured,
+    same_pieces,
 )
 from grammar.telling import built
 from grammar.whom import COMPARE, Meant, known_with, meant, points_back, side_by_side
@@ -123,7 +124,7 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = before.intent if circle is not None else intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
-    said = built(heard, intent)
+    said = same_pieces(heard, built(heard, intent), before)
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = _went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)

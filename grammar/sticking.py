@@ -70,6 +70,17 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or (seen and one.piece in OPTICAL))
 
 
+def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
+    """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
+    if not (heard.tells("same") or heard.tells("one-ring")):
+        return said
+    out: list[Thing] = []
+    for piece in said.adapters:
+        stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
+        out += stood if stood and is_open(piece) else [piece]
+    return said.with_(adapters=tuple(out))
+
+
 def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
     cast = heard.cast
