@@ -16,8 +16,7 @@ _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro
 _DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _GOING_ON: Final = "after-exposure-nd"
-_SPEED_LIKE: Final = 25  # the least ISO that is set
-_PRICED: Final = ("$", "dollar", "usd", "buck", "eur")
+_SLOWEST: Final = 25  # the least ISO that is set
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
@@ -32,13 +31,11 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
-        elif _is_limit_of_iso(token, told):
-            out[at] = token.as_("ISO")
         elif token.kind != "NUMBER":
             continue
         elif _is_density(out, at) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
-        elif _is_iso(out, at):
+        elif _is_iso(out, at) or _is_least_iso(out, at, told):
             out[at] = token.as_("ISO")
         elif _is_angle(out, at):
             out[at] = token.as_("DEGREES")
@@ -63,19 +60,19 @@ def _is_iso(tokens: list[Token], at: int) -> bool:
     return False
 
 
-def _is_limit_of_iso(token: Token, told: frozenset[str]) -> bool:
+def _is_least_iso(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'wont go under 640' in a talk about exposure, where no money is named: the least ISO."""
-    if token.kind != "LIMIT" or token.value != "price" or _GOING_ON not in told or "cost" in told:
-        return False
-    priced = any(sign in token.text.casefold() for sign in _PRICED)
-    return not priced and token.numbers[0] >= _SPEED_LIKE and token.numbers[0] % 5 == 0
+    limited = at > 0 and tokens[at - 1].kind == "LIMIT" and _GOING_ON in told
+    number = tokens[at].numbers[0]
+    return limited and "cost" not in told and number >= _SLOWEST and number % 5 == 0
 
 
 def _is_density_alone(tokens: list[Token], at: int) -> bool:
     """'i only have a 3.0' in a talk about exposure: as a filter is marked, and as no aperture ring is."""
     before = tokens[at - 1] if at else None
     named = before is None or before.kind in ("DET", "VERB", "CUE", "FILLER")
-    return named and "." in tokens[at].text and tokens[at].numbers[0] in _DENSITIES - STOPS
+    marked = tokens[at].numbers[0] not in STOPS or tokens[at].text.endswith(".0")
+    return named and marked and "." in tokens[at].text and tokens[at].numbers[0] in _DENSITIES
 
 
 def _is_density(tokens: list[Token], at: int) -> bool:

@@ -30,6 +30,7 @@ _THREAD: Final = "thread"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
+_TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
 _AT: Final = " at "
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
@@ -198,7 +199,9 @@ def _overtaken(said: Question) -> frozenset[str]:
     """What no longer holds: another tube makes another magnification, another field too."""
     if any(thing.thickness_mm is not None for thing in said.adapters):
         return _FILLED | {"extension"}
-    return _FILLED if _FILLED & {key for key, _ in said.values} else frozenset()
+    keys = {key for key, _ in said.values}
+    timed = frozenset(["shutter"]) if _TURNED <= keys else frozenset()  # the angle at a rate is the time
+    return timed | (_FILLED if _FILLED & keys else frozenset())
 
 
 def kept_limits(new: Limits, old: Limits, same: bool) -> Limits:
