@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
-from grammar.lengths_again import lengths_again
+from grammar.lengths_again import HELICOID, lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
@@ -36,6 +36,7 @@ _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "cover
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 _ALIKE: Final = frozenset(["look-alike"])
+_SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 _ITS: Final = frozenset(["the", "its"])
 _TERM: Final = "definition"
 _LIST: Final = "list-fits"
@@ -56,6 +57,7 @@ _ASKING: Final = (
 )
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 _WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
+_MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
@@ -129,7 +131,8 @@ def follow(heard: Heard, before: Question) -> Question:
         intent = _went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
     again = lengths_again(heard, before)
-    drawn = again if again is not None else piece_measured(heard, before)
+    unseated = _is_unseated(before) and said.said("numbers") is not None
+    drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
         kept = said.lenses if before.lens is None else ()
@@ -258,12 +261,21 @@ def _measured(said: Question, before: Question, heard: Heard) -> Question:
     """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
     number, length = said.said("numbers"), said.said("length")
     text = length or (f"{number} mm" if number else "")
-    if before.intent != IDENTIFY or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
+    asked = before.intent == IDENTIFY or _is_unseated(before)
+    if not asked or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
         return said
     if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
         return said
     rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
     return said.with_(values=(*rest, ("flange_to_image", text)))
+
+
+def _is_unseated(before: Question) -> bool:
+    """Whether a helicoid's range is told and the lens before it has no mount whose register would be known."""
+    ranged = any(one.piece == HELICOID and one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in before.adapters)
+    lens = before.lens
+    unknown = lens is not None and (not lens.ids or lens.lens_kind in _MOUNTLESS)
+    return ranged and unknown and before.said("flange_to_image") is None
 
 
 def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
@@ -285,6 +297,8 @@ def _went_on(heard: Heard, before: Question) -> str:
     """What a fragment without an intent of its own goes on with: after a reason or a name, the chain it was about."""
     if before.sought is not None:
         return "chain"  # 'and the knot?' after all of one's lenses asks of that one
+    if before.intent in _SHIMMED and heard.readings.f_number is not None and before.lenses and before.bodies:
+        return "focus-verdict"  # 'or just shoot at f8' after how much to take off
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in _ASIDE and changed else before.intent
 
