@@ -60,7 +60,9 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             of = before.value == "of" and at > 1 and out[at - 2].kind in ("LENGTH", "NUMBER")
             if of and is_thread_length(out[at - 2]):
                 out[at - 2] = _keyed(out[at - 2], THREAD_LENGTH)  # '6.2 mm of thread'
-            elif before.kind in ("LENGTH", "NUMBER") and (after is None or after.kind not in ("LENS", "KIND")):
+            elif before.kind in ("LENGTH", "NUMBER") and (
+                after is None or after.kind not in ("LENS", "KIND") or any(one.kind == "PITCH" for one in out)
+            ):
                 out[at - 1] = _keyed(before, THREAD_LENGTH if is_thread_length(before) else "diameter")
             elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
                 ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN

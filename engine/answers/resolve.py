@@ -131,6 +131,8 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
     if measured_mm is None or mount is None or not mount.thread:
         return thing
     near = catalogue.assumptions["register-by-paper"].value.greatest
+    if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
+        return thing  # no ruler tells it from the mount that was named
     alike = [
         (abs(row.register_mm.nominal - measured_mm), row.id)
         for row in catalogue.mounts.values()
