@@ -51,7 +51,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
-    cast = cast_of(phrases, lexicon.hosts)
+    cast = cast_of(phrases, lexicon.hosts, told)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
     features |= _advised(text, lexicon)

@@ -62,7 +62,18 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase)
+    stands = (
+        _among,
+        _placed,
+        _in_brackets,
+        _in_which,
+        _before_focal,
+        _made,
+        _told,
+        _alone,
+        _ends_a_phrase,
+        _behind_format,
+    )
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
 
 
@@ -92,10 +103,11 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
 def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
+    ends = (at + 1 == len(tokens) or tokens[at + 1].kind == "STOP") and tokens[at].text.casefold() not in _UNITS
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
         back -= 1  # a maker's name before a designation is passed over
-    while back >= 0 and tokens[back].kind == "DET" and (made or tokens[back].text.casefold() not in ARTICLES):
+    while back >= 0 and tokens[back].kind == "DET" and (made or ends or tokens[back].text.casefold() not in ARTICLES):
         back -= 1
     return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE
 
@@ -157,6 +169,12 @@ def _alone(tokens: list[Token], at: int) -> bool:
     if not 0 < at <= 3 or tokens[at].text.casefold() in _UNITS or tokens[at - 1].kind not in ("FILLER", "JOIN"):
         return False
     return all(one.kind == "STOP" for one in tokens[at + 1 :]) and all(one.kind in _SMALL for one in tokens[:at])
+
+
+def _behind_format(tokens: list[Token], at: int) -> bool:
+    """'and aps-c e?', 'on full frame z': right behind a format, at the end of a phrase."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    return before is not None and before.kind == "FORMAT" and (after is None or after.kind in ("STOP", "PREP", "JOIN"))
 
 
 def _is_be(token: Token) -> bool:

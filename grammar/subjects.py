@@ -12,7 +12,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.nearest import slip_of
-from grammar.subject_words import Classes, stem_of, stems, words_of
+from grammar.subject_words import EMPTY, Classes, stem_of, stems, words_of
 
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
@@ -32,12 +32,13 @@ class Subject:
 
 @compact
 class Match:
-    """A text, how much it shares with the question, and which stems."""
+    """A text, how much it shares with the question, which stems, and what part of the question's they are."""
 
     id: str
     asked: str
     score: float
     shared: tuple[str, ...]
+    part: float = 1.0
 
 
 def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, classes: Classes) -> Subject:
@@ -65,6 +66,10 @@ class Subjects:
         self._rare = {one: log(1 + size / max(count, 1.0)) for one, count in counts.items()}
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
+    def knows(self, word: str) -> bool:
+        """Whether a word, in some form, stands in one of the texts."""
+        return word in EMPTY or stem_of(word.casefold(), self.classes) in self._rare
+
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)
@@ -73,7 +78,7 @@ class Subjects:
             shared = asked & row.weights.keys()
             if shared:
                 score = self._score(row, shared) * _favour(row, intent)
-                found.append(Match(row.id, row.asked, score, tuple(sorted(shared))))
+                found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
         found.sort(key=lambda match: (-match.score, match.id))
         return found
 

@@ -8,10 +8,12 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.nearby import LEAST, asked_about, nearest
+from engine.answers.owned import own_lens
 from engine.answers.reaching_in import reach_told
 from engine.answers.remembered import HARM
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
+from engine.answers.wording import trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Advice
 from engine.judging.judge import Judged
@@ -19,6 +21,7 @@ from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MOST = 3
+ALONE = 3.0  # what the words of two questions together must share with an advice
 USUAL_TUBE_MM = 25.0  # to show by, where none is told
 MIRROR = "body_mirror"
 NOTHING_KNOWN = (
@@ -48,7 +51,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     if chain is not None:
         lines = [*_warnings(chain, question, knowledge), *lines]
     if question.intent == "why":
-        told += _beside_reasons(question, rows, knowledge)
+        told += _beside_reasons(question, knowledge)
         lines += [line for line in told.lines if line not in lines]
     quantities = told.quantities
     if question.intent == "why" and question.lens is not None and not _is_bare(question.lens):
@@ -91,19 +94,19 @@ def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[
     return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
 
 
-def _beside_reasons(question: Question, rows: Sequence[Advice], knowledge: Knowledge) -> Told:
+def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
     """What a reason hangs on, where the question names it: the light an extension costs, the registers of mounts."""
     more = Told()
     if question.said("stops") is not None or question.f_number is not None:
         from engine.answers.exposing import lost_by_extension
 
         more += lost_by_extension(question, knowledge)
-    about = {name for row in rows for name in row.mounts}
-    facts = knowledge.catalogue
-    for thing in (*question.lenses, *question.bodies):
-        mount = facts.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
-        if mount is not None and mount.id in about and is_known(mount.register_mm):
-            more += Told((), (Quantity("register_mm", mount.register_mm, mount.id),))
+    for thing in question.lenses:
+        mount = knowledge.catalogue.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
+        if mount is not None and is_known(mount.register_mm):
+            note = f" {mount.register_note}" if mount.register_note else ""
+            text = f"{mount.designation}: register {trimmed(mount.register_mm.nominal, 3)} mm.{note}"
+            more += Told((Line("fact", text, 1),), (Quantity("register_mm", mount.register_mm, mount.id),))
     return more
 
 
@@ -131,20 +134,39 @@ def advice_lines(rows: Sequence[Advice]) -> list[Line]:
     return lines
 
 
+def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """Advice for what the lens or the body has, by what is said of it, by the gear file or by its mount."""
+    facts, has = knowledge.catalogue, set()
+    for thing in (*question.lenses, *question.bodies):
+        has |= {trait.replace(" ", "-") for trait in thing.traits}
+        own = own_lens(thing, facts)
+        mount = facts.mounts.get(own.mount if own is not None else thing.id or "")
+        has |= set(mount.traits) if mount is not None else set()
+        has |= {"fixed-iris"} if own is not None and own.iris == "fixed" else set()
+    return [row for row in facts.advice.values() if has & set(row.traits)]
+
+
 def named_or_near(
     question: Question, knowledge: Knowledge, most: int = MOST, least: float = LEAST
 ) -> list[Advice]:  # fmt: skip
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
+    mounts = _mounts_named(question)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
-        near = nearest(said, knowledge.catalogue, 1, least, question.intent)
+        near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
     ids += [advice.id for advice in near]
-    return [table[name] for name in dict.fromkeys(ids) if name in table][:most]
+    rows = [table[name] for name in dict.fromkeys(ids) if name in table]
+    return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
+
+
+def _mounts_named(question: Question) -> set[str]:
+    """The mounts of the lenses that the question is about: advice on others is beside the point."""
+    return {name for thing in question.lenses if thing.kind == "mount" for name in thing.ids}
 
 
 def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:

@@ -7,8 +7,8 @@ from math import hypot, log2
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.clipping import grown_out, openings
+from engine.answers.crop_factors import crop_factors
 from engine.answers.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
-from engine.answers.equivalent import crop_factors
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge

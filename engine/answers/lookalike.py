@@ -41,7 +41,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
     elif len(mounts) == 1:
-        if len(firsts) > 1 and not named_alike(mounts[0], knowledge):
+        if len(_words(question)) > 1 and not named_alike(mounts[0], knowledge):
             designation = knowledge.catalogue.mounts[mounts[0]].designation
             lines.append(Line("head", f"Yes, one and the same mount: {designation}."))
         lines += named_alike(mounts[0], knowledge)
@@ -63,7 +63,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
                 quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
             quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
     quantities += _differences(mounts, knowledge)
-    between = _rings_between(mounts, knowledge) if several else Told()
+    between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
     lines += between.lines
     quantities += between.quantities
     told = set_apart(mounts, knowledge)
@@ -86,6 +86,12 @@ def _firsts(question: Question, knowledge: Knowledge) -> list[str]:
             knowledge.catalogue.mounts]  # fmt: skip
 
 
+def _words(question: Question) -> set[str]:
+    """The names of mounts as typed: one name typed twice says nothing of two."""
+    things = (*question.lenses, *question.things, *question.bodies)
+    return {thing.words.casefold() for thing in things if thing.kind == "mount"}
+
+
 def _same_or_not(one: Mount, other: Mount) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
@@ -101,9 +107,10 @@ def _same_or_not(one: Mount, other: Mount) -> str:
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
-    return (
-        f"No, {names} are not the same: {listed(apart)}." if apart else f"{names} are alike in coupling and register."
-    )
+    if apart:
+        return f"No, {names} are not the same: {listed(apart)}."
+    coupled = one.thread == other.thread if one.coupling == "screw" else True
+    return f"{'Yes, ' if coupled else ''}{names} go together: the same coupling and register."
 
 
 def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
@@ -131,14 +138,15 @@ def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:
     return out
 
 
-def _rings_between(mounts: list[str], knowledge: Knowledge) -> Told:
-    """For mounts of one thread: the ring that carries a lens of the longer register on a body of the shorter."""
+def _rings_between(mounts: list[str], firsts: set[str], knowledge: Knowledge) -> Told:
+    """For mounts of one thread, or two bayonets: the ring that makes the longer register right on the shorter."""
     facts = knowledge.catalogue
     known = [facts.mounts[name] for name in mounts]
     told = Told()
     for lens in known:
         for body in known:
-            if not lens.thread or lens.thread != body.thread:
+            bayonets = {lens.id, body.id} == firsts and "screw" not in (lens.coupling, body.coupling)
+            if not bayonets and (not lens.thread or lens.thread != body.thread):
                 continue
             if is_known(lens.register_mm) and is_known(body.register_mm):
                 ring = lens.register_mm - body.register_mm
@@ -147,7 +155,8 @@ def _rings_between(mounts: list[str], knowledge: Knowledge) -> Told:
                 one, other = lens.designation, body.designation
                 text = (
                     f"A ring of {small_mm(ring.nominal)} between makes {article(one)} {one} lens right on"
-                    f" {article(other)} {other} body; {article(other)} {other} lens goes on without."
+                    f" {article(other)} {other} body"
+                    + ("." if bayonets else f"; {article(other)} {other} lens goes on without.")
                 )
                 told += Told((Line("text", text),), (Quantity("ring_thickness_mm", ring, f"{lens.id} to {body.id}"),))
     return told

@@ -12,7 +12,7 @@ from engine.chains.walk import Chain
 from grammar.questions import Question, Thing
 
 MOST_MIXED = 3
-SURE = 4.0  # what shares less with the question is beside the point here
+SURE = 9.0  # what shares less with the question is beside the point here
 # advice that the lines about the mounts have told already
 _TOLD = frozenset({"cross-thread", "measure-register", "one-name-two-seats", "small-disc", "measure-pitch"})
 

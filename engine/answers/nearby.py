@@ -10,9 +10,11 @@ from engine.facts.records import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 from grammar.subject_words import stems, words_of
-from grammar.subjects import Subjects
+from grammar.subjects import Match, Subjects
 
-LEAST: Final = 3.4  # what shares less than about one rare word is not about the same
+LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
+ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
+MOST_PART: Final = 0.5
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
 SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
@@ -23,7 +25,7 @@ NEAR: Final = 0.75  # the next best are told where they come this near to the be
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
     "weight": "heavy weight", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
-    "dashes": "",
+    "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
 
 
@@ -45,10 +47,15 @@ def nearest(
     """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be."""
     if least == ONLY_NAMED:
         return ()
-    found = [match for match in subjects_of(catalogue).matches(text, intent) if match.score >= least]
+    found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least)]
     rows = [(match.score, catalogue.advice[match.id]) for match in found]
     rows = [row for row in rows if among is None or among(row[1])][:most]
     return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
+
+
+def _is_near(match: Match, least: float) -> bool:
+    """Whether a match is near enough; of a question with little else in it, one common word is."""
+    return match.score >= least or (least <= LEAST and match.score >= ONE_WORD and match.part >= MOST_PART)
 
 
 def plainly_about(text: str, subjects: Subjects) -> str | None:

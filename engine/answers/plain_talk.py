@@ -9,7 +9,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line
 from engine.answers.knowledge import Knowledge
 from grammar.questions import Question
 
-SURE: Final = 4.0  # how much an advice must share with a question that is not answered, to be told all the same
+SURE: Final = 6.0  # how much an advice must share with a question that is not answered, to be told all the same
 # every one of these is asked by a test, so that help cannot be wrong
 EXAMPLES: Final = (
     ("how it fits", "how do I get a C lens on my E-mount body"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from engine.answers.answer import NO, Answer, Line
+from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -93,7 +93,17 @@ def _why(
         from engine.answers.doubting import how_sure
 
         return how_sure(question, rows[number - 1], number, knowledge)
-    return _with_symptom(why(question, rows[number - 1], number, knowledge, rows), knowledge)
+    told = why(question, rows[number - 1], number, knowledge, rows)
+    return replace(_with_symptom(told, knowledge), chains=_as_listed(rows, knowledge))
+
+
+def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedChain, ...]:
+    """The chains that the reasons are of and are set against, by the numbers that they were listed with."""
+    from engine.answers.telling import chain_title
+
+    return tuple(
+        ListedChain(number, row, chain_title(row.judged, knowledge)) for number, row in enumerate(rows, start=1)
+    )
 
 
 def _with_symptom(answer: Answer, knowledge: Knowledge) -> Answer:

@@ -83,8 +83,12 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     measured = number(question, "flange_to_image")
     of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
     lenses = []
+    names: list[tuple[str, ...]] = []
     for thing in question.lenses:
-        thing = _of_its_time(_of_its_kind(thing, catalogue), of_film, catalogue)
+        # of one name told twice the first is that of the old lens
+        is_old = of_film and thing.ids not in names
+        names.append(thing.ids)
+        thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 

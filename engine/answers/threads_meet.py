@@ -69,7 +69,8 @@ def _how_told(one: Thread, other: Thread) -> str:
     """How the two are told apart by ten pitches."""
     if not (is_known(one.pitch_mm) and is_known(other.pitch_mm)):
         return ""
-    tens = [trimmed(10 * thread.pitch_mm.nominal, 2) for thread in (one, other) if is_known(thread.pitch_mm)]
-    if tens[0] == tens[1]:
+    first, second = one.pitch_mm.nominal, other.pitch_mm.nominal
+    if first == second:
         return ""
-    return f"Measure ten pitches: {tens[0]} mm or {tens[1]} mm. Do not force it."
+    tens = f"ten of them are {trimmed(10 * first, 2)} or {trimmed(10 * second, 2)} mm"
+    return f"The pitches are {trimmed(first, 3)} and {trimmed(second, 3)} mm: {tens}. Do not force it."
