@@ -140,7 +140,7 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     if wants == "stop":
         fits = token.kind in ("FNUM", "NUMBER", "TSTOP") and 0.5 <= token.numbers[0] <= 64
         return _went_on(before, heard, f_number=token.numbers[0]) if fits else None
-    if wants not in _LENGTHS or token.kind not in ("NUMBER", "LENGTH", "FOCAL"):
+    if wants not in _LENGTHS or token.kind not in ("NUMBER", "LENGTH"):
         return None
     least, most, unit = _LENGTHS[wants]
     number = token.numbers[0] * (unit if token.kind == "NUMBER" else 1.0)

@@ -7,8 +7,9 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
+from grammar.flanges_told import flange_measured, is_unseated
 from grammar.hearing import Heard
-from grammar.lengths_again import HELICOID, lengths_again
+from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
@@ -57,8 +58,6 @@ _ASKING: Final = (
 )
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 _WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
-_MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
-_FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
 
@@ -131,7 +130,7 @@ def follow(heard: Heard, before: Question) -> Question:
         intent = _went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
     again = lengths_again(heard, before)
-    unseated = _is_unseated(before) and said.said("numbers") is not None
+    unseated = is_unseated(before) and said.said("numbers") is not None
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
@@ -148,9 +147,9 @@ def follow(heard: Heard, before: Question) -> Question:
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
-    said = _measured(said, before, heard)
+    said = flange_measured(said, before, heard)
     if ring is not None:
-        rest = tuple(row for row in said.values if row[0] != "thread")
+        rest = tuple(row for row in said.values if row[0] not in ("thread", "numbers"))
         said = said.with_(lenses=(), adapters=(ring,), values=rest)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
@@ -255,27 +254,6 @@ def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
 
 def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:
     return [(lens.ids, lens.focal_length_mm) for lens in lenses]
-
-
-def _measured(said: Question, before: Question, heard: Heard) -> Question:
-    """'yes, about 12.5' after the mount was in doubt: the flange to image distance that was asked for."""
-    number, length = said.said("numbers"), said.said("length")
-    text = length or (f"{number} mm" if number else "")
-    asked = before.intent == IDENTIFY or _is_unseated(before)
-    if not asked or not heard.tells("brief") or "," in text or not text.endswith(" mm"):
-        return said
-    if not _FLANGES[0] <= float(text.removesuffix(" mm")) <= _FLANGES[1]:
-        return said
-    rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
-    return said.with_(values=(*rest, ("flange_to_image", text)))
-
-
-def _is_unseated(before: Question) -> bool:
-    """Whether a helicoid's range is told and the lens before it has no mount whose register would be known."""
-    ranged = any(one.piece == HELICOID and one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in before.adapters)
-    lens = before.lens
-    unknown = lens is not None and (not lens.ids or lens.lens_kind in _MOUNTLESS)
-    return ranged and unknown and before.said("flange_to_image") is None
 
 
 def _beside(said: Question, before: Question) -> tuple[Thing, ...]:

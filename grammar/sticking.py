@@ -9,6 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.casting import DRAWN, OPTICAL
 from grammar.hearing import Heard
+from grammar.literals import STOPS
 from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.readings import mm
 
@@ -30,6 +31,7 @@ _THREAD: Final = "thread"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
+_FEW: Final = 8  # words of a line that tells one number
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
 _AT: Final = " at "
@@ -122,12 +124,23 @@ def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62' after a lens on a body: the ring between, where no thread is spoken of."""
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
-    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", ""))
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
     others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
     if not seated or told is None or others or _THREAD in heard.text.casefold():
         return None
     length = float(told[1])
     return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+
+
+def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
+    """'12.75 it is', 'and if it was 12.9': a decimal alone that is no stop, of a ring of which no more was told."""
+    values, pieces = heard.readings.values, before.adapters
+    told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
+    if told is None or len(values) != 1 or len(heard.line.tokens) > _FEW or heard.readings.f_number is not None:
+        return None
+    if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
+        return None
+    return told if float(told[1]) not in STOPS or pieces else None
 
 
 def circle_measured(heard: Heard, before: Question) -> str | None:
@@ -200,7 +213,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     if any(thing.thickness_mm is not None for thing in said.adapters):
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
-    timed = frozenset(["shutter"]) if _TURNED <= keys else frozenset()  # the angle at a rate is the time
+    timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

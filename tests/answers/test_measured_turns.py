@@ -1,0 +1,49 @@
+"""Numbers told alone in a talk: of which thing each is, by what was asked before it; worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+def test_the_same_tubes_with_another_lens_are_as_long_as_they_were(club):
+    _, other, alone = talk(
+        club, "50/1.8 FD on RF with 12 and 20 mm tubes, how near", "same tubes, 100mm lens", "only the 12"
+    )
+    assert [piece.thickness_mm for piece in other.question.adapters] == [(12, 12), (20, 20)]
+    assert [piece.thickness_mm for piece in alone.question.adapters] == [(12, 12)]
+    assert alone.question.lens.focal_length_mm == 100
+
+
+@pytest.mark.parametrize("turn", ["12.75 it is", "and if it was 12.75", "mine came out at 12.75"])
+def test_a_decimal_after_a_lens_on_a_body_is_the_ring_between(club, turn):
+    _, found = talk(club, "LTM 50/1.5 onto Z, is infinity ok", turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(12.75, 12.75)]
+    assert "0.05 mm too close" in flat(found)
+
+
+def test_a_stop_alone_is_no_ring(club):
+    _, found = talk(club, "K 50 on E", "1.4")
+    assert not found.question.adapters
+
+
+def test_a_number_after_the_range_of_a_helicoid_is_the_lens_s_own_distance(club):
+    _, told, drawn = talk(
+        club, "63 enlarger lens, 36-90 helicoid, 1mm flat ring to MFT. range?", "58.6", "and all the way out?"
+    )
+    assert told.question.said("flange_to_image") == "58.6 mm"
+    assert "0.82x" in flat(drawn)  # (19.25 + 1 + 90 - 58.6) / 63
+
+
+def test_in_a_talk_of_exposure_a_limit_is_the_least_iso_and_an_angle_takes_the_place_of_the_time(club):
+    _, least, turned = talk(club, "f2 in full sun, 1/100, iso 100, which nd", "log wont go under 640", "at 24p, 180")
+    assert least.question.said("iso") == "640"
+    assert least.question.limits.price_usd is None
+    assert turned.question.said("shutter") is None
+    assert "1/48 s" in flat(turned)
+
+
+def test_a_distance_as_near_as_a_ruler_tells_keeps_the_mount_that_was_named(club):
+    _, found = talk(club, "m42 58/2 on an X-mount body", "flange to image 45.6 mm btw")
+    assert found.question.lens.ids == ("m42",)
