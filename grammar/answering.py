@@ -133,7 +133,8 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
     if wants in ("thread", "pitch") and "flange_to_image" not in heard.readings.values:
         return _threaded(tokens, before, wants)
-    tokens = [token for token in tokens if token.kind != "PREP"]  # '45 and a hair'
+    if len(tokens) == 2 and tokens[-1].kind == "PREP":
+        tokens = tokens[:1]  # '45 and a hair'
     if len(tokens) != 1 or not tokens[0].numbers:
         return None
     token = tokens[0]
