@@ -103,3 +103,19 @@ def test_a_black_picture_is_put_down_to_what_lens_or_body_has(asked):
     assert "electronic shutter" in flat(asked("XCD body, adapted K lens, every picture black"))
     assert "Set it to T" in flat(asked("leaf shutter lens on E, all frames black"))
     assert "Nothing is broken" in flat(asked("finder goes dark when I stop down, is the ring broken"))
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "diagonal"),
+    [
+        ("super 16 10mm lens equals what on full frame", 10, sqrt(12.52**2 + 7.41**2)),
+        ("what is a 80mm 6x6 lens in full frame terms", 80, sqrt(56**2 + 56**2)),
+        ("50mm lens on full frame, equivalent", 50, sqrt(36**2 + 24**2)),
+        # a mount tells what it goes on, and a larger format's lens on full frame is adapted
+        ("half frame 38mm on an E full frame body, equivalent", 38, sqrt(36**2 + 24**2)),
+        ("80mm 6x6 lens on full frame, equivalent?", 80, sqrt(36**2 + 24**2)),
+    ],
+)
+def test_a_lens_made_for_a_format_is_likened_to_full_frame_from_there(asked, text, focal, diagonal):
+    found = first(asked(text), "equivalent_focal_mm")
+    assert found == pytest.approx(focal * sqrt(36**2 + 24**2) / diagonal, rel=0.01)
