@@ -35,6 +35,8 @@ def test_a_metered_setting_is_made_into_another_without_a_scene(asked, text, sec
     ("text", "stops"),
     [
         ("camera says 1/2000 wide open, I want 1/50. how many stops nd", log2(2000 / 50)),
+        ("metered f8 at 1/125. lens is stuck at f/2.8. keep the shutter, how much nd", 2 * log2(8 / 2.8)),
+        ("meter gave iso 100 1/60, now iso 800, how strong an nd filter", 3),
         ("I get 1/8000 at f1.8 in sun, need 1/100. filter?", log2(80)),
         ("my nd was 5 stops with the plain ring, now a 0.64 reducer. how much nd", 5 - 2 * log2(0.64)),
         ("switched from .71 to .64 reducer, was using nd16. change?", 4 - 2 * log2(0.64 / 0.71)),
