@@ -215,8 +215,11 @@ def _new_shutter(time: float, changes: list[Change]) -> Told:
 def _kept_shutter(time: float, changes: list[Change], question: Question, knowledge: Knowledge) -> Told:
     """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
     light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
-    if light.filters or brighter < LEAST_CHANGE or not mentions(question, *FILTERED):
+    if light.filters or abs(brighter) < LEAST_CHANGE or not mentions(question, *FILTERED):
         return Told()
+    if brighter < 0:
+        text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."
+        return Told((Line("head", text),))
     exact = Interval.exact(brighter)
     text = f"{trimmed(brighter, 2)} stops of ND keep {seconds(time)}: {listed([one.says for one in changes])}."
     told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))

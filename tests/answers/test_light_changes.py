@@ -121,3 +121,9 @@ def test_a_black_picture_is_put_down_to_what_lens_or_body_has(asked):
 def test_a_lens_made_for_a_format_is_likened_to_full_frame_from_there(asked, text, focal, diagonal):
     found = first(asked(text), "equivalent_focal_mm")
     assert found == pytest.approx(focal * sqrt(36**2 + 24**2) / diagonal, rel=0.01)
+
+
+def test_a_change_that_darkens_wants_no_density(asked):
+    found = asked("1/60 at f/4 metered, want f/8, nd?")
+    assert "No ND: f/4 to f/8 is 2 stops darker already." in found["text"]
+    assert first(found, "shutter_s") == close(4 / 60)
