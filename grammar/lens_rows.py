@@ -18,6 +18,7 @@ _COUNTED: Final = 8.0  # a smaller whole number before a mount may be a count
 _SLOWEST: Final = 12.0  # of a bare number that is the stop of a lens
 _NOT_FOCAL: Final = frozenset([*range(1950, 2040)])  # years
 _LED: Final = 4  # tokens between 'lenses' and the row, or between the row and what is told of all of it
+_LATER: Final = 9  # tokens between the row and an 'all' behind other words
 _LEADS: Final = frozenset(["JOIN", "STOP", "CUE", "DET", "COUNT"])
 _JOINED: Final = frozenset(["JOIN", "DET"])
 _OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "TIMES", "ISO", "FPS", "KIND", "LENS"])
@@ -219,6 +220,9 @@ def _told_of_all(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> tuple
             each = True
         elif token.kind == "NUMBER" and token.text.isalpha() and token.numbers[0] == len(row.items):
             each = True  # 'both', 'all three'
+        elif each and token.kind == "NUMBER" and "." in token.text and _is_small(token):
+            tokens[at] = token.as_("FNUM")  # 'all 1.4'
+            found.append(at)
         elif token.kind in ("MOUNT", "FNUM") and not any(tokens[one].kind == token.kind for one in found):
             after = tokens[at + 1] if at + 1 < len(tokens) else None
             of_next = after is not None and after.kind in ("BODY", "PIECE", "LINK", "FOCAL", "LENGTH")
@@ -228,7 +232,22 @@ def _told_of_all(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> tuple
             found.append(at)
         elif not (token.kind == "JOIN" or (token.kind == "CUE" and token.value in ("be", "it")) or _is_in(tokens, at)):
             break
-    return tuple(found) if found else None
+    return tuple(found) if found else _all_later(tokens, row)
+
+
+def _all_later(tokens: list[Token], row: _Row) -> tuple[int, ...] | None:
+    """'35, 50 and 85 on Z, they are all C/Y': said of all after other words of the same sentence."""
+    if row.mounts:
+        return None
+    for at in range(row.end, min(len(tokens) - 1, row.end + _LATER)):
+        if tokens[at].kind == "STOP":
+            return None
+        if tokens[at].kind == "DET" and tokens[at].value == ALL:
+            rest = [
+                n for n in range(at + 1, min(len(tokens), at + 4)) if tokens[n].kind not in ("CUE", "STRANGE", "PREP")
+            ]
+            return (rest[0],) if rest and _is_mount(tokens, rest[0]) else None
+    return None
 
 
 def _share(tokens: list[Token], row: _Row, shared: tuple[int, ...] | None) -> None:

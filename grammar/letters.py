@@ -74,7 +74,17 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _ends_a_phrase,
         _behind_format,
     )
-    return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
+    return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
+
+
+def _ends_a_row(tokens: list[Token], at: int) -> bool:
+    """'my 16 and 25 c': behind the last of several bare numbers, where a phrase ends."""
+    if at < 3 or tokens[at].text.casefold() in _UNITS or not tokens[at].gap:
+        return False
+    one, join, other = tokens[at - 3 : at]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    figures = all(n.kind == "NUMBER" and not n.text.isalpha() and n.numbers[0] >= _LEAST_FOCAL for n in (one, other))
+    return figures and join.kind == "JOIN" and (after is None or after.kind in ("STOP", "JOIN", "PREP"))
 
 
 def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
@@ -129,7 +139,7 @@ def _made(tokens: list[Token], at: int) -> bool:
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
     if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
         return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
-    return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
+    return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM")
 
 
 def _of_bodies(tokens: list[Token]) -> bool:

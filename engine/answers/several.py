@@ -13,6 +13,7 @@ from engine.answers.named_pieces import with_named_pieces
 from engine.answers.resolve import BodySide, LensSide, setup_of
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import is_free, made_chain
+from engine.answers.ways_told import OPTICAL
 from engine.answers.wording import listed, money, small_mm
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -73,7 +74,8 @@ def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:
     groups: dict[str, list[str]] = {}
     for pair in pairs:
         verdict = pair.chain.listed.judged.verdict if pair.chain is not None else "unusable"
-        groups.setdefault(verdict, []).append(pair.words)
+        glass = any(adapter.kind in OPTICAL for adapter in _links(pair))
+        groups.setdefault(verdict, []).append(pair.words + (" (only through glass)" if glass else ""))
     told = [f"{words}: {listed(groups[verdict])}" for verdict, words in _OUTCOMES if verdict in groups]
     return [Line("head", f"{'; '.join(told)}.")]
 
