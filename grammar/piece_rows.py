@@ -158,6 +158,9 @@ def _told_behind(out: list[Token], piece: int) -> None:
         return
     lengths: list[int] = []
     at = piece + 1
+    of = at + 1 < len(out) and out[at].value == "of" and _is_bare(out[at + 1])
+    if of:
+        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26
     while at < len(out) and (_is_bare(out[at]) or (lengths and out[at].kind in _BETWEEN) or out[at].kind == "MARK"):
         if _is_bare(out[at]):
             lengths.append(at)
@@ -167,6 +170,8 @@ def _told_behind(out: list[Token], piece: int) -> None:
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
     if len(lengths) > 1:
         _as_row(out, lengths)
+    elif lengths and of and not out[piece].text.casefold().endswith("s"):
+        out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
 
 
 def _is_range(out: list[Token], at: int) -> bool:

@@ -36,6 +36,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
     frames = frames_of(question, knowledge.catalogue)
+    own = _of_lens(question, knowledge)
+    if own:
+        return [crop_of(form) for form in own]
     if question.bodies and all(form.id in FULL_FRAMES for form in frames):
         # 'on MFT, in full frame terms': full frame is what it is compared with
         frames = frames_of(question.with_(things=()), knowledge.catalogue)
@@ -48,6 +51,23 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [crop_of(form) for form in small or frames]
+
+
+def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:
+    """'a half-frame 38, what is that on full frame': the frame that the lens is made for, where no other is told.
+
+    Full frame by itself is what it is compared with. A lens for a larger format on it is adapted, and a body that is
+    told by its mount is what the lens goes on: there the body's frame counts.
+    """
+    formats = knowledge.catalogue.formats
+    frames = frames_named(question, knowledge.catalogue)
+    ids = dict.fromkeys(lens.format for lens in question.lenses if lens.format in formats)
+    made_for = [formats[name] for name in ids if name and name not in FULL_FRAMES]
+    if not frames:
+        return made_for
+    compared = all(body.kind == "format" for body in question.bodies) and all(form.id in FULL_FRAMES for form in frames)
+    least = min(form.diagonal_mm for form in frames)
+    return [form for form in made_for if compared and form.diagonal_mm < least]
 
 
 def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:

@@ -56,7 +56,7 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if question.said("light") and not _has_pair(question):
         return None
     if times and changes and _is_metered(question):
-        return _new_shutter(times[0], changes)
+        return _kept_shutter(times[0], changes, question, knowledge) + _new_shutter(times[0], changes)
     if not times and len(numbers(question, "iso")) > 1:
         first, last = _in_order(numbers(question, "iso"), question)
         stops = log2(last / first)
@@ -210,6 +210,20 @@ def _new_shutter(time: float, changes: list[Change]) -> Told:
     because = listed([one.says for one in changes])
     text = f"{because}: {seconds(time)} becomes {seconds(after.nominal)}, {trimmed(abs(brighter), 2)} stops {way}."
     return Told((Line("head", text),), (Quantity("shutter_s", after), _stops(brighter, "change")))
+
+
+def _kept_shutter(time: float, changes: list[Change], question: Question, knowledge: Knowledge) -> Told:
+    """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
+    light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
+    if light.filters or abs(brighter) < LEAST_CHANGE or not mentions(question, *FILTERED):
+        return Told()
+    if brighter < 0:
+        text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."
+        return Told((Line("head", text),))
+    exact = Interval.exact(brighter)
+    text = f"{trimmed(brighter, 2)} stops of ND keep {seconds(time)}: {listed([one.says for one in changes])}."
+    told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
+    return told + by_filters(exact, light, knowledge)
 
 
 def _new_stop(question: Question, knowledge: Knowledge) -> Told | None:

@@ -114,3 +114,15 @@ def test_a_helicoid_between_is_told_drawn_in_and_drawn_out_on_its_seat(asked):
     assert one(found, "magnification", "drawn in, the lens") == pytest.approx((middle - 54 / 2) / 75, rel=0.01)
     assert one(found, "magnification", "drawn out, the lens") == pytest.approx((middle + 54 / 2) / 75, rel=0.01)
     assert seat["greatest"] - seat["least"] > 54
+
+
+@pytest.mark.parametrize(
+    ("text", "tubes"),
+    [
+        ("m42 50mm on E, tubes of 10 and 26. how close", {10, 26, 36}),
+        ("50mm m42 on E with a tube of 10. how close", {10}),
+    ],
+)
+def test_tubes_of_so_many_need_no_unit(asked, text, tubes):
+    found = {round(low * 50) for low, _, *_ in numbers(asked(text), "magnification")}
+    assert tubes <= found

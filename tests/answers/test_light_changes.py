@@ -35,6 +35,8 @@ def test_a_metered_setting_is_made_into_another_without_a_scene(asked, text, sec
     ("text", "stops"),
     [
         ("camera says 1/2000 wide open, I want 1/50. how many stops nd", log2(2000 / 50)),
+        ("metered f8 at 1/125. lens is stuck at f/2.8. keep the shutter, how much nd", 2 * log2(8 / 2.8)),
+        ("meter gave iso 100 1/60, now iso 800, how strong an nd filter", 3),
         ("I get 1/8000 at f1.8 in sun, need 1/100. filter?", log2(80)),
         ("my nd was 5 stops with the plain ring, now a 0.64 reducer. how much nd", 5 - 2 * log2(0.64)),
         ("switched from .71 to .64 reducer, was using nd16. change?", 4 - 2 * log2(0.64 / 0.71)),
@@ -103,3 +105,25 @@ def test_a_black_picture_is_put_down_to_what_lens_or_body_has(asked):
     assert "electronic shutter" in flat(asked("XCD body, adapted K lens, every picture black"))
     assert "Set it to T" in flat(asked("leaf shutter lens on E, all frames black"))
     assert "Nothing is broken" in flat(asked("finder goes dark when I stop down, is the ring broken"))
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "diagonal"),
+    [
+        ("super 16 10mm lens equals what on full frame", 10, sqrt(12.52**2 + 7.41**2)),
+        ("what is a 80mm 6x6 lens in full frame terms", 80, sqrt(56**2 + 56**2)),
+        ("50mm lens on full frame, equivalent", 50, sqrt(36**2 + 24**2)),
+        # a mount tells what it goes on, and a larger format's lens on full frame is adapted
+        ("half frame 38mm on an E full frame body, equivalent", 38, sqrt(36**2 + 24**2)),
+        ("80mm 6x6 lens on full frame, equivalent?", 80, sqrt(36**2 + 24**2)),
+    ],
+)
+def test_a_lens_made_for_a_format_is_likened_to_full_frame_from_there(asked, text, focal, diagonal):
+    found = first(asked(text), "equivalent_focal_mm")
+    assert found == pytest.approx(focal * sqrt(36**2 + 24**2) / diagonal, rel=0.01)
+
+
+def test_a_change_that_darkens_wants_no_density(asked):
+    found = asked("1/60 at f/4 metered, want f/8, nd?")
+    assert "No ND: f/4 to f/8 is 2 stops darker already." in found["text"]
+    assert first(found, "shutter_s") == close(4 / 60)
