@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.answer import Line
 from engine.answers.circles import Thrown
 from engine.answers.wording import FULL, listed
-from engine.base.interval import Interval, is_known
+from engine.base.interval import Interval, Unknown, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
 
@@ -33,7 +33,9 @@ def which_cover(circles: Sequence[Thrown], factor: float | None, frames: Sequenc
     return lines
 
 
-def lit_of(thrown: Thrown, factor: float | None, form: Format, right: float = 0.0, up: float = 0.0) -> Interval:
+def lit_of(
+    thrown: Thrown, factor: float | None, form: Format, right: float = 0.0, up: float = 0.0
+) -> Interval | Unknown:
     """The share of the frame that is lit; all of it may be where only the format a lens was made for is known."""
     circle = thrown.circle_mm * factor if factor is not None else thrown.circle_mm
     lit = coverage.lit_share_shifted(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm), right, up)
