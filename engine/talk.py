@@ -150,7 +150,7 @@ class Talk:
             self.reading = answer.reading
             self._list(answer)
             return
-        wants = next((line.wants for line in answer.lines if line.wants), "")
+        wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
         self.question = answer.question.with_(wants=wants)
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about

@@ -125,7 +125,7 @@ def _side(part: Part, bare: list[str], before: Question) -> str | None:
 
 def _asked_of(before: Question, is_host: bool) -> str:
     """Whose mount a reply tells where neither is known: that of a body where it mostly is one, else what was asked."""
-    return "bodies" if is_host or not before.lenses or before.wants == BODY_MOUNT else "lenses"
+    return "bodies" if is_host or not before.lenses or before.wants.split()[:1] == [BODY_MOUNT] else "lenses"
 
 
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:

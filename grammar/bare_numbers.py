@@ -21,6 +21,11 @@ _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
 _OF_VIEW: Final = frozenset(["equiv", "match"])
 
+# cues of a question whose answer goes by focal length; and what may tell one
+_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
+_FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
+
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
@@ -30,6 +35,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = _told(out, at, told)
         elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
             out[at] = token.as_("FOCAL", unit="mm")
+        elif token.kind == "TIMES" and _is_magnification(out, at, told):
+            out[at] = token.as_("RATIO")
         elif token.kind == "TIMES":
             after = out[at + 1] if at + 1 < len(out) else None
             if _is_so_many(out, at):
@@ -43,7 +50,29 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 out[at] = token.as_("CROP")
         elif token.kind == "RATIO" and at and out[at - 1].kind in ("LENGTH", "FOCAL") and token.numbers[0] < 1:
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
-    return out
+    return _with_focal_left(out, told)
+
+
+def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
+    things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
+    before = tokens[at - 1] if at else None
+    placed = before is not None and before.kind in ("PREP", "DET")
+    return bool(told & _OF_SIZE) and not things and not placed
+
+
+def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'group 3m to 5m, 50 on ff': where distances or depth are asked for, the one number left is the focal length."""
+    zone = any(one.kind == "KEYED" and one.value == "zone" for one in tokens)
+    if not (zone or told & _OF_FOCAL) or any(one.startswith("after-") and one != "after-" for one in told):
+        return tokens
+    if any(one.kind in _FOCALS and (one.kind != "LENGTH" or one.unit == "mm") for one in tokens):
+        return tokens
+    left = [at for at, one in enumerate(tokens) if one.kind == "NUMBER"]
+    if len(left) != 1 or tokens[left[0]].text.isalpha() or not 8 <= tokens[left[0]].numbers[0] <= 800:
+        return tokens
+    tokens[left[0]] = tokens[left[0]].as_("FOCAL")
+    return tokens
 
 
 def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -237,7 +266,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in _ENDS):
         return number >= 8
-    if after is not None and after.kind not in _ENDS:
+    if after is not None and after.kind not in _ENDS and not (after.kind == "DET" and before is not None):
         return False
     if number < 8 and number == int(number):
         return False

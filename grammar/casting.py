@@ -12,6 +12,7 @@ from grammar.tokens import Token
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "~x"  # before the factor that a word for a piece has by itself
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
@@ -107,10 +108,18 @@ class Part:
 def split(noun: Noun) -> list[Noun]:
     """'M42 EF' without a head or a link is two things that only stand side by side."""
     lengths = [token for token in noun.tails if token.implies[0] == "LENGTH"]
+    uncounted = [token for token in noun.mods if token.kind != "COUNT"]
     if noun.heads == "PIECE" and len(lengths) > 1:
         # 'tubes 7mm, 14mm and 28mm' are three
         others = [token for token in noun.tails if token not in lengths]
-        return [replace(noun, tails=[*others, length], column=noun.column + n) for n, length in enumerate(lengths)]
+        return [
+            replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
+            for n, length in enumerate(lengths)
+        ]
+    count = noun.first("COUNT")
+    if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
+        # 'two 25 mm tubes' are two pieces
+        return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
     mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]
@@ -167,7 +176,8 @@ def _sort(noun: Noun) -> str:
     if noun.first("FORMAT") and noun.first("LENGTH", "RANGE") and not noun.head:
         return "lens"  # 'a half frame 20 mm'
     if noun.first("FORMAT", "CROP"):
-        return "frame"
+        metric = noun.first("LENGTH")
+        return "lens" if metric and metric.unit == "mm" and not noun.head else "frame"  # '24mm aps-c'
     if noun.first("TIMES"):
         return "factor"
     if noun.first("LENGTH", "RANGE"):

@@ -8,6 +8,7 @@ from engine.base.compact import replace
 from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
+from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
 from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
@@ -52,6 +53,8 @@ _ASKING: Final = (
     "how-close",
     "need-adapter",
 )
+_OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
+_WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 _PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
 
@@ -61,7 +64,8 @@ def leans(heard: Heard, before: Question) -> bool:
     if before.intent in TALKED:
         return False
     cast, best = heard.cast, heard.weighed.best
-    lens = any(part.has_mount or part.implied for part in cast.lenses)
+    told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
+    lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
         return False
     if added(heard, before) is not None:
@@ -123,10 +127,17 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = _went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
-    drawn = piece_measured(heard, before)
+    again = lengths_again(heard, before)
+    drawn = again if again is not None else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
-        said, found = said.with_(lenses=(), adapters=drawn, values=rest, number=None), None
+        kept = said.lenses if before.lens is None else ()
+        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None), None
+    if again is not None:
+        intent = _CLOSE if intent in _PLACING else intent
+        others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
+        wanted = tuple(row for row in before.values if row[0] in _WANTED and len(again) > 1)
+        said = said.with_(intent=intent, values=(*others, *wanted))
     if circle is not None:
         said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)

@@ -43,7 +43,10 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.kind == "FRACTION":
         return _by_fraction(token, before, after)
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
-    if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
+    spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
+    if told or (
+        after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
+    ):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
         return token.as_("FORMAT")
@@ -56,7 +59,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
-        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind == "LENGTH") else token
+        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in ("COMBO", "LENGTH") and one is not token and one.unit in ("", "mm") for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]

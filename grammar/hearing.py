@@ -70,7 +70,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
 def _advised(text: str, lexicon: Lexicon) -> set[str]:
     """The kind of question that the advice nearest to the text answers, and whether it is surely about the same."""
     nearest = lexicon.subjects.matches(text)[:1]
-    if not nearest or nearest[0].score < ABOUT:
+    if not nearest or nearest[0].score < ABOUT or nearest[0].asked == "other":
         return set()
     asked = nearest[0].asked
     return {f"about-{asked}", f"surely-{asked}"} if nearest[0].score >= SURELY else {f"about-{asked}"}

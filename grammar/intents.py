@@ -35,6 +35,8 @@ class Weighed:
     def best(self) -> str | None:
         """The intent that evidence and wording together make likeliest; None where neither says enough."""
         plainest = self.ranked[0][0] if self.ranked and self.ranked[0][1] >= LEAST else None
+        if len(self.likely) == 1:
+            return next(iter(self.likely))  # said in the canonical words of one
         if not self.likely or (plainest is not None and plainest not in self.likely):
             return plainest
         top = self._likeliest()

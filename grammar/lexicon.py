@@ -41,7 +41,7 @@ class Lexicon:
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
-    subjects: Subjects = field(default_factory=lambda: Subjects((), {}))  # what there is advice about
+    subjects: Subjects = field(default_factory=lambda: Subjects((), {}), compare=False)  # what there is advice about
 
     @staticmethod
     def build(

@@ -37,6 +37,9 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 out[target] = _keyed(out[target], "thickness")
                 out[at] = token.as_("CUE")
                 continue
+            if _measured_otherwise(out, at):
+                out[at] = token.as_("CUE")
+                continue
             token = out[at] = token.as_("MEASURE", value="diameter")
         if token.kind == "MEASURE" and token.value == "diameter" and _of_barrel(out, at):
             token = out[at] = token.as_("MEASURE", value="barrel")
@@ -67,6 +70,13 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
+
+
+def _measured_otherwise(tokens: list[Token], at: int) -> bool:
+    """'measured 74.6 from shoulder to image': the words behind the number tell what was measured."""
+    target = _before_which(tokens, at, "length")
+    after = tokens[at + 1 : at + 5]
+    return target is None and len(after) > 1 and after[0].kind in _LENGTHS and after[1].kind == "MEASURE"
 
 
 def _is_plausible(word: Token, number: float) -> bool:
@@ -212,6 +222,6 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
-        if token.kind not in _BETWEEN:
-            return None
+        if token.kind not in _BETWEEN or (measured == "field" and token.value == "with"):
+            return None  # 'depth of field with a 50' is that of a lens
     return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -23,6 +24,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
+    "front-glass": "front_glass",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -76,7 +78,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
     _averaged(out, cast)
     _leftovers(out, cast, told)
     _without_lip(out, cast)
-    _field(out, told)
+    _field(out, cast, told)
     _thread(out, told)
     out.limits.update(_used(cast))
     return out
@@ -217,6 +219,9 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
             out.keep(key, mm(token.numbers[0]))
         else:
             out.diameter = token.numbers[0]
+    elif token.value == "zone":
+        near, distant = token.numbers
+        out.keep("zone", f"{mm(near)} to {'infinity' if distant == inf else mm(distant)}")
     elif token.value == "diameter":
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:
@@ -258,6 +263,9 @@ def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:
             out.feet = out.feet or length.unit in _FEET
             out.keep("length", mm(length.numbers[0]))
     for part in cast.lenses:
+        factor = part.noun.first("TIMES")
+        if factor is not None and part.noun.head is None:
+            out.keep("magnification", f"{factor.numbers[0]:g}")  # 'dof 0.33x f8'
         far = [one for one in part.noun.all("LENGTH") if one.unit in ("m", "ft") and one.numbers[0] != part.focal]
         if far and part.focal and out.distance_mm is None:
             _far(out, far[0], told)  # '50mm f/2.8 10 feet'
@@ -288,9 +296,10 @@ def _first(text: str) -> float:
     return float(text.split(" ")[0])
 
 
-def _field(out: Readings, told: frozenset[str]) -> None:
+def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     """'fill the frame with a 3 cm flower', 'a coin 24 mm across to fill the frame': how wide the subject is."""
-    if "frame-filling" not in told or "field" in out.values or out.pitch is not None:
+    seen = "how-big" in told and not cast.lenses and not cast.pieces  # 'i see 60mm across, what magnification'
+    if not ("frame-filling" in told or seen) or "field" in out.values or out.pitch is not None:
         return
     if out.diameter is not None:
         out.keep("field", mm(out.diameter))

@@ -15,6 +15,7 @@ from grammar.tokens import Token
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
+_LENS_LIKE: Final = 16.0  # mm
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 # what is asked where a factor above 1 is that of an extender, and where it is a magnification
@@ -104,7 +105,7 @@ def _share_heads(parts: list[Part]) -> None:
             and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
-            and _one_kind(before, part)
+            and _one_kind(before, part, parts)
             and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
@@ -115,7 +116,9 @@ def _share_heads(parts: list[Part]) -> None:
         same = part.noun.listed == before.noun.listed
         if same and before.noun.role and not part.noun.role and part.sort == before.sort:
             part.noun.role = before.noun.role
-        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head:
+        length = part.noun.first("LENGTH")
+        short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
+        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
             _recast(part, before)
 
 
@@ -126,14 +129,24 @@ def _is_another(before: Part, part: Part) -> bool:
     return not part.noun.head.text.casefold().endswith("s") and not before.is_host
 
 
-def _one_kind(part: Part, headed: Part) -> bool:
+def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
     """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
     if part.sort != "length":
         return True
-    if headed.noun.join == "+" and headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s"):
-        return False  # '50mm + 12mm tube' is a lens and a tube
+    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
+    lens_told = any(one.sort == "lens" and one.focal for one in parts)
+    if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
+        return False  # '50mm, 20mm tube'
+    if headed.noun.join == "+" and single and not lens_told:
+        return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
     token = part.noun.first("LENGTH", "RANGE")
     return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
+
+
+def _is_focal_length(part: Part, headed: Part) -> bool:
+    """Whether the first of two lengths that stand in a list is as long as a lens, both with their units."""
+    one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
+    return one is not None and other is not None and one.text[-1:].isalpha() and one.numbers[0] >= _LENS_LIKE
 
 
 def _recast(part: Part, like: Part) -> None:

@@ -8,14 +8,17 @@ from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
+from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
-from grammar.rows import with_rows
+from grammar.near_marks import with_near_marks_told
+from grammar.piece_rows import with_piece_rows
 from grammar.senses import with_rest_told, with_senses_told
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tokens import Line, Token
+from grammar.zones import with_zones_told
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
@@ -58,9 +61,12 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
+    tokens = with_piece_rows(tokens, told)
+    tokens = with_zones_told(tokens, line.cues, told)
+    tokens = with_near_marks_told(tokens, told)
     tokens = with_senses_told(tokens)
     tokens = with_measures_told(tokens)
-    tokens = with_rows(tokens, hosts)
+    tokens = with_lens_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
@@ -254,7 +260,8 @@ def _tailed(tokens: list[Token]) -> list[Token]:
             if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
-            if out[back].kind in HEADS or out[back].kind == "TAIL":
+            stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not stop_of_piece:
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
                 continue

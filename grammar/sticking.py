@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Final
 
 from engine.base.compact import replace
 from grammar.casting import DRAWN, OPTICAL
 from grammar.hearing import Heard
 from grammar.questions import ALL, OFF, Limits, Question, Thing
+from grammar.readings import mm
 
 # what a chain does: here the pieces of before still stand between lens and body
 _PLACED: Final = frozenset(
@@ -26,8 +28,10 @@ _OF_RING: Final = frozenset(["thickness", OFF])
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
-_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus"])
+_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
+_TAPED: Final = "front_glass"
+_AT: Final = " at "
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
 
@@ -160,13 +164,23 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         values.pop(OFF, None)
     for key in _overtaken(said):
         values.pop(key, None)
+    if _TAPED in values and _AT not in values[_TAPED]:
+        # what was taped holds for the pieces it was taped with, whatever stands there now
+        stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
+        values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     if intent == before.intent:
         return values
     off = _OF_RING if intent in _OF_SEAT else frozenset()
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
+    # a lens whose mount was not known is still that lens when a ring tells it
+    same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     close = intent in _CLOSE and before.intent in _CLOSE
     kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
+
+
+def _focals(things: Iterable[Thing]) -> list[float | None]:
+    return [thing.focal_length_mm for thing in things]
 
 
 def _overtaken(said: Question) -> frozenset[str]:

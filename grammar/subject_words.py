@@ -16,6 +16,7 @@ _EMPTY: Final = (
     "use used using very want was way we well were what whats when where which while who why will with without wont",
     "would yes you your lens lenses camera cameras body bodies mount mounts mm full f small old new use works work",
     "come comes hows whys reason cause causes anyway really look looks seems every everything always never bit",
+    "set sets setting settings",
     "good bad nice two three first last time since whenever w ur dont doesnt didnt thought around ones",
 )
 EMPTY: Final = frozenset(word for line in _EMPTY for word in line.split())

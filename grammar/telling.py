@@ -29,7 +29,7 @@ _SPEAKING: Final = frozenset(
 _SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
 # kinds of question that may be about all of one's own lenses or bodies
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
-_ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent"])
+_ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
@@ -38,8 +38,8 @@ _NO_TOPIC: Final = frozenset(
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
      "means", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
-     "about-out-of-scope", "about-other", "surely-why", "surely-hazard", "surely-gear-setting",
-     "surely-out-of-scope", "surely-other"]
+     "about-out-of-scope", "surely-why", "surely-hazard", "surely-gear-setting",
+     "surely-out-of-scope"]
 )  # fmt: skip
 
 

@@ -162,7 +162,7 @@ def _with_formats(token: Token, lexicon: Lexicon, name: Name | None) -> Token:
     if name is not None:
         return replace(token, ids=name.ids, implies=(name.kind,))
     if token.kind == "FRACTION" and token.value in lexicon.inch_types:
-        return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))
+        return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))  # '2/3 sensor'
     if token.kind == "LENGTH":
         if token.unit == "in" and token.value in lexicon.inch_types:
             return replace(token, ids=(lexicon.inch_types[token.value],), implies=("format",))

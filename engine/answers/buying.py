@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.nearby import LEAST, SURE, nearest
+from engine.answers.open_lens import MEASURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number
@@ -254,7 +255,8 @@ def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge:
     )
     more = [Line("text", f"Add a set of tubes for longer lenses and close-ups: {tubes[0]}.")] if tubes else []
     rows += [tubes[1]] if tubes else []
-    return Told((head, *lines, *more), tuple(rows))
+    asked = () if number(question, "flange_to_image") else (Line("ask", MEASURE, wants="flange_to_image"),)
+    return Told((head, *lines, *more, *asked), tuple(rows))
 
 
 def _tube_set(knowledge: Knowledge) -> tuple[str, Quantity] | None:

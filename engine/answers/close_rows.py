@@ -41,10 +41,11 @@ class Shown:
 
 
 def at_extension(
-    lens: Distances, extension_mm: float, shown: Shown, case: str, *, end: str = "far", lead: str = "", level: int = 1
-) -> Told:
+    lens: Distances, extension_mm: float | Interval, shown: Shown, case: str, *,
+    end: str = "far", lead: str = "", level: int = 1,
+) -> Told:  # fmt: skip
     """A lens at one extension. `end`: which distance it is, far (infinity mark), near (nearest mark) or focus (set)."""
-    x = Interval.exact(extension_mm)
+    x = extension_mm if isinstance(extension_mm, Interval) else Interval.exact(extension_mm)
     at = lens.at(x)
     if not is_known(at.from_sensor_mm) or not is_known(at.magnification):
         return Told()
@@ -58,7 +59,7 @@ def at_extension(
     if is_known(at.from_front_principal_mm):
         rows.append(Quantity("from_front_principal_mm", at.from_front_principal_mm, case))
     text = f"{lead or case}: sharp at {shown.distance(at.from_sensor_mm.nominal)} from the sensor"
-    text += f", {times(at.magnification.nominal)}"
+    text += f", {about(at.magnification, times)}"
     room = at.working_distance_mm
     if is_known(room) and room.greatest > 0:
         rows.append(Quantity("working_distance_mm", room.at_least(0.0), case))

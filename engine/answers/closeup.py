@@ -7,6 +7,7 @@ from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.blur import blur_told
+from engine.answers.by_stack import by_stack
 from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
@@ -19,26 +20,35 @@ from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
+from engine.answers.nearest_set import nearest_set
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers, stop
 from engine.answers.stacks import length_of_all, stack_for
+from engine.answers.taped import front_focus_taped, taped_note
 from engine.answers.turned_round import reversed_alone
-from engine.answers.wording import article, distance, small_mm, times, trimmed
+from engine.answers.wording import about, article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from engine.physics import closeup
+from engine.physics import closeup, focus
 from grammar.questions import Question
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
+LONGEST_SPACER = 60.0  # mm
+WANTED = ("want", "need", "reach", "get to", "closest to", "nearest to", "which of", "to get", "for ")
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 NEARER = ("enough", "closer", "nearer")
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    stack = by_stack(question, _shown(question, knowledge), knowledge)
+    if stack.lines and question.said("magnification") is None:
+        return Answer(
+            question.text, "macro-distance", ANSWERED, stack.lines, question=question, quantities=stack.quantities
+        )
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
@@ -53,7 +63,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
-    if not _focals(question) and not question.said("magnification"):
+    if not _focals(question) and not (question.said("magnification") or question.said("field")):
         lines += _without_focal(question, knowledge, told)
     if not lines:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
@@ -77,26 +87,32 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
+    if wanted is not None and tubes and mentions(question, *WANTED):
+        filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
             yield light_alone(question, wanted, _shown(question, knowledge))
         return
-    lenses = _lenses(question, knowledge)
+    lenses = _lenses(question, knowledge, tubes)
     shown = _shown(question, knowledge)
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
-    yield length_of_all(question)
+    if wanted is None and filled is None:
+        yield length_of_all(question)
     if filled is not None:
         for lens in lenses:
-            yield at_magnification(lens, filled, shown) + further(lens, filled, tubes)
+            yield nearest_set(lens, filled, tubes, shown)
+            yield at_magnification(lens, filled, shown)
+        if not lenses:
+            yield light_alone(question, filled, shown)
         return
     if wanted is not None and not tubes:
         for lens in lenses:
             yield at_magnification(lens, wanted, shown)
-        if not lenses:
-            yield light_alone(question, wanted, shown)
+        for m in numbers(question, "magnification") if not lenses else ():
+            yield light_alone(question, m, shown)
     for lens in lenses:
         yield from _drawn(lens, question, shown, knowledge)
         yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
@@ -106,9 +122,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             for m in LARGER:
                 yield further(lens, m, tubes)
         if sets_told(tubes, question) or wanted is not None:
-            yield assumed_note(lens)
+            yield taped_note(lens, question, tubes) or assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
+            yield from _as_taped(lens, question, shown)
 
 
 def sets_told(tubes: list[float], question: Question) -> bool:
@@ -141,10 +158,14 @@ def _shown(question: Question, knowledge: Knowledge) -> Shown:
     )
 
 
-def _lenses(question: Question, knowledge: Knowledge) -> list[Distances]:
+def _lenses(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
     """The lenses told, each by what is known of it; a bare number that can be a focal length where none is."""
     facts = knowledge.catalogue
-    found = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
+    found = [
+        lens
+        for thing in question.lenses
+        if (lens := distances_of(thing, facts, front_focus_taped(thing, question, tubes))) is not None
+    ]
     return found or [Distances(focal, facts) for focal in _focals(question)]
 
 
@@ -175,6 +196,9 @@ def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
         ):
             yield at.greatest - at.least if not at.is_exact else at.nominal
     yield from numbers(question, "extension", "travel")
+    if question.lenses and not any(thing.thickness_mm is not None for thing in question.adapters):
+        # 'a half mm shim': a short length that belongs to nothing else stands between
+        yield from (one for one in numbers(question, "length", "thickness") if one <= LONGEST_SPACER)
 
 
 def _with_tubes(
@@ -243,6 +267,25 @@ def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[
     if at is not None and own is not None and is_known(own):
         case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
         yield at_extension(optics, own.nominal, shown, case, end="focus")
+
+
+def _as_taped(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:
+    """What a subject at a distance before the front glass comes to: x = f*f/(w - a)."""
+    room = number(question, "front_glass")
+    if room is None or not is_known(optics.offset):
+        return
+    x = closeup.extension_for_room_mm(optics.focal, optics.offset, Interval.exact(room))
+    m = focus.magnification(optics.focal, x)
+    if not is_known(m):
+        return
+    case = f"{small_mm(room)} before the front glass"
+    rows = [Quantity("magnification", m, case)]
+    text = f"{case}: {about(m, times)}, by where its front focal point may lie"
+    wide = closeup.field_mm(Interval.exact(shown.form.width_mm), m) if shown.form is not None else None
+    if wide is not None and is_known(wide) and shown.form is not None:
+        rows.append(Quantity("field_width_mm", wide, case))
+        text += f"; field {ranged(wide, small_mm)} wide on {shown.form.name}"
+    yield Told((Line("head", f"{text}."),), tuple(rows)) + assumed_note(optics)
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from engine.answers.constructions import SYMMETRIC, Planes, planes_told
 from engine.answers.owned import own_lens
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
@@ -39,30 +40,43 @@ class Distances:
 
     def __init__(
         self, focal_mm: float, facts: Facts, kind: str | None = None, lens: Lens | None = None,
-        register: Measure = UNKNOWN,
+        register: Measure = UNKNOWN, told: Planes | None = None, observed_offset: Measure = UNKNOWN,
     ) -> None:  # fmt: skip
         """`kind`: enlarger, projector ... are of ordinary length; of other lenses nothing is taken for granted.
 
         `lens`: a record whose own planes and pupils count where they are known; `register`: of its mount, in mm.
+        `told`: its planes by a construction that was named.
+        `observed_offset`: of the front focal point behind the front glass, where a tape has told it.
         """
         self.focal = Interval.exact(focal_mm)
         assumed = {name: row.value for name, row in facts.assumptions.items()}
         length: Measure = UNKNOWN
         gap: Measure = UNKNOWN
-        if kind in ORDINARY:
+        told = told or Planes()
+        observed = _known_or(observed_offset, told.offset_mm)
+        if is_known(told.hiatus_mm):
+            gap = told.hiatus_mm
+        elif kind in ORDINARY:
             length = assumed["construction-ordinary-front-to-sensor"] * self.focal
             gap = assumed["plain-hiatus"] * self.focal
         if lens is not None:
             own = lens.register_mm if is_known(lens.register_mm) else register
             optics = resolve_optics(
                 self.focal, front_to_sensor_mm=_known_or(lens.front_vertex_mm + own, length),
-                hiatus_mm=_known_or(lens.hiatus_mm, gap), front_focal_offset_mm=lens.front_focal_offset_mm,
-                pupil_magnification=lens.pupil_magnification, register_mm=own, assumptions=assumed,
+                hiatus_mm=_known_or(lens.hiatus_mm, gap),
+                front_focal_offset_mm=_known_or(observed_offset, _known_or(lens.front_focal_offset_mm, told.offset_mm)),
+                pupil_magnification=_known_or(lens.pupil_magnification, told.pupil),
+                register_mm=own, assumptions=assumed,
             )  # fmt: skip
         else:
-            optics = resolve_optics(self.focal, front_to_sensor_mm=length, hiatus_mm=gap, assumptions=assumed)
+            optics = resolve_optics(
+                self.focal, front_to_sensor_mm=length, hiatus_mm=gap, front_focal_offset_mm=observed,
+                pupil_magnification=told.pupil, assumptions=assumed,
+            )  # fmt: skip
         self.hiatus, self.pupil = optics.hiatus_mm, optics.pupil_magnification
         self.offset, self._error = optics.front_focal_offset_mm, optics.relative_error
+        # a tape that has told the offset leaves no error of the model in what stands before the glass
+        self._room_error = Interval.exact(0.0) if is_known(observed_offset) else optics.relative_error
         self.assumed = optics.assumed
 
     def at(self, extension: Interval) -> At:
@@ -74,7 +88,7 @@ class Distances:
             x,
             widened_by_share(focus.from_sensor_mm(f, self.hiatus, x), self._error),
             closeup.from_front_principal_mm(f, x),
-            widened_by_share(room, focus.model_error_at(self._error, magnified)),
+            widened_by_share(room, focus.model_error_at(self._room_error, magnified)),
             magnified,
         )
 
@@ -100,13 +114,15 @@ def _known_or(fact: Measure, otherwise: Measure) -> Measure:
     return fact if is_known(fact) else otherwise
 
 
-def distances_of(thing: Thing, facts: Catalogue) -> Distances | None:
+def distances_of(thing: Thing, facts: Catalogue, observed_offset: Measure = UNKNOWN) -> Distances | None:
     """Those of a lens that a question names or describes; None where its focal length is not known."""
     if thing.focal_length_mm is None:
         return None
     lens = own_lens(thing, facts)
     register = facts.mounts[lens.mount].register_mm if lens is not None else UNKNOWN
-    return Distances(thing.focal_length_mm, facts, thing.lens_kind, lens, register)
+    kind = "copy" if SYMMETRIC in thing.traits else thing.lens_kind  # of ordinary length, as copying lenses are
+    told = planes_told(thing, facts)
+    return Distances(thing.focal_length_mm, facts, kind, lens, register, told, observed_offset)
 
 
 PARTLY = (

@@ -11,6 +11,7 @@ from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, interval, mentions, number, stop
+from engine.answers.same_depth import same_depth
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -36,6 +37,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
         told += _behind(focal, factor)
+    if at is not None:
+        told += same_depth(question, at, knowledge.catalogue)
     for crop in crops:
         told += crop_factor_of(crop)
     if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):

@@ -15,6 +15,7 @@ from grammar.subjects import Match, Subjects
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
 MOST_PART: Final = 0.5
+SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
 SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
@@ -47,15 +48,17 @@ def nearest(
     """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be."""
     if least == ONLY_NAMED:
         return ()
-    found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least)]
+    found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least, intent)]
     rows = [(match.score, catalogue.advice[match.id]) for match in found]
     rows = [row for row in rows if among is None or among(row[1])][:most]
     return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
 
 
-def _is_near(match: Match, least: float) -> bool:
+def _is_near(match: Match, least: float, intent: str) -> bool:
     """Whether a match is near enough; of a question with little else in it, one common word is."""
-    return match.score >= least or (least <= LEAST and match.score >= ONE_WORD and match.part >= MOST_PART)
+    return match.score >= least or (
+        intent in SPOKEN_OF and least <= LEAST and match.score >= ONE_WORD and match.part >= MOST_PART
+    )
 
 
 def plainly_about(text: str, subjects: Subjects) -> str | None:

@@ -56,8 +56,9 @@ def _frames_apart(question: Question, facts: Catalogue) -> Question:
 
 
 def _stops_apart(question: Question) -> Question:
-    """An f-number that stands alone beside an own lens ('..., f/2') is the stop it is used at, not a second lens."""
-    if question.f_number is not None or not any(thing.kind == "lens" for thing in question.lenses):
+    """An f-number alone beside a lens whose widest stop is known ('..., f/2') is the stop used, not a second lens."""
+    widest = any(thing.kind == "lens" or thing.focal_length_mm for thing in question.lenses)
+    if question.f_number is not None or not widest:
         return question
     bare = [thing for thing in question.lenses if thing.f_number is not None and _is_bare(thing)]
     if len(bare) != 1:

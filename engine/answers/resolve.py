@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from engine.answers.constructions import planes_told
 from engine.answers.said import mentions, number, pitch_mm
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
@@ -63,7 +64,7 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
         )
     mount = catalogue.mounts[mount_id]
     made_up = Lens(id="", name="", mount=mount.id, basis=AS_TOLD)
-    lens = _told(made_up, thing)
+    lens = _with_planes(_told(made_up, thing), thing, catalogue)
     words = described(lens, mount, thing.lens_kind)
     alone = not is_known(lens.focal_length_mm)
     others = tuple(catalogue.mounts[other].designation for other in thing.ids[1:] if other in catalogue.mounts)
@@ -154,6 +155,16 @@ def _told(lens: Lens, thing: Thing) -> Lens:
     if "fixed iris" in thing.traits:
         lens = replace(lens, iris="fixed")
     return lens
+
+
+def _with_planes(lens: Lens, thing: Thing, catalogue: Catalogue) -> Lens:
+    """The lens with its planes where its construction was named."""
+    planes = planes_told(thing, catalogue)
+    if not is_known(planes.offset_mm):
+        return lens
+    return replace(
+        lens, hiatus_mm=planes.hiatus_mm, front_focal_offset_mm=planes.offset_mm, pupil_magnification=planes.pupil
+    )
 
 
 def described(lens: Lens, mount: Mount, kind: str | None = None) -> str:

@@ -9,7 +9,7 @@ from math import isinf
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.blur import blur_of
 from engine.answers.clipping import extension_mm
-from engine.answers.close_rows import Shown, at_extension
+from engine.answers.close_rows import LIGHT_MATTERS, Shown, at_extension
 from engine.answers.distances import Distances, distances_of, moves_in_part
 from engine.answers.drawn import draws
 from engine.answers.fine import diffraction, sensor_glass
@@ -19,17 +19,20 @@ from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.owned import own_lens
 from engine.answers.remarking import remarked
 from engine.answers.said import distance_mm, mentions, number, numbers, stop
+from engine.answers.same_depth import same_depth
 from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
+from engine.answers.zones import stop_for_zone, zone_of
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from engine.physics import closeup, depth
+from engine.physics import closeup, depth, focus
 from grammar.questions import Question, Thing
 
 EVEN_PUPILS = Interval.exact(1.0)
 WHOLE = (
     "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
 )
+SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 
 
@@ -38,15 +41,16 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     told = Told()
     for part in _parts(question, knowledge):
         told += part
-    lines = [*_out_of_reach(question, knowledge), *told.lines]
-    if not lines or mentions(question, "same", "sensor", "crop", "enough", "more or less", "why"):
+    lines = [*_by_topic(question, knowledge), *_out_of_reach(question, knowledge), *told.lines]
+    general = mentions(question, "same", "sensor", "crop", "enough", "more or less", "why")
+    if not lines or (general and lines[0].kind != "head"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
         lines = [*advice, *lines] if not told.lines else [*lines, *advice]
-    term = nearest_term(question.text, knowledge.catalogue) if not told.lines else None
+    term = nearest_term(question.text, knowledge.catalogue) if not told.lines and not lines else None
     if term is not None:
         lines.insert(0, Line("head", f"{term.names[0]}: {term.means}"))
-    if not told.lines:
+    if not told.lines and question.topic != SAME_SCALE:
         lines.append(Line("ask", "For which focal length, f-number, format and distance, or at what magnification?"))
     return Answer(
         question.text, "depth-of-field", ANSWERED, tuple(lines), question=question, quantities=told.quantities
@@ -74,7 +78,14 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.topic == "cover-glass":
         yield _cover_glass(at, frames[0], question, knowledge)
         return
+    if question.said("zone") is not None:
+        yield from _zones(question, frames, knowledge)
+        return
     if at is None:
+        return
+    alike = same_depth(question, at, facts)
+    if alike.lines and not any(thing.focal_length_mm for thing in question.lenses):
+        yield alike
         return
     rows = [
         (lens, _stop_of(thing, question, at, facts))
@@ -91,13 +102,37 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         for lens, own in rows:
             yield from _of_lens(lens, own, blur, form, question, knowledge)
         if close:
-            for m in (wanted,) if wanted is not None else CLOSE_UPS:
-                yield _close_up(m, at, blur, form, question.feet)
+            for m in numbers(question, "magnification") or CLOSE_UPS:
+                for one in _stops(question, at):
+                    yield _close_up(m, one, blur, form, question.feet)
         if named:
             yield diffraction(at, form, question, knowledge)
+    yield alike
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
         yield _paper_stop([lens.focal.nominal for lens in lenses], paper)
+
+
+def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
+    """The advice that bears the name of what is asked, first of all."""
+    at_scale = question.said("magnification") is not None and stop(question) is None
+    advice = knowledge.catalogue.advice.get(SAME_SCALE if at_scale else question.topic or "")
+    if advice is not None:
+        yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
+
+
+def _zones(question: Question, frames: list[Format], knowledge: Knowledge) -> Iterator[Told]:
+    """The stop that holds the zone wanted, for each lens and format."""
+    zone = zone_of(question)
+    lenses = [lens for thing in question.lenses if (lens := distances_of(thing, knowledge.catalogue)) is not None]
+    if zone is None:
+        return
+    for form in frames:
+        blur = Interval.exact(blur_of(question, form, knowledge))
+        for lens in lenses:
+            yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet)
+    if not lenses:
+        yield Told((Line("ask", "With which focal length? The stop grows with its square.", wants="focal"),))
 
 
 def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
@@ -115,6 +150,12 @@ def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
             f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
         )
         yield Line("caution", text)
+
+
+def _stops(question: Question, at: float) -> tuple[float, ...]:
+    """Every stop told: 'f/16 or f/8' sets two side by side."""
+    bare = [thing.f_number for thing in question.lenses if thing.f_number and not thing.focal_length_mm]
+    return tuple(dict.fromkeys((at, *bare)))
 
 
 def _stop_of(thing: Thing, question: Question, otherwise: float, facts: Catalogue) -> float:
@@ -190,7 +231,12 @@ def _close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> 
         return Told()
     case = f"m = {trimmed(m, 2)}, f/{f_number(at)}, {form.name}"
     text = f"{times(m)} at f/{f_number(at)} on {form.name}: {depth_words(total.nominal, feet)} sharp in all"
-    return Told((Line("fact", text, 1),), (Quantity("dof_mm", total, case),))
+    rows = [Quantity("dof_mm", total, case)]
+    counted = focus.effective_f_number(Interval.exact(at), Interval.exact(m), EVEN_PUPILS)
+    if is_known(counted):
+        rows.append(Quantity("effective_f_number", counted, f"m = {trimmed(m, 2)}"))
+        text += f"; it counts as f/{f_number(counted.nominal)} for light" if m >= LIGHT_MATTERS else ""
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _cover_glass(at: float | None, form: Format, question: Question, knowledge: Knowledge) -> Told:

@@ -6,6 +6,7 @@ from engine.answers.answer import Line, Quantity, Told
 from engine.answers.clipping import extension_mm, magnification_filling
 from engine.answers.close_rows import Shown
 from engine.answers.distances import Distances
+from engine.answers.drawn import is_drawn
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import number
@@ -25,6 +26,7 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     """
     focal = lens.focal.nominal
     between = extension_mm(question, knowledge.catalogue) or 0.0
+    drawn = next((thing.thickness_mm for thing in question.adapters if is_drawn(thing)), None)
     name = f"{trimmed(focal, 1)} mm"
     lines = [Line("head", (
         f"A {name} lens reversed: what is put between does not count from its infinity position. Front glass to sensor"
@@ -36,7 +38,10 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     if wanted is not None:
         told = _for_magnification(lens, wanted)
     elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
-        told = _on_body(lens, body, between, shown)
+        # a bellows at both ends of its draw
+        told = Told()
+        for length in drawn or (between,):
+            told += _on_body(lens, body, length, shown)
     else:
         stands = f"with the {small_mm(between)} between, " if between else ""
         text = f"{stands}its magnification is not known without the body; {more}"
@@ -59,7 +64,7 @@ def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> T
     m = focus.magnification(lens.focal, x)
     if not is_known(m):
         return Told()
-    rows = [Quantity("magnification", m, "reversed")]
+    rows = [Quantity("magnification", m, f"reversed{_with(between)}")]
     put = f" and {small_mm(between)} between" if between else ", with no more than a thin ring between"
     text = (
         f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on "
@@ -69,12 +74,18 @@ def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> T
     if shown.form is not None and m.greatest > 0:
         least = shown.form.width_mm / m.greatest, shown.form.height_mm / m.greatest
         lines.append(Line("fact", f"smallest field {area(*least, shown.feet)} on {shown.form.name}", 2))
-        rows.append(Quantity("field_width_mm", Interval.exact(least[0]), "reversed, at most magnified"))
+        rows.append(
+            Quantity("field_width_mm", Interval.exact(least[0]), f"reversed{_with(between)}, at most magnified")
+        )
     lost = focus.light_lost_stops(m, closeup.reversed_pupil(lens.likely_pupil))
     if is_known(lost):
         lines.append(Line("fact", f"{ranged(lost, lambda value: f'{value:.1f}')} stops of light lost", 2))
-        rows.append(Quantity("light_difference_stops", lost, "reversed"))
+        rows.append(Quantity("light_difference_stops", lost, f"reversed{_with(between)}"))
     return Told(tuple(lines), tuple(rows))
+
+
+def _with(between: float) -> str:
+    return f", {small_mm(between)} between" if between else ""
 
 
 def _for_magnification(lens: Distances, wanted: float) -> Told:

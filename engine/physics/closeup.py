@@ -39,6 +39,14 @@ def extension_for_subject_mm(focal_length: Measure, subject: Measure) -> Measure
     return enclose(lambda f, u: f * f / (u - f), focal_length, subject)
 
 
+def extension_for_room_mm(focal_length: Measure, front_focal_offset: Measure, room: Measure) -> Measure:
+    """x = f*f/(w - a) for a subject at w before the front glass. Source: optics model, w = a + f*f/x."""
+    reach = room - front_focal_offset
+    if not is_known(reach) or reach.least <= 0:
+        return UNKNOWN
+    return enclose(lambda f, z: f * f / z, positive(focal_length), reach)
+
+
 def from_front_principal_mm(focal_length: Measure, extension: Measure) -> Measure:
     """u = f + f*f/x, subject to front principal plane; infinite at and beyond infinity. Source: optics model."""
     return enclose(lambda f, x: f + f * f / x if x > 0 else inf, positive(focal_length), extension)

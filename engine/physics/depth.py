@@ -51,6 +51,27 @@ def total_depth_mm(
     return _enclosed(_total, subject, focal_length, f_number, blur, pupil)
 
 
+def focus_for_zone_mm(near: Measure, far: Measure) -> Measure:
+    """2*a*b/(a + b), where to focus for all from a to b to be sharp; 2*a where b is infinite.
+
+    Source: optics model, near and far limit with 1/near + 1/far = 2/s.
+    """
+    return enclose(lambda a, b: 2 * a if b == inf else 2 * a * b / (a + b), positive(near), far)
+
+
+def f_number_for_zone(near: Measure, far: Measure, focal_length: Measure, blur: Measure) -> Measure:
+    """f*f(1/a - 1/b)s / (2c(s - f)), the widest stop at which all from a to b is sharp, focused at s.
+
+    Source: optics model, near and far limit with 1/near - 1/far = 2*N*c(s - f)/(s*f*f).
+    """
+
+    def stop(a: float, b: float, f: float, c: float) -> float:
+        s = 2 * a if b == inf else 2 * a * b / (a + b)
+        return f * f * (1 / a - 1 / b) * s / (2 * c * (s - f)) if s > f else inf
+
+    return enclose(stop, positive(near), far, positive(focal_length), positive(blur))
+
+
 def close_up_depth_mm(magnification: Measure, f_number: Measure, blur: Measure, pupil: Measure) -> Measure:
     """2*N*c(1 + m/p) / (m*m): total depth where N*c is small against the extension; the focal length drops out.
 

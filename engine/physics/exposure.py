@@ -13,6 +13,17 @@ from engine.physics.positive import positive
 
 BASE_ISO: Final = 100.0  # what exposure values are counted at
 FULL_TURN_DEG: Final = 360.0
+# full stops as they are marked; each stands for a power of the root of 2
+FULL_STOPS: Final = (0.7, 1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0, 45.0, 64.0)
+AS_GOOD: Final = 0.99  # a stop this near to what is needed will do
+
+
+def next_full_stop(f_number: float) -> float:
+    """The first marked full stop that is no wider than `f_number`; the smallest one where none is."""
+    for step, marked in enumerate(FULL_STOPS, start=-1):
+        if sqrt(2) ** step >= f_number * AS_GOOD:
+            return marked
+    return FULL_STOPS[-1]
 
 
 def setting_ev(f_number: Measure, shutter_s: Measure) -> Measure:

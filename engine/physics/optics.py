@@ -8,7 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
-from engine.physics.enclose import ordered
+from engine.physics.enclose import enclose, ordered
 
 _HEAD: Final = "construction-"
 _T0, _HIATUS, _PUPIL = "-front-to-sensor", "-hiatus", "-pupil"
@@ -156,3 +156,10 @@ def _around(parts: Sequence[Interval], likeliest: float) -> Interval:
     """The interval around all parts, likeliest as near to `likeliest` as they allow."""
     least, greatest = min(part.least for part in parts), max(part.greatest for part in parts)
     return ordered(least, greatest, min(max(likeliest, least), greatest))
+
+
+def front_focus_of_reading_mm(focal_length: Measure, room: Measure, extension: Measure) -> Measure:
+    """a = w - f*f/x by one tape reading w at an extension x, above 0 behind the front glass. Source: w = a + f*f/x."""
+    if not is_known(extension) or extension.least <= 0:
+        return UNKNOWN
+    return enclose(lambda f, w, x: w - f * f / x, focal_length, room, extension)

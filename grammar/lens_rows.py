@@ -52,7 +52,7 @@ class _Row:
         return sum(item.mount is not None for item in self.items)
 
 
-def with_rows(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+def with_lens_rows(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
     """The tokens with the numbers of each row as focal lengths and stops, and a mount told for all told of each.
 
     `hosts`: mounts that, named alone, are those of a body.

@@ -1,0 +1,62 @@
+"""A lens that is focused by what stands behind it: from flange to image, the body's register and the pieces told.
+
+An enlarger lens on a helicoid or bellows moves whole: x = register + pieces - flange to image. Source: lengths add.
+"""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.close_rows import Shown, at_extension
+from engine.answers.distances import distances_of
+from engine.answers.knowledge import Knowledge
+from engine.answers.open_lens import MEASURE, usual_flange_to_image
+from engine.answers.resolve import BodySide, body_side
+from engine.answers.said import number, numbers
+from engine.answers.wording import small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from grammar.questions import Question
+
+DRAWN = frozenset({"helicoid", "bellows"})
+OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
+
+
+def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
+    """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
+    thing, body = question.lens, body_side(question.body, knowledge.catalogue)
+    drawn = next((one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None), None)
+    if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
+        return Told()
+    register, lens = body.mount.register_mm, distances_of(thing, knowledge.catalogue)
+    measured = number(question, "flange_to_image")
+    away = Interval.exact(measured) if measured else usual_flange_to_image(thing, knowledge)
+    low, high = drawn.thickness_mm
+    if lens is None or away is None or not is_known(register) or low >= high:
+        return Told()
+    others = sum(one.thickness_mm[1] for one in question.adapters if one is not drawn and one.thickness_mm is not None)
+    others += sum(numbers(question, *OTHERS))
+    seated = away - Interval.exact(register.nominal + others)
+    at_infinity = seated.nominal
+    plain = f"{small_mm(register.nominal)} of body register"
+    plain += f" + {small_mm(others)} of rings" if others else ""
+    assumed = "" if measured else " (usual for such a lens, assumed)"
+    setting = _infinity(at_infinity, low, high, drawn.piece or "")
+    text = f"Extension is {plain} + {drawn.piece} - {small_mm(away.nominal)} from flange to image{assumed}: {setting}."
+    lines = [Line("text", text)]
+    rows = [Quantity("helicoid_setting_mm", Interval.exact(at_infinity), "infinity")] if at_infinity > 0 else []
+    told = Told()
+    for length, end in ((low, "far"), (high, "near")):
+        x = (Interval.exact(length) - seated).at_least(0.0)
+        if x.nominal > 0:
+            case = f"{drawn.piece} at {trimmed(length, 1)} mm"
+            told += at_extension(lens, x, shown, case, end=end, lead=case, level=0 if end == "near" else 1)
+    asked = () if measured else (Line("ask", MEASURE, wants="flange_to_image"),)
+    return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _infinity(setting: float, low: float, high: float, piece: str) -> str:
+    """Where the draw stands at infinity, or that it cannot."""
+    if setting < low:
+        return f"at its shortest it is {small_mm(low - setting)} too far out for infinity, so close-up only"
+    if setting > high:
+        return f"even drawn out it is {small_mm(setting - high)} short of infinity: it focuses on nothing"
+    return f"infinity at {small_mm(setting)} on the {piece}"

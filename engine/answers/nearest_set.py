@@ -1,0 +1,36 @@
+"""Which of the tubes at hand come nearest to a magnification, and what each of them gives."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from engine.answers.answer import Line, Told
+from engine.answers.close_rows import Shown, at_extension
+from engine.answers.distances import Distances
+from engine.answers.wording import small_mm, times, trimmed
+
+MOST_TUBES = 8  # more than these nobody stacks
+
+
+def nearest_set(lens: Distances, magnification: float, tubes: list[float], shown: Shown) -> Told:
+    """The sum of some of them that is nearest to what is wanted, then each alone; nothing where none were told."""
+    at_hand = tubes[:MOST_TUBES]
+    if not at_hand:
+        return Told()
+    wanted = magnification * lens.focal.nominal
+    sums = {
+        sum(row): row
+        for size in range(len(at_hand), 0, -1)
+        for row in combinations(sorted(at_hand, reverse=True), size)
+    }
+    best = min(sums, key=lambda length: (abs(length - wanted), len(sums[length])))
+    parts = " + ".join(trimmed(one, 2) for one in sums[best])
+    text = (
+        f"Of what you have, {parts} mm comes nearest to the {small_mm(wanted)} that it wants: "
+        f"{times(best / lens.focal.nominal)}."
+    )
+    told = Told((Line("head", text),))
+    for length in dict.fromkeys((best, *at_hand)):
+        case = f"{trimmed(length, 2)} mm"
+        told += at_extension(lens, length, shown, case, lead=f"{case} of tube")
+    return told

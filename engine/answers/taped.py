@@ -1,0 +1,34 @@
+"""A tape laid once from the front glass to the subject tells where the front focal point lies, for every other tube."""
+
+from __future__ import annotations
+
+from engine.answers.answer import Line, Told
+from engine.answers.distances import Distances
+from engine.answers.said import numbers
+from engine.answers.wording import small_mm
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.physics import optics
+from grammar.questions import Question, Thing
+
+
+def front_focus_taped(thing: Thing, question: Question, tubes: list[float]) -> Measure:
+    """How far behind the front glass its front focal point lies, by the tape reading told with the first tube."""
+    taped, focal = numbers(question, "front_glass"), thing.focal_length_mm
+    x = taped[1] if len(taped) > 1 else tubes[0] if tubes else None
+    if not taped or focal is None or x is None:
+        return UNKNOWN
+    return optics.front_focus_of_reading_mm(Interval.exact(focal), Interval.exact(taped[0]), Interval.exact(x))
+
+
+def taped_note(lens: Distances, question: Question, tubes: list[float]) -> Told | None:
+    """That the distances before the glass follow from the tape; None where none was laid."""
+    taped = numbers(question, "front_glass")
+    if not taped or not is_known(lens.offset) or not (tubes or len(taped) > 1):
+        return None
+    x = taped[1] if len(taped) > 1 else tubes[0]
+    where = "behind" if lens.offset.nominal >= 0 else "ahead of"
+    text = (
+        f"By your tape, {small_mm(taped[0])} before the glass with {small_mm(x)}, the front focal point lies "
+        f"{small_mm(abs(lens.offset.nominal))} {where} the front glass; the other distances before the glass follow."
+    )
+    return Told((Line("note", text),))

@@ -1,0 +1,78 @@
+"""A zone that shall be sharp: '2m to infinity', 'between 1 and 3 m', 'from 1.5m all the way to the horizon'."""
+
+from __future__ import annotations
+
+from math import inf
+from typing import Final
+
+from grammar.tokens import Cue, Token
+
+_WANTED: Final = frozenset(
+    ["dof", "hyperfocal", "sharp-enough", "zone-wanted", "which-stop", "f-stop", "after-depth-of-field"]
+)
+_METRES: Final = frozenset(["m", "ft", "cm", "in"])
+_PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
+_FAR: Final = "infinity"  # what a cue tells that stands for the far end
+_LINKS: Final = frozenset(["to", "and", "-"])
+_MOST_BARE: Final = 100.0  # a larger number without a unit is no distance in metres
+_LEAST_MM: Final = 100.0
+
+
+def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
+    """The two ends become one KEYED zone, where depth or a stop is asked for; lengths in mm, the far one may be inf."""
+    if not told & _WANTED:
+        return tokens
+    far = {cue.column for cue in cues if cue.tells == _FAR}
+    out = list(tokens)
+    for at, token in enumerate(out):
+        found = _zone(out, at, far)
+        if found is not None:
+            near, distant, end = found
+            out[at : end + 1] = [token.as_("KEYED", value="zone", numbers=(near, distant), unit="m")]
+            break
+    return out
+
+
+def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, int] | None:
+    """Near end, far end and the last token of a zone that begins here."""
+    token = tokens[at]
+    if token.column in far and at + 2 < len(tokens) and tokens[at + 1].value in ("to", "-"):
+        start = _mm(tokens[at + 2], "m") if tokens[at + 2].kind in ("LENGTH", "NUMBER") else None
+        return (start, inf, at + 2) if start is not None else None  # 'infinity to 4m'
+    if token.kind == "RANGE" and token.unit in _METRES:
+        near, distant = min(token.numbers), max(token.numbers)
+        return (near, distant, at) if near >= _LEAST_MM else None
+    if token.kind not in ("LENGTH", "NUMBER") or token.text.isalpha():
+        return None
+    link = at + 1
+    while link < len(tokens) and tokens[link].kind in _PASSED and tokens[link].column not in far:
+        link += 1
+    if link >= len(tokens) or (tokens[link].value not in _LINKS and tokens[link].column not in far):
+        return None
+    end = link if tokens[link].column in far else link + 1
+    while end < len(tokens) and tokens[end].kind in _PASSED and tokens[end].column not in far:
+        end += 1
+    if end >= len(tokens):
+        return None
+    if tokens[end].column in far:
+        start = _mm(token, "m")
+        linked = end > link and tokens[link].value in ("to", "-")
+        return (start, inf, end) if start is not None and linked else None
+    other = tokens[end]
+    unit = token.unit if token.unit in _METRES else other.unit
+    if other.kind not in ("LENGTH", "NUMBER") or unit not in _METRES:
+        return None
+    ends = _mm(token, unit), _mm(other, unit)
+    if ends[0] is None or ends[1] is None or ends[0] >= ends[1]:
+        return None
+    return ends[0], ends[1], end
+
+
+def _mm(token: Token, unit: str) -> float | None:
+    """The distance in mm; a bare number in the unit of the other end."""
+    number = token.numbers[0]
+    if token.kind == "NUMBER" and not token.unit:
+        number *= {"m": 1000.0, "ft": 304.8, "cm": 10.0, "in": 25.4}[unit] if number < _MOST_BARE else 0.0
+    elif token.unit not in _METRES:
+        return None
+    return number if number >= _LEAST_MM else None
