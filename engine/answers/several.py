@@ -154,12 +154,12 @@ def together(pairs: Sequence[Pair]) -> tuple[list[Line], list[Quantity]]:
         return [], []
     quantities = [Quantity("adapter_count", Interval.exact(len(pieces)), "all pairs")]
     bought = [adapter for adapter in pieces.values() if not adapter.owned]
-    text = _counted(pieces, ways, len(pairs))
+    text, own = _counted(pieces, ways, len(pairs))
     if len(bought) < len(pieces):
         text += f", {len(pieces) - len(bought)} of them yours"
         quantities.append(Quantity("adapter_count", Interval.exact(len(bought)), "to buy"))
     priced, price = _price_of(bought)
-    text += priced
+    text += priced + own
     quantities += [price] if price is not None else []
     shared = [f"the {pieces[key].name} serves {listed(words)}" for key, words in serves.items() if len(words) > 1]
     if len(pieces) > 1 and shared and not text.startswith("The same"):
@@ -179,21 +179,20 @@ def _key(adapter: Adapter) -> tuple[str, str, str]:
     return adapter.id, adapter.front, adapter.rear
 
 
-def _counted(pieces: Pieces, ways: Sequence[Pair], pairs: int) -> str:
-    """How many pieces they are, and whether one does for all or each lens mount has its own."""
+def _counted(pieces: Pieces, ways: Sequence[Pair], pairs: int) -> tuple[str, str]:
+    """How many pieces they are; and, to be said behind the price, whether each lens mount has its own."""
     one_each = all(len(_links(pair)) == 1 for pair in ways) and len(ways) == pairs
-    bodies = {pair.setup.body_mount.id for pair in ways}
     if len(pieces) == 1 and one_each and pairs > 1:
-        return f"One adapter serves {_all(pairs)}, the {next(iter(pieces.values())).name}: 1 adapter"
+        return f"One adapter serves {_all(pairs)}, the {next(iter(pieces.values())).name}: 1 adapter", ""
     if len(ways) == pairs > 1 and all({_key(one) for one in _links(pair)} == set(pieces) for pair in ways):
         names = " + ".join(piece.name for piece in pieces.values())
-        return f"The same {len(pieces)} adapters serve {_all(pairs)}, {names}"
+        return f"The same {len(pieces)} adapters serve {_all(pairs)}, {names}", ""
     noun = "adapter" if len(pieces) == 1 else "adapters"
+    bodies = {pair.setup.body_mount.id for pair in ways}
     fronts = {pair.setup.lens_mount.id for pair in ways}
     alike = one_each and len(bodies) == 1 and len(fronts) == len(pieces) > 1
-    return f"Together {len(pieces)} {noun}" + (
-        ", one for each lens mount as no one ring fits them all" if alike else ""
-    )
+    own = ": one for each lens mount, as no one ring fits them all" if alike else ""
+    return f"Together {len(pieces)} {noun}", own
 
 
 def _price_of(bought: Sequence[Adapter]) -> tuple[str, Quantity | None]:
