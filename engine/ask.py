@@ -12,6 +12,7 @@ from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import told_apart
+from engine.answers.senses import by_facts
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
@@ -96,7 +97,7 @@ class Desk:
             answer = self._taught(question, talk if talking else None)
             question = answer.question or question
         else:
-            question = told_apart(question, self.catalogue)
+            question = by_facts(told_apart(question, self.catalogue), self.catalogue)
             if question.number is not None and talk.rows:
                 from engine.answers.own_places import pointed
 

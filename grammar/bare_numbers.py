@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.light_numbers import with_light_told
 from grammar.literals import STOPS
 from grammar.tokens import Token
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
-_SPEEDS: Final = frozenset(["iso", "asa"])
-_ISO_NEAR: Final = 6  # words
+_WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
@@ -18,21 +18,23 @@ _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 _OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
-_DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "stabilisation"])
+_DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
+_OF_VIEW: Final = frozenset(["equiv", "match"])
 
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = _listed(list(tokens))
+    out = with_light_told(_listed(list(tokens)), told)
     for at, token in enumerate(out):
-        if token.kind == "NUMBER" and _is_iso(out, at):
-            out[at] = token.as_("ISO")
-        elif token.kind == "NUMBER":
+        if token.kind == "NUMBER":
             out[at] = _told(out, at, told)
         elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
             out[at] = token.as_("FOCAL", unit="mm")
         elif token.kind == "TIMES":
             after = out[at + 1] if at + 1 < len(out) else None
+            if _is_so_many(out, at):
+                out[at] = token.as_("COUNT")
+                continue
             if (
                 _crops(token.numbers[0])
                 and after is not None
@@ -64,6 +66,9 @@ def _listed(tokens: list[Token]) -> list[Token]:
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
+    for at in range(len(tokens) - 1):
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _OPTICS and _is_number(tokens[at + 1]):
+            _row_behind(tokens, at + 1)
     for at in range(2, len(tokens) - 1):
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in _OPTICS:
             _all_lengths(tokens, at)
@@ -79,6 +84,18 @@ def _all_lengths(tokens: list[Token], at: int) -> None:
         return
     for place in range(first, at + 1, 2):
         tokens[place] = tokens[place].as_("LENGTH", unit="mm")
+
+
+def _row_behind(tokens: list[Token], at: int) -> None:
+    """'rings 1.0 + 9.8': a row of bare numbers right behind a piece, added up or told to the tenth."""
+    row = [at]
+    while at + 2 < len(tokens) and tokens[at + 1].kind == "JOIN" and _is_number(tokens[at + 2]):
+        at += 2
+        row.append(at)
+    added = len(row) > 1 and all(tokens[one - 1].text in ("+", "and", "&") for one in row[1:])
+    if added and any("." in tokens[one].text for one in row):
+        for one in row:
+            tokens[one] = tokens[one].as_("LENGTH", unit="mm")
 
 
 def _is_number(token: Token) -> bool:
@@ -123,6 +140,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if 0.3 <= number < 1 and _lists_factors(tokens, at):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
+    with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))
+    if before is not None and before.kind == "PIECE" and before.value in _OPTICS and 0.4 <= number < 5:
+        return token.as_("TIMES")  # 'reducer .71'
     if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
         return token.as_("TIMES")
     measured = tokens[at - 2] if at > 1 else None
@@ -132,17 +152,27 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
-    behind = tokens[at - 2] if before is not None and before.kind == "CUE" and at > 1 else before
+    behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
     if 0.4 <= number <= 5 and _of_optics(tokens, at):
         return token.as_("TIMES")
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
+    if told & _OF_VIEW and after is not None and after.kind == "FORMAT" and 8 <= number <= 1000:
+        return token.as_("FOCAL")  # 'like a 50 ff'
     if told & _DISTANT and (after is None or after.kind in _ENDS):
         if before is not None and before.kind == "PREP" and before.value in ("from", "at") and 0.1 <= number < 8:
             return token.as_("KEYED", value="close-focus", numbers=(number * 1000,), unit="m")
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_so_many(tokens: list[Token], at: int) -> bool:
+    """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
+    number = tokens[at].numbers[0]
+    rest = tokens[at + 1 : at + 3]
+    mount = bool(rest) and rest[0].kind == "MOUNT"
+    return mount and number == int(number) <= _MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
 
 
 def _is_shape(tokens: list[Token], at: int) -> bool:
@@ -160,23 +190,10 @@ def _of_optics(tokens: list[Token], at: int) -> bool:
 
 
 def _lists_factors(tokens: list[Token], at: int) -> bool:
-    """'.64 vs .71 reducer': one of a list of factors before the piece that has them."""
+    """'.64 vs .71 reducer', 'from .71 to .64 reducer': one of a list of factors before the piece that has them."""
     after = tokens[at + 1 : at + 4]
     kinds = [token.kind for token in after]
-    return kinds[:1] == ["JOIN"] and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in _OPTICS
-
-
-def _is_iso(tokens: list[Token], at: int) -> bool:
-    """'iso can't go below 400': a round number a few words after the word, with no other number between."""
-    number = tokens[at].numbers[0]
-    if number < 25 or number % 5 or not tokens[at].text.isdecimal():
-        return False
-    for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
-        if token.text.casefold() in _SPEEDS:
-            return True
-        if token.kind in ("NUMBER", "LENGTH", "STOP", "JOIN", "PRICE", "ISO"):
-            return False
-    return False
+    return kinds[:1] in (["JOIN"], ["PREP"]) and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in _OPTICS
 
 
 def _is_several(head: Token) -> bool:
@@ -210,8 +227,8 @@ def _of_piece(token: Token, piece: Token) -> Token:
 
 def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
-    if not 3 <= number <= 2000:
-        return False
+    if not 3 <= number <= 2000 or number * 10 != int(number * 10):
+        return False  # focal lengths are told to a tenth at most; '25.93' is something measured
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
@@ -234,4 +251,4 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def _crops(number: float) -> bool:
-    return (1.2 <= number <= 7 and number != int(number)) or number in (2, 3)
+    return (1.05 <= number <= 7 and number != int(number)) or number in (2, 3)

@@ -13,6 +13,7 @@ from grammar.tokens import Token
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
+_TIMES: Final = "~x"  # before the factor that a word for a piece has by itself
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
@@ -40,6 +41,8 @@ class Part:
     steps: tuple[float, float] | None = None  # a step ring's two threads
     inches: bool = False
     is_host: bool = False  # its mount is one that mostly means a body
+    by_camera: bool = False  # told by the camera it came off: 'a zoom off a 16 mm reflex'
+    by_piece: bool = False  # not named itself: known by the mount of an adapter alone
     was_mount: bool = False  # only a mount by its own words: its role came from those around it
     subject: Part | None = None  # itself by its own words alone, where more was told of it: 'the C one' is 25 mm
 
@@ -213,8 +216,17 @@ def _measure_piece(part: Part) -> None:
     times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")
     if times:
         part.factor = times.numbers[0]
+        if part.piece == "adapter" and part.factor != 1:
+            part.piece = glass_of(part.factor)  # 'a 2x converter'
+    elif noun.head and noun.head.implies and noun.head.implies[0].startswith(_TIMES):
+        part.factor = float(noun.head.implies[0].removeprefix(_TIMES))  # 'a doubler'
     if dioptre:
         part.factor = dioptre.numbers[0]
+
+
+def glass_of(factor: float) -> str:
+    """The kind of piece that has such a factor."""
+    return "focal-reducer" if factor < 1 else "teleconverter"
 
 
 def _steps(token: Token) -> bool:

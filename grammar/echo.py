@@ -38,7 +38,9 @@ _SAID: Final = {
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "field": "{} of field", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
-    "pixels": "{}", "area": "{} frame",
+    "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
+    "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
+    "variable": "{}",
 }  # fmt: skip
 
 

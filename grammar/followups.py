@@ -9,6 +9,7 @@ from grammar.adding import PLAN, added
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY, bodies_of, is_a_body
+from grammar.only_told import of_talk, only_tells, without_lent
 from grammar.questions import ALL, TALKED, Limits, Question, Thing
 from grammar.sticking import (
     circle_measured,
@@ -21,7 +22,7 @@ from grammar.sticking import (
     ring_measured,
 )
 from grammar.telling import built
-from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.whom import COMPARE, Meant, known_with, meant, points_back, side_by_side
 
 # intents that need nothing from before once they are plainly asked
 _FREE: Final = frozenset(
@@ -31,7 +32,7 @@ _OF_BODY: Final = frozenset(["compare", "buy-plan"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
-_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition"])
+_ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 _ALIKE: Final = frozenset(["look-alike"])
 _ITS: Final = frozenset(["the", "its"])
 _TERM: Final = "definition"
@@ -61,7 +62,7 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     cast, best = heard.cast, heard.weighed.best
     lens = any(part.has_mount or part.implied for part in cast.lenses)
-    if lens and any(part.has_mount for part in cast.bodies):
+    if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
         return False
     if added(heard, before) is not None:
         return True
@@ -83,8 +84,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):
         return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
-    if best == "hazard" and not (lens or heard.tells("focal")):
-        return True  # 'the lens weighs 900 g, is that safe'
+    if best == "hazard" and not lens and (not heard.tells("focal") or of_talk(heard)):
+        return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
     if best == "list-fits" and not lens and not heard.tells("body-mount"):
         return True  # 'which other bodies take them'
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
@@ -106,6 +107,7 @@ def _of_what_was_named(heard: Heard, before: Question) -> bool:
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
+    heard = without_lent(heard, before)
     taken_back = _taken_back(heard, before)
     if taken_back is not None:
         return taken_back
@@ -123,7 +125,8 @@ def follow(heard: Heard, before: Question) -> Question:
         said = built(heard, intent)
     drawn = piece_measured(heard, before)
     if drawn is not None:
-        said, found = said.with_(lenses=(), adapters=drawn), None
+        rest = tuple(row for row in said.values if row[0] != "numbers")
+        said, found = said.with_(lenses=(), adapters=drawn, values=rest, number=None), None
     if circle is not None:
         said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = _lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
@@ -196,6 +199,8 @@ def _intent(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in _ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in _ASIDE:
+        return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else _went_on(heard, before)
 

@@ -9,10 +9,11 @@ from grammar.tokens import Token
 # what follows a width of film, or the inch figure of a sensor, where the format is meant and not a length
 _FILMLIKE: Final = frozenset(
     ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
-     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "tube", "crop mode"]
+     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "crop mode"]
 )  # fmt: skip
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
+_TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
@@ -44,11 +45,14 @@ def _told(tokens: list[Token], at: int) -> Token:
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
     if told or (after is not None and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
+    if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
+        return token.as_("FORMAT")
     if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and before.text.casefold() in _LIT)
+        near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")

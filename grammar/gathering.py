@@ -27,6 +27,7 @@ class Cast:
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
     denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
+    told: frozenset[str] = frozenset()  # what the cues of the line tell
     swapped: bool = False  # a body was to be put on a lens
 
     @property
@@ -62,9 +63,33 @@ def complete(cast: Cast) -> None:
                 full[0].traits.extend(part.traits)
                 full[0].formats.extend(part.formats)
         cast.bodies = full or rest[:1]
+        _lens_by_its_body(cast)
     if not any(part.focal for part in cast.lenses):
         _take_focal(cast)
+    _rings_of_route(cast)
     _told_by_pieces(cast)
+
+
+def _rings_of_route(cast: Cast) -> None:
+    """'LTM to M to E, rings 1.0 + 9.8': as many rings as there are steps are each one's, in their order."""
+    plain = [part for part in cast.pieces if part.piece == "adapter" and not part.mounts]
+    route = [part.mounts[0] for part in (*cast.lenses[:1], *cast.using, *cast.bodies[:1]) if part.mounts]
+    if not cast.using or len(route) != len(cast.using) + 2 or len(plain) != len(route) - 1:
+        return
+    for part, front, rear in zip(plain, route, route[1:], strict=False):
+        part.mounts = [front, rear]
+
+
+def _lens_by_its_body(cast: Cast) -> None:
+    """'my old slr is M42, the new body an E': of two bodies without a lens, the older lends its mount to one."""
+    told = [part for part in cast.bodies if part.mounts]
+    older = [part for part in told if not part.is_host]
+    if len(told) != 2 or len(older) != 1 or any(part.has_mount_or_kind for part in cast.lenses):
+        return
+    lens = cast.lenses[0] if cast.lenses else Part("lens", older[0].noun)
+    lens.mounts = list(older[0].mounts)
+    cast.lenses = cast.lenses or [lens]
+    cast.bodies.remove(older[0])
 
 
 def _gather_lenses(cast: Cast) -> None:
@@ -113,11 +138,15 @@ def _each_one(lenses: list[Part]) -> list[Part]:
     if group is None:
         return lenses
     at = lenses.index(group)
-    each = list(takewhile(_is_numbers, lenses[at + 1 :])) or list(takewhile(_is_numbers, reversed(lenses[:at])))
+    behind, before = lenses[at + 1 :], reversed(lenses[:at])
+    each = list(takewhile(_is_numbers, behind)) or list(takewhile(_is_numbers, before))
+    if not each and not group.mounts:
+        each = list(takewhile(_has_no_kind, behind))  # 'enlarger lenses 50 and 75, 39 mm thread'
     if len(each) < 2 or (group.count or len(each)) < len(each):
         return lenses
     for part in each:
-        part.mounts, part.implied, part.kinds = list(group.mounts), group.implied, [*part.kinds, *group.kinds]
+        part.mounts, part.implied = list(group.mounts) or part.mounts, group.implied
+        part.kinds = [*part.kinds, *group.kinds]
         part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
     return [part for part in lenses if part is not group]
 
@@ -125,6 +154,10 @@ def _each_one(lenses: list[Part]) -> list[Part]:
 def _is_numbers(part: Part) -> bool:
     """Whether it tells which of several lenses it is, and nothing of its mount."""
     return bool(part.focal or part.zoom) and not part.has_mount_or_kind
+
+
+def _has_no_kind(part: Part) -> bool:
+    return bool(part.focal) and part.noun.head is None and not part.kinds and part.named is None
 
 
 def _completes(one: Part, other: Part) -> bool:
@@ -179,6 +212,7 @@ def _told_by_pieces(cast: Cast) -> None:
     pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
     if not pieces:
         return
+    _turn_round(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -187,21 +221,47 @@ def _told_by_pieces(cast: Cast) -> None:
         _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
         return
     if len(pieces) == 1 and len(first.mounts) == 1:
-        onto = first.noun.role in _TOWARDS and lens is not None
+        goes_on = first.is_host and lens is not None and lens.by_camera  # 'a zoom off a 16 mm reflex, E-mount adapter'
+        onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
         if body_open and (onto or (other and first.piece not in _THROUGH)):
             _give(cast.bodies, body, first.mounts[0], first, "body")
         elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
+    front, rear = _ends(pieces)
     if lens_open:
-        _give(cast.lenses, lens, first.mounts[0], first, "lens")
-    if body_open and len(last.mounts) > 1:
-        _give(cast.bodies, body, last.mounts[-1], last, "body")
+        _give(cast.lenses, lens, front.mounts[0], front, "lens")
+    if body_open and len(rear.mounts) > 1:
+        _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _ends(pieces: list[Part]) -> tuple[Part, Part]:
+    """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    if len(joining) < 2:
+        return pieces[0], pieces[-1]
+    fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}
+    rears = {part.mounts[-1].ids[0]: part for part in joining}
+    first = [part for id_, part in fronts.items() if id_ not in rears]
+    last = [part for id_, part in rears.items() if id_ not in fronts]
+    return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
+
+
+def _turn_round(cast: Cast, pieces: list[Part]) -> None:
+    """'the M42 Adaptall ring' for an Adaptall lens: of two mounts said side by side, the lens's is the front."""
+    lens = next((part for part in cast.lenses if part.mounts), None)
+    for piece in pieces:
+        if lens is None or len(piece.mounts) != 2:
+            continue
+        front, rear = piece.mounts
+        beside = rear.column == front.column + len(front.text) + 1
+        if beside and rear.ids == lens.mounts[0].ids != front.ids:
+            piece.mounts.reverse()
 
 
 def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
     if part is not None:
         part.mounts.append(mount)
     else:
-        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount]))
+        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount], by_piece=True))

@@ -47,11 +47,11 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
-    shape = shaped(line, told)
+    shape = shaped(line, told, lexicon.hosts)
     tree = parse("question", shape.tokens)
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
-    cast = cast_of(phrases, lexicon.hosts)
+    cast = cast_of(phrases, lexicon.hosts, told)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
     features |= _advised(text, lexicon)

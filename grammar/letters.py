@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.literals import STOPS
 from grammar.standins import STANDIN
 from grammar.tokens import Token
 
@@ -15,6 +16,8 @@ _STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind
 _DIALS: Final = frozenset(["mode", "dial", "priority"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
+_STOPLIKE: Final = frozenset("fst")  # before a number it is that of a stop or of a time
+_LEAST_FOCAL, _MOST_FOCAL = 8.0, 1200.0  # mm
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 
@@ -59,28 +62,63 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return True
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
-    stands = (_among, _placed, _made, _told, _alone, _ends_a_phrase)
+    stands = (
+        _among,
+        _placed,
+        _in_brackets,
+        _in_which,
+        _before_focal,
+        _made,
+        _told,
+        _alone,
+        _ends_a_phrase,
+        _behind_format,
+    )
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after)
 
 
 def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
     """'25mm c on m43', '50 1.4 k': right behind the numbers of a lens, where a phrase ends."""
-    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO") or not token.gap:
+    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO", "NUMBER", "TIMES") or not token.gap:
         return False
-    if token.text.casefold() in _UNITS:
+    if token.text.casefold() in _UNITS and before.kind != "TIMES":
         return False
+    if after is not None and after.kind in ("NUMBER", "FNUM") and before.kind in ("LENGTH", "NUMBER"):
+        return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
+    if before.kind == "NUMBER":
+        return "." in before.text and before.numbers[0] in STOPS and (after is None or after.kind in ("STOP", "JOIN"))
     return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE")
 
 
 def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
+    ends = (at + 1 == len(tokens) or tokens[at + 1].kind == "STOP") and tokens[at].text.casefold() not in _UNITS
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
         back -= 1  # a maker's name before a designation is passed over
-    while back >= 0 and tokens[back].kind == "DET" and (made or tokens[back].text.casefold() not in ARTICLES):
+    while back >= 0 and tokens[back].kind == "DET" and (made or ends or tokens[back].text.casefold() not in ARTICLES):
         back -= 1
     return back >= 0 and tokens[back].kind == "PREP" and tokens[back].value in _BEFORE
+
+
+def _in_which(tokens: list[Token], at: int) -> bool:
+    """'85 f1.8 in k': the mount that a lens told by its numbers is in, where a phrase ends."""
+    if at < 2 or tokens[at - 1].kind != "PREP" or tokens[at - 1].value != "in":
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
+    return ends and tokens[at - 2].kind in ("FNUM", "COMBO", "LENGTH", "NUMBER")
+
+
+def _before_focal(tokens: list[Token], at: int) -> bool:
+    """'my m 35', 'and k 135/2.8': opened as a thing is, and right before the focal length of a lens."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is None or not after.gap or tokens[at].text.casefold() in _STOPLIKE:
+        return False
+    opened = before is not None and before.kind in ("DET", "JOIN") and before.text.casefold() not in ("x", "/")
+    number = after.kind in ("NUMBER", "LENGTH", "COMBO") and not after.text.isalpha() and after.unit in ("", "mm")
+    return opened and number and _LEAST_FOCAL <= after.numbers[0] <= _MOST_FOCAL
 
 
 def _made(tokens: list[Token], at: int) -> bool:
@@ -89,7 +127,22 @@ def _made(tokens: list[Token], at: int) -> bool:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
+    if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
+        return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
     return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY")
+
+
+def _of_bodies(tokens: list[Token]) -> bool:
+    """Whether bodies are spoken of, and no lens since."""
+    told = [token.kind for token in tokens if token.kind in ("BODY", "LENS", "COMBO", "LENGTH")]
+    return bool(told) and told[-1] == "BODY"
+
+
+def _in_brackets(tokens: list[Token], at: int) -> bool:
+    """'my body (z)': alone in brackets behind what it is told of."""
+    if not 1 < at < len(tokens) - 1 or (tokens[at - 1].text, tokens[at + 1].text) != ("(", ")"):
+        return False
+    return any(token.kind in ("BODY", "LENS", "UNKNOWN", "STRANGE") for token in tokens[at - 3 : at - 1])
 
 
 def _told(tokens: list[Token], at: int) -> bool:
@@ -106,6 +159,12 @@ def _alone(tokens: list[Token], at: int) -> bool:
     if not 0 < at <= 3 or tokens[at].text.casefold() in _UNITS or tokens[at - 1].kind not in ("FILLER", "JOIN"):
         return False
     return all(one.kind == "STOP" for one in tokens[at + 1 :]) and all(one.kind in _SMALL for one in tokens[:at])
+
+
+def _behind_format(tokens: list[Token], at: int) -> bool:
+    """'and aps-c e?', 'on full frame z': right behind a format, at the end of a phrase."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    return before is not None and before.kind == "FORMAT" and (after is None or after.kind in ("STOP", "PREP", "JOIN"))
 
 
 def _is_be(token: Token) -> bool:

@@ -14,6 +14,7 @@ STOPS: Final = frozenset(
     [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2,
      3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
 )  # fmt: skip
+TELECONVERTER: Final = "tc"  # the unit of a factor that is written together with it
 # the shapes of frames, width over height, that people name by two numbers
 SHAPES: Final = frozenset(
     [(16, 9), (4, 3), (3, 2), (5, 4), (9, 16), (17, 9), (21, 9), (1.33, 1), (1.66, 1), (1.78, 1), (1.85, 1), (2.35, 1),
@@ -188,6 +189,16 @@ def _nd(match: re.Match[str]) -> Literal | None:
     return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
 
 
+def _magnified(match: re.Match[str]) -> Literal:
+    return Literal("RATIO", (float(match.group("n")),), match.end(), said=f"{match.group('n')}:1")
+
+
+def _nd_range(match: re.Match[str]) -> Literal:
+    """'ND2-400': a variable filter, from its weakest to its strongest."""
+    one, other = match.group("a"), match.group("b")
+    return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
+
+
 def _weight(match: re.Match[str]) -> Literal:
     unit = match.group("u").casefold()
     grams = (
@@ -200,6 +211,11 @@ def _weight(match: re.Match[str]) -> Literal:
         else 1
     )
     return Literal("WEIGHT", (_round(float(match.group("n")) * grams),), match.end(), unit)
+
+
+def _teleconverter(match: re.Match[str]) -> Literal:
+    """'1.4tc': the factor and what has it, written as one."""
+    return Literal("TIMES", (float(match.group("n")),), match.end(), TELECONVERTER)
 
 
 def _one(kind: str) -> Make:
@@ -230,8 +246,15 @@ def _area(match: re.Match[str]) -> Literal:
 
 def _stops(match: re.Match[str]) -> Literal | None:
     """'where does the 50 stop' tells no stops: there are not so many."""
-    count = float(match.group("n"))
+    count = _amount(match.group("n"))
     return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
+
+
+def _stop_range(match: re.Match[str]) -> Literal | None:
+    """'2-5 stops': what a variable filter goes from and to."""
+    one, other = float(match.group("a")), float(match.group("b"))
+    ordered = one < other <= _MOST_STOPS
+    return Literal("ND", (one, other), match.end(), said=f"{one:g}-{other:g} stops") if ordered else None
 
 
 def _pixels(match: re.Match[str]) -> Literal:
@@ -275,7 +298,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("i", rf"iso\s?[/:=]?\s?(?P<n>\d+){_END}", _one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", _one("ISO")),
     ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", _one("EV")),
+    (
+        "n",
+        r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
+        rf"(?!\s?(?:mm|stop)){_END}", _nd_range,
+    ),
+    ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", _magnified),
     ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", _nd),
+    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)\s?nd{_END}(?!\s?(?:filters|s\b))", _nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", _t_stop),
     ("f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}", _stop),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", _one("PRICE")),
@@ -293,9 +323,13 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"|(?P<n>\d+(?:\.\d+)?)\s?(?:mp|mpx|mpix|megapix|megapixels?)(?:\s?sensor)?){_END}", _pixels,
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", _one("DEGREES")),
-    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?%", _one("PERCENT")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", _one("PERCENT")),
     ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", _turn),
-    ("0.", rf"(?P<n>{_NUM})\s?-?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", _stop_range),
+    (
+        "0.",
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops,
+    ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
     ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
     (
@@ -315,12 +349,15 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
         rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera))|%|turn|/)){_END}", _combo,
     ),
-    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?[/.])", _shutter),
+    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", _shutter),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", _seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", _one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", _one("DIOPTRE")),
-    ("x", rf"(?:x\s?(?P<n>{_NUM})){_END}", _one("TIMES")),
+    ("x", rf"x(?P<n>{_NUM}){_END}", _one("TIMES")),
+    # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by
+    ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", _one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", _area),
+    ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", _teleconverter),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
     ("#", rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.senses import is_thread_length
 from grammar.tokens import Token
 
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
@@ -12,14 +13,14 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
-_NEAREST_MARK: Final = 250.0  # mm
+THREAD_LENGTH: Final = "thread-length"
 _CRESTS: Final = "crests"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _counted(_close_focusing(tokens))
+    out = _crossed(_counted(_close_focusing(tokens)))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
@@ -43,24 +44,38 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             target = None if "ahead" in token.implies else _after_which(out, at, token.value)
             if target is None and "after" not in token.implies:
                 target = _before_which(out, at, token.value)
-            if target is not None and "far" in token.implies and out[target].numbers[0] < _NEAREST_MARK:
+            if target is not None and not _is_plausible(token, out[target].numbers[0]):
                 target = None  # '0.2 mm on the ring' is no distance
             if target is not None:
-                out[target] = _keyed(out[target], token.value)
+                screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
+                out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
         elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
             before = out[at - 1] if at else Token("STOP", "", 0)
             ahead = _past_verbs(out, at + 1)
             after = out[ahead] if ahead < len(out) else None
-            if before.kind in ("LENGTH", "NUMBER") and (after is None or after.kind not in ("LENS", "KIND")):
-                out[at - 1] = _keyed(before, "diameter")
+            of = before.value == "of" and at > 1 and out[at - 2].kind in ("LENGTH", "NUMBER")
+            if of and is_thread_length(out[at - 2]):
+                out[at - 2] = _keyed(out[at - 2], THREAD_LENGTH)  # '6.2 mm of thread'
+            elif before.kind in ("LENGTH", "NUMBER") and (after is None or after.kind not in ("LENS", "KIND")):
+                out[at - 1] = _keyed(before, THREAD_LENGTH if is_thread_length(before) else "diameter")
             elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
                 ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN
-                out[ahead] = _keyed(after, "diameter") if ends else after
+                key = THREAD_LENGTH if is_thread_length(after) else "diameter"
+                out[ahead] = _keyed(after, key) if ends else after
         elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
             out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
+
+
+def _is_plausible(word: Token, number: float) -> bool:
+    """Whether what the word measures is ever so long, in mm: the word list tells from what to what, as '3..250'."""
+    for told in word.implies:
+        least, dots, greatest = told.partition("..")
+        if dots and not float(least or 0) <= number <= float(greatest or "inf"):
+            return False
+    return True
 
 
 def _close_focusing(tokens: list[Token]) -> list[Token]:
@@ -91,6 +106,13 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
         if piece and token.kind in _LENGTHS and "." in token.text:
             return n
     return None
+
+
+def _of_thread(tokens: list[Token], at: int) -> bool:
+    """'M39 thread 5mm long': the length of a thread, not of a ring."""
+    return any(
+        token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS for token in tokens[max(0, at - _NEAR) : at]
+    )
 
 
 def _of_what_follows(tokens: list[Token], at: int) -> bool:
@@ -131,6 +153,31 @@ def _counted(tokens: list[Token]) -> list[Token]:
         tokens[at - 1] = count.as_("CUE")
         tokens[at] = token.as_("CUE")
     return tokens
+
+
+def _crossed(tokens: list[Token]) -> list[Token]:
+    """'the barrel is 40mm wide' tells of the barrel; '42 mm, 1.0 pitch', '42 x 1' of a thread: both are widths."""
+    for at in range(1, len(tokens)):
+        token, before = tokens[at], tokens[at - 1]
+        wide = token.kind == "KIND" and token.text.casefold() == "wide"
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if wide and before.kind == "NUMBER" and "." in before.text and (after is None or after.kind not in _OWN):
+            tokens[at - 1] = _keyed(before, "width")
+            tokens[at] = token.as_("CUE")
+        elif (
+            wide
+            and before.kind == "LENGTH"
+            and any(one.kind == "MEASURE" for one in tokens[max(0, at - _NEAR) : at - 1])
+        ):
+            tokens[at] = token.as_("CUE")
+        elif token.kind == "PITCH" and _is_width(before):
+            tokens[at - 1] = _keyed(before, "diameter")
+    return tokens
+
+
+def _is_width(token: Token) -> bool:
+    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
+    return metric and not is_thread_length(token)
 
 
 def _beside(tokens: list[Token], at: int, step: int) -> int | None:

@@ -24,6 +24,8 @@ def bodies_of(
         return before.bodies, (*said.things, *mounts)
     if found is not None and not heard.cast.bodies:
         return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+    if _other_body(heard) and before.prior is not None and before.prior.bodies:
+        return before.prior.bodies, said.things  # 'the other body again'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):
@@ -40,10 +42,15 @@ def bodies_of(
     return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
 
 
+def _other_body(heard: Heard) -> bool:
+    bare = heard.cast.bodies and all(part.is_bare for part in heard.cast.bodies)
+    return bool(bare) and any(cue.tells == "pick:other" for cue in heard.cues)
+
+
 def is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in _HEADED
-    if named.ids == old.ids:
+    if named.ids == old.ids or named.focal_length_mm is not None or named.lens_kind is not None:
         return False
     if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
         return False

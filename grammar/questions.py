@@ -161,6 +161,7 @@ class Question:
     sought: Sought | None = None
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
+    stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
     @property

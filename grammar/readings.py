@@ -15,13 +15,14 @@ _PLAIN: Final = {
     "FPS": "frame_rate", "TURNS": "turns", "STOPS": "stops", "DEGREES": "angle", "PERCENT": "transmission",
     "PRICE": "price",
 }  # fmt: skip
+READINGS: Final = "readings"  # several of one thing, mm, each as often as it was read
 # lengths by what they measure -> key of the value; all in mm
 _KEYED: Final = {
     "mark": "mark", "thickness": "thickness", "bore": "bore", "rear-reach": "rear_reach", "travel": "travel",
     "flange-to-image": "flange_to_image", "extension": "extension", "circle": "circle", "distance": "distance",
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
-    "field": "field",
+    "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -72,12 +73,24 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
             _value(out, phrase.token, phrases[at - 1] if at else None, told)
     if "plain-piece" in told:
         out.limits["without_glass"] = True
+    _averaged(out, cast)
     _leftovers(out, cast, told)
     _without_lip(out, cast)
     _field(out, told)
     _thread(out, told)
     out.limits.update(_used(cast))
     return out
+
+
+def stops_told(phrases: list[Phrase]) -> tuple[float, ...]:
+    """Every f-number told by itself, as a setting and not as what a lens opens to, in the order told."""
+    out: list[float] = []
+    for phrase in phrases:
+        if isinstance(phrase, Between):
+            out += phrase.token.numbers if phrase.sort == "setting" and phrase.token.kind == "FNUM" else ()
+        elif phrase.head is None and not phrase.pair and phrase.mods and all(t.kind == "FNUM" for t in phrase.mods):
+            out += [token.numbers[0] for token in phrase.mods]
+    return tuple(out)
 
 
 def limits_of(readings: Readings) -> Limits:
@@ -152,7 +165,7 @@ def _limit(out: Readings, token: Token) -> None:
 def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[str]) -> None:
     kind, numbers = token.kind, token.numbers
     if kind in _PLAIN:
-        out.keep(_PLAIN[kind], f"{numbers[0]:g}")
+        out.keep(_PLAIN[kind], f"{numbers[0]:.3g}" if kind == "STOPS" else f"{numbers[0]:g}")
     elif kind == "ISO":
         out.keep("iso", f"{numbers[0]:g}")
     elif kind == "SHUTTER":
@@ -161,6 +174,8 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         out.keep("light", f"EV {numbers[0]:g}")
     elif kind == "LIGHT":
         out.values.setdefault("light", token.value)
+    elif kind == "ND" and len(numbers) > 1:
+        out.values["variable"] = token.value
     elif kind == "ND":
         out.keep("factor", token.value)
     elif kind == "TSTOP":
@@ -208,8 +223,27 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.distance_mm = token.numbers[0]
     elif token.value == "rear-reach" and "image-lands" in told:
         out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
+    elif token.value == "share":
+        out.keep("transmission", f"{token.numbers[0] * (1 if token.numbers[0] > 1 else 100):g}")
+    elif token.value == "reading":
+        out.values[READINGS] = (
+            f"{out.values[READINGS]}, {mm(token.numbers[0])}" if READINGS in out.values else mm(token.numbers[0])
+        )
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))
+
+
+def _averaged(out: Readings, cast: Cast) -> None:
+    """Readings of one thing stand for it by their mean: of a ring its thickness, else the width of a thread."""
+    told = out.values.get(READINGS)
+    if told is None:
+        return
+    values = [_first(one) for one in told.split(", ")]
+    mean = round(sum(values) / len(values), 4)
+    if cast.pieces or cast.using:
+        out.values.setdefault("thickness", mm(mean))
+    elif out.diameter is None:
+        out.diameter = mean
 
 
 def _leftovers(out: Readings, cast: Cast, told: frozenset[str]) -> None:

@@ -106,7 +106,8 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
         if token is None or part.has_mount or part.implied:
             continue
         is_body = part in cast.bodies or part.noun.role in ("on", "to")
-        if body_open if is_body else lens_open:
+        placed = question is None and part in cast.strange and is_body  # 'and on the kestrel?': what is asked about
+        if (body_open or placed) if is_body else lens_open:
             wanted = "body" if is_body else "lens"
             expected = f"the mount or the name of a {wanted}, such as 'M42', 'C-mount' or 'E-mount'"
             near = lexicon.nearest(token.text, ("mount", wanted))

@@ -5,32 +5,45 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.casting import OPTICAL, Part, part_of, split
+from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
-from grammar.phrases import Noun, Phrase
+from grammar.literals import TELECONVERTER
+from grammar.phrases import Between, Noun, Phrase
+from grammar.rows_of_mounts import paired, route, told_of_lens
 from grammar.saying_of import with_said, without_denied
+from grammar.tokens import Token
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
+# what is asked where a factor above 1 is that of an extender, and where it is a magnification
+_OF_GLASS: Final = frozenset(["equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
+_MAGNIFIED: Final = frozenset(
+    ["macro", "how-close", "how-big", "working-distance", "effective-f", "bellows-factor", "factor-word", "dof",
+     "touch-subject", "dimensions"]
+)  # fmt: skip
+_EXPOSES: Final = frozenset(["SHUTTER", "ISO", "ND", "STOPS", "FPS"])  # values that tell of an exposure
+_EXTENDS: Final = (1.2, 3.0)  # factors that extenders have
 _MADE: Final = frozenset(["made-for", "for", "from"])
 
 
-def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
+def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: frozenset[str] = frozenset()) -> Cast:
     """Everybody in their role, by the words beside them and by the order they come in.
 
-    `hosts`: mounts that, named alone, are those of a body.
+    `hosts`: mounts that, named alone, are those of a body. `told`: what the cues of the line tell.
     """
     parts = [part_of(noun) for phrase in phrases if isinstance(phrase, Noun) for noun in split(phrase)]
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    route(parts)
     _share_heads(parts)
-    _told_of_lens(parts)
-    parts = _paired(parts)
+    told_of_lens(parts)
+    parts = paired(parts)
     _house(parts)
-    cast = Cast(denied=denied)
+    lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
+    cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
@@ -38,37 +51,6 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset()) -> Cast:
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
-
-
-def _paired(parts: list[Part]) -> list[Part]:
-    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
-    out: list[Part] = []
-    for part in parts:
-        last = out[-1] if out else None
-        joined = (
-            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
-        )
-        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
-            out.append(part)
-            continue
-        last.sort, last.piece = "piece", "adapter"
-        last.mounts.extend(part.mounts)
-    return out
-
-
-def _told_of_lens(parts: list[Part]) -> None:
-    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
-    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
-    for part, before in zip(parts[1:], parts, strict=False):
-        if part.noun.aside and part.sort == "body" and not part.mounts and before.sort in ("lens", "mount"):
-            # 'a Pen F lens (the half frame SLR)': what stands in brackets tells of the thing before
-            part.sort = "nothing"
-            before.formats.extend(part.formats)
-    for part in parts:
-        beside = any(one.sort == "lens" for one in parts if one is not part)
-        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
-        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
-            part.sort = "lens"
 
 
 def _house(parts: list[Part]) -> None:
@@ -119,9 +101,11 @@ def _share_heads(parts: list[Part]) -> None:
             headless
             and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
             and part.noun.head is not None
+            and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part)
+            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -166,10 +150,12 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     last_lens = cast.lenses[-1] if cast.lenses else None
     if part.sort == "piece":
         (cast.without if role == "without" else cast.using if role in _USED else cast.pieces).append(part)
+        if role in _USED and part.factor is not None and part.piece in OPTICAL:
+            cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked
     elif part.sort == "factor":
-        _place_factor(cast, part)
+        _place_factor(cast, part, before)
     elif part.sort == "body":
-        _place_body(cast, part, last_lens)
+        _place_body(cast, part, before, last_lens)
     elif part.sort == "lens":
         _place_lens(cast, part, before)
     elif part.sort == "frame":
@@ -188,7 +174,7 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         cast.strange.append(part)
 
 
-def _place_factor(cast: Cast, part: Part) -> None:
+def _place_factor(cast: Cast, part: Part, before: Part | None) -> None:
     """A bare factor is that of a reducer or of an extender: '.71', 'the 2x'."""
     token = part.noun.first("TIMES")
     factor = token.numbers[0] if token else 1.0
@@ -196,11 +182,26 @@ def _place_factor(cast: Cast, part: Part) -> None:
     if last is not None and last.piece in OPTICAL and last.factor is None:
         last.factor = factor
         return
-    if part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95:
-        part.sort, part.piece, part.factor = "piece", "focal-reducer" if factor < 1 else "teleconverter", factor
+    glass = part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95
+    if glass or (token is not None and _is_extender(cast, part, token, before)):
+        part.sort, part.piece, part.factor = "piece", glass_of(factor), factor
         (cast.without if part.noun.role == "without" else cast.pieces).append(part)
     else:
         cast.lengths.append(part)
+
+
+def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> bool:
+    """'300/4 + 1.4x', 'flip in the 2x, what do I lose': not a magnification, where light or view is asked about."""
+    if token.unit == TELECONVERTER:
+        return True
+    if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
+        return False
+    added = (
+        before is not None
+        and before.sort in ("lens", "length", "piece")
+        and (part.noun.join in _AND or part.noun.role == "on")
+    )
+    return added or bool(cast.told & _OF_GLASS)
 
 
 def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
@@ -222,10 +223,16 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lengths.append(part)
 
 
-def _place_body(cast: Cast, part: Part, last_lens: Part | None) -> None:
+def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | None) -> None:
+    if part.noun.role == "from" and last_lens is None and before is not None and _is_focal(before):
+        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]  # 'a 25 mm off an 8 mm camera'
+        cast.lengths.remove(before)
+        cast.lenses.append(before)
+        last_lens = before
     if part.noun.role == "from" and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
+        last_lens.by_camera = True
         return
     cast.bodies.append(part)
 
@@ -280,6 +287,10 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2
         _as(part, "body" if peer.sort == "body" or only_two else "lens", cast)
+        numbered = peer.noun.first("LENGTH", "FOCAL", "COMBO") or part.focal
+        if part.sort == peer.sort == "lens" and lens is not None and lens.focal and not numbered:
+            # '50 mm lenses in FD, OM and K': the first was told of that lens, the others are more of the kind
+            part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
         return
     beside = before is not None and before.noun.listed == group and before.sort == "lens" and before.has_mount
     if part.noun.join in _AND and not role and beside and not part.is_host:
@@ -297,9 +308,13 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
         return
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
+    if lens is not None and lens.by_camera and part.is_host and not role:
+        _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
+        return
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
+        before.is_host = before.is_host or part.is_host
         part.sort = before.sort
         return
     if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:

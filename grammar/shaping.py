@@ -10,6 +10,8 @@ from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.rows import with_rows
+from grammar.senses import with_rest_told, with_senses_told
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
@@ -31,6 +33,7 @@ _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY",
 }  # fmt: skip
+_LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
@@ -42,19 +45,24 @@ class Shaped:
     skipped: tuple[Token, ...]
 
 
-def shaped(line: Line, told: frozenset[str]) -> Shaped:
-    """The tokens of `line` with each in its part. `told`: what the cues of the line tell."""
+def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()) -> Shaped:
+    """The tokens of `line` with each in its part.
+
+    `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
+    """
     tokens = settled(with_small_words(_within_cues(line)))
-    tokens = [one for token in tokens for one in _named(token)]
+    tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
     tokens = with_formats_told(tokens)
+    tokens = with_senses_told(tokens)
     tokens = with_measures_told(tokens)
+    tokens = with_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)
-    tokens = with_measures_told(tokens)
+    tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
     tokens = [token for token in tokens if token.kind != "DET"]
     tokens = _limited(tokens)
@@ -87,6 +95,20 @@ def _named(token: Token) -> list[Token]:
         head = Token(_ENDING[words[-1].casefold()], words[-1], column)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
+
+
+def _ringed(tokens: list[Token]) -> list[Token]:
+    """'a T ring', 'EF T-ring': a ring that has its front by its name has that mount before all that describes it."""
+    out: list[Token] = []
+    for token in tokens:
+        front = next((one[1:] for one in token.implies if one.startswith("~")), "") if token.kind == "PIECE" else ""
+        if front:
+            at = len(out)
+            while at and out[at - 1].kind in ("MOUNT", "NUMBER", "LENGTH"):
+                at -= 1
+            out.insert(at, Token("MOUNT", token.text, token.column, value=front, ids=(front,)))
+        out.append(token)
+    return out
 
 
 def _denied(tokens: list[Token]) -> list[Token]:
@@ -123,6 +145,8 @@ def _hyphened(tokens: list[Token]) -> list[Token]:
         around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
         if token.text == "-" and any(one.kind == "PREP" and one.value == "to" for one in around):
             continue
+        if token.text == "/" and not token.gap and out and out[-1].kind == "PREP":
+            continue  # 'w/ a 2x'
         if token.kind == "PREP" and token.value == "to" and any(one.text == "-" for one in around):
             token = token.as_("MARK", text="-")
         out.append(token)
@@ -167,7 +191,7 @@ def _headed(tokens: list[Token]) -> list[Token]:
     out = []
     for at, token in enumerate(tokens):
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind == "MOUNTWORD"))
+        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
 

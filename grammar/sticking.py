@@ -69,10 +69,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
 def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
     cast = heard.cast
+    counted = _counted_piece(heard, before)
+    if counted is not None:
+        return counted
     if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
         return None
     part = (*cast.lenses, *cast.lengths)[0]
     token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
+        tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
+        return (*before.adapters, tube)  # 'what if I add 10 mm'
     at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
@@ -80,6 +86,21 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None
     changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
     return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and if the second is 9.9' after a chain of rings that were each measured: how thick that one is."""
+    cast, number, text = heard.cast, heard.readings.number, heard.readings.values.get("numbers", "")
+    told = re.fullmatch(r"\d+(?:\.\d+)?", text)
+    if told is None or cast.pieces or cast.bodies or cast.lenses or len(heard.readings.values) > 1:
+        return None
+    if number is None:  # 'and 20' after a 10 mm tube
+        drawn = [n for n, one in enumerate(before.adapters, 1) if one.piece in DRAWN and one.thickness_mm is not None]
+        number = drawn[0] if len(drawn) == 1 and heard.tells("brief") else 0
+    if not 1 <= number <= len(before.adapters) or before.adapters[number - 1].thickness_mm is None:
+        return None
+    changed = replace(before.adapters[number - 1], thickness_mm=(float(text), float(text)))
+    return (*before.adapters[: number - 1], changed, *before.adapters[number:])
 
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:

@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.casting import Part
 from grammar.hearing import Heard
 from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
-from grammar.readings import limits_of
+from grammar.readings import limits_of, stops_told
 
 UNKNOWN: Final = "UNKNOWN"
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere
@@ -86,6 +86,7 @@ def built(heard: Heard, intent: str) -> Question:
         tuple(values.items()),
         feet=readings.feet or heard.tells("feet") or any(part.inches for part in (*lenses, *cast.pieces)),
         skipped=tuple(token.text for token in heard.shape.skipped),
+        stops=stops_told(heard.phrases),
     )
 
 
@@ -131,6 +132,8 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
     if intent == "draw":
         return AND.join(one for one in DRAWINGS if heard.tells(f"drawn-{one}")) or None
+    if intent == "crop-equivalent" and heard.tells("match"):
+        return "match"
     if intent == "chain":
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())

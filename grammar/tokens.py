@@ -199,10 +199,17 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
             last = columns[atoms[hit[1] - 1].end - 1]
             found.extend(Cue(tells, columns[atom.start], last) for tells in hit[0])
         elif not atom.is_word:
-            tells = "equals" if atom.text == "=" else "dashes" if line[atom.start : atom.start + 2] == "--" else ""
+            equals = atom.text == "=" and not _names_a_thing(runs, at - 1, lexicon)
+            tells = "equals" if equals else "dashes" if line[atom.start : atom.start + 2] == "--" else ""
             if tells:
                 found.append(Cue(tells, columns[atom.start], columns[atom.start]))
     return tuple(found)
+
+
+def _names_a_thing(runs: Runs, at: int, lexicon: Lexicon) -> bool:
+    """'body = E mount': what is told of a lens or a body with the mark asks for no equal."""
+    word = lexicon.words.word_at(runs, at) if at >= 0 and runs.atoms[at].is_word else None
+    return word is not None and word[0].sort in ("body", "lens")
 
 
 def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spoken, ...]:

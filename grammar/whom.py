@@ -64,6 +64,15 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     return pool if len(pool) > 1 else ()
 
 
+def points_back(heard: Heard, before: Question) -> bool:
+    """'does the C one cover the E': whether each lens described is by a standing-in word one that was spoken of."""
+    known = before.known or before.lenses
+    parts = [part for part in heard.cast.lenses if not part.is_bare]
+    return bool(parts) and all(
+        stands_in(part.noun.head) and part.named is None and any(fits(part, one) for one in known) for part in parts
+    )
+
+
 def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | None:
     """'the enlarger one is 39 mm thread', 'it is f/2', 'the other one is a 75 mm': said of one that is known."""
     parts = [part for part in heard.cast.lenses if not part.is_bare]

@@ -8,6 +8,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.nearby import LEAST, asked_about, nearest
+from engine.answers.owned import own_lens
 from engine.answers.reaching_in import reach_told
 from engine.answers.remembered import HARM
 from engine.answers.said import focals
@@ -131,6 +132,18 @@ def advice_lines(rows: Sequence[Advice]) -> list[Line]:
         if advice.defer_to:
             lines.append(Line("text", f"Ask: {advice.defer_to}.", 1))
     return lines
+
+
+def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """Advice for what the lens or the body has, by what is said of it, by the gear file or by its mount."""
+    facts, has = knowledge.catalogue, set()
+    for thing in (*question.lenses, *question.bodies):
+        has |= {trait.replace(" ", "-") for trait in thing.traits}
+        own = own_lens(thing, facts)
+        mount = facts.mounts.get(own.mount if own is not None else thing.id or "")
+        has |= set(mount.traits) if mount is not None else set()
+        has |= {"fixed-iris"} if own is not None and own.iris == "fixed" else set()
+    return [row for row in facts.advice.values() if has & set(row.traits)]
 
 
 def named_or_near(

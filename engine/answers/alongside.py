@@ -5,8 +5,10 @@ from __future__ import annotations
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
+from engine.answers.making import ring_to_make
 from engine.answers.others import traps
 from engine.answers.said import mentions, number
+from engine.answers.senses import REGISTERS
 from engine.answers.standin import as_listed
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import flush_chain, is_free, made_chain, off_ring
@@ -45,6 +47,11 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
                 return [as_listed(judged, chain_title(judged, knowledge))]
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
+    if question.said(REGISTERS) is not None and not question.adapters:
+        # who reckons with the two registers asks of the ring that they leave room for, sold or not
+        asked = made_chain(ring_to_make(setup, knowledge.catalogue), setup, knowledge)
+        if asked is not None and asked.listed.judged.verdict == "unusable":
+            return [asked]
     off = off_by_mm(question)
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:

@@ -11,8 +11,12 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
+from engine.answers.readings import readings_told
 from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, mentions, number, pitch_mm
+from engine.answers.said import distance_mm, focals, last_said, mentions, number, pitch_mm
+from engine.answers.screwed_in import screwed_in
+from engine.answers.several_marks import of_another
+from engine.answers.sheets import own_sheets
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
@@ -26,9 +30,14 @@ LIMIT = ("stops dead", "goes out to",
          "stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
          "only to",
          "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
+# a lens that does not get farther than what follows
+NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
+              r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
+              r"|(?:out|only|up) to|\d ?(?:m|ft|cm)\b only|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 TAPE = ("tape", "really", "actual", "in truth", "measures")  # what a distance is told by, against the scale
 SHEET = "sheet-"
+THICKEST = 3.0  # mm; what is more is no shim
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
@@ -102,13 +111,16 @@ def _looked_up(question: Question, facts: Catalogue) -> Question:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    told, shim = _shims(question, knowledge)
+    read = readings_told(question, knowledge)
+    told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
     yield told
+    yield screwed_in(question, knowledge)
     yield turned(question, knowledge)
-    if shim is not None and mentions(question, "turn"):
-        yield _as_turns(question, shim, knowledge)
+    wanted = shim if shim is not None or told.lines else _needed(question)
+    if wanted is not None and mentions(question, "turn") and question.said("turns") is None:
+        yield _as_turns(question, wanted, knowledge)
     if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
         yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
     yield _target(question, knowledge)
@@ -123,8 +135,10 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
-    # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
-    limit = mentions(question, *LIMIT) and not mentions(question, *TOO_CLOSE) and question.said("target") is None
+    limit = is_limit(question)
+    of_other = None if limit else of_another(question, at, knowledge.catalogue)
+    if of_other is not None:
+        return of_other
     told, first = Told(), None
     named = focals(question)
     for focal in named or usual_focals(knowledge.catalogue):
@@ -133,6 +147,23 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
             told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
     return told, first
+
+
+def _needed(question: Question) -> float | None:
+    """A shim told by its size alone: 'it needs 0.1 more'."""
+    told = number(question, "thickness", "numbers", "length")
+    return told if told is not None and told <= THICKEST else None
+
+
+def is_limit(question: Question) -> bool:
+    """Whether the distance told is where focus ends, not the mark that infinity was found at.
+
+    Where both were said, what was said last is how it is now: 'went past infinity, added a washer, now stops at 6 m'.
+    """
+    if question.said("target") is not None:
+        return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    ends, past = last_said(question, *LIMIT, pattern=NO_FARTHER), last_said(question, *TOO_CLOSE)
+    return ends > past
 
 
 def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float | None] | None:
@@ -250,7 +281,10 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
     """How many layers of what is at hand make the shim."""
     if not mentions(question, *LAYERS) and shim is None:
         return Told()
-    wanted = shim if shim is not None else number(question, "thickness", "layer", "numbers", "length")
+    wanted = shim if shim is not None else number(question, "thickness", "numbers", "length", "layer")
+    own = own_sheets(question, wanted)
+    if own.lines:
+        return own
     lines, rows = [], []
     for row in knowledge.catalogue.assumptions.values():
         if not row.id.startswith(SHEET):

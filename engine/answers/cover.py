@@ -7,18 +7,18 @@ from math import hypot, log2
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.clipping import grown_out, openings
+from engine.answers.crop_factors import crop_factors
 from engine.answers.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
-from engine.answers.equivalent import crop_factors
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number
 from engine.answers.shifting import asks_shift, room_to_shift
+from engine.answers.which_cover import lit_of, which_cover
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
-from engine.physics import coverage
 from grammar.questions import Question
 
 MOST_ADVICE = 1
@@ -114,8 +114,10 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
+    summed = which_cover(circles, factor, frames) if not _shift(question)[2] else []
     clipped = openings(question, knowledge, frames)
     lines[1:1] = clipped.lines  # it qualifies what the head has said
+    lines = [*summed, *lines]
     rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
@@ -172,16 +174,12 @@ def _of_circle(
             None if thrown.f_number is None else thrown.f_number * (factor or 1.0),
             thrown.extension_mm * (factor or 1.0) ** 2,
         )  # fmt: skip
-        width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
-        lit = coverage.lit_share_shifted(circle, width, height, right, up)
+        lit = lit_of(thrown, factor, form, right, up)
         told += Told((), (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),))
         told += room_to_shift(circle, form, question, case, bool(thrown.made_for))
         if not is_known(lit):
             continue
-        beyond = thrown.made_for if lit.least <= FULL else ""
-        if beyond:
-            # it covers the format it was made for; how much more is not known
-            lit = Interval(lit.least, 1.0, lit.nominal)
+        beyond = thrown.made_for if lit.least <= FULL else ""  # how much more than that it covers is not known
         unsure = unsure or lit.least <= FULL < lit.greatest
         heads.append(_short(lit, form))
         told += Told(

@@ -2,70 +2,53 @@
 
 from __future__ import annotations
 
-from math import log2, sqrt
+from math import log2, radians, sqrt, tan
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
-from engine.answers.frames import USUAL_FRAMES, frames_named, frames_of
+from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays
+from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import nearest
-from engine.answers.said import focals, mentions, number, stop
+from engine.answers.said import focals, interval, mentions, number, stop
 from engine.answers.wording import FULL, percent, ranged, trimmed
-from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question
 
-FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
-# ways to ask for the lens that gives a view, instead of the view that a lens gives
-MATCHED = (
-    "match",
-    "to look like",
-    "looks like a",
-    "same view as",
-    "same look as",
-    "mm look",
-    "view of a",
-    "to get a",
-    "to get the",
-    "gives the same",
-    "frames like a",
-)
+MOST_DEG = 175.0  # no lens of this kind sees more
+EXPOSURE = "exposure-nd"
+MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
 MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
-
-
-@compact
-class Crop:
-    """A crop factor by diagonal and, for a format, by width, and what it is called."""
-
-    name: str
-    by_diagonal: float
-    by_width: float | None = None
 
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
     told = Told()
     factor = glass_factor(question, knowledge.catalogue)
-    told += _glass(question, factor)
-    lenses, at = focals(question), stop(question)
+    lenses, at = focals(question) or _ends_of_zoom(question), stop(question)
+    told += _glass(question, factor, lenses, at)
     crops = crops_of(question, knowledge)
     for focal in lenses:
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
         told += _behind(focal, factor)
     for crop in crops:
-        told += _crop(crop)
+        told += crop_factor_of(crop)
     if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):
         at = EXAMPLE_STOP
-        crops = [*crops, *(_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
+        crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
     if at is not None:
         told += _stop_on(at, factor, crops)
     told += _clean(question, knowledge, lenses, crops)
-    if mentions(question, *MATCHED):
+    if not lenses:
+        told = _of_angle(question, crops) + told
+    if crops and _of_exposure(question):
+        told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    if question.topic == MATCH:
         told = _to_match(lenses, crops) + told
     lines = list(told.lines)
     if len(lines) < 2 or mentions(question, "exposure", "light", "bright", "meter"):
@@ -74,6 +57,33 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     return Answer(
         question.text, "crop-equivalent", ANSWERED, tuple(lines), question=question, quantities=told.quantities
     )  # fmt: skip
+
+
+def _of_exposure(question: Question) -> bool:
+    """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
+    went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE
+    return went_on or mentions(question, "exposure", "expose", "brightness", "darker", "brighter", "meter", "nd")
+
+
+def _of_angle(question: Question, crops: list[Crop]) -> Told:
+    """The focal length that sees the angle told, across the width and across the diagonal of each format."""
+    angle, told = number(question, "angle"), Told()
+    for crop in crops if angle is not None and 0 < angle < MOST_DEG else ():
+        assert angle is not None
+        sides = {"diagonal": coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal}
+        if crop.by_width is not None:
+            sides = {"width": coverage.FULL_FRAME_WIDTH_MM / crop.by_width, **sides}
+        found = {name: side / 2 / tan(radians(angle) / 2) for name, side in sides.items()}
+        ways = " or ".join(f"{trimmed(value, 1)} mm across the {name}" for name, value in found.items())
+        rows = [Quantity("focal_length_mm", Interval.exact(v), f"{crop.name}, {name}") for name, v in found.items()]
+        told += Told((Line("head", f"{angle:g} degrees on {crop.name} want {ways}."),), tuple(rows))
+    return told
+
+
+def _ends_of_zoom(question: Question) -> tuple[float, ...]:
+    """The focal lengths that a zoom goes from and to."""
+    told = interval(question, "zoom")
+    return (told.least, told.greatest) if told is not None else ()
 
 
 def _to_match(lenses: tuple[float, ...], crops: list[Crop]) -> Told:
@@ -90,63 +100,23 @@ def _to_match(lenses: tuple[float, ...], crops: list[Crop]) -> Told:
     return told
 
 
-def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
-    """The crop told, else that of the formats named beside full frame, else of the usual ones."""
-    told = number(question, "crop")
-    if told is not None and ":" not in (question.said("crop") or ""):
-        return [Crop(f"{told:g}x crop", told)]
-    frames = frames_of(question, knowledge.catalogue)
-    if question.bodies and all(form.id in FULL_FRAMES for form in frames):
-        # 'on MFT, in full frame terms': full frame is what it is compared with
-        frames = frames_of(question.with_(things=()), knowledge.catalogue)
-    named = bool(question.bodies) or any(thing.kind == "format" for thing in question.things)
-    if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
-        frames = frames[:1]
-    small = [form for form in frames if form.id not in FULL_FRAMES]
-    if not named and not focals(question):
-        return []
-    if not named:
-        small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
-    return [_of(form) for form in small or frames]
-
-
-def crop_factors(question: Question, knowledge: Knowledge) -> Told:
-    """The crop factor of each format named, by diagonal and by width."""
-    told = Told()
-    for crop in crops_of(question, knowledge):
-        told += _crop(crop)
-    return told
-
-
-def _of(form: Format) -> Crop:
-    width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
-    diagonal, wide = coverage.crop_factor(width, height), coverage.crop_factor_by_width(width)
-    assert is_known(diagonal)
-    assert is_known(wide)
-    return Crop(form.name, diagonal.nominal, wide.nominal)
-
-
-def _crop(crop: Crop) -> Told:
-    rows = [Quantity("crop_factor", Interval.exact(crop.by_diagonal), crop.name)]
-    text = f"{crop.name}: crop factor {trimmed(crop.by_diagonal, 2)} by diagonal"
-    if crop.by_width is not None:
-        rows.append(Quantity("crop_factor_by_width", Interval.exact(crop.by_width), crop.name))
-        text += f", {trimmed(crop.by_width, 2)} by width"
-    return Told((Line("fact", text, 1),), tuple(rows))
-
-
-def _glass(question: Question, factor: float | None) -> Told:
+def _glass(question: Question, factor: float | None, lenses: tuple[float, ...], at: float | None) -> Told:
+    """What the lens becomes behind the glass, and by how many stops it is slower or faster."""
     if factor is None:
         return Told()
     stops = abs(2 * log2(factor))
     way = "slower" if factor > 1 else "faster"
-    text = (
-        f"Glass together {trimmed(factor, 2)}x: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
-    )
+    lens = " to ".join(f"{trimmed(focal, 1)} mm" for focal in lenses) + (f" f/{trimmed(at, 2)}" if at else "")
+    made = " to ".join(f"{trimmed(focal * factor, 1)} mm" for focal in lenses)
+    made += f" f/{trimmed(at * factor, 2)}" if at else ""
+    opening = f"{lens.strip()} with {trimmed(factor, 2)}x is {made.strip()}" if made else ""
+    opening = opening or f"Glass together {trimmed(factor, 2)}x"
+    text = f"{opening}: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
     pieces = [thing.factor for thing in question.adapters if thing.factor]
     if len(pieces) > 1:
         text += " They do not cancel unless the factors multiply to 1, and the faults of both add."
-    return Told((Line("text", text),), (Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x"),))
+    rows = [Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x")]
+    return Told((Line("head", text),), tuple(rows))
 
 
 def _behind(focal: float, factor: float | None) -> Told:

@@ -11,11 +11,13 @@ from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
+from engine.answers.exposure_change import FILTERED, changed_exposure, density_with_glass
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
 from engine.answers.said import mentions, number, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
@@ -25,7 +27,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     """The setting asked for, else the density; then what extension costs."""
     light = light_of(question, knowledge)
     asked = _asked(question, light)
-    if asked == "shutter":
+    changed = changed_exposure(question, knowledge)
+    if changed is not None:
+        yield changed
+    elif asked == "shutter":
         yield _shutter(light)
     elif asked == "iso":
         yield _iso(light)
@@ -33,10 +38,29 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield _stop(light)
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge)
+    elif light.counted is not None and not light.filters and _wants_density(question):
+        yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
     yield lost_by_extension(question, knowledge)
-    if light.counted is None or not is_known(light.shutter):
-        yield _glass(question, knowledge)
+    if changed is None and (light.counted is None or not is_known(light.shutter)):
+        density = density_with_glass(question, knowledge)
+        yield density if density.lines else _glass(question, knowledge)
+
+
+def _wants_density(question: Question) -> bool:
+    """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
+    fixed = question.lens is not None and "fixed iris" in question.lens.traits
+    counted = question.said("stops") or question.said("variable") or question.adapters
+    return (mentions(question, *FILTERED) or fixed) and question.said("light") is not None and not counted
+
+
+def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
+    """The exposure with the shutter of the usual frame rate and angle, which are then assumed."""
+    rows = knowledge.catalogue.assumptions
+    rate = rows["usual-frame-rate"].value
+    shutter = exposure.shutter_of_angle_s(rate, rows["usual-shutter-angle"].value)
+    said = f"{rate.nominal:g} frames a second with a shutter of half a frame"
+    return replace(light, shutter=shutter, assumed=(*light.assumed, said))
 
 
 def _asked(question: Question, light: Light) -> str:
@@ -118,8 +142,9 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     at = stop(question)
     if at is not None:
         text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
-    row = Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")
-    return Told((Line("head", f"{text}."),), (row,))
+    rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
+    rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
+    return Told((Line("head", f"{text}."),), tuple(rows))
 
 
 def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:

@@ -14,10 +14,28 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
+READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
+
 
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
+    if intent in READ_RINGS:
+        return _with_readings(_handler(intent))
     return _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+
+
+def _with_readings(handler: Handler) -> Handler:
+    """The handler, with what several readings of a ring tell before its answer."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        answer = handler(question, knowledge)
+        if question.said("readings") is None:
+            return answer
+        from engine.answers.readings import with_readings
+
+        return with_readings(answer, question, knowledge)
+
+    return asked
 
 
 def _with_own_facts(handler: Handler) -> Handler:

@@ -6,11 +6,13 @@ from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import BASE_ISO, ZERO, Light, seconds, setting
 from engine.answers.owned import own_lens
-from engine.answers.wording import figures, listed, ranged, trimmed
+from engine.answers.said import mentions, number
+from engine.answers.wording import f_number, figures, listed, ranged, trimmed
 from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
+YES_OR_NO = ("do i need", "do i even", "is nd", "need nd", "need an nd", "necessary")
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
 
@@ -26,16 +28,60 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
         return _lacking(light, stops)
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
-    told = Told((Line("head", f"{shown} to hold back: {setting(light)}."),), (Quantity("nd_stops", stops),))
-    if light.filters:
-        told += _split(stops, light.filters, knowledge)
-    else:
-        told += _nearest(stops, knowledge)
-        told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
-    told += infrared(max(stops.greatest, 0.0), knowledge)
+    yes = "Yes: " if stops.least > 0 and mentions(question, *YES_OR_NO) else ""
+    head = f"{yes}{shown} of ND to hold back: {setting(light)}."
+    told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
+    had = number(question, "stops")
+    if had is not None:
+        told = _had(stops, had, light) + told
     if _is_fixed(question, knowledge):
         told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
     return told
+
+
+def _had(stops: Interval, had: float, light: Light) -> Told:
+    """What remains where only so many stops of density are at hand, and what takes it up: the stop or the shutter."""
+    lacks = stops - had
+    if lacks.greatest <= 0 or light.counted is None:
+        return Told((Line("head", f"{trimmed(had, 1)} stops of ND are enough."),))
+    shown = ranged(lacks, lambda value: f"{max(value, 0.0):.1f}")
+    text = f"{trimmed(had, 1)} stops of ND leave {shown} stops too much light: "
+    closed = exposure.f_number_after(light.counted, lacks)
+    shorter = exposure.shutter_behind_s(light.shutter, -lacks)
+    rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]
+    if is_known(closed) and is_known(shorter):
+        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or a lower ISO by as much."
+        rows += [Quantity("f_number", closed, f"behind {had:g} stops")]
+        rows += [Quantity("shutter_s", shorter, f"behind {had:g} stops")]
+    return Told((Line("head", text),), tuple(rows))
+
+
+def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
+    """By which filters so much is held back: those told, else the nearest mark and those of the gear file."""
+    told = Told()
+    if light.filters:
+        told += _split(stops, light.filters, knowledge)
+    elif light.variable is None:
+        told += _nearest(stops, knowledge)
+        told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
+    if light.variable is not None:
+        told += _by_variable(stops, light.variable)
+    return told + infrared(max(stops.greatest, 0.0), knowledge)
+
+
+def _by_variable(stops: Interval, variable: Interval) -> Told:
+    """Whether a variable filter reaches so far down, and so far up."""
+    ends = f"the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
+    if stops.greatest < variable.least:
+        over = variable.least - stops.greatest
+        text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
+    elif stops.least > variable.greatest:
+        text = f"{ends}: {stops.least - variable.greatest:.1f} stops lack; stack a fixed one, or close the iris"
+    elif variable.least <= stops.least and stops.greatest <= variable.greatest:
+        text = f"{ends}: that is within it"
+    else:
+        text = f"{ends}: within it for a part of that light"
+    return Told((Line("fact", text, 1),), (Quantity("nd_stops", variable, "variable filter"),))
 
 
 def _lacking(light: Light, stops: Interval) -> Told:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
+from engine.answers.bare_sensor import glass_gone_mm, glass_told, without_glass
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Choice, Knowledge, choose
@@ -33,11 +34,11 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     facts = knowledge.catalogue
     if for_filters(question, facts):
         return filter_answer(question, knowledge)
-    question = _with_extension(_with_roles(question, facts))
+    question = _as_bare(_with_extension(_with_roles(question, facts)))
     lenses = [lens_side(thing, facts) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, facts) for thing in question.bodies or (None,)]
     lens_known = [_as_measured(side, question) for side in lenses if isinstance(side, LensSide)]
-    body_known = [side for side in bodies if isinstance(side, BodySide)]
+    body_known = [without_glass(side, question, facts) for side in bodies if isinstance(side, BodySide)]
     if not lens_known or not body_known:
         from engine.answers.incomplete import incomplete
 
@@ -55,11 +56,13 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
 
 
 def _as_measured(side: LensSide, question: Question) -> LensSide:
-    """The lens with the flange to image distance that was measured of it, whatever its mount's register is."""
-    measured = number(question, "flange_to_image")
-    if measured is None or not measured > 0:
-        return side
-    return replace(side, lens=replace(side.lens, register_mm=Interval.exact(measured)))
+    """The lens with what was measured of it: flange to image, whatever its mount's register is, and its barrel."""
+    lens, measured, barrel = side.lens, number(question, "flange_to_image"), number(question, "barrel")
+    if measured is not None and measured > 0:
+        lens = replace(lens, register_mm=Interval.exact(measured))
+    if barrel is not None and barrel > 0:
+        lens = replace(lens, collar_mm=Interval.exact(barrel))
+    return side if lens is side.lens else replace(side, lens=lens)
 
 
 def _with_roles(question: Question, facts: Catalogue) -> Question:
@@ -90,6 +93,15 @@ def _with_extension(question: Question) -> Question:
     tube = Thing("", (), f"{said[0]:g} mm tube", thickness_mm=(said[0], said[0]), piece=TUBE)
     bare = tuple(thing for thing in question.adapters if thing.piece != TUBE)
     return replace(question, adapters=(*bare, tube))
+
+
+def _as_bare(question: Question) -> Question:
+    """Where glass is gone from the sensor and no piece is named, it is asked of the plain ring, not of a way around."""
+    if glass_gone_mm(question) is None or any(thing.piece in TUBES for thing in question.adapters):
+        return question
+    limits = question.limits if question.limits.pieces else replace(question.limits, pieces=1)
+    kept = tuple(thing for thing in question.adapters if thing.piece != "filter")
+    return replace(question, limits=limits, adapters=kept)
 
 
 def _meanings(thing: Thing | None, known: list[LensSide], knowledge: Knowledge) -> list[LensSide]:
@@ -144,7 +156,8 @@ def one_pair(
     lines += added.lines
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += ring_lines(ring, setup, chains)
-    lines += extra.told.lines
+    bare = glass_told(question, knowledge)
+    lines += [*bare.lines, *extra.told.lines]
     if (intent or question.intent) == "macro-distance":
         lines += near_lines(chains)
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
@@ -154,7 +167,7 @@ def one_pair(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
         quantities=(
             *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
-            *added.quantities,
+            *added.quantities, *bare.quantities,
         ),
     )  # fmt: skip
     tubes = any(thing.piece in TUBES for thing in question.adapters)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from engine.answers import together
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.barrels import barrels
 from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
@@ -22,10 +23,16 @@ from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
 MOST = 6
+SURE = ("so its", "so it is", "plain", "yes", "right", "surely", "must be", "has to be", "same as")
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
     " image?"
+)
+WHAT_TO_MEASURE = (
+    "Measure: 1. whether it screws or turns in by lugs; 2. of a thread the width across, by caliper, and the pitch, ten"
+    " crests on paper; of a bayonet the lugs, the throat, pins and contacts; 3. flange to the sharp image of a far"
+    " window, set to infinity. Thread pitch and that distance together mostly settle it."
 )
 BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
@@ -38,7 +45,12 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     settled = _by_register(question, knowledge)
     if settled is not None:
         return settled
+    smooth = barrels(question, knowledge)
+    if smooth.lines:
+        return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
+                      quantities=smooth.quantities)  # fmt: skip
     told, mounts = _by_thread(question, knowledge)
+    told = _not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
@@ -59,6 +71,8 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     if mentions(question, "measure", "gauge", "pitch", "how do i", "how to"):
         pitches = _ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
+    if not told.lines and not mounts and not named:
+        lines = [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
@@ -182,6 +196,30 @@ def _by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str
     return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
 
 
+def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
+    """'42 mm, 1.0 pitch, so plain M42?': a screw mount named is one of several of its thread, which does not tell."""
+    facts = knowledge.catalogue
+    named = [facts.mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]
+    screws = [mount for mount in named if mount.thread]
+    if len({mount.id for mount in screws}) != 1 or number(question, "flange_to_image") is not None:
+        return Told()
+    if not (mentions(question, *SURE) or question.text.rstrip().endswith("?")):
+        return Told()
+    mount = screws[0]
+    alike = [row for row in facts.mounts.values() if row.thread == mount.thread and row.id != mount.id
+             and row.kind not in together.ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
+    if not alike:
+        return Told()
+    alike.sort(key=lambda row: (not is_known(row.register_mm), row.id))
+    others = listed([row.designation for row in alike[:4]], "or")
+    register = f", register {small_mm(mount.register_mm.nominal)}" if is_known(mount.register_mm) else ""
+    text = (
+        f"The thread alone does not tell: {mount.designation}{register}, has the same thread as {others}, and makers of"
+        " industrial and other lenses use it with a register of their own. It depends on flange to image: measure that."
+    )
+    return Told((Line("head", text),))
+
+
 def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
     usual = knowledge.catalogue.assumptions
     if not usual["caliper-over-crests"].value.holds(diameter - thread.major_mm.nominal):
@@ -230,7 +268,7 @@ def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
         ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
         lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
         asked = replace(question, lenses=(lens, *question.lenses[1:]))
-    lines = list(told.lines)
+    lines = [*_not_by_thread(question, knowledge).lines, *told.lines]
     if found.register_mm is None and any(not row.bad for row in rows):
         lines.append(Line("ask", BY_PAPER))
     return Answer(

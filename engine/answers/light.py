@@ -6,32 +6,43 @@ import re
 from collections.abc import Iterator
 from math import inf
 
+from engine.answers.advising import advice_lines, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.circles import glass_factor
+from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
+from engine.answers.exposure_change import steps_between, stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
-from engine.answers.holding_back import infrared
+from engine.answers.frames import frames_named
+from engine.answers.holding_back import by_filters, infrared
 from engine.answers.knowledge import Knowledge
-from engine.answers.lighting import seconds, shutter_s
+from engine.answers.lighting import light_of, shutter_s, variable_stops
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number, numbers, stop
 from engine.answers.wording import figures, trimmed
-from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.base.interval import Interval, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
 MOST_MARKS = 10
 
 
+FIXED = "fixed-iris"
+ALIKE = ("same", "vs", "versus", "equal", "identical", "or is")
 HALVES = ("halfway", "half way", "between", "half a stop", "half stop", "click", "middle")
 
 
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
-    told = Told()
+    cropped = question.follows and mentions(question, "crop", "sensor") and frames_named(question, knowledge.catalogue)
+    told = exposure_stays(stop(question)) if cropped else Told()
     for part in _parts(question, knowledge):
         told += part
     lines = list(told.lines)
+    if not lines:
+        kind = of_their_kind(question, knowledge)
+        lines += advice_lines([row for row in kind if FIXED in row.traits])
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "why", "over", "under", "wrong", "off", "crop"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
@@ -50,22 +61,58 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _t_stop(question, knowledge)
     yield _t_against_f(question)
     yield _between(question)
+    yield stops_from(question)
+    yield steps_between(question)
     yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield _marks(question, knowledge)
-    yield _behind_filter(question, knowledge)
+    yield _variable(question, knowledge)
     yield _prism(question, knowledge)
     yield from exposed_parts(question, knowledge)
     yield rear_filter(question, knowledge)
     yield front_filters(question, knowledge)
 
 
-def _marks(question: Question, knowledge: Knowledge) -> Told:
-    """What marks of filters mean: factor, density and stops side by side."""
-    marks = re.findall(r"ND\s*[\d.]+", question.said("factor") or "", re.IGNORECASE)
-    if not marks or is_known(shutter_s(question, knowledge)):
+def _variable(question: Question, knowledge: Knowledge) -> Told:
+    """What a variable filter holds back, from its weakest to its strongest."""
+    ends = variable_stops(question)
+    if ends is None or is_known(shutter_s(question, knowledge)):
         return Told()
+    wanted = number(question, "stops")
+    text = (
+        f"{question.said('variable')}, variable: {figures(ends.least, 3)} to {figures(ends.greatest, 3)} stops "
+        f"({density.density_name(ends.least)} to {density.density_name(ends.greatest)})."
+    )
+    told = Told((Line("head", text),), (Quantity("nd_stops", ends, "variable filter"),))
+    if wanted is not None:
+        told += by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
+    return told
+
+
+def _is_only_density(question: Question) -> bool:
+    """Whether stops and ND are spoken of and no setting."""
+    told = [key for key, _ in question.values if key not in ("stops", "numbers")]
+    return mentions(question, "nd", "neutral") and not told and not question.adapters and stop(question) is None
+
+
+def _marks(question: Question, knowledge: Knowledge) -> Told:
+    """What marks of filters mean: factor, density and stops side by side; of several what they hold back together."""
+    marks = re.findall(r"ND\s*[\d.]+", question.said("factor") or "", re.IGNORECASE)
+    wanted = number(question, "stops")
+    if wanted is not None and not marks and _is_only_density(question):
+        name = f"{density.factor_name(wanted)} = {density.density_name(wanted)}"
+        told = Told(
+            (Line("head", f"{figures(wanted, 3)} stops of ND are {name}."),),
+            (Quantity("nd_stops", Interval.exact(wanted)),),
+        )
+        return told + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
+    changes = question.stops or glass_factor(question, knowledge.catalogue)
+    if not marks or changes or is_known(shutter_s(question, knowledge)):
+        return Told()
+    if wanted is not None and not mentions(question, *ALIKE):
+        head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
+        return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
     for mark in [*marks, *(f"{value:.1f}" for value in numbers(question, "numbers") if value < 5)]:
         stops = density.stops_of_name(mark)
@@ -73,6 +120,11 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
             rows.append(Quantity("nd_stops", stops, mark))
             name = f"{density.factor_name(stops.nominal)} = {density.density_name(stops.nominal)}"
             lines.append(Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name})."))
+    total = sum(row.value.nominal for row in rows if is_known(row.value))
+    if len(rows) > 1:
+        name = f"{density.factor_name(total)} = {density.density_name(total)}"
+        lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
+        rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
     table = []
     for n in range(1, MOST_MARKS + 1):
         rows.append(Quantity("nd_stops", Interval.exact(float(n)), density.factor_name(n)))
@@ -80,25 +132,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     lines.append(
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
-    strongest = max((row.value.nominal for row in rows[: len(lines) - 1]), default=0.0)
-    return Told(tuple(lines), tuple(rows)) + infrared(strongest, knowledge)
-
-
-def _behind_filter(question: Question, knowledge: Knowledge) -> Told:
-    """What a shutter time becomes behind a filter."""
-    time, mark = shutter_s(question, knowledge), question.said("factor")
-    stops = density.stops_of_name(mark) if mark else UNKNOWN
-    held = number(question, "stops")
-    if not mark and held is not None:
-        mark, stops = "The density", Interval.exact(held)
-    if not (is_known(time) and is_known(stops)) or question.said("iso") or stop(question) is not None:
-        return Told()
-    after = exposure.shutter_behind_s(time, stops)
-    if not is_known(after):
-        return Told()
-    text = f"{mark} is {figures(stops.nominal, 3)} stops: {seconds(time.nominal)} becomes {seconds(after.nominal)}."
-    rows = (Quantity("shutter_s", after), Quantity("nd_stops", stops, mark))
-    return Told((Line("head", text),), rows)
+    return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
 
 
 def _t_against_f(question: Question) -> Told:
@@ -160,7 +194,7 @@ def _t_stop(question: Question, knowledge: Knowledge) -> Told:
     """The f-number behind a T-stop: T times the root of the transmission."""
     match = re.match(r"T(\d+(?:\.\d+)?)", question.said("aperture") or "")
     if not match:
-        return Told()
+        return _t_of_f(question)
     told = number(question, "transmission")
     usual = knowledge.catalogue.assumptions["usual-transmission"].value
     share = Interval.exact(told / 100) if told else usual
@@ -174,6 +208,23 @@ def _t_stop(question: Question, knowledge: Knowledge) -> Told:
         often = f"{usual.least * 100:.0f} to {usual.greatest * 100:.0f} %"
         lines.append(Line("ask", f"What transmission has the lens? It is seldom told; {often} is usual."))
     return Told(tuple(lines), (Quantity("f_number", value, case),))
+
+
+def _t_of_f(question: Question) -> Told:
+    """The T-stop of an f-number where the share of light that passes is told: N over its root."""
+    told, at = number(question, "transmission"), stop(question)
+    if not told or at is None:
+        return Told()
+    share = Interval.exact(told / 100)
+    value, lost = exposure.t_stop_of_f_number(Interval.exact(at), share), exposure.transmission_lost_stops(share)
+    if not (is_known(value) and is_known(lost)):
+        return Told()
+    text = (
+        f"f/{trimmed(at, 2)} at {told:g} % transmission is T{trimmed(value.nominal, 2)}: {trimmed(lost.nominal, 2)} "
+        "stops stay in the glass. Expose by T; work out depth of field by the f-number."
+    )
+    rows = (Quantity("t_stop", value, f"transmission {told:g} %"), Quantity("light_difference_stops", lost, "glass"))
+    return Told((Line("head", text),), rows)
 
 
 def _prism(question: Question, knowledge: Knowledge) -> Told:

@@ -18,6 +18,7 @@ from grammar.questions import Question
 BASE_ISO = 100.0
 SLOWEST_FRACTION_S = 0.4  # shutter times from here up are told in seconds, not as fractions
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
+TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
 ZERO = Interval.exact(0.0)
 
 
@@ -34,6 +35,7 @@ class Light:
     filters: tuple[str, ...]  # named in the question, by their marks
     assumed: tuple[str, ...]
     owned: tuple[str, ...] = ()  # in the gear file
+    variable: Interval | None = None  # a variable filter: stops at its weakest and its strongest
 
 
 def light_of(question: Question, knowledge: Knowledge) -> Light:
@@ -50,7 +52,19 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
         assumed.append("a shutter of half a frame")
     filters = tuple(MARK.findall(question.said("factor") or ""))
     owned = tuple(row.mark for row in knowledge.catalogue.filters.values())
-    return Light(scene, name, counted, words, time, iso, filters, tuple(assumed), owned)
+    return Light(scene, name, counted, words, time, iso, filters, tuple(assumed), owned, variable_stops(question))
+
+
+def variable_stops(question: Question) -> Interval | None:
+    """The range of a variable filter that is told: 'ND2-ND400', '2-5 stops'; None where none is."""
+    said = question.said("variable") or ""
+    low, _, high = said.removesuffix(" stops").partition("-")
+    if not high:
+        return None
+    if said.endswith(" stops"):
+        return Interval.between(float(low), float(high))
+    ends = [density.stops_of_name(mark) for mark in (low, high)]
+    return Interval.between(ends[0].nominal, ends[1].nominal) if is_known(ends[0]) and is_known(ends[1]) else None
 
 
 def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None, str]:
@@ -79,12 +93,21 @@ def _counted(question: Question, knowledge: Knowledge) -> tuple[Interval | None,
 
 def shutter_s(question: Question, knowledge: Knowledge) -> Measure:
     """The shutter time told, else the time of the usual shutter angle; unknown where neither is told."""
-    text = question.said("shutter")
-    match = re.search(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)", text or "")
-    if match:
-        top, bottom = match.groups()
-        return Interval.exact(float(top) / float(bottom) if top else float(bottom))
+    told = shutters_s(question)
+    if told:
+        return Interval.exact(told[0])
     return usual_shutter_s(question, knowledge)
+
+
+def shutters_s(question: Question) -> tuple[float, ...]:
+    """Every shutter time told, in the order told."""
+    out = []
+    for one in (question.said("shutter") or "").split(", "):
+        match = TIME.search(one)
+        if match:
+            top, bottom = match.groups()
+            out.append(float(top) / float(bottom) if top else float(bottom))
+    return tuple(out)
 
 
 def usual_shutter_s(question: Question, knowledge: Knowledge) -> Measure:

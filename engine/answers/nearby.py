@@ -26,7 +26,7 @@ NEAR: Final = 0.75  # the next best are told where they come this near to the be
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
     "weight": "heavy weight", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
-    "dashes": "",
+    "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
 
 

@@ -3,27 +3,25 @@
 from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.filter_effects import GLASS
+from engine.answers.bare_sensor import glass_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.left_off import left_as_it_is
 from engine.answers.loose import off_by_mm
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import mentions, number
-from engine.answers.wording import ranged, small_mm, trimmed
+from engine.answers.said import number
+from engine.answers.wording import small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
-from engine.physics import seat
 from grammar.questions import Question
 
-GONE = ("taken off", "taken out", "removed", "pulled", "without its", "took off", "took out", "stripped")
 LEAST_MM = 0.005  # finer than it can be measured
 
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
     """What mends the ring that was told, by its length or by how far it is off; and the shim in mm where one does."""
-    gone = GLASS.search(question.text)
-    if gone is not None and mentions(question, *GONE):
-        return _glass_gone(float(gone[1]), knowledge), None
+    gone = glass_told(question, knowledge)
+    if gone.lines:
+        return gone, None
     error = off_by_mm(question)
     if error is None:
         error = _error_of_the_pair(question, knowledge)
@@ -46,20 +44,6 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     return told, abs(error) if error < 0 else None
 
 
-def _glass_gone(glass_mm: float, knowledge: Knowledge) -> Told:
-    """What comes of the filter glass taken off a sensor: t(1 - 1/n) too far out, for every lens."""
-    shift = seat.glass_shift_mm(Interval.exact(glass_mm), knowledge.catalogue.assumptions["filter-glass-index"].value)
-    if not is_known(shift):
-        return Told()
-    by = ranged(shift, small_mm)
-    text = (
-        f"Without its {trimmed(glass_mm, 2)} mm of glass the sensor asks every lens to sit {by} nearer: now each is"
-        f" {by} too far out. Clear glass as thick put back, or the sensor moved, cures all; on adapters alone take"
-        f" {by} off. That is a repair technician's work."
-    )
-    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
-
-
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
@@ -73,3 +57,9 @@ def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return None
     return error.shortest.nominal
+
+
+def off_right(question: Question, knowledge: Knowledge) -> Told:
+    """What mends a ring that was described by its length and is off; nothing where it is right or was not described."""
+    told, _ = of_ring(question, knowledge)
+    return told

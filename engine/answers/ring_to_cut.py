@@ -16,7 +16,9 @@ from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.ring_off import off_right
 from engine.answers.said import focals, mentions, number, stop
+from engine.answers.screwed_in import screwed_in
 from engine.answers.spacers import spacers_told
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
@@ -26,6 +28,8 @@ from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
 MOST_LENSES = 4
+PRINTED = "printed-seat"  # the advice for those who print one
+PRINTING = ("print", "3d", "pla", "petg", "resin")
 
 
 def to_make(question: Question, knowledge: Knowledge) -> Answer:
@@ -37,6 +41,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
+    for part in (screwed_in(question, knowledge), off_right(question, knowledge)):
+        told = told + part
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
     told += _hole(question)
@@ -48,6 +54,9 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
     rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
+    printed = knowledge.catalogue.advice.get(PRINTED)
+    if printed is not None and mentions(question, *PRINTING) and printed not in rows:
+        rows = [printed, *rows[:1]]
     lines = [*told.lines, *advice_lines(rows)]
     if ring is None and question.body is None and any(thing.ids for thing in question.lenses):
         lines.append(Line("ask", "For which body? Its mount tells how thick a ring must be."))

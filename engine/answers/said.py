@@ -74,6 +74,13 @@ def mentions(question: Question, *words: str) -> bool:
     return any(re.search(rf"\b{re.escape(word)}", question.text, re.IGNORECASE) for word in words)
 
 
+def last_said(question: Question, *words: str, pattern: str = "") -> int:
+    """Where in the text the last of the words, or of what the pattern finds, begins; -1 where none stands in it."""
+    parts = [rf"\b{re.escape(word)}" for word in words] + ([pattern] if pattern else [])
+    found = [one.start() for one in re.finditer("|".join(parts), question.text, re.IGNORECASE)]
+    return max(found, default=-1)
+
+
 def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
     """Ids of the things of a kind."""
     return tuple(dict.fromkeys(id_ for thing in things if thing.kind == kind for id_ in thing.ids))

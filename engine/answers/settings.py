@@ -4,24 +4,29 @@ from __future__ import annotations
 
 from collections import Counter
 
-from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.advising import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
 from engine.answers.circles import glass_factor
 from engine.answers.knowledge import Knowledge
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import focals
+from engine.answers.said import focals, interval
 from engine.answers.wording import trimmed
 from engine.base.interval import Interval
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
+TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
 def setting(question: Question, knowledge: Knowledge) -> Answer:
     """The setting asked about; for stabilisation the focal length to enter, with and without usual glass."""
     rows = named_or_near(question, knowledge, 2)
+    if question.topic is not None and rows:
+        rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
+    if question.topic in TROUBLE:
+        rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     told = told if rows else _everything(question, knowledge)
     lines = [*told.lines, *advice_lines(rows)]
@@ -80,7 +85,8 @@ def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     factor = glass_factor(question, knowledge.catalogue)
     lines: list[Line] = []
     rows: list[Quantity] = []
-    for focal in focals(question):
+    zoom = interval(question, "zoom")
+    for focal in focals(question) or ((zoom.least, zoom.greatest) if zoom is not None else ()):
         for each in (factor, None) if factor is not None else (None, *_usual_factors(knowledge)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"

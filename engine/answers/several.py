@@ -21,6 +21,8 @@ from engine.facts.records import Adapter
 from grammar.questions import Question
 
 MOST_PAIRS = 100
+MOST_SHARED = 4  # pieces of which it is told whom they serve
+_OUTCOMES = (("infinity", "To infinity"), ("macro-only", "Close-up only"), ("unusable", "Not at all"))
 
 
 @compact
@@ -43,10 +45,9 @@ def each_pair(
         pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1) for lens, body in both[:MOST_PAIRS]
     ]
     told, numbers = together(pairs)
-    lines = [Line("head", f"{len(pairs)} pairs, each by its best way:")]
-    if question.intent == "buy-plan" and told:
-        lines = [Line("head", f"{told[0].text} By pair:")]  # how many and how much is what was asked
-        told = []
+    # how many pieces and how much is what is asked most of several, and is told in one line
+    head = f"{told[0].text} By pair:" if told else f"{len(pairs)} pairs, each by its best way:"
+    lines = [*_reached(pairs, question), Line("head", head)]
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
     for pair in pairs:
@@ -57,12 +58,24 @@ def each_pair(
     if len(both) > MOST_PAIRS:
         lines.append(Line("note", f"Only the first {MOST_PAIRS} of {len(both)} pairs are told."))
     judged = ((pair.words, pair.chain.listed.judged) for pair in pairs if pair.chain is not None)
-    lines += [*told, *cautions_of(judged, knowledge, question.feet)]
+    lines += [*told[1:], *cautions_of(judged, knowledge, question.feet)]
     reached = any(chain.listed.judged.verdict != "unusable" for chain in chains)
     return Answer(
         question.text, question.intent, ANSWERED if reached else NO, tuple(lines), question=question,
         chains=tuple(chains), quantities=(*quantities, *numbers),
     )  # fmt: skip
+
+
+def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:
+    """Which reach infinity and which do not, where that is what was asked."""
+    if question.intent != "focus-verdict":
+        return []
+    groups: dict[str, list[str]] = {}
+    for pair in pairs:
+        verdict = pair.chain.listed.judged.verdict if pair.chain is not None else "unusable"
+        groups.setdefault(verdict, []).append(pair.words)
+    told = [f"{words}: {listed(groups[verdict])}" for verdict, words in _OUTCOMES if verdict in groups]
+    return [Line("head", f"{'; '.join(told)}.")]
 
 
 def pair_of(
@@ -123,31 +136,73 @@ def pair_numbers(pair: Pair, knowledge: Knowledge) -> list[Quantity]:
     return out
 
 
+Pieces = dict[tuple[str, str, str], Adapter]
+
+
 def together(pairs: Sequence[Pair]) -> tuple[list[Line], list[Quantity]]:
     """The pieces of all pairs, each bought once, what of them is owned, and the price of the rest."""
-    pieces: dict[tuple[str, str, str], Adapter] = {}
-    for pair in pairs:
-        if pair.chain is not None and pair.chain.listed.judged.verdict != "unusable":
-            links = pair.chain.listed.judged.chain.adapters
-            pieces |= {(adapter.id, adapter.front, adapter.rear): adapter for adapter in links}
+    pieces: Pieces = {}
+    serves: dict[tuple[str, str, str], list[str]] = {}
+    ways = [pair for pair in pairs if pair.chain is not None and pair.chain.listed.judged.verdict != "unusable"]
+    for pair in ways:
+        for adapter in _links(pair):
+            pieces[_key(adapter)] = adapter
+            serves.setdefault(_key(adapter), []).append(pair.words)
     if not pieces:
         return [], []
     quantities = [Quantity("adapter_count", Interval.exact(len(pieces)), "all pairs")]
-    noun = "adapter" if len(pieces) == 1 else "adapters"
     bought = [adapter for adapter in pieces.values() if not adapter.owned]
-    known = [adapter.price_usd for adapter in bought if adapter.price_usd is not None]
-    text = f"Together {len(pieces)} {noun}"
+    text = _counted(pieces, ways, len(pairs))
     if len(bought) < len(pieces):
         text += f", {len(pieces) - len(bought)} of them yours"
         quantities.append(Quantity("adapter_count", Interval.exact(len(bought)), "to buy"))
-    if not bought:
-        quantities.append(Quantity("price", Interval.exact(0.0), "all pairs"))
-        text += "; nothing to buy"
-    elif known:
-        total = (sum(band[0] for band in known), sum(band[1] for band in known))
-        unknown = [adapter.name for adapter in bought if adapter.price_usd is None]
-        case = "all pairs" if not unknown else "those whose price is known"
-        quantities.append(Quantity("price", Interval.between(*total), case))
-        text += f", {money(total)}"
-        text += f" without {listed(unknown)}, whose price is not known" if unknown else ""
+    priced, price = _price_of(bought)
+    text += priced
+    quantities += [price] if price is not None else []
+    shared = [f"the {pieces[key].name} serves {listed(words)}" for key, words in serves.items() if len(words) > 1]
+    if len(pieces) > 1 and shared and not text.startswith("The same"):
+        text += f"; {'; '.join(shared[:MOST_SHARED])}"
     return [Line("text", f"{text}. Each ring adds its own error of thickness.")], quantities
+
+
+def _all(number: int) -> str:
+    return "both" if number == 2 else f"all {number}"
+
+
+def _links(pair: Pair) -> Sequence[Adapter]:
+    return pair.chain.listed.judged.chain.adapters if pair.chain is not None else ()
+
+
+def _key(adapter: Adapter) -> tuple[str, str, str]:
+    return adapter.id, adapter.front, adapter.rear
+
+
+def _counted(pieces: Pieces, ways: Sequence[Pair], pairs: int) -> str:
+    """How many pieces they are, and whether one does for all or each lens mount has its own."""
+    one_each = all(len(_links(pair)) == 1 for pair in ways) and len(ways) == pairs
+    bodies = {pair.setup.body_mount.id for pair in ways}
+    if len(pieces) == 1 and one_each and pairs > 1:
+        return f"One adapter serves {_all(pairs)}, the {next(iter(pieces.values())).name}: 1 adapter"
+    if len(ways) == pairs > 1 and all({_key(one) for one in _links(pair)} == set(pieces) for pair in ways):
+        names = " + ".join(piece.name for piece in pieces.values())
+        return f"The same {len(pieces)} adapters serve {_all(pairs)}, {names}"
+    noun = "adapter" if len(pieces) == 1 else "adapters"
+    fronts = {pair.setup.lens_mount.id for pair in ways}
+    alike = one_each and len(bodies) == 1 and len(fronts) == len(pieces) > 1
+    return f"Together {len(pieces)} {noun}" + (
+        ", one for each lens mount as no one ring fits them all" if alike else ""
+    )
+
+
+def _price_of(bought: Sequence[Adapter]) -> tuple[str, Quantity | None]:
+    """What all that is to be bought costs, in words and as a quantity; what has no known price is named."""
+    if not bought:
+        return "; nothing to buy", Quantity("price", Interval.exact(0.0), "all pairs")
+    known = [adapter.price_usd for adapter in bought if adapter.price_usd is not None]
+    if not known:
+        return "", None
+    total = (sum(band[0] for band in known), sum(band[1] for band in known))
+    unknown = [adapter.name for adapter in bought if adapter.price_usd is None]
+    case = "all pairs" if not unknown else "those whose price is known"
+    without = f" without {listed(unknown)}, whose price is not known" if unknown else ""
+    return f", {money(total)}{without}", Quantity("price", Interval.between(*total), case)

@@ -13,6 +13,7 @@ from engine.physics import calibration
 
 ACCESSORIES = frozenset({"filter", "bellows", "board"})
 MOST = 4
+MOST_ALIKE = 2
 ALL = 3
 LEAST_TOLD = 2  # of thread, pitch and register: one alone is told of elsewhere
 
@@ -102,6 +103,12 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
         lines.append(Line("head", f"{lead}: no mount in the facts has all of it. One of the readings may be off."))
     lines += [Line("fact", f"{row.mount.designation}: {mount_line(row.mount, knowledge)}", 1) for row in shown]
     against = [row for row in rows if row.mount.id in named and row.bad]
+    if proven and found.register_mm is not None:
+        # the one of the same thread that it is mostly taken for
+        alike = [row for row in rows if row.bad and row.good[:1] == ("thread",) and row not in against]
+        likely = {row.likely for row in knowledge.catalogue.shared.values()}
+        ahead = [row for row in alike if row.mount.id in likely or proven[0].mount.id in row.mount.look_alikes]
+        against += sorted(ahead, key=lambda row: (row.mount.id not in likely, row.off_mm))[:MOST_ALIKE]
     if not proven:
         # a look-alike that one reading alone speaks against, and that the register speaks for
         rest = [row for row in rows if row.bad and row not in against]
@@ -111,7 +118,7 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
         lines.append(Line("fact", f"not {row.mount.designation}: {listed(row.bad)}{fits}", 1))
     if not shown:
         lines.append(Line("ask", "Measure again what speaks against the likeliest of these."))
-    rows_shown = shown or against[:MOST]
+    rows_shown = [*shown, *against[:MOST]]
     values = (
         Quantity("register_mm", row.mount.register_mm, row.mount.id)
         for row in rows_shown

@@ -32,7 +32,9 @@ TRAITS: Final = (
     "lens-side-only",  # no camera body carries it
     "thread-only",  # a thread of accessories, without a register of its own
     "jams",  # a pin or lug can lock the lens on a body
+    "shutters-in-own-lenses",  # bodies of it have no shutter of their own but an electronic one
 )
+LENS_TRAITS: Final = ("fixed-iris", "leaf-shutter")  # what a question may say of a lens, and advice be for
 ADAPTER_KINDS: Final = (
     "plain", "recessed", "extension-tube", "helicoid", "bellows", "thread-reducer", "corrective-glass",
     "focal-reducer", "teleconverter", "tilt", "shift", "reverse-ring", "coupling-ring", "step-ring", "turret",
@@ -303,6 +305,7 @@ class Advice:
     example: str = ""  # the worked table that goes with it: far-limits, marks
     mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
     about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
+    traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount
     asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger
     plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
     place: Place = field(default=NOWHERE, compare=False)

@@ -189,6 +189,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "example": Key(choice(records.EXAMPLES)),
         "mounts": Key(listed(reference("mounts"))),
         "about": Key(texts),
+        "traits": Key(listed(choice((*records.TRAITS, *records.LENS_TRAITS)))),
         "plainly": Key(text),
         "asked_as": Key(choice(records.ASKED_AS)),
     } | BASIS,

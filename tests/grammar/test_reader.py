@@ -239,7 +239,7 @@ def test_an_unknown_word_where_a_name_should_be_is_refused_with_the_nearest() ->
 
 def test_a_misspelt_name_of_several_words_is_told_the_right_one() -> None:
     assert refused("e-mont to m42").nearest == "E-mount"
-    assert refused("m42 to micro four thirs").nearest == "Micro Four Thirds"
+    assert refused("m42 to micro four thurd").nearest == "Micro Four Thirds"
 
 
 @pytest.mark.parametrize(

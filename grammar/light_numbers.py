@@ -1,0 +1,110 @@
+"""What a bare number stands for among the settings of an exposure: an ISO, an f-number, a shutter angle, a crop."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.literals import STOPS
+from grammar.tokens import Token
+
+_SPEEDS: Final = frozenset(["iso", "asa"])
+_ISO_NEAR: Final = 6  # words
+# where one of these is told, or asked about, a number that is engraved on aperture rings is a stop
+_SETTINGS: Final = frozenset(["ISO", "SHUTTER", "FPS", "EV", "ND", "STOPS", "LIGHT", "TSTOP"])
+_LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"])
+_FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
+_DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
+_WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
+_OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
+_CROP_NEAR: Final = 5  # words
+
+
+def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
+    out = list(tokens)
+    lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
+    for at, token in enumerate(out):
+        if _crops_further(out, at):
+            out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
+        elif token.kind != "NUMBER":
+            continue
+        elif _is_density(out, at):
+            out[at] = token.as_("ND", value=f"ND {token.text}")
+        elif _is_iso(out, at):
+            out[at] = token.as_("ISO")
+        elif _is_angle(out, at):
+            out[at] = token.as_("DEGREES")
+        elif lit and _is_stop(out, at):
+            out[at] = token.as_("FNUM")
+    return out
+
+
+def _is_iso(tokens: list[Token], at: int) -> bool:
+    """'iso can't go below 400', 'iso 3200 instead of 800': a round number a few words after the word or an ISO."""
+    number = tokens[at].numbers[0]
+    if number < 25 or number % 5 or not tokens[at].text.isdecimal():
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
+        if token.text.casefold() in _SPEEDS:
+            return True
+        if token.kind == "ISO":
+            return number >= 100 and (after is None or after.kind not in _LENSLIKE)
+        if token.kind in ("NUMBER", "LENGTH", "STOP", "PRICE"):
+            return False
+    return False
+
+
+def _is_density(tokens: list[Token], at: int) -> bool:
+    """'ND 1.8, and a 0.6 on top': beside a filter that is told, a density of whole tenths of a stop's three."""
+    number = tokens[at].numbers[0]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if "." not in tokens[at].text or number not in _DENSITIES or (after is not None and after.kind in _OF_OTHERS):
+        return False
+    return any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
+
+
+def _is_angle(tokens: list[Token], at: int) -> bool:
+    """'180 shutter', 'a 90 angle'."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = after is not None and after.text.casefold().startswith(("shutter", "angle"))
+    return named and 20 <= tokens[at].numbers[0] <= 360
+
+
+def _is_stop(tokens: list[Token], at: int) -> bool:
+    """'want 5.6' beside an ISO, 'from 2.8 to 8': a number of aperture rings that is of nothing else."""
+    number, text = tokens[at].numbers[0], tokens[at].text
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if number not in STOPS or (after is not None and (after.kind in _OF_OTHERS or _is_of_crop(after))):
+        return False
+    if before is not None and (before.kind in ("PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL") or _is_of_crop(before)):
+        return False
+    if "." in text:
+        return True
+    placed = before is not None and before.kind in ("PREP", "AT", "FNUM")
+    return placed and number in _WHOLE and any(token.kind == "FNUM" for token in tokens)
+
+
+def _is_of_crop(token: Token) -> bool:
+    return token.text.casefold().startswith("crop")
+
+
+def _crops_further(tokens: list[Token], at: int) -> bool:
+    """'another 1.3', 'crops 1.3', 'an additional 1.5 crop' where crops are spoken of."""
+    token, before = tokens[at], tokens[at - 1] if at else None
+    if before is None or not (_is_of_crop(before) or {before.value, before.text.casefold()} & _FURTHER):
+        return False
+    near = tokens[max(0, at - _CROP_NEAR) : at + _CROP_NEAR + 1]
+    cropped = any("crop" in one.text.casefold() for one in near)
+    return cropped and token.kind in ("NUMBER", "TIMES", "FORMAT") and 1 < _numbers(token)[0] <= 7
+
+
+def _numbers(token: Token) -> tuple[float, ...]:
+    """Its number; of a format that is called by its crop factor that factor: '1.5 crop'."""
+    if token.kind != "FORMAT":
+        return token.numbers
+    first = token.text.split()[0].rstrip("xX")
+    return (float(first),) if first.replace(".", "", 1).isdecimal() else (0.0,)

@@ -1,0 +1,48 @@
+"""What a fragment only tells: nothing is asked of it, so that the question before goes on."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question
+
+_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "calipers", "means"])  # cues that ask for nothing
+_SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
+_SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
+_ITS: Final = frozenset(["the", "its"])
+
+
+def only_tells(heard: Heard, best: str | None) -> bool:
+    """'ok and the 300', 'no, 74.5 from flange to image': a thing or a measure told, and nothing asked of it."""
+    values = heard.readings.values.keys()
+    sure = best is None or heard.weighed.likely.get(best, 0.0) >= _SURE
+    if best is None or (sure and not _SEEN & values and (values or not _opens_with_and(heard))):
+        return False
+    things = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces))
+    return (things or bool(_SEEN & values)) and all(cue.tells in _IDLE for cue in heard.cues)
+
+
+def _opens_with_and(heard: Heard) -> bool:
+    first = next((one for one in heard.line.tokens if one.text.casefold() not in _IDLE), None)
+    return first is not None and first.kind == "JOIN"
+
+
+def without_lent(heard: Heard, before: Question) -> Heard:
+    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring."""
+    cast = heard.cast
+    lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
+    known = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
+    if not known or len(lent) != 1 or any(piece.is_host for piece in cast.pieces):
+        return heard
+    kept = {side: [part for part in getattr(cast, side) if part not in lent] for side in ("lenses", "bodies")}
+    return replace(heard, cast=replace(cast, **kept))
+
+
+def of_talk(heard: Heard) -> bool:
+    """Whether the lens is told as one that was spoken of: 'the 200 mm'."""
+    dets = [token for token in heard.line.tokens if token.kind == "DET" and token.value in _ITS]
+    columns = {part.noun.column for part in heard.cast.lenses}
+    lengths = {token.column for token in heard.line.tokens if token.kind in ("LENGTH", "NUMBER", "FOCAL", "COMBO")}
+    return any(token.column + len(token.text) + 1 in columns | lengths for token in dets)

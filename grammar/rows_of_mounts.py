@@ -1,0 +1,49 @@
+"""Mounts in a row: two that are those of a ring, those that a chain leads through, a camera that tells of a lens."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.casting import Part
+
+_TOWARDS: Final = frozenset(["on", "to"])
+
+
+def paired(parts: list[Part]) -> list[Part]:
+    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
+    out: list[Part] = []
+    for part in parts:
+        last = out[-1] if out else None
+        joined = (
+            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
+        )
+        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
+            out.append(part)
+            continue
+        last.sort, last.piece = "piece", "adapter"
+        last.mounts.extend(part.mounts)
+    return out
+
+
+def route(parts: list[Part]) -> None:
+    """'LTM 50 to M to E': of mounts that each lead to the next, only the last is the body's."""
+    for at in range(1, len(parts) - 1):
+        part, after = parts[at], parts[at + 1]
+        leads = part.sort == "mount" and part.noun.role == "to" and part.noun.head is None
+        if leads and after.noun.role == "to" and after.mounts and parts[at - 1].has_mount and not after.noun.join:
+            part.noun.role = "via"
+
+
+def told_of_lens(parts: list[Part]) -> None:
+    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
+    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    for part, before in zip(parts[1:], parts, strict=False):
+        if part.noun.aside and part.sort == "body" and not part.mounts and before.sort in ("lens", "mount"):
+            # 'a Pen F lens (the half frame SLR)': what stands in brackets tells of the thing before
+            part.sort = "nothing"
+            before.formats.extend(part.formats)
+    for part in parts:
+        beside = any(one.sort == "lens" for one in parts if one is not part)
+        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
+        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
+            part.sort = "lens"
