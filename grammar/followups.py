@@ -275,7 +275,14 @@ def _went_on(heard: Heard, before: Question) -> str:
     """What a fragment without an intent of its own goes on with: after a reason or a name, the chain it was about."""
     if before.sought is not None:
         return "chain"  # 'and the knot?' after all of one's lenses asks of that one
-    if before.intent in _SHIMMED and heard.readings.f_number is not None and before.lenses and before.bodies:
+    amount = heard.tells("how-much") or heard.tells("how-many")
+    if (
+        before.intent in _SHIMMED
+        and heard.readings.f_number is not None
+        and before.lenses
+        and before.bodies
+        and not amount
+    ):
         return "focus-verdict"  # 'or just shoot at f8' after how much to take off
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in _ASIDE and changed else before.intent

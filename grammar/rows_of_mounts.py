@@ -38,7 +38,8 @@ def told_of_lens(parts: list[Part]) -> None:
     """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
     hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
     for part, before in zip(parts[1:], parts, strict=False):
-        if part.noun.aside and part.sort == "body" and not part.mounts and before.sort in ("lens", "mount"):
+        other = [one for one in part.mounts if one.ids[0] not in {mine.ids[0] for mine in before.mounts}]
+        if part.noun.aside and part.sort in ("body", "mount") and not other and before.sort in ("lens", "mount"):
             # 'a Pen F lens (the half frame SLR)': what stands in brackets tells of the thing before
             part.sort = "nothing"
             before.formats.extend(part.formats)

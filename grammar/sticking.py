@@ -40,7 +40,8 @@ _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy
 
 def lasting(question: Question) -> Question:
     """The question as it is leant on: without the ring that was only asked for, and numbers that meant nothing."""
-    pieces = tuple(piece for piece in question.adapters if not _is_asked_for(piece))
+    off = question.said("thickness") is not None  # the ring that is too thick is no ring asked for
+    pieces = tuple(piece for piece in question.adapters if off or not _is_asked_for(piece))
     values = question.values
     if question.intent not in _COUNTED:
         values = tuple(row for row in values if row[0] != "numbers")
