@@ -200,7 +200,9 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
             found.extend(Cue(tells, columns[atom.start], last) for tells in hit[0])
         elif not atom.is_word:
             equals = atom.text == "=" and not _names_a_thing(runs, at - 1, lexicon)
-            tells = "equals" if equals else "dashes" if line[atom.start : atom.start + 2] == "--" else ""
+            # 'the f-number shows --'; behind a full stop they show nothing
+            dashes = line[atom.start : atom.start + 2] == "--" and at > 0 and atoms[at - 1].text not in _STOPS
+            tells = "equals" if equals else "dashes" if dashes else ""
             if tells:
                 found.append(Cue(tells, columns[atom.start], columns[atom.start]))
     return tuple(found)

@@ -102,8 +102,8 @@ def test_a_subject_that_fills_the_frame_is_a_field(tmp_path: Path) -> None:
     *_, filled, light = piped(tmp_path, [*talk, "exposure?"])
     assert "30 mm of field" in filled["reading"]
     assert "thread" not in filled["reading"]
-    wanted = values(filled, "extension_mm")[0]
-    assert f"{wanted - 20:.4g} mm more than the 20 mm told" in " ".join(filled["text"].split())
+    wanted = 58 * 23.6 / 30  # f times the width of the frame over that of the flower
+    assert f"20 mm comes nearest to the {wanted:.4g} mm that it wants" in " ".join(filled["text"].split())
     assert f"{wanted:.4g} mm of extension" in " ".join(light["text"].split())
 
 
