@@ -22,7 +22,6 @@ from grammar.questions import Question, Thing
 
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
-USUAL_TUBE_MM = 25.0  # to show by, where none is told
 MIRROR = "body_mirror"
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
@@ -182,6 +181,7 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
             error = facts.assumptions["making-spread-derived"].value.greatest
             told += marks(lenses, error, facts, question.feet)
         elif kind == "tubes":
-            length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), USUAL_TUBE_MM)
+            usual = facts.assumptions["tube-to-show-by"].value.nominal
+            length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)
             told += tubes(lenses, length, facts, question.feet)
     return told

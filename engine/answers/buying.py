@@ -15,6 +15,7 @@ from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, set
 from engine.answers.said import mentions, number
 from engine.answers.several import pair_of, together
 from engine.answers.telling import chain_title
+from engine.answers.usual_mounts import HUB, TUBES, usual_mount
 from engine.answers.ways_apart import ways_apart
 from engine.answers.ways_told import OPTICAL
 from engine.answers.wording import listed, money, small_mm, trimmed
@@ -27,7 +28,6 @@ from grammar.questions import ALL, Limits, Question, Thing
 THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
 MOST_OF_KIND = 6
 HUB_TOLD = "Through"  # how the line on a hub begins
-HUB = "m-mount"  # the mount that most is adapted to and from
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
@@ -198,13 +198,13 @@ def _through_hub(
 ) -> Told:
     """A ring from each lens to one hub mount, and one from the hub to each body, against single rings."""
     facts = knowledge.catalogue
-    hub = body_side(Thing("mount", (HUB,), HUB), facts)
-    behind = lens_side(Thing("mount", (HUB,), HUB), facts)
+    meant = Thing("mount", usual_mount(HUB, facts))
+    hub, behind = body_side(meant, facts), lens_side(meant, facts)
     if not isinstance(hub, BodySide) or not isinstance(behind, LensSide):
         return Told()
     plain = replace(question, limits=Limits(pieces=1, without_glass=True, cheapest=True), adapters=())
     lenses = list({lens.mount.id: lens for lens in reversed(lenses)}.values())[::-1]  # one ring serves a mount
-    fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != HUB]
+    fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != meant.id]
     rears = [pair_of(plain, behind, body, knowledge, False, True) for body in bodies]
     if any(pair.chain is None for pair in (*fronts, *rears)):
         return Told()
@@ -261,9 +261,10 @@ def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge:
 
 def _tube_set(knowledge: Knowledge) -> tuple[str, Quantity] | None:
     """The usual screw tubes, and what a set of them costs."""
+    usual = usual_mount(TUBES, knowledge.catalogue)
     tubes = [
         row for row in knowledge.catalogue.adapters.values()
-        if row.kind == "extension-tube" and row.front == "m42" and row.common == "everyday" and row.price_usd
+        if row.kind == "extension-tube" and row.front in usual and row.common == "everyday" and row.price_usd
     ]  # fmt: skip
     if not tubes:
         return None

@@ -14,7 +14,7 @@ from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magn
 from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.drawn import USUAL_MOUNT, draw_of, draws, is_drawn
+from engine.answers.drawn import draw_of, draws, is_drawn
 from engine.answers.frames import frames_named
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
@@ -27,6 +27,7 @@ from engine.answers.said import distance_mm, focals, mentions, number, numbers, 
 from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.taped import front_focus_taped, taped_note
 from engine.answers.turned_round import reversed_alone
+from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.wording import about, article, distance, ranged, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -240,7 +241,8 @@ def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Itera
         return
     if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
         return
-    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id), USUAL_MOUNT]
+    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id)]
+    mounts += usual_mount(TUBES, knowledge.catalogue)
     for mount in mounts:
         rows = sorted({
             adapter.thickness_mm.shortest.nominal

@@ -40,7 +40,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     least = SURE if chains else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:
-        rows = list(dict.fromkeys([*nearest(kinds_in_words(ways_told(question)), knowledge.catalogue, 1), *rows]))[:2]
+        kinds = kinds_in_words(ways_told(question, knowledge.catalogue))
+        rows = list(dict.fromkeys([*nearest(kinds, knowledge.catalogue, 1), *rows]))[:2]
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from engine.answers.knowledge import Knowledge
+from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.wording import trimmed
 from engine.base.interval import is_known
 from grammar.questions import Question, Thing
 
 BELLOWS = "bellows"
-USUAL_MOUNT = "m42"  # the thread whose tubes and bellows are used where no mount is told
 
 
 def is_drawn(thing: Thing) -> bool:
@@ -33,7 +33,8 @@ def draw_of(thing: Thing, question: Question, knowledge: Knowledge) -> tuple[flo
         return None
     if thing.thickness_mm is not None:
         return thing.thickness_mm if is_drawn(thing) else None
-    mounts = [*thing.front[:1], *(lens.id for lens in question.lenses if lens.id), USUAL_MOUNT]
+    mounts = [*thing.front[:1], *(lens.id for lens in question.lenses if lens.id)]
+    mounts += usual_mount(TUBES, knowledge.catalogue)
     for mount in mounts:
         rows = [named] if named else [row for row in adapters.values() if row.kind == BELLOWS and row.front == mount]
         known = [draw for row in rows if is_known(draw := row.thickness_mm.hull())]

@@ -27,6 +27,7 @@ from grammar.questions import Question, Thing
 
 SHOWN = 3
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
+PASSED_OVER = "Not with the pieces as you named them: they do not lead from this lens to this body. Without them:"
 
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
@@ -148,7 +149,7 @@ def one_pair(
     extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
     if passed_over and question.adapters and chains:
-        lines.append(Line("note", "Not with the pieces as you named them; these are the ways without them."))
+        lines.insert(0, Line("head", PASSED_OVER))
     seen = Told()
     for chain in chains:
         lines += chain_lines(chain, named, question.feet, full=chain.number == 1)

@@ -69,7 +69,7 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
     """What sets the ways apart first, then each by its best chain; empty where there are not two."""
     facts = knowledge.catalogue
     lens, body = lens_side(question.lens, facts), body_side(question.body, facts)
-    ways = ways_told(question)
+    ways = ways_told(question, knowledge.catalogue)
     if len(question.lenses) != 1 or len(ways) < 2 or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return Told(), ()
     outcomes: list[Outcome] = []

@@ -7,14 +7,16 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from engine.answers.said import mentions
+from engine.answers.usual_mounts import HUB as USUAL_HUB
+from engine.answers.usual_mounts import usual_mount
 from engine.base.compact import compact
+from engine.facts.catalogue import Catalogue
 from grammar.questions import Limits, Question, Thing
 
 OPTICAL = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
 DRAWN = frozenset({"helicoid", "bellows", "extension-tube"})
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
-USUAL_HUB = "m-mount"
 RING = frozenset({"adapter", "plain", "ring", ""})
 _PLAIN = re.compile(
     r"\b(?:plain|dumb|bare|simple|normal|ordinary|direct(?:ly)?|straight|single|one[- ]piece|just (?:the|a) ring)\b",
@@ -44,7 +46,7 @@ class Way:
         return any(thing.piece in DRAWN or thing.piece == CLOSE_UP_LENS for thing in self.pieces)
 
 
-def ways_told(question: Question) -> list[Way]:
+def ways_told(question: Question, facts: Catalogue) -> list[Way]:
     """The ways, in the order they are told; fewer than two where nothing is set against anything."""
     ways = [_way(group) for group in _groups(question)]
     if len(ways) == 1 and _against_plain(ways[0], question):
@@ -52,7 +54,7 @@ def ways_told(question: Question) -> list[Way]:
         ways.append(Way(plain, (), Limits(without_glass=True, pieces=1)))
     hubbed = any(thing.piece == HUB for thing in question.adapters)
     if hubbed or question.limits.using:
-        ways = _by_hub(ways, question)
+        ways = _by_hub(ways, question, facts)
     return list({way.name: way for way in ways}.values())
 
 
@@ -96,10 +98,11 @@ def _against_plain(way: Way, question: Question) -> bool:
     return more and (bool(_PLAIN.search(question.text)) or mentions(question, "or", "vs", "worth", "gain", "instead"))
 
 
-def _by_hub(ways: Sequence[Way], question: Question) -> list[Way]:
+def _by_hub(ways: Sequence[Way], question: Question, facts: Catalogue) -> list[Way]:
     """'over M as a hub or direct': the hub against one ring."""
     named = [thing for thing in question.adapters if thing.piece == HUB]
-    mounts = [thing.front[0] for thing in named if thing.front] or list(question.limits.using) or [USUAL_HUB]
+    told = [thing.front[0] for thing in named if thing.front]
+    mounts = told or question.limits.using or usual_mount(USUAL_HUB, facts)
     hub = Way("through a hub", (), Limits(using=tuple(mounts[:1]), pieces=2, without_glass=True))
     direct = Way("direct", (), Limits(pieces=1, without_glass=True))
     return [direct, hub, *(way for way in ways if way.factor is not None or way.comes_near)]

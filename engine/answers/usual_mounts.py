@@ -1,0 +1,15 @@
+"""The mounts that stand for many where none is told: that of the usual hub, that of the usual tubes and bellows."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.facts.catalogue import Catalogue
+
+HUB: Final = "usual-hub"
+TUBES: Final = "usual-tubes"
+
+
+def usual_mount(trait: str, facts: Catalogue) -> tuple[str, ...]:
+    """The mount that the facts give this trait, as its id; empty where none has it."""
+    return tuple(mount.id for mount in facts.mounts.values() if trait in mount.traits)[:1]
