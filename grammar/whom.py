@@ -186,7 +186,9 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
         return ()
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
     which = next((one for one in picks if one != "all"), picks[0])
-    if which == "all":
+    if which == "both" and not _are_two_lenses(before, known):
+        return ()  # 'with both' after two tubes
+    if which in ("all", "both"):
         if heard.weighed.best == COMPARE:
             return ()  # 'which of the two was better' may as well be of two answers
         several = len(before.lenses) > 1 or any((one.count or 1) > 1 for one in before.lenses)
@@ -201,6 +203,12 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
     if len(ranked) < 2:
         return ()
     return (pool[(min if end == "least" else max)(ranked)[1]],)
+
+
+def _are_two_lenses(before: Question, known: tuple[Thing, ...]) -> bool:
+    """Whether 'both' can only be two lenses: not where one lens was asked about and two pieces stand behind it."""
+    pieces = [piece for piece in before.adapters if piece.thickness_mm is not None or piece.ids]
+    return len(before.lenses if len(before.lenses) > 1 else known) == 2 and (len(before.lenses) > 1 or len(pieces) != 2)
 
 
 def _same(one: Thing, other: Thing) -> bool:

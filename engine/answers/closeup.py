@@ -54,8 +54,10 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     told = Told()
-    for part in _parts(question, knowledge):
-        told += part
+    for one in _by_their_stops(question):
+        for part in _parts(one, knowledge):
+            new = tuple(line for line in part.lines if line.depth or line not in told.lines)
+            told += Told(new, part.quantities)
     if named and not told.lines:
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
@@ -78,6 +80,15 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _by_their_stops(question: Question) -> list[Question]:
+    """The question of each lens by itself, where each has a stop of its own and none is asked for."""
+    lenses = question.lenses
+    turned = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in lenses)
+    if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
+        return [question]
+    return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -4,28 +4,40 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
 from typing import Final
 
 from engine.answers.answer import Line, Quantity
 from engine.answers.wording import about, money, show_of
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.records import Word
 
 REPLY: Final = "reply"
+LONG: Final = 6  # letters of a word that is mended
+ALIKE: Final = 0.85
 MOST: Final = 4  # cases told of one quantity
 
 
 def reply(text: str, rows: Sequence[Quantity], catalogue: Catalogue, feet: bool = False) -> tuple[Line, ...]:
     """The quantities named in the text, each with its cases as the answer has them; none where none is named."""
-    flat = " ".join(re.findall(r"[\w/'-]+", text.casefold()))
-    return tuple(_lines(flat, rows, catalogue, feet))
+    words = [word for word in catalogue.words.values() if word.means.startswith(f"{REPLY} ")]
+    known = {part for word in words for phrase in word.says for part in phrase.split()}
+    flat = " ".join(_mended(one, known) for one in re.findall(r"[\w/'-]+", text.casefold()))
+    return tuple(_lines(flat, words, rows, feet))
 
 
-def _lines(flat: str, rows: Sequence[Quantity], catalogue: Catalogue, feet: bool) -> Iterator[Line]:
+def _mended(word: str, known: set[str]) -> str:
+    """A long word with a letter or two amiss as it is written."""
+    near = get_close_matches(word, known, 1, ALIKE) if word not in known and len(word) >= LONG else []
+    return near[0] if near else word
+
+
+def _lines(flat: str, words: Sequence[Word], rows: Sequence[Quantity], feet: bool) -> Iterator[Line]:
     told: set[str] = set()
-    for word in catalogue.words.values():
-        sort, *names = word.means.split() or ("",)
-        if sort != REPLY or not any(re.search(rf"\b{re.escape(phrase)}\b", flat) for phrase in word.says):
+    for word in words:
+        _, *names = word.means.split()
+        if not any(re.search(rf"\b{re.escape(phrase)}\b", flat) for phrase in word.says):
             continue
         name = next((one for one in names if any(row.name == one and is_known(row.value) for row in rows)), None)
         if name is None or name in told:

@@ -148,3 +148,18 @@ def test_a_reversed_lens_is_not_computed_as_if_it_were_not(tmp_path: Path) -> No
     assert not values(alone, "magnification")
     assert "assumed by construction" in " ".join(on_body["text"].split())
     assert asked(tmp_path, "25mm reversed on 75mm")["text"].startswith("25 mm reversed before 75 mm")
+
+
+def test_each_lens_close_up_is_told_at_its_own_stop(tmp_path: Path) -> None:
+    answer = asked(tmp_path, "m42 28 2.8 and m42 135 3.5 on e mount aps-c with a 20 mm tube, how close")
+    lines = [line for line in answer["text"].splitlines() if "counts as" in line]
+    assert ["f/2.8 counts" in line for line in lines] == [True, False]
+    assert "f/3.5 counts" in lines[1]
+
+
+def test_both_after_two_tubes_are_the_tubes(tmp_path: Path) -> None:
+    talk = ["I have three m42 lenses: 28 2.8, 50 1.8 and 135 3.5, and an E mount apsc body"]
+    talk += ["macro with the 50, i got tubes 10 and 20", "what is the magnification with both"]
+    both = piped(tmp_path, talk)[-1]
+    assert "how close does a 50 mm f/1.8 M42 lens focus" in " ".join(both["reading"].split())
+    assert "0.6x (30 mm)" in both["text"]

@@ -12,7 +12,7 @@ from tests.outside.running import piped
 @pytest.mark.parametrize(
     ("first", "then", "told"),
     [
-        ("how close does a 50mm f/2 m42 lens focus on e mount with a 20mm tube", "what magnification is that",
+        ("how close does a 50mm f/2 m42 lens focus on e mount with a 20mm tube", "what magnifcation is that",
          "Magnification: 0.4x (20 mm)."),
         ("what is the full frame equivalent of a 13 mm D-mount lens on a Q-mount body", "crop factor?",
          "Crop factor: 4.65 (1/1.7-type)."),
