@@ -10,7 +10,7 @@ from engine.answers.nearby import LEAST, asked_about, nearest
 from engine.answers.owned import own_lens
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from grammar.questions import Question
 
 MOST = 3

@@ -11,7 +11,7 @@ from engine.answers.loose import Loose, loose
 from engine.answers.reaching_in import reach_told
 from engine.answers.wording import trimmed
 from engine.base.interval import is_known
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
 from grammar.questions import Question, Thing

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Advice, Term
+from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 from grammar.subject_words import stems, words_of

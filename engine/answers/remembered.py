@@ -9,7 +9,7 @@ from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
 from engine.base.compact import replace
 from engine.base.interval import is_known
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
 

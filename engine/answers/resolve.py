@@ -11,8 +11,9 @@ from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.setup import Setup
+from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Basis, Body, Format, Lens, Mount
+from engine.facts.records import Body, Format, Lens, Mount
 from grammar.questions import Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
