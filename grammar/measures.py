@@ -15,6 +15,7 @@ _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw th
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _CRESTS: Final = "crests"
+_OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
@@ -224,6 +225,6 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
-        if token.kind not in _BETWEEN or (measured == "field" and token.value == "with"):
-            return None  # 'depth of field with a 50' is that of a lens
+        if token.kind not in _BETWEEN or (measured == "field" and token.value in _OF_THE_FIELD):
+            return None  # 'depth of field with a 50' is that of a lens, 'field at 3 m' that of a subject so far off
     return None
