@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.light_numbers import with_light_told
-from grammar.literals import STOPS
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])

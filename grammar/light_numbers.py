@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.literals import STOPS
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _SPEEDS: Final = frozenset(["iso", "asa"])
 _ISO_NEAR: Final = 6  # words
