@@ -40,7 +40,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("head", _same_or_not(*(knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)))))
     elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
-    elif len(mounts) == 1:
+    elif len(mounts) == 1 and not met.lines:
         if len(_words(question)) > 1 and not named_alike(mounts[0], knowledge):
             designation = knowledge.catalogue.mounts[mounts[0]].designation
             lines.append(Line("head", f"Yes, one and the same mount: {designation}."))
