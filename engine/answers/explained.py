@@ -18,6 +18,7 @@ from engine.facts.records import Mount
 from grammar.questions import Question
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
+SHORTEST_MM: Final = 3.5  # of focal lengths
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
@@ -42,7 +43,7 @@ def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:
 
 def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
     """Each number as typed, its value, and how far it may be off by its rounding."""
-    lenses = focals(question)
+    lenses = [focal for focal in focals(question) if focal >= SHORTEST_MM]
     for found in _NUMBER.finditer(question.text):
         value = float(found[1])
         if value >= _LEAST_MM and value not in lenses:
