@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from grammar.questions import Demand, Question, Thing
-
-NameOf = Callable[[str, str], str]
+from grammar.thing_words import NameOf, limit_words, thing_words
 
 
 def sought_sentence(question: Question, name_of: NameOf) -> str:
     """'which of my lenses cover the frame and reach infinity on my dory, widest first'."""
-    from grammar.echo import limit_words, thing_words
-
     told = question.sought
     assert told is not None
     bodies = [thing_words(thing, "body", name_of) for thing in question.bodies]
@@ -51,8 +46,6 @@ def sought_sentence(question: Question, name_of: NameOf) -> str:
 
 
 def _places(demand: Demand, question: Question, name_of: NameOf) -> str:
-    from grammar.echo import thing_words
-
     formats = [thing for thing in question.things if thing.kind == "format"]
     bodies: list[Thing] = [question.bodies[n] for n in demand.bodies]
     names = [thing_words(thing, "body", name_of) for thing in bodies]

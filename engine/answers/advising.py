@@ -4,26 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from engine.answers.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.explained import explained
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
-from engine.answers.nearby import LEAST, asked_about, nearest
-from engine.answers.owned import own_lens
 from engine.answers.reaching_in import reach_told
-from engine.answers.remembered import HARM
-from engine.answers.said import focals
-from engine.answers.spacing import far_limits, marks, tubes, usual_focals
 from engine.answers.wording import trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Advice
-from engine.facts.subjects import asked_as
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
-MOST = 3
-ALONE = 3.0  # what the words of two questions together must share with an advice
 MIRROR = "body_mirror"
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
@@ -113,11 +106,6 @@ def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
     return more
 
 
-def plainly(rows: Sequence[Advice], question: Question) -> list[Line]:
-    """The answer in a few words, first, where it is asked whether a thing is safe or may be done."""
-    return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == "hazard" else []
-
-
 def _is_bare(lens: Thing) -> bool:
     """Whether nothing is told of a lens but that there is one."""
     return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
@@ -125,69 +113,3 @@ def _is_bare(lens: Thing) -> bool:
 
 def _shown_by_tubes(rows: Sequence[Advice]) -> bool:
     return any(row.example == "tubes" for row in rows[:1])
-
-
-def advice_lines(rows: Sequence[Advice]) -> list[Line]:
-    """Each advice with its severity, and whom to ask."""
-    lines: list[Line] = []
-    for advice in rows:
-        lines.append(Line("head" if advice.severity == "note" else advice.severity, f"{advice.topic}: {advice.says}"))
-        if advice.defer_to:
-            lines.append(Line("text", f"Ask: {advice.defer_to}.", 1))
-    return lines
-
-
-def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
-    """Advice for what the lens or the body has, by what is said of it, by the gear file or by its mount."""
-    facts, has = knowledge.catalogue, set()
-    for thing in (*question.lenses, *question.bodies):
-        has |= {trait.replace(" ", "-") for trait in thing.traits}
-        own = own_lens(thing, facts)
-        mount = facts.mounts.get(own.mount if own is not None else thing.id or "")
-        has |= set(mount.traits) if mount is not None else set()
-        has |= {"fixed-iris"} if own is not None and own.iris == "fixed" else set()
-    return [row for row in facts.advice.values() if has & set(row.traits)]
-
-
-def named_or_near(
-    question: Question, knowledge: Knowledge, most: int = MOST, least: float = LEAST
-) -> list[Advice]:  # fmt: skip
-    """Advice named in the question first, then what its words are about."""
-    table = knowledge.catalogue.advice
-    mounts = _mounts_named(question)
-    ids = [question.topic] if question.topic is not None and question.topic in table else []
-    ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent)
-    if not near and question.prior is not None and least == LEAST:
-        # 'does that hurt anything?': what it is about was said before
-        said = f"{asked_about(question)} {question.prior.text}"
-        near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
-    ids += [advice.id for advice in near]
-    rows = [table[name] for name in dict.fromkeys(ids) if name in table]
-    if question.intent == "hazard":
-        rows.sort(key=lambda row: asked_as(row) == "other")  # what rules on a danger first, how a thing is done after
-    return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
-
-
-def _mounts_named(question: Question) -> set[str]:
-    """The mounts of the lenses that the question is about: advice on others is beside the point."""
-    return {name for thing in question.lenses if thing.kind == "mount" for name in thing.ids}
-
-
-def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:
-    """The worked tables that go with the advice: an everyday error on the lenses named, else on usual ones."""
-    facts = knowledge.catalogue
-    lenses = focals(question) or usual_focals(facts)
-    told = Told()
-    for kind in dict.fromkeys(advice.example for advice in rows if advice.example):
-        if kind == "far-limits":
-            error = facts.assumptions["making-spread-nominal"].value.greatest
-            told += far_limits(lenses, error, facts, question.feet)
-        elif kind == "marks":
-            error = facts.assumptions["making-spread-derived"].value.greatest
-            told += marks(lenses, error, facts, question.feet)
-        elif kind == "tubes":
-            usual = facts.assumptions["tube-to-show-by"].value.nominal
-            length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)
-            told += tubes(lenses, length, facts, question.feet)
-    return told

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
+from engine.answers.elsewhere import elsewhere
+from engine.answers.forced import forced_chain
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.making import ring_to_make
+from engine.answers.open_lens import needed, needs_register
 from engine.answers.others import traps
 from engine.answers.said import mentions, number
 from engine.answers.senses import REGISTERS
+from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.answers.standin import as_listed
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.unsold import flush_chain, is_free, made_chain, off_ring
@@ -59,8 +63,6 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     if off is not None and question.adapters:
         return [off_ring(off, setup, knowledge)]
     if question.adapters and setup.lens_mount.coupling == "screw":
-        from engine.answers.forced import forced_chain
-
         forced = forced_chain(question, setup, knowledge)
         if forced is not None:
             return [forced]
@@ -124,11 +126,11 @@ def _as_asked(question: Question, knowledge: Knowledge) -> Told:
     """What the question's own numbers ask beside the chain: a clean crop, the bore for a barrel."""
     told = Told()
     if question.said("crop") is not None:
-        from engine.answers.cover import cover_told
+        from engine.answers.cover import cover_told  # seldom asked beside a chain
 
         told += cover_told(question, knowledge, always=True)
     if question.said("barrel") is not None:
-        from engine.answers.ring_to_cut import bore_for
+        from engine.answers.bores import bore_for
 
         told += bore_for(question, knowledge)
     return told
@@ -160,8 +162,6 @@ def _short(row: ListedChain, feet: bool, why: str = "") -> Line:
 
 
 def _remedies(setup: Setup, knowledge: Knowledge) -> Told:
-    from engine.answers.elsewhere import elsewhere
-
     return elsewhere(setup.lens_mount, knowledge, but=setup.body_mount.id)
 
 
@@ -172,8 +172,6 @@ def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> T
         return Told()
     if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < 0.0005:
         return Told()
-    from engine.answers.spacing import far_limits, marks, usual_focals
-
     off = error.shortest.nominal
     lenses = usual_focals(knowledge.catalogue, None, setup.lens_mount)
     tell = far_limits if off > 0 else marks
@@ -182,12 +180,8 @@ def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> T
 
 def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) -> Told:
     """What the lens's flange-to-image distance must exceed, where its mount has no register."""
-    from engine.answers.howto import needs_register
-
     told = Told()
     if needs_register(setup, best):
-        from engine.answers.open_lens import needed
-
         seat = best.measured_trace.value("seat_mm")
         least = seat.shortest.nominal if isinstance(seat, Span) and is_known(seat.shortest) else None
         told += needed(question.lens, setup.body_mount, knowledge, least)

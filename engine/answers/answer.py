@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, Final
 
+from engine.answers.quantity import Quantity as Quantity  # what every answer is built of comes from here
 from engine.base.compact import compact, field
 from engine.base.interval import Interval
 from engine.judging.judge import Judged
@@ -29,15 +30,6 @@ class Line:
     text: str
     depth: int = 0
     wants: str = ""  # of an ask: the fact that is asked for, where a bare reply can give it
-
-
-@compact
-class Quantity:
-    """A number of the answer for the record. `case`: for which lens, ring, mark or format."""
-
-    name: str
-    value: Interval
-    case: str | None = None
 
 
 @compact

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.advising import named_or_near
+from engine.answers.advice import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.knowledge import Knowledge, choose
@@ -97,7 +97,7 @@ def _pairs_told(
             return None
         if _hub_of(question) is not None:
             return _hub_or_not(question, knowledge)
-        from engine.answers.howto import one_pair
+        from engine.answers.pair import one_pair
 
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
     from engine.answers.several import each_pair

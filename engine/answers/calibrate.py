@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge

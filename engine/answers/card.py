@@ -10,9 +10,9 @@ from engine.answers.card_parts import Card, Cards, Numbers, figures_of, spoken
 from engine.answers.card_picture import picture_of
 from engine.answers.card_scale import scale_of
 from engine.answers.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
-from engine.answers.howto import one_pair
 from engine.answers.knowledge import Knowledge
 from engine.answers.own_places import with_all_of_mine
+from engine.answers.pair import one_pair
 from engine.answers.remembered import no_such
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.telling import chain_title

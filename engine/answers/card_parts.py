@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from engine.answers.answer import Quantity
+from engine.answers.quantity import Quantity
 from engine.answers.wording import quantity_text, ranged, show_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, Measure, is_known

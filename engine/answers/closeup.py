@@ -6,16 +6,14 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
-from engine.answers.blur import blur_told
 from engine.answers.by_stack import by_stack
 from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
+from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.close_table import close_table
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.drawn import draw_of, draws, is_drawn
-from engine.answers.frames import frames_named
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
@@ -23,7 +21,7 @@ from engine.answers.nearby import nearest
 from engine.answers.nearest_set import nearest_set
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import distance_mm, focals, mentions, number, numbers, stop
+from engine.answers.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.taped import front_focus_taped, taped_note
 from engine.answers.turned_round import reversed_alone
@@ -45,7 +43,7 @@ NEARER = ("enough", "closer", "nearer")
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
-    stack = by_stack(question, _shown(question, knowledge), knowledge)
+    stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
         return Answer(
             question.text, "macro-distance", ANSWERED, stack.lines, question=question, quantities=stack.quantities
@@ -104,10 +102,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
-            yield light_alone(question, wanted, _shown(question, knowledge))
+            yield light_alone(question, wanted, shown_by(question, knowledge))
         return
     lenses = _lenses(question, knowledge, tubes)
-    shown = _shown(question, knowledge)
+    shown = shown_by(question, knowledge)
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
@@ -158,18 +156,6 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     return asks and (own or drawn) and not reversed_
 
 
-def _shown(question: Question, knowledge: Knowledge) -> Shown:
-    """How the rows are told; the field needs an area that the question names, by format or body."""
-    forms = frames_named(question, knowledge.catalogue)
-    return Shown(
-        knowledge.catalogue,
-        stop(question),
-        forms[0] if forms else None,
-        question.feet,
-        blur_told(question, forms, knowledge),
-    )
-
-
 def _lenses(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
     """The lenses told, each by what is known of it; a bare number that can be a focal length where none is."""
     facts = knowledge.catalogue
@@ -217,7 +203,7 @@ def _with_tubes(
     optics: Distances, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
 ) -> Iterator[Told]:
     """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
-    feet, focal, shown = question.feet, optics.focal.nominal, _shown(question, knowledge)
+    feet, focal, shown = question.feet, optics.focal.nominal, shown_by(question, knowledge)
     sets = list(_sets(tubes, question, knowledge))
     nearest_mark = number(question, "close_focus") or distance_mm(question) or _own_nearest(question, knowledge)
     own = optics.extension_at(nearest_mark) if nearest_mark else None
@@ -303,13 +289,6 @@ def _as_taped(optics: Distances, question: Question, shown: Shown) -> Iterator[T
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:
     return [Line("ask", "How near it comes hangs on the focal length: what is engraved on the lens?", wants="focal")]
-
-
-def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The chain's answer with its picture close up, right behind the verdict."""
-    told = close_table(answer, _shown(question, knowledge)) if answer.chains else Told()
-    lines = (*answer.lines[:1], *told.lines, *answer.lines[1:])
-    return replace(answer, lines=lines, quantities=(*(answer.quantities or ()), *told.quantities))
 
 
 def _with_table(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.buying import hub_or_direct
 from engine.answers.circles import circles_of

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.asking_back import ask_for
 from engine.answers.fits_all import Home, Taken, homes_told
 from engine.answers.fits_lit import lit_there
-from engine.answers.howto import ask_for
 from engine.answers.knowledge import Knowledge, choose
+from engine.answers.lookalike import alike_lines
 from engine.answers.making import ring_to_make
+from engine.answers.pairs import of_known, sides_of
 from engine.answers.resolve import LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.said import mentions
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
@@ -55,9 +57,9 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
         body = None  # asked of one pair before: where else the lens would do
     if lens is not None and body is not None:
-        from engine.answers.howto import how_to
-
-        return how_to(question, knowledge, "list-fits")
+        sides = sides_of(question, knowledge.catalogue)
+        missing = tuple(side for side in (*sides.lenses, *sides.bodies) if isinstance(side, Missing))
+        return of_known(sides, knowledge, "list-fits") or ask_for(question, missing)
     kinds = kinds_of(question.bodies if lens is not None else question.lenses)
     several = [thing for thing in question.lenses if thing.ids]
     if len({thing.ids[0] for thing in several}) > 1:
@@ -261,7 +263,5 @@ def _of_lens(question: Question, lens: Thing | None, knowledge: Knowledge) -> To
     if is_known(circle):
         told += Told((), (Quantity("image_circle_mm", circle, side.mount.id),))
     if side.mount.coupling == "screw" and mentions(question, "thread", "screw", "hole", "start"):
-        from engine.answers.lookalike import alike_lines
-
         told += Told(tuple(alike_lines(side.mount, knowledge)))
     return told

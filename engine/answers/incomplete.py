@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.calibrate import turned
 from engine.answers.elsewhere import elsewhere
+from engine.answers.fits import kinds_of, list_fits
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE, loose
 from engine.answers.named_pieces import ANY_PIECE
@@ -45,14 +47,10 @@ def incomplete(
             return replace(answer, lines=(*sold.lines, *answer.lines), quantities=quantities)
         return _with_advice(answer, question, knowledge)
     if lens is not None and body is None and _asks_for_a_kind(question):
-        from engine.answers.fits import list_fits
-
         return list_fits(question, knowledge)
     found = loose(question, knowledge)
     told = found.told
     if question.said("turns") is not None and lens is not None:
-        from engine.answers.calibrate import turned
-
         told = turned(question, knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
@@ -91,8 +89,6 @@ def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> T
 
 def _asks_for_a_kind(question: Question) -> bool:
     """Whether the body is only told by its kind: 'any SLR'."""
-    from engine.answers.fits import kinds_of
-
     return bool(question.bodies) and bool(kinds_of(question.bodies))
 
 

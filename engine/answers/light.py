@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from math import inf
 
-from engine.answers.advising import advice_lines, of_their_kind
+from engine.answers.advice import advice_lines, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.crop_factors import exposure_stays

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.howto import ask_for
+from engine.answers.asking_back import ask_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
 from engine.answers.mount_line import mount_line

@@ -7,11 +7,14 @@ from typing import Final
 
 from engine.answers.answer import NO, Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import BodySide
+from engine.answers.resolve import BodySide, unknown_register
 from engine.answers.said import mentions, number
 from engine.answers.wording import f_number, listed, small_mm, trimmed
 from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.chains.setup import Setup
 from engine.facts.records import Mount
+from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
 
 # kinds of lens that have no helicoid of their own, and how their flange-to-image distance goes with focal length
@@ -132,3 +135,11 @@ def _iris(thing: Thing | None) -> Iterator[Line]:
     if thing and thing.lens_kind == "projector":
         at = f" f/{f_number(thing.f_number)}" if thing.f_number else " wide open"
         yield Line("text", f"Iris: projection lenses have none, so it works at{at} always.")
+
+
+def needs_register(setup: Setup, judged: Judged | None) -> bool:
+    """Whether the lens's own flange-to-image distance is what the verdict hangs on."""
+    if not unknown_register(setup):
+        return False
+    error = judged.measured_trace.value("register_error_mm") if judged else None
+    return not isinstance(error, Span) or not is_known(error.shortest)

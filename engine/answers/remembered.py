@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from engine.answers.advice import HARM, advice_lines
 from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
 from engine.base.compact import replace
@@ -14,7 +15,6 @@ from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
-HARM = "damage"  # whether it hurts is a matter of advice, not of the chain told before
 
 
 def answer(
@@ -119,7 +119,6 @@ def _with_numbers(answer: Answer, question: Question, knowledge: Knowledge) -> A
 
 def _with_symptom(answer: Answer, knowledge: Knowledge) -> Answer:
     """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
-    from engine.answers.advising import advice_lines
     from engine.answers.nearby import SEEN, nearest
 
     rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why")

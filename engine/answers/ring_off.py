@@ -7,6 +7,7 @@ from engine.answers.bare_sensor import glass_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.left_off import left_as_it_is
 from engine.answers.loose import off_by_mm
+from engine.answers.pair import one_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import number
 from engine.answers.wording import small_mm
@@ -50,8 +51,6 @@ def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return None
-    from engine.answers.howto import one_pair
-
     chains = one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains
     error = chains[0].listed.judged.trace.value("register_error_mm") if chains else None
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):

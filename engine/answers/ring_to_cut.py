@@ -6,8 +6,9 @@ import re
 from collections.abc import Iterator
 from math import hypot
 
-from engine.answers.advising import advice_lines, named_or_near
+from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.bores import bore_for
 from engine.answers.calibrate import layers
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.frames import frames_of
@@ -180,23 +181,6 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
         " shoulder."
     )
     return Told((Line("head", text),), (Quantity("stack_mm", stack, "shoulder to body flange"),))
-
-
-def bore_for(question: Question, knowledge: Knowledge) -> Told:
-    """The bore of a cup for a barrel, and what wall the throat leaves."""
-    barrel = number(question, "barrel")
-    if barrel is None:
-        return Told()
-    bore = barrel + knowledge.catalogue.assumptions["cup-play"].value
-    text = (
-        f"Cup bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(barrel, 1)} mm barrel,"
-        " over its full depth"
-    )
-    body = body_side(question.body, knowledge.catalogue)
-    if not isinstance(body, Missing) and is_known(body.mount.throat_mm):
-        wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
-        text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
-    return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
 
 
 def _threads_named(question: Question, knowledge: Knowledge) -> Told:

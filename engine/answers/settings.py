@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from engine.answers.advising import advice_lines, named_or_near, of_their_kind
+from engine.answers.advice import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
 from engine.answers.circles import glass_factor
@@ -48,7 +48,7 @@ def _asked_back(question: Question) -> str:
 
 def _everything(question: Question, knowledge: Knowledge) -> Told:
     """All that the body is to be told for each lens on each body, by its best way, where no one setting is named."""
-    from engine.answers.howto import one_pair
+    from engine.answers.pair import one_pair
 
     told = Told()
     lenses = [side for one in question.lenses if isinstance(side := lens_side(one, knowledge.catalogue), LensSide)]

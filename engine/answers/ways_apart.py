@@ -89,7 +89,7 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
 def _chain(
     way: Way, question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, rank: int
 ) -> ListedChain | None:
-    from engine.answers.howto import one_pair
+    from engine.answers.pair import one_pair
 
     pieces = tuple(thing for thing in way.pieces if thing.piece != CLOSE_UP_LENS)
     alone = question.with_(intent="chain", topic=None, adapters=pieces, limits=way.limits)

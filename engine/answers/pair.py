@@ -1,0 +1,139 @@
+"""The chains of one lens on one body, best first, with everything that follows from them."""
+
+from __future__ import annotations
+
+from engine.answers.alongside import alongside, straight_or_forced
+from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
+from engine.answers.bare_sensor import glass_told
+from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.knowledge import Choice, Knowledge, choose
+from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
+from engine.answers.making import ring_to_make
+from engine.answers.named_pieces import TUBE, with_named_pieces
+from engine.answers.observing import beside, elsewhere
+from engine.answers.open_lens import depends
+from engine.answers.resolve import BodySide, LensSide, setup_of, unknown_register
+from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.wording import listed, small_mm
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.base.span import Span
+from engine.chains.search import MOST_CHAINS
+from engine.chains.walk import ADDED_FOCUSING
+from engine.judging.judge import Judged
+from grammar.questions import Question
+
+SHOWN = 3
+TUBES = frozenset({TUBE, *ADDED_FOCUSING})
+PASSED_OVER = "Not with the pieces as you named them: they do not lead from this lens to this body. Without them:"
+
+
+def one_pair(
+    question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, intent: str | None = None
+) -> Answer:
+    """The chains of one lens on one body, best first, with everything that follows from them."""
+    facts = knowledge.catalogue
+    setup = setup_of(lens, body, facts, question.f_number)
+    ring = ring_to_make(setup, facts)
+    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    first = straight_or_forced(question, setup, named)
+    choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
+    passed_over = not choice.listed and not first and limits.using != question.limits.using
+    if passed_over:
+        # a piece that leads nowhere from this lens to this body was only a way of speaking
+        named, limits = knowledge, replace(question.limits, using=())
+        choice = choose(named, setup, limits, question.limits.best or SHOWN)
+    found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+    chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
+    if not chains and unknown_register(setup) and not question.limits.owned_only:
+        return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
+    extra = alongside(question, setup, ring, chains, named)
+    lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
+    if passed_over and question.adapters and chains:
+        lines.insert(0, Line("head", PASSED_OVER))
+    seen = Told()
+    for chain in chains:
+        lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
+        told = beside(chain.listed.judged, facts, question.feet)
+        lines += [replace(line, depth=line.depth + 1) for line in told.lines]
+        seen += told
+    added = _added(question, chains)
+    lines += added.lines
+    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
+    lines += ring_lines(ring, setup, chains)
+    bare = glass_told(question, knowledge)
+    lines += [*bare.lines, *extra.told.lines]
+    if (intent or question.intent) == "macro-distance":
+        lines += near_lines(chains)
+    status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+    chains = (*chains, *extra.chains)
+    numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
+    answer = Answer(
+        question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
+        quantities=(
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
+            *added.quantities, *bare.quantities,
+        ),
+    )  # fmt: skip
+    tubes = any(thing.piece in TUBES for thing in question.adapters)
+    if tubes and chains and chains[0].listed.judged.verdict == "macro-only" and answer.intent != "macro-distance":
+        from engine.answers.close_picture import with_picture  # only where it works close up
+
+        return with_picture(answer, question, named)
+    return answer
+
+
+def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
+    """Where the ring that was named leaves the lens too close: what must come between to set it right."""
+    if not question.adapters:
+        return Told()
+    for chain in chains:
+        judged = chain.listed.judged
+        error = judged.measured_trace.value("register_error_mm")
+        if judged.verdict != "unusable" or not isinstance(error, Span) or not error.is_fixed:
+            continue
+        if is_known(error.shortest) and error.shortest.nominal < 0:
+            more = -error.shortest
+            text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
+            return Told((Line("text", text),), (Quantity("ring_thickness_mm", more, "added between"),))
+    return Told()
+
+
+def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
+    facts = knowledge.catalogue
+    return Told(
+        (), (*chain_numbers(judged, facts), *cover_numbers(judged, facts), *principal_numbers(judged))
+    )  # fmt: skip
+
+
+def _opening(
+    lens: LensSide, body: BodySide, chains: tuple[ListedChain, ...], ring: RingToMake, question: Question
+) -> list[Line]:
+    subject = f"{lens.words} on {body.words}"
+    if not chains:
+        why = {
+            "plain": "A ring for it could be made",
+            "recessed": "A recessed ring for it could be made",
+            "no": "No ring will do it",
+        }
+        extra = " within the limits you set" if question.limits != type(question.limits)() else ""
+        return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
+    first = chains[0].listed.judged
+    certainty = CERTAINTY_WORDS[first.certainty]
+    text = life_line(first, question.feet)
+    if any(adapter.has_glass for adapter in first.chain.adapters):
+        text += ", through glass"
+    told = text if first.certainty == "unknown" else f"{text} ({certainty})"
+    return [Line("head", f"{subject[:1].upper()}{subject[1:]}: {told}.")]
+
+
+def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
+    lines = []
+    for side in (lens, body):
+        if side.others:
+            lines.append(
+                Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+            )
+    if choice.capped:
+        lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
+    return lines
