@@ -32,6 +32,7 @@ TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
     "its sensor."
 )
+FOREIGN = "foreign"  # topic of what names nothing of the trade
 NOTHING_WAITS = "Nothing waits for a yes."
 
 
@@ -88,7 +89,7 @@ class Desk:
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
-        question = self._by_words(question) if isinstance(question, Unread) else question
+        question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
         if isinstance(question, Unread):
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
@@ -204,7 +205,16 @@ class Desk:
         if asked is not None:
             return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
         term = term_misspelt(unread.text, self.catalogue)
-        return Question(unread.text, "definition", things=(Thing("term", (term.id,)),)) if term is not None else unread
+        return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
+
+    def _as_term(self, question: Question) -> Question:
+        """What seems to be about something else, as a question about a term that its words are slips of."""
+        if question.topic != FOREIGN:
+            return question
+        from engine.answers.nearby import term_misspelt
+
+        term = term_misspelt(question.text, self.catalogue)
+        return question if term is None else Question(question.text, "definition", things=(Thing("term", (term.id,)),))
 
 
 def _stamp(path: Path | None) -> tuple[int, int] | None:

@@ -46,7 +46,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     )
     if question.intent == "why":
         told += _beside_reasons(question, knowledge)
-        lines = [*numbers.lines, *lines]
+        lines = [*numbers.lines, *(line for line in lines if line not in numbers.lines)]
         lines += [line for line in told.lines if line not in lines]
         told += Told((), numbers.quantities)
     quantities = told.quantities

@@ -11,6 +11,7 @@ from engine.answers.answer import Line, Quantity, Told
 from engine.answers.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import FAR_MM, distance_mm, focals, number
+from engine.answers.scale_pair import by_scale_pair, scale_pair
 from engine.answers.spacing import errors_of_limit
 from engine.answers.wording import ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
@@ -25,13 +26,16 @@ _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 def explained(question: Question, knowledge: Knowledge) -> Told:
     """Every number that can be accounted for, one line each; nothing where none can."""
+    by_tape, _ = by_scale_pair(question, knowledge)
+    if by_tape.lines:
+        return by_tape
     return _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_limit(question, knowledge)
 
 
 def tells_limit(question: Question) -> bool:
     """Whether a distance is told at which a described lens ends."""
     limit = distance_mm(question)
-    return limit is not None and limit >= FAR_MM and bool(focals(question))
+    return limit is not None and limit >= FAR_MM and bool(focals(question)) and scale_pair(question) is None
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:

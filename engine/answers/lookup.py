@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from engine.answers.advice import advice_lines
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
-from engine.answers.nearby import term_misspelt
+from engine.answers.nearby import nearest, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number
 from engine.answers.wording import listed, money, small_mm, trimmed
@@ -17,6 +18,7 @@ from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
+ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 SAME: Final = ("same", "=", "equal", "equals", "another word", "another name", "synonym")
 
 
@@ -40,7 +42,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     lines[:0], quantities[:0] = told.lines, told.quantities
     lines[:0] = _same_or_not(question, knowledge)
     if not lines:
-        what = question.topic or " ".join(question.skipped) or "that"
+        lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
+    if not lines:
+        what = " ".join(question.skipped) or question.topic or "that"
         return Answer(
             question.text, "definition", NO,
             (Line("text", f"'{what}' is not among the terms, mounts, threads and adapters known here."),),

@@ -23,7 +23,7 @@ SEEN: Final = 9.0  # from here up a question tells of something seen, beside the
 PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
 FAIR_PART: Final = 0.3
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
-LEAST_LETTERS: Final = 7  # of its longest word
+LEAST_LETTERS: Final = 6  # of its longest word
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
 
 # what the keys of values that were read, and topics, are called in advice
