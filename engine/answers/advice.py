@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import Line, Told
+from engine.answers.exposing import lost_by_extension
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, asked_about, nearest
 from engine.answers.owned import own_lens
@@ -83,6 +84,8 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
         elif kind == "marks":
             error = facts.assumptions["making-spread-derived"].value.greatest
             told += marks(lenses, error, facts, question.feet)
+        elif kind == "light-lost":
+            told += lost_by_extension(question, knowledge)
         elif kind == "tubes":
             usual = facts.assumptions["tube-to-show-by"].value.nominal
             length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)
