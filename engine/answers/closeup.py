@@ -80,6 +80,16 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
+def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
+    told = Told()
+    for part in _parts(question, knowledge):
+        told += part
+    told += stack_for(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
