@@ -175,8 +175,8 @@ def _shutter(match: re.Match[str]) -> Literal | None:
 
 def _ratio(match: re.Match[str]) -> Literal | None:
     one, other = float(match.group("a")), float(match.group("b"))
-    if not one or not other:
-        return None
+    if not one or not other or (match.group("after") and 1 not in (one, other) and (one, other) not in SHAPES):
+        return None  # '0.71: 35.5 or 53?'
     if (one, other) in SHAPES:
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     if one == 1 and "." in match.group("b"):
@@ -331,7 +331,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here|in))", _stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", _range),
-    ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", _ratio),
     (
         "0.",
         rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"

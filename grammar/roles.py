@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
+from grammar.housing import TOWARDS, house
 from grammar.literals import TELECONVERTER
 from grammar.phrases import Between, Noun, Phrase
 from grammar.rows_of_mounts import paired, route, told_of_lens
@@ -14,7 +15,6 @@ from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
 
 _AND: Final = frozenset(["and", "+", "&"])
-_TOWARDS: Final = frozenset(["on", "to"])
 _LENS_LIKE: Final = 16.0  # mm
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
@@ -42,7 +42,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     _share_heads(parts)
     told_of_lens(parts)
     parts = paired(parts)
-    _house(parts)
+    house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
@@ -54,26 +54,6 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     return cast
 
 
-def _house(parts: list[Part]) -> None:
-    """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
-    bare = [part for part in parts if _may_host(part) and part.is_host]
-    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
-    if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
-        return
-    part = bare[0]
-    peers = [one for one in parts if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece"]
-    listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
-    if part.noun.role not in ("", "with", "for", "of", "in") or listed:
-        return
-    if part.sort == "lens":
-        # '20mm f5.6 mft': the numbers are the lens's, the mount is that of the body it is on
-        body = Part("body", part.noun, mounts=part.mounts, formats=part.formats)
-        part.mounts, part.formats = [], []
-        parts.insert(parts.index(part) + 1, body)
-    else:
-        part.sort = "body"
-
-
 def _house_stranger(cast: Cast) -> None:
     """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
     told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
@@ -81,14 +61,6 @@ def _house_stranger(cast: Cast) -> None:
         part = cast.strange.pop()
         part.sort = "body"
         cast.bodies.append(part)
-
-
-def _may_host(part: Part) -> bool:
-    """Whether it is a mount alone, or one with only the numbers of a lens before it."""
-    if part.sort == "mount":
-        return True
-    told = part.noun.head is None and not part.kinds and not part.traits and (part.focal or part.f_number)
-    return part.sort == "lens" and bool(told) and bool(part.mounts)
 
 
 def _share_heads(parts: list[Part]) -> None:
@@ -106,7 +78,7 @@ def _share_heads(parts: list[Part]) -> None:
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part, parts)
-            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
+            and not (part.sort == "piece" and before.noun.role in TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -330,7 +302,7 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         before.is_host = before.is_host or part.is_host
         part.sort = before.sort
         return
-    if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in _TOWARDS:
+    if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in TOWARDS:
         lens.mounts.extend(part.mounts)
         return
     loose = lens is not None and not lens.has_mount and not lens.implied and not lens.strange
@@ -339,7 +311,7 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return
-    if role in _TOWARDS:
+    if role in TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
         _as(part, "lens" if screwed and lens is None else "body", cast)
     elif role in _USED or (role == "behind"):
@@ -374,7 +346,7 @@ def _as(part: Part, sort: str, cast: Cast) -> None:
 def _is_swapped(parts: list[Part]) -> bool:
     """'an E-mount body on a C-mount lens': the body named first, then put on something that says it is a lens."""
     for one, other in pairwise(parts):
-        put = one.noun.heads == "BODY" and one.mounts and one.noun.role not in _TOWARDS
-        if put and other.noun.heads == "LENS" and other.noun.role in _TOWARDS and other.has_mount:
+        put = one.noun.heads == "BODY" and one.mounts and one.noun.role not in TOWARDS
+        if put and other.noun.heads == "LENS" and other.noun.role in TOWARDS and other.has_mount:
             return True
     return False
