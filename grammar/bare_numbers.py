@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.literals import STOPS
 from grammar.optics_numbers import OPTICS, lists_factors, of_optics
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])

@@ -1,18 +1,19 @@
-"""Which mount named alone is that of a body: the one of modern bodies, where no words say otherwise."""
+"""What is a body though no word says so: the one mount of modern bodies, or a name that nobody knows beside a lens."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from grammar.casting import Part
+from grammar.gathering import Cast
 
-TOWARDS: Final = frozenset(["on", "to"])
+_TOWARDS: Final = frozenset(["on", "to"])
 
 
 def house(parts: list[Part]) -> None:
     """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
     bare = [part for part in parts if _may_host(part) and part.is_host]
-    placed = any(part.noun.role in TOWARDS and part.has_mount for part in parts)
+    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
     if placed or any(part.sort == "body" and part.has_mount for part in parts):
         return
     if _are_chosen_from(bare, parts):
@@ -49,6 +50,15 @@ def _is_far(part: Part) -> bool:
     """Whether it is a distance in front of the camera."""
     token = part.noun.first("LENGTH") if part.sort == "length" else None
     return token is not None and token.unit in ("m", "ft")
+
+
+def house_stranger(cast: Cast) -> None:
+    """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
+    told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
+    if told and not cast.bodies and cast.strange:
+        part = cast.strange.pop()
+        part.sort = "body"
+        cast.bodies.append(part)
 
 
 def _may_host(part: Part) -> bool:

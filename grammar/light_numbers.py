@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.literals import STOPS
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _SPEED: Final = "iso"  # the value of the words for it
 _NATIVE: Final = "base-iso"  # and of those that only mean it where exposure is spoken of: 'base 800'

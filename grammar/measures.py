@@ -16,6 +16,7 @@ _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
+_OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
@@ -246,6 +247,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
         bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
-        if token.kind not in _BETWEEN or (token.value == "with" and (bare or measured == "field")):
-            return None  # 'depth of field with a 50', '2 m deep with 85' is that of a lens
+        of_field = measured == "field" and token.value in _OF_THE_FIELD
+        if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:
+            # 'depth of field with a 50', '2 m deep with 85' is of a lens, 'field at 3 m' that of a subject so far off
+            return None
     return None

@@ -230,6 +230,8 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.distance_mm = token.numbers[0]
     elif token.value == "rear-reach" and "image-lands" in told:
         out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
+    elif token.value == "flange-to-image" and "rear-stands" in told and "image-lands" not in told:
+        out.keep("rear_reach", mm(token.numbers[0]))  # 'the rear is 12 mm behind flange'
     elif token.value == "share":
         out.keep("transmission", f"{token.numbers[0] * (1 if token.numbers[0] > 1 else 100):g}")
     elif token.value == "reading":

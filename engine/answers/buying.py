@@ -22,7 +22,8 @@ from engine.answers.ways_told import OPTICAL, WORTH
 from engine.answers.wording import money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from engine.facts.records import Advice, Mount
+from engine.facts.guidance import Advice
+from engine.facts.records import Mount
 from grammar.questions import ALL, Question
 
 # what is said of the lenses that were spoken of

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -11,8 +12,9 @@ from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.setup import Setup
+from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Basis, Body, Format, Lens, Mount
+from engine.facts.records import Body, Format, Lens, Mount
 from grammar.questions import Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
@@ -72,6 +74,7 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
 
 
 # words that tell of the days of film
+FILM_YEAR: Final = re.compile(r"\b19[2-9]\d\b")
 FILM_DAYS: Final = (
     "film slr", "film kit", "film camera", "film body", "film days", "film bag", "off film", "from film", "old film",
     "fifties", "sixties", "seventies", "eighties", "50s", "60s", "70s", "80s", "1950s", "1960s", "1970s", "1980s",
@@ -81,8 +84,10 @@ FILM_DAYS: Final = (
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
+    question = _named_twice(question)
     measured = number(question, "flange_to_image")
-    of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
+    of_film = mentions(question, *FILM_DAYS) or FILM_YEAR.search(question.text) is not None
+    pitch = pitch_mm(question)
     lenses = []
     names: list[tuple[str, ...]] = []
     for thing in question.lenses:
@@ -92,6 +97,17 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
+
+
+def _named_twice(question: Question) -> Question:
+    """'lens says X mount, goes on my X digital': of one name said of two bodies the first is that of the lens."""
+    lens, bodies = question.lens, question.bodies
+    if lens is None or len(question.lenses) != 1 or lens.ids or len(bodies) != 2 or bodies[0].ids != bodies[1].ids:
+        return question
+    if bodies[0].kind != "mount" or not bodies[0].ids:
+        return question
+    of_lens = replace(lens, kind="mount", ids=bodies[0].ids, words=bodies[0].words)
+    return question.with_(lenses=(of_lens,), bodies=bodies[1:])
 
 
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
