@@ -246,6 +246,9 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
-        if token.kind not in _BETWEEN or (measured == "field" and token.value in _OF_THE_FIELD):
-            return None  # 'depth of field with a 50' is that of a lens, 'field at 3 m' that of a subject so far off
+        bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
+        of_field = measured == "field" and token.value in _OF_THE_FIELD
+        if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:
+            # 'depth of field with a 50', '2 m deep with 85' is of a lens, 'field at 3 m' that of a subject so far off
+            return None
     return None

@@ -86,14 +86,16 @@ def _asked(question: Question, light: Light) -> str:
         nd_alone = not light.filters or not mentions(question, "shutter", "iso")
         if nd_alone:
             return ""
+    # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
+    scene_and_iso = question.said("light") is not None and light.iso is not None
     if light.counted is not None and not is_known(light.shutter):
-        if mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
+        if scene_and_iso or mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
             return "shutter"
-    elif mentions(question, "which iso", "what iso", "iso do i", "iso for") and light.iso is None and light.counted:
+    elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
     asks = mentions(question, "which aperture", "what aperture", "which f", "what f", "which stop", "what stop")
-    return "stop" if unset and asks and is_known(light.shutter) else ""
+    return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
 
 
 def _shutter(light: Light) -> Told:
