@@ -57,10 +57,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     if before is not None:
         from grammar.answering import completed
         from grammar.followups import follow, leans
+        from grammar.lone_numbers import spoken_out
 
         reply = completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
+        heard = spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
             went_on = followed.intent == before.intent
