@@ -56,7 +56,8 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.answering import completed
-        from grammar.followups import follow, leans
+        from grammar.followups import follow
+        from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
 
         reply = completed(heard, before, lexicon.hosts)
