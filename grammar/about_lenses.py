@@ -10,6 +10,7 @@ from grammar.on_what import IDENTIFY, is_a_body
 from grammar.questions import ALL, Question, Thing
 from grammar.whom import Meant
 
+_HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 
 
@@ -49,7 +50,8 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
                 return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])
             if old.kind == "lens":
                 return (lens,)  # a lens of one's own has its focal length: this is another
-            return (replace(lens, kind=old.kind, ids=old.ids),)
+            held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits)
+            return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)

@@ -25,7 +25,7 @@ from grammar.sticking import (
     ring_measured,
     same_pieces,
 )
-from grammar.taking_back import taken_back
+from grammar.taking_back import swapped, taken_back
 from grammar.telling import built
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 
@@ -40,7 +40,7 @@ _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = without_lent(heard, before)
-    back = taken_back(heard, before)
+    back = taken_back(heard, before) or swapped(heard, before)
     if back is not None:
         return back
     found, compared = meant(heard, before), side_by_side(heard, before)

@@ -35,6 +35,8 @@ WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen 
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     best = heard.weighed.best
+    if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
+        return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))

@@ -172,7 +172,7 @@ def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float
     told = distance_mm(question)
     if bare is not None and 0.1 <= bare <= 100:  # metres, as the mark beside it
         mark, told = mark or told, bare * 1000
-    if mark is None or told is None or len(lenses) != 1 or not mentions(question, *TAPE):
+    if mark is None or told in (None, mark) or len(lenses) != 1 or not mentions(question, *TAPE):
         return None
     lens = Distances(lenses[0], knowledge.catalogue)
     set_to, sharp = lens.extension_at(mark), lens.extension_at(told)
