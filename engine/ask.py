@@ -11,7 +11,7 @@ from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import told_apart
+from engine.answers.narrowing import told_apart
 from engine.answers.senses import by_facts
 from engine.base.compact import replace
 from engine.base.problem import Problem

@@ -213,6 +213,7 @@ def _told_by_pieces(cast: Cast) -> None:
     if not pieces:
         return
     _turn_round(cast, pieces)
+    _never_before_the_ring(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -234,6 +235,23 @@ def _told_by_pieces(cast: Cast) -> None:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
+    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    lens = next((part for part in cast.lenses if part.mounts), None)
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    if len(joining) != 1 or body is None or not body.mounts or body.noun.head is not None:
+        return
+    front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
+    if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
+        return
+    cast.bodies.clear()
+    if lens is None and cast.lenses:
+        cast.lenses[0].mounts.extend(body.mounts)
+    elif lens is not None:
+        lens.mounts.extend(body.mounts)
 
 
 def _ends(pieces: list[Part]) -> tuple[Part, Part]:

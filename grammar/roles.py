@@ -9,7 +9,7 @@ from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.literals import TELECONVERTER
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, told_of_lens
+from grammar.rows_of_mounts import paired, route, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
 
@@ -38,6 +38,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    parts = whole_pieces(parts)
     route(parts)
     _share_heads(parts)
     told_of_lens(parts)
@@ -246,6 +247,12 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
+        return
+    if part.noun.role == "from" and last_lens is None and (part.traits or part.formats) and not part.mounts:
+        # 'came off an old reflex': told of the lens spoken of before
+        part.sort, part.by_camera = "lens", True
+        part.traits = [f"from {trait}" for trait in part.traits]
+        cast.lenses.append(part)
         return
     cast.bodies.append(part)
 

@@ -25,6 +25,27 @@ def paired(parts: list[Part]) -> list[Part]:
     return out
 
 
+def whole_pieces(parts: list[Part]) -> list[Part]:
+    """'a smart EF-MFT': the two mounts right behind a piece without any are that piece's."""
+    out: list[Part] = []
+    for part in parts:
+        last = out[-1] if out else None
+        bare = part.sort == "piece" and part.piece == "adapter" and len(part.mounts) > 1 and part.noun.head is None
+        if (
+            bare
+            and last is not None
+            and last.sort == "piece"
+            and not last.mounts
+            and last.thickness is None
+            and not (part.noun.role or part.noun.join)
+            and part.noun.column - (last.noun.column + len(last.noun.text)) <= 1
+        ):
+            last.mounts.extend(part.mounts)
+        else:
+            out.append(part)
+    return out
+
+
 def route(parts: list[Part]) -> None:
     """'LTM 50 to M to E': of mounts that each lead to the next, only the last is the body's."""
     for at in range(1, len(parts) - 1):

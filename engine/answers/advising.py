@@ -28,11 +28,12 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
     rows = named_or_near(question, knowledge)
     found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
-    if not rows and found.is_empty and not (question.intent == "hazard" and _chain_of(question, knowledge)):
+    way = _way_of(question, knowledge) if question.intent == "hazard" else None
+    if not rows and found.is_empty and way is None:
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
     told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
-    chain = _chain_of(question, knowledge) if question.intent == "hazard" else None
+    chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if chain is not None:
         rows = _of_chain(rows, chain, knowledge)
     told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
@@ -43,6 +44,10 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     )
     if chain is not None:
         lines = [*_warnings(chain, question, knowledge), *lines]
+    amiss = way if way is not None and chain is not None and _is_amiss(question, chain) else None
+    if amiss is not None:
+        # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
+        lines = [*amiss.lines, *(line for line in lines if line not in amiss.lines)]
     if question.intent == "why":
         told += _beside_reasons(question, knowledge)
         lines += [line for line in told.lines if line not in lines]
@@ -53,20 +58,28 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
         cover = cover_told(question, knowledge)
         lines += cover.lines
         quantities = (*quantities, *cover.quantities)
+    if amiss is not None:
+        quantities = (*(amiss.quantities or ()), *quantities)
     return Answer(
-        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
-        quantities=quantities,
+        question.text, question.intent, ANSWERED, tuple(lines), question=question,
+        chains=(amiss.chains if amiss is not None else found.chains) or None, quantities=quantities,
     )  # fmt: skip
 
 
-def _chain_of(question: Question, knowledge: Knowledge) -> Judged | None:
-    """The best chain of the lens on the body, where both are known; None where they are not."""
+def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
+    """The answer how the lens gets on the body, where both are known and there is a way; else None."""
     if not (question.lens and question.lens.ids and question.body and question.body.ids):
         return None
     from engine.answers.howto import how_to
 
     answer = how_to(question.with_(intent="chain", topic=None), knowledge)
-    return answer.chains[0].listed.judged if answer.chains else None
+    return answer if answer.chains else None
+
+
+def _is_amiss(question: Question, judged: Judged) -> bool:
+    """Whether the pieces that were named leave the lens where it cannot focus far, or at all."""
+    named = any(thing.front or thing.ids or thing.thickness_mm for thing in question.adapters)
+    return named and judged.verdict != "infinity"
 
 
 def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[Advice]:

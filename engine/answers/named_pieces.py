@@ -139,10 +139,10 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
     piece = thing.piece or "adapter"
     front = thing.front[0] if thing.front else lens_mount
     rear = thing.rear[0] if thing.rear else body_mount
-    if piece in (*ADDED_FOCUSING, TUBE):
+    if piece in (*ADDED_FOCUSING, TUBE) and (not thing.rear or front == rear):
         front = rear = thing.front[0] if thing.front else lens_mount
         kind = piece
-    else:
+    else:  # 'a 2 mm MD to EF macro ring' as well: what joins two mounts is a ring
         kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
     span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
