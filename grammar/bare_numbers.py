@@ -273,7 +273,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number < 8 and number == int(number):
         return False
-    if before is None:
+    if before is None or before.kind == "STOP":
         return after is not None and after.kind in ("PREP", "TRAIT", "JOIN")
     if before.kind == "DET":
         return True

@@ -44,10 +44,10 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     )
     if chain is not None:
         lines = [*_warnings(chain, question, knowledge), *lines]
-    amiss = way if way is not None and chain is not None and _is_amiss(question, chain) else None
-    if amiss is not None:
+    put = way if way is not None and chain is not None and _is_amiss(question, chain) else None
+    if put is not None:
         # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
-        lines = [*amiss.lines, *(line for line in lines if line not in amiss.lines)]
+        lines = [*put.lines, *(line for line in lines if line not in put.lines)]
     if question.intent == "why":
         told += _beside_reasons(question, knowledge)
         lines += [line for line in told.lines if line not in lines]
@@ -58,11 +58,11 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
         cover = cover_told(question, knowledge)
         lines += cover.lines
         quantities = (*quantities, *cover.quantities)
-    if amiss is not None:
-        quantities = (*(amiss.quantities or ()), *quantities)
+    if put is not None:
+        quantities = (*(put.quantities or ()), *quantities)
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question,
-        chains=(amiss.chains if amiss is not None else found.chains) or None, quantities=quantities,
+        chains=(put.chains if put is not None else found.chains) or None, quantities=quantities,
     )  # fmt: skip
 
 

@@ -35,7 +35,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         names.append(thing.ids)
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
-        thing = _by_number(thing, question, catalogue)
+        thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
@@ -103,6 +103,16 @@ def _by_every_name(thing: Thing, catalogue: Catalogue) -> Thing:
         if HEADS in catalogue.mounts[one].traits
     ]
     return replace(thing, ids=tuple(dict.fromkeys(heads))) if heads else thing
+
+
+def _by_ring_named(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
+    """'A reflex housing head on an LTM ring': of what the words may mean, what is held as the ring holds a lens."""
+    fronts = {name for piece in question.adapters if piece.rear for name in piece.front if name in catalogue.mounts}
+    held = {catalogue.mounts[name].coupling for name in fronts}
+    if thing.kind != "mount" or not thing.ambiguous or len(held) != 1:
+        return thing
+    fitting = tuple(name for name in thing.ids if catalogue.mounts[name].coupling in held)
+    return replace(thing, ids=fitting) if fitting else thing
 
 
 def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:

@@ -6,6 +6,7 @@ from engine.answers.alongside import alongside, straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.forced import held_chain
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
@@ -39,8 +40,10 @@ def one_pair(
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
-    if passed_over:
-        # a piece that leads nowhere from this lens to this body was only a way of speaking
+    held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
+    first = first or ([held] if held is not None else [])
+    if passed_over or held is not None:
+        # the pieces lead nowhere from this lens to this body: that comes first, then what would do
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
@@ -49,7 +52,7 @@ def one_pair(
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
-    if passed_over and question.adapters and chains:
+    if passed_over and question.adapters and found and not first:
         lines.insert(0, Line("head", PASSED_OVER))
     seen = Told()
     for chain in chains:
@@ -81,6 +84,14 @@ def one_pair(
 
         return with_picture(answer, question, named)
     return answer
+
+
+def _only_far_about(choice: Choice, question: Question) -> bool:
+    """Whether the one ring named is reached by further pieces alone, and even then to no infinity."""
+    if not choice.listed or len(question.adapters) != 1 or not question.adapters[0].front:
+        return False
+    best = choice.listed[0].judged
+    return best.verdict != "infinity" and len(best.chain.adapters) > 1
 
 
 def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from engine.answers.constructions import planes_told
 from engine.answers.wording import article, trimmed

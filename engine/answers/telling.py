@@ -48,6 +48,8 @@ def link_name(link: Adapter | Joint, knowledge: Knowledge) -> str:
     if isinstance(link, Adapter):
         return link.name
     front, rear = (knowledge.catalogue.mounts[name].designation for name in (link.front, link.rear))
+    if link.kind == "held":
+        return f"held against {rear}, which takes no {front} lens"
     return f"screwed straight into {rear}" if link.kind == "thread" else f"{front} bayonet seated in {rear}"
 
 
