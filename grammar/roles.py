@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.casting import OPTICAL, Part, glass_of, part_of, split
+from grammar.casting import OPTICAL, Part, glass_of, names_body, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.literals import TELECONVERTER
 from grammar.phrases import Between, Noun, Phrase
@@ -107,6 +107,7 @@ def _share_heads(parts: list[Part]) -> None:
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part, parts)
+            and not any(names_body(token) for token in before.noun.mods)
             and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
         ):
             _recast(before, part)
@@ -362,10 +363,16 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     elif role == "in" and lens is not None:
         _as(part, "lens", cast)  # 'the same 8 mm lens is sold in C and in CS'
         part.focal, part.f_number = lens.focal, lens.f_number
-    elif not cast.bodies or role == "for":
+    elif not cast.bodies or role == "for" or _told_of_bodies(part, parts):
         _as(part, "body", cast)
     else:
         _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
+    """'the bodies are an RF and a Z': what follows several bodies of which nothing else is told, in their sentence."""
+    heads = (one for one in parts if one.noun.heads == "BODY" and one.is_bare and one.is_several)
+    return any(one.noun.sentence == part.noun.sentence and one.noun.column < part.noun.column for one in heads)
 
 
 def _is_focal(part: Part) -> bool:

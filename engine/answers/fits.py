@@ -36,6 +36,9 @@ KINDS = {
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
+RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
+WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
+UNUSUAL = frozenset({"lens-side-only"})
 BODY_KINDS = frozenset({"slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial"})
 
 
@@ -76,6 +79,19 @@ def _fits_of(
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge)
         if fit is not None and name not in question.limits.without:
             fits.append(fit)
+    if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
+        fits += _rings_to_make(body, {fit.mount.id for fit in fits}, question, knowledge)
+    return fits
+
+
+def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: Knowledge) -> list[Fit]:
+    """Where next to nothing is sold for a body: the mounts of old stills lenses that a plain ring could be made for."""
+    fits = []
+    for name, mount in knowledge.catalogue.mounts.items():
+        if mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+            fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
+            if fit is not None and fit.best is None:
+                fits.append(fit)
     return fits
 
 
@@ -208,7 +224,7 @@ def _reaches(fit: Fit) -> bool:
 def _order(fit: Fit, knowledge: Knowledge) -> tuple[object, ...]:
     """What is sold first, by verdict and pieces; then the mounts that most is sold for."""
     if fit.best is None:
-        return (0, 1, 9, 0, fit.mount.id)
+        return (0, 1, 9, -_usual(fit.mount.id, knowledge), fit.mount.id)
     judged = fit.best.judged
     return (
         VERDICTS.index(judged.verdict), 0, len(judged.chain.adapters), -_usual(fit.mount.id, knowledge), fit.mount.id,

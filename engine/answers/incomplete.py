@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.calibrate import turned
+from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE, loose
-from engine.answers.named_pieces import ANY_PIECE
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts

@@ -6,15 +6,17 @@ from engine.answers.alongside import alongside, straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.described import TUBE
 from engine.answers.forced import held_chain
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
-from engine.answers.named_pieces import TUBE, with_named_pieces
+from engine.answers.named_pieces import with_named_pieces
 from engine.answers.observing import beside, elsewhere
 from engine.answers.open_lens import depends
 from engine.answers.resolve import BodySide, LensSide, setup_of, unknown_register
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.unsold import is_free
 from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -41,7 +43,8 @@ def one_pair(
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
     held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
-    first = first or ([held] if held is not None else [])
+    if held is not None and not (question.intent == "chain" and is_free(question.limits)):
+        first = first or [held]
     if passed_over or held is not None:
         # the pieces lead nowhere from this lens to this body: that comes first, then what would do
         named, limits = knowledge, replace(question.limits, using=())
@@ -52,7 +55,9 @@ def one_pair(
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
-    if passed_over and question.adapters and found and not first:
+    if held is not None and not first:
+        lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
+    elif passed_over and question.adapters and found and not first:
         lines.insert(0, Line("head", PASSED_OVER))
     seen = Told()
     for chain in chains:
