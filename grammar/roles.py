@@ -371,7 +371,7 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
 
 def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
     """'the bodies are an RF and a Z': what follows several bodies of which nothing else is told, in their sentence."""
-    heads = (one for one in parts if one.noun.heads == "BODY" and one.is_bare and one.is_several)
+    heads = (one for one in parts if one.noun.heads == "BODY" and not one.noun.all("MOUNT") and one.is_several)
     return any(one.noun.sentence == part.noun.sentence and one.noun.column < part.noun.column for one in heads)
 
 

@@ -59,6 +59,10 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
         return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
         body = None  # asked of one pair before: where else the lens would do
+    hub = _hub_of(question, lens, body)
+    if hub is not None:
+        told = _told(question, _fits_of(None, hub, frozenset(), question, knowledge), None, hub, knowledge)
+        return replace(told, lines=(Line("head", "What goes in front of that ring:"), *told.lines))
     if lens is not None and body is not None:
         sides = sides_of(question, knowledge.catalogue)
         missing = tuple(side for side in (*sides.lenses, *sides.bodies) if isinstance(side, Missing))
@@ -68,6 +72,15 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if len({thing.ids[0] for thing in several}) > 1:
         return _of_several(several, kinds, question, knowledge)
     return _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
+
+
+def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:
+    """The front of the one ring named on the body, where the lens is known by it alone: what else goes on it?"""
+    rings = [ring for ring in question.adapters if ring.front and ring.rear]
+    if lens is None or body is None or len(rings) != 1 or len(question.lenses) != 1 or lens.focal_length_mm:
+        return None
+    same = set(lens.ids) & set(rings[0].front) and set(body.ids) & set(rings[0].rear)
+    return Thing("mount", rings[0].front, rings[0].words) if same else None
 
 
 def _fits_of(

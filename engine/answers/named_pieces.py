@@ -53,6 +53,8 @@ def with_named_pieces(
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
         elif thing.piece and thing.piece not in ANY_PIECE:
             using.append(thing.piece)
+    missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
+    made += [missing] if missing is not None else []
     if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:
         # tubes alone were named: they go with a ring that seats the lens right, where there is one
         right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
@@ -77,6 +79,16 @@ def _as_they_lead(things: list[Thing], lens_mount: str) -> list[Thing]:
             replace(thing, front=(lens_mount,), rear=thing.front) if single and taken & {*thing.front} else thing
         )
     return out
+
+
+def _leading_to(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter | None:
+    """'A PL to MFT ring I have' for an OCT-18 lens: the piece that is wanting before the one ring named, as cut."""
+    if len(things) != 1 or not things[0].front or body_mount not in things[0].rear or lens_mount in things[0].front:
+        return None
+    front = things[0].front[0]
+    if knowledge.rings.onward.get(lens_mount, {}).get(front):
+        return None
+    return supposed(Thing("", (), "", front=(lens_mount,), rear=(front,), piece="adapter"), len(things), knowledge)
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:

@@ -11,6 +11,8 @@ from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
+OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # questions that want a body
+FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
@@ -24,7 +26,7 @@ FILM_DAYS: Final = (
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    question = _heads_are_lenses(question, catalogue)
+    question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
     measured = number(question, "flange_to_image")
     of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
     lenses = []
@@ -75,6 +77,21 @@ def _heads_are_lenses(question: Question, catalogue: Catalogue) -> Question:
     )  # fmt: skip
     lenses = tuple(lens if one is of_it else one for one in others)
     return question.with_(lenses=lenses, bodies=bodies or _by_ring(question))
+
+
+def _with_bodies_of_format(question: Question, catalogue: Catalogue) -> Question:
+    """'P67 165 to 44x33': a sensor so seldom built that only one or two mounts have it tells the body."""
+    if question.intent not in OF_BODIES or not any(lens.ids for lens in question.lenses):
+        return question
+    told = {
+        thing.format or (thing.id if thing.kind == "format" else None) for thing in (*question.bodies, *question.things)
+    }
+    if any(body.ids for body in question.bodies) or len(told) != 1:
+        return question
+    mounts = [row.id for row in catalogue.mounts.values() if row.kind == "mirrorless" and row.format in told]
+    if not 0 < len(mounts) <= FEW_MOUNTS:
+        return question
+    return question.with_(bodies=tuple(Thing("mount", (name,), "", format=next(iter(told))) for name in mounts))
 
 
 def _by_ring(question: Question) -> tuple[Thing, ...]:
