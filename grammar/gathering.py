@@ -212,6 +212,8 @@ def _told_by_pieces(cast: Cast) -> None:
     pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
     if not pieces:
         return
+    if _each_for_a_lens(cast, pieces):
+        return
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
     first, last = pieces[0], pieces[-1]
@@ -235,6 +237,22 @@ def _told_by_pieces(cast: Cast) -> None:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
+    """'my NX needs K, F and MD rings': several rings told by one mount each are those of as many lenses."""
+    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
+    named = any(part.has_mount_or_kind for part in cast.lenses)
+    hosts = {part.mounts[0].ids[0] for part in cast.bodies if part.mounts}
+    fronts = {part.mounts[0].ids[0] for part in pieces}
+    if not single or named or len(fronts) < 2 or not hosts or fronts & hosts:
+        return False
+    same = {part.noun.listed for part in pieces}
+    if len(same) > 1:
+        return False
+    cast.lenses = [Part("lens", part.noun, mounts=list(part.mounts), by_piece=True) for part in pieces]
+    cast.pieces = [part for part in cast.pieces if part not in pieces]
+    return True
 
 
 def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:

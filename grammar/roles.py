@@ -324,6 +324,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         cast.lengths.remove(before)
         cast.lenses.append(before)
         return
+    if role in ("", "with") and part.noun.join and _told_of_bodies(part, parts):
+        _as(part, "body", cast)
+        return
     bare_body = before is not None and before.sort == "body" and before.is_bare
     if bare_body and role == "for" and not part.is_host:
         _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take

@@ -17,7 +17,7 @@ def paired(parts: list[Part]) -> list[Part]:
         joined = (
             last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
         )
-        if last is None or not joined or last.noun.role or last.noun.join:
+        if last is None or not joined or last.noun.role:
             out.append(part)
             continue
         before = out[-2] if len(out) > 1 else None
@@ -25,7 +25,7 @@ def paired(parts: list[Part]) -> list[Part]:
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
             continue
-        if not any(one.has_mount for one in out[:-1]):
+        if last.noun.join or not any(one.has_mount for one in out[:-1]):
             out.append(part)
             continue
         last.sort, last.piece = "piece", "adapter"
@@ -35,8 +35,10 @@ def paired(parts: list[Part]) -> list[Part]:
 
 def _tells_of(piece: Part, mount: Part) -> bool:
     """Whether a mount tells what the piece before it joins: 'the adapter I have is F ...'."""
-    bare = piece.sort == "piece" and not piece.mounts and piece.noun.role != "without"
-    return bare and mount.noun.sentence == piece.noun.sentence and (mount.noun.told or not mount.noun.apart)
+    if piece.sort != "piece" or piece.mounts or piece.noun.role == "without":
+        return False
+    alone = bool(piece.count == 1) and not piece.is_several  # 'one adapter only, M42 to EF'
+    return mount.noun.sentence == piece.noun.sentence and (mount.noun.told or alone or not mount.noun.apart)
 
 
 def whole_pieces(parts: list[Part]) -> list[Part]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.alongside import alongside, straight_or_forced
+from engine.answers.alongside import alongside, nearer, straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
@@ -25,6 +25,7 @@ from engine.chains.search import MOST_CHAINS
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Judged
 from grammar.questions import Question
+from grammar.sticking import is_open
 
 SHOWN = 3
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
@@ -50,6 +51,9 @@ def one_pair(
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+    if not first and all(is_open(thing) for thing in question.adapters):
+        flush = nearer(tuple(found), ring, setup, named)
+        first = [flush] if flush is not None else []
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
