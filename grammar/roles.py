@@ -9,7 +9,7 @@ from grammar.casting import OPTICAL, Part, glass_of, names_body, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.literals import TELECONVERTER
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, told_of_lens, whole_pieces
+from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
 
@@ -39,6 +39,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     parts = whole_pieces(parts)
+    parts = taking(parts) if "takes" in told else parts
     route(parts)
     _share_heads(parts)
     told_of_lens(parts)

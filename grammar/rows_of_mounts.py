@@ -21,6 +21,10 @@ def paired(parts: list[Part]) -> list[Part]:
             out.append(part)
             continue
         before = out[-2] if len(out) > 1 else None
+        if before is not None and _goes_on_from(before, last):
+            last.sort, last.piece = "piece", "adapter"  # 'an OM to EF ring plus EF to X'
+            last.mounts.extend(part.mounts)
+            continue
         if before is not None and _tells_of(before, last):
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
@@ -31,6 +35,26 @@ def paired(parts: list[Part]) -> list[Part]:
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def _goes_on_from(piece: Part, mount: Part) -> bool:
+    """Whether a mount, added behind a ring, is the one that the ring ends on."""
+    joins = piece.sort == "piece" and len(piece.mounts) > 1 and mount.noun.join in ("and", "+", "&", ",")
+    return joins and piece.mounts[-1].ids[0] == mount.mounts[0].ids[0]
+
+
+def taking(parts: list[Part]) -> list[Part]:
+    """'the adapter takes F lenses and goes on MFT; mine is a K 28': beside another lens it tells of the ring."""
+    for at in range(len(parts) - 2):
+        piece, front, rear = parts[at : at + 3]
+        told = front.sort in ("lens", "mount") and front.mounts and not front.focal and not front.noun.role
+        leads = rear.sort in ("mount", "body") and rear.mounts and rear.noun.role in _TOWARDS
+        together = piece.noun.sentence == front.noun.sentence == rear.noun.sentence
+        other = any(one.focal and one.mounts for one in parts if one is not front and one.sort in ("lens", "mount"))
+        if piece.sort == "piece" and not piece.mounts and told and leads and together and other:
+            piece.mounts = [front.mounts[0], rear.mounts[0]]
+            return [one for one in parts if one is not front and one is not rear]
+    return parts
 
 
 def _tells_of(piece: Part, mount: Part) -> bool:

@@ -16,6 +16,7 @@ from grammar.questions import Thing
 TUBE: Final = "extension-tube"
 # words for a piece that say nothing of its kind
 ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
+BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
 LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
 
 
@@ -31,10 +32,13 @@ def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
     None where there is one, or where the registers leave no room for it.
     """
     mounts = knowledge.catalogue.mounts
-    if thing.piece not in ANY_PIECE or not (thing.front and thing.rear) or thing.front[0] == thing.rear[0]:
+    kind = thing.piece if thing.piece in BENDS else "plain"
+    if thing.piece not in (*ANY_PIECE, *BENDS) or not (thing.front and thing.rear) or thing.front[0] == thing.rear[0]:
         return None
     front, rear = mounts[thing.front[0]], mounts[thing.rear[0]]
+    adapters = knowledge.catalogue.adapters
     known = (ring for ring in knowledge.rings.onward.get(front.id, {}).get(rear.id, ()) if not ring.glass)
+    known = (ring for ring in known if kind == "plain" or adapters[ring.id].kind == kind)
     if any(ring.least_um == ring.greatest_um for ring in known):
         return None
     joined = any(one.rear == rear.id for one in knowledge.joints.onward(front.id))
@@ -43,10 +47,10 @@ def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
     seat = front.register_mm.nominal - rear.register_mm.nominal
     if seat < LEAST_MM:
         return None
-    name = (
-        f"{front.designation} to {rear.designation} ring of {small_mm(seat)} (none in the facts: as it has to be cut)"
-    )
-    return Adapter(f"described-{n + 1}", name, front.id, rear.id, "plain", AS_TOLD,
+    noun = "ring" if kind == "plain" else f"{kind} ring"
+    ends = f"{front.designation} to {rear.designation}"
+    name = f"{ends} {noun} of {small_mm(seat)} (none in the facts: as it has to be cut)"
+    return Adapter(f"described-{n + 1}", name, front.id, rear.id, kind, AS_TOLD,
                    Span.fixed(Interval.exact(round(seat, 4))), "derived")  # fmt: skip
 
 

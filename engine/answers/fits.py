@@ -76,10 +76,10 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
 
 def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:
     """The front of the one ring named on the body, where the lens is known by it alone: what else goes on it?"""
-    rings = [ring for ring in question.adapters if ring.front and ring.rear]
+    rings = [ring for ring in question.adapters if ring.front]
     if lens is None or body is None or len(rings) != 1 or len(question.lenses) != 1 or lens.focal_length_mm:
         return None
-    same = set(lens.ids) & set(rings[0].front) and set(body.ids) & set(rings[0].rear)
+    same = set(lens.ids) & set(rings[0].front) and (not rings[0].rear or set(body.ids) & set(rings[0].rear))
     return Thing("mount", rings[0].front, rings[0].words) if same else None
 
 

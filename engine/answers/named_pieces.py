@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from engine.answers.described import ANY_PIECE, TUBE, described, supposed
+from engine.answers.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.said import numbers
@@ -52,7 +52,10 @@ def with_named_pieces(
             # 'the M42 to E ring' is the plain one where a plain one does it
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
         elif thing.piece and thing.piece not in ANY_PIECE:
-            using.append(thing.piece)
+            between = replace(thing, front=(lens_mount,), rear=(body_mount,)) if thing.piece in BENDS else thing
+            cut = supposed(between, n, knowledge) if not glass else None
+            made += [cut] if cut is not None else []
+            using.append(cut.id if cut is not None else thing.piece)
     missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
     made += [missing] if missing is not None else []
     if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:

@@ -39,6 +39,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+    lenses = list(dict.fromkeys(lenses))  # 'S2 75 ... S2 mount 75 mm' is one lens
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
 

@@ -137,6 +137,10 @@ def _opening(
             "no": "No ring will do it",
         }
         extra = " within the limits you set" if question.limits != type(question.limits)() else ""
+        if not extra and ring.possible == "plain" and ring.thickness_mm is not None:
+            size = small_mm(ring.thickness_mm.nominal)
+            told = f"{subject}: no ring for it is in the facts, but a plain one of {size} would keep infinity"
+            return [Line("head", f"{told[:1].upper()}{told[1:]}; {ring.why}.")]
         return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
     first = chains[0].listed.judged
     certainty = CERTAINTY_WORDS[first.certainty]
