@@ -77,9 +77,9 @@ def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
 
 
 def _is_amiss(question: Question, judged: Judged) -> bool:
-    """Whether the pieces that were named leave the lens where it cannot focus far, or at all."""
+    """Whether the pieces that were named, or none between, leave the lens where it cannot focus far, or at all."""
     named = any(thing.front or thing.ids or thing.thickness_mm for thing in question.adapters)
-    return named and judged.verdict != "infinity"
+    return (named or not judged.chain.adapters) and judged.verdict != "infinity"
 
 
 def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[Advice]:

@@ -107,8 +107,11 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     )  # fmt: skip
 
     def accept(judged: Judged) -> bool:
-        if limits.with_glass and not any(adapter.has_glass for adapter in judged.chain.adapters):
+        glass = any(adapter.has_glass for adapter in judged.chain.adapters)
+        if limits.with_glass and not glass:
             return False
+        if glass and judged.verdict != "infinity" and not (limits.with_glass or limits.using):
+            return False  # a correcting lens that corrects nothing
         if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
             return False
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
