@@ -10,7 +10,8 @@ from engine.answers.nearby import LEAST, asked_about, nearest
 from engine.answers.owned import own_lens
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
+from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
 MOST = 3
@@ -33,6 +34,8 @@ def named_or_near(
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
     ids += [advice.id for advice in near]
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
+    if question.intent == "hazard":
+        rows.sort(key=lambda row: asked_as(row) == "other")  # what rules on a danger first, how a thing is done after
     return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
 
 

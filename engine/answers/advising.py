@@ -6,12 +6,13 @@ from collections.abc import Sequence
 
 from engine.answers.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.explained import explained
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.reaching_in import reach_told
 from engine.answers.wording import trimmed
 from engine.base.interval import is_known
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
 from grammar.questions import Question, Thing
@@ -29,28 +30,30 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge)
     found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
     way = _way_of(question, knowledge) if question.intent == "hazard" else None
-    if not rows and found.is_empty and way is None:
+    numbers = explained(question, knowledge) if question.intent == "why" else Told()
+    chain = way.chains[0].listed.judged if way is not None and way.chains else None
+    if not rows and found.is_empty and not numbers.lines and chain is None:
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
     told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
-    chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if chain is not None:
         rows = _of_chain(rows, chain, knowledge)
     told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
+    warned = _warnings(chain, question, knowledge) if chain is not None else []
     lines = (
-        [*plainly(rows, question), *told.lines, *advice_lines(rows[:MOST])]
+        [*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST])]
         if question.intent == "hazard"
         else [*advice_lines(rows[:MOST]), *told.lines]
     )
-    if chain is not None:
-        lines = [*_warnings(chain, question, knowledge), *lines]
     put = way if way is not None and chain is not None and _is_amiss(question, chain) else None
     if put is not None:
         # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
         lines = [*put.lines, *(line for line in lines if line not in put.lines)]
     if question.intent == "why":
         told += _beside_reasons(question, knowledge)
+        lines = [*numbers.lines, *(line for line in lines if line not in numbers.lines)]
         lines += [line for line in told.lines if line not in lines]
+        told += Told((), numbers.quantities)
     quantities = told.quantities
     if question.intent == "why" and question.lens is not None and not _is_bare(question.lens):
         from engine.answers.cover import cover_told

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from engine.answers.advice import advice_lines
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.elsewhere import elsewhere
 from engine.answers.forced import forced_chain
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.making import ring_to_make
+from engine.answers.nearby import nearest
 from engine.answers.open_lens import needed, needs_register
 from engine.answers.others import traps
 from engine.answers.said import mentions, number
@@ -26,6 +28,7 @@ from engine.judging.judge import Judged
 from grammar.questions import Question
 
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
+MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
 # ways to say that nothing stands between lens and body
 DIRECT = (
@@ -103,10 +106,11 @@ def alongside(
     feet = question.feet
     if not chains:
         if not is_free(question.limits):
-            return Alongside((), _remedies(setup, knowledge))
+            return Alongside((), _remedies(setup, knowledge) + _of_mount(question, setup, knowledge))
         made = made_chain(ring, setup, knowledge)
         told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
-        return Alongside((made,) if made is not None else (), told + _remedies(setup, knowledge))
+        told += _remedies(setup, knowledge) + _of_mount(question, setup, knowledge)
+        return Alongside((made,) if made is not None else (), told)
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
@@ -126,7 +130,21 @@ def alongside(
         told += Told(
             (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
         )
-    return Alongside(rows, told + _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge))
+    told += _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge)
+    return Alongside(rows, told + _of_mount(question, setup, knowledge))
+
+
+def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
+    """What is to be known of lenses of this mount, and the advice for it that the question's words are about.
+
+    In a talk it was told with the first answer.
+    """
+    mount = setup.lens_mount
+    if question.follows or mount.id == setup.body_mount.id:
+        return Told()
+    rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
+    note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
+    return Told((*advice_lines(rows), *note))
 
 
 def _without_glass(

@@ -13,7 +13,7 @@ from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.drawn import draw_of, draws, is_drawn
+from engine.answers.drawn import BELLOWS, draw_of, draws, is_drawn
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
@@ -35,7 +35,7 @@ from grammar.questions import Question
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
-LONGEST_SPACER = 60.0  # mm
+LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 WANTED = ("want", "need", "reach", "get to", "closest to", "nearest to", "which of", "to get", "for ")
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 NEARER = ("enough", "closer", "nearer")
@@ -196,7 +196,8 @@ def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
     yield from numbers(question, "extension", "travel")
     if question.lenses and not any(thing.thickness_mm is not None for thing in question.adapters):
         # 'a half mm shim': a short length that belongs to nothing else stands between
-        yield from (one for one in numbers(question, "length", "thickness") if one <= LONGEST_SPACER)
+        longest = LONGEST_DRAW if any(thing.piece == BELLOWS for thing in question.adapters) else LONGEST_SPACER
+        yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
 
 
 def _with_tubes(

@@ -19,7 +19,8 @@ from engine.answers.wording import listed, small_mm
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import usual_circle
-from engine.facts.records import VERDICTS, Mount
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Mount
 from engine.judging.ranking import Listed
 from grammar.questions import Limits, Question, Thing
 

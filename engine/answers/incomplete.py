@@ -62,7 +62,7 @@ def incomplete(
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
-    lines = [*advice, *lines, *rings.lines]
+    lines = [*lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]  # what was worked out is the answer
     if not found.chains or lens is not None:
         lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
     status = ANSWERED if told.lines or rings.lines else NO

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.said import mentions, number, numbers, pitch_mm
@@ -17,6 +18,7 @@ HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made t
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
 # words that tell of the days of film
+FILM_YEAR: Final = re.compile(r"\b19[2-9]\d\b")
 FILM_DAYS: Final = (
     "film slr", "film kit", "film camera", "film body", "film days", "film bag", "off film", "from film", "old film",
     "fifties", "sixties", "seventies", "eighties", "50s", "60s", "70s", "80s", "1950s", "1960s", "1970s", "1980s",
@@ -26,9 +28,10 @@ FILM_DAYS: Final = (
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
+    question = _named_twice(question)
     question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
     measured = number(question, "flange_to_image")
-    of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
+    of_film, pitch = _is_of_film(question), pitch_mm(question)
     lenses = []
     names: list[tuple[str, ...]] = []
     for thing in question.lenses:
@@ -48,6 +51,21 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
     mount = catalogue.mounts[one]
     alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
     return frozenset(alike | set(mount.shares_bayonet)) - {one}
+
+
+def _is_of_film(question: Question) -> bool:
+    return mentions(question, *FILM_DAYS) or FILM_YEAR.search(question.text) is not None
+
+
+def _named_twice(question: Question) -> Question:
+    """'lens says X mount, goes on my X digital': of one name said of two bodies the first is that of the lens."""
+    lens, bodies = question.lens, question.bodies
+    if lens is None or len(question.lenses) != 1 or lens.ids or len(bodies) != 2 or bodies[0].ids != bodies[1].ids:
+        return question
+    if bodies[0].kind != "mount" or not bodies[0].ids:
+        return question
+    of_lens = replace(lens, kind="mount", ids=bodies[0].ids, words=bodies[0].words)
+    return question.with_(lenses=(of_lens,), bodies=bodies[1:])
 
 
 def _heads_are_lenses(question: Question, catalogue: Catalogue) -> Question:

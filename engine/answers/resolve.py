@@ -9,8 +9,9 @@ from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.setup import Setup
+from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Basis, Body, Format, Lens, Mount
+from engine.facts.records import Body, Format, Lens, Mount
 from grammar.questions import Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
@@ -127,6 +128,8 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
         body = catalogue.bodies[thing.id]
         form = catalogue.formats.get(thing.format or body.format)
         return BodySide(body, catalogue.mounts[body.mount], False, body.name, form)
+    if not thing.ids and thing.format is not None:
+        thing = replace(thing, kind="mount", ids=_mount_of_format(thing.format, catalogue))
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
         what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
         return Missing(
@@ -144,6 +147,11 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
     words = f"{article(noun)} {noun} body"
     body = Body(id="", name=words, mount=mount.id, format=largest.id if largest else "", basis=AS_TOLD, generic=True)
     return BodySide(body, mount, True, words, largest, others)
+
+
+def _mount_of_format(form: str, catalogue: Catalogue) -> tuple[str, ...]:
+    """The mount that bodies of a format are called by it for: '44x33 body'; none where nothing is called so."""
+    return tuple(mount.id for mount in catalogue.mounts.values() if f"{form} body" in mount.aliases)[:1]
 
 
 def setup_of(lens: LensSide, body: BodySide, catalogue: Catalogue, stop: float | None = None) -> Setup:

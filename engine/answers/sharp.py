@@ -100,7 +100,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
         for lens, own in rows:
-            yield from _of_lens(lens, own, blur, form, question, knowledge)
+            # several stops told are each answered, unless they are what the lenses open to
+            for one in question.stops if len(question.stops) > 1 and len(rows) == 1 else (own,):
+                yield from _of_lens(lens, one, blur, form, question, knowledge)
         if close:
             for m in numbers(question, "magnification") or CLOSE_UPS:
                 for one in _stops(question, at):

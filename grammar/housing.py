@@ -1,0 +1,47 @@
+"""What is a body though no word says so: the one mount of modern bodies, or a name that nobody knows beside a lens."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.casting import Part
+from grammar.gathering import Cast
+
+_TOWARDS: Final = frozenset(["on", "to"])
+
+
+def house(parts: list[Part]) -> None:
+    """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
+    bare = [part for part in parts if _may_host(part) and part.is_host]
+    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
+    if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
+        return
+    part = bare[0]
+    peers = [one for one in parts if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece"]
+    listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
+    if part.noun.role not in ("", "with", "for", "of", "in") or listed:
+        return
+    if part.sort == "lens":
+        # '20mm f5.6 mft': the numbers are the lens's, the mount is that of the body it is on
+        body = Part("body", part.noun, mounts=part.mounts, formats=part.formats)
+        part.mounts, part.formats = [], []
+        parts.insert(parts.index(part) + 1, body)
+    else:
+        part.sort = "body"
+
+
+def house_stranger(cast: Cast) -> None:
+    """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
+    told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
+    if told and not cast.bodies and cast.strange:
+        part = cast.strange.pop()
+        part.sort = "body"
+        cast.bodies.append(part)
+
+
+def _may_host(part: Part) -> bool:
+    """Whether it is a mount alone, or one with only the numbers of a lens before it."""
+    if part.sort == "mount":
+        return True
+    told = part.noun.head is None and not part.kinds and not part.traits and (part.focal or part.f_number)
+    return part.sort == "lens" and bool(told) and bool(part.mounts)
