@@ -11,8 +11,8 @@ from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
+from engine.answers.narrowing import told_apart
 from engine.answers.senses import by_facts
-from engine.answers.told_apart import told_apart
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue

@@ -14,6 +14,7 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
+ON_A_BODY = ("coverage", "crop-equivalent")  # beside these it is told how the lens gets there
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -26,7 +27,8 @@ def handler_for(intent: str) -> Handler:
         return _with_readings(_with_size_wanted(_handler(intent)))
     if intent in READ_RINGS:
         return _with_readings(_handler(intent))
-    return _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+    handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+    return _with_pair(handler) if intent in ON_A_BODY else handler
 
 
 def _with_readings(handler: Handler) -> Handler:
@@ -53,6 +55,21 @@ def _with_size_wanted(handler: Handler) -> Handler:
         from engine.answers.closeup import with_size_wanted
 
         return with_size_wanted(answer, question, knowledge)
+
+    return asked
+
+
+def _with_pair(handler: Handler) -> Handler:
+    """The handler, with how the lens gets on the body behind its answer, where both are told by their mounts."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        answer = handler(question, knowledge)
+        named = any(thing.ids for thing in question.lenses) and any(thing.ids for thing in question.bodies)
+        if not named or question.said("magnification") is not None:
+            return answer
+        from engine.answers.pair_beside import with_pair
+
+        return with_pair(answer, question, knowledge)
 
     return asked
 
