@@ -45,7 +45,7 @@ def _with_pair(handler: Handler) -> Handler:
 
     def asked(question: Question, knowledge: Knowledge) -> Answer:
         answer = handler(question, knowledge)
-        named = any(thing.ids for thing in question.lenses) and any(thing.ids for thing in question.bodies)
+        named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
         if not named or question.said("magnification") is not None:
             return answer
         from engine.answers.pair_beside import with_pair
