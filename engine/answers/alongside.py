@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.advice import advice_lines
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.elsewhere import elsewhere
@@ -39,6 +41,8 @@ DIRECT = (
     "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
 )  # fmt: skip
 
+_FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
+
 
 @compact
 class Alongside:
@@ -50,7 +54,8 @@ class Alongside:
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    if mentions(question, *DIRECT) and not any(thing.front and thing.rear for thing in question.adapters):
+    direct = mentions(question, *DIRECT) or _FLUSH.search(question.text) is not None
+    if direct and not any(thing.front and thing.rear for thing in question.adapters):
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:
                 judged = knowledge.judge_chain(Chain((joint,), {}), setup)

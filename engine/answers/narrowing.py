@@ -42,6 +42,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+    question = _once_each(question)
     lenses = list(dict.fromkeys(lenses))  # 'S2 75 ... S2 mount 75 mm' is one lens
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
@@ -51,6 +52,15 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
     mount = catalogue.mounts[one]
     alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
     return frozenset(alike | set(mount.shares_bayonet)) - {one}
+
+
+def _once_each(question: Question) -> Question:
+    """'EXA body, flush, f on exakta': a body told twice by its mount alone is one."""
+    seen: dict[tuple[str, ...], Thing] = {}
+    for body in question.bodies:
+        key = body.ids if body.kind == "mount" and body.ids and not body.format else (body.words, str(body.column))
+        seen.setdefault(key, body)
+    return question if len(seen) == len(question.bodies) else question.with_(bodies=tuple(seen.values()))
 
 
 def _is_of_film(question: Question) -> bool:

@@ -78,6 +78,8 @@ def one_pair(
     if (intent or question.intent) == "macro-distance":
         lines += near_lines(chains)
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+    if not chains and extra.chains and extra.chains[0].listed.judged.verdict == "infinity":
+        status = ANSWERED  # by a ring to be made
     chains = (*chains, *extra.chains)
     numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
     answer = Answer(
