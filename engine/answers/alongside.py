@@ -29,6 +29,7 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
@@ -164,10 +165,12 @@ def _without_glass(
 
 
 def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
-    """The lens held flush on the body, where all that is sold carries it farther out yet than that would."""
-    if not chains or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+    """The lens held flush on the body, where nothing is sold, or what is carries it farther out yet."""
+    if ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
         return None
     flush = flush_chain(setup, knowledge)
+    if not chains:
+        return flush if -ring.thickness_mm.nominal <= NEARLY_MM else None
     least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
     return flush if least is not None and most is not None and most > FARTHER * least else None
 

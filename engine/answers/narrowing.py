@@ -43,6 +43,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
     question = _once_each(question)
+    lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = list(dict.fromkeys(lenses))  # 'S2 75 ... S2 mount 75 mm' is one lens
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
@@ -52,6 +53,14 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
     mount = catalogue.mounts[one]
     alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
     return frozenset(alike | set(mount.shares_bayonet)) - {one}
+
+
+def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
+    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one."""
+    told = (lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.count, lens.format)
+    if any(told) or lens.kind != "mount":
+        return False
+    return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
 
 
 def _once_each(question: Question) -> Question:

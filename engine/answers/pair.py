@@ -52,7 +52,7 @@ def one_pair(
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
     if not first and all(is_open(thing) for thing in question.adapters):
-        flush = nearer(tuple(found), ring, setup, named)
+        flush = nearer(tuple(found), ring, setup, named) if found or is_free(limits) else None
         first = [flush] if flush is not None else []
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
