@@ -192,6 +192,12 @@ class Desk:
             set_apart = between(question, talk.past, talk.rows, self.knowledge)
             if set_apart is not None:
                 return set_apart
+        if question.intent == "identify-mount":
+            from engine.answers.again import asked_how
+
+            told = asked_how(question, talk.last)
+            if told is not None:
+                return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
     def _chains_first(self, question: Question) -> Answer:

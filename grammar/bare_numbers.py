@@ -163,7 +163,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if _counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
-        return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
+        return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
     if after is not None and after.kind in ("LENS", "BODY") and _is_several(after) and number <= _MOST_THINGS:
         return token.as_("COUNT") if number == int(number) else token
     if (

@@ -106,7 +106,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
-    ("0.", rf"(?P<a>{_NUM})\s?:\s?(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
     (
         "0.",
         rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"

@@ -17,6 +17,7 @@ THREAD_LENGTH: Final = "thread-length"
 _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+_BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
@@ -230,6 +231,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
+    if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
+        back -= 1  # '70.6 is the barrel'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back
@@ -246,6 +249,9 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
-        if token.kind not in _BETWEEN or (measured == "field" and token.value in _OF_THE_FIELD):
-            return None  # 'depth of field with a 50' is that of a lens, 'field at 3 m' that of a subject so far off
+        bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
+        of_field = measured == "field" and token.value in _OF_THE_FIELD
+        if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:
+            # 'depth of field with a 50', '2 m deep with 85' is of a lens, 'field at 3 m' that of a subject so far off
+            return None
     return None

@@ -18,6 +18,7 @@ from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -35,7 +36,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     if not rows and found.is_empty and not numbers.lines and chain is None:
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
-    told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
+    told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     if chain is not None:
         rows = _of_chain(rows, chain, knowledge)
     told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
@@ -124,5 +125,5 @@ def _is_bare(lens: Thing) -> bool:
     return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
 
 
-def _shown_by_tubes(rows: Sequence[Advice]) -> bool:
-    return any(row.example == "tubes" for row in rows[:1])
+def _is_worked_out(rows: Sequence[Advice]) -> bool:
+    return any(row.example in WORKED_OUT for row in rows[:1])

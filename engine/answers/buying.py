@@ -14,10 +14,11 @@ from engine.answers.open_lens import MEASURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number
+from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.answers.telling import chain_title
 from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.ways_apart import ways_apart
-from engine.answers.ways_told import OPTICAL
+from engine.answers.ways_told import OPTICAL, WORTH
 from engine.answers.wording import money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -35,20 +36,22 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _of_all_of_them(question, knowledge)
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    told = Told()
+    first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
+    first += _behind_glass(question, answer, knowledge)
+    told = Told((), first.quantities)
     for part in _parts(question, lenses, bodies, answer, knowledge):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    lines = [*_led(question, answer, told), *advice]
+    lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
     if not lines:
         lines = [Line("ask", "For which lenses, on which bodies?")]
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
-    base = answer or Answer(question.text, "buy-plan", ANSWERED if told.lines or rows else NO, ())
+    base = answer or Answer(question.text, "buy-plan", ANSWERED if first.lines or told.lines or rows else NO, ())
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
@@ -61,6 +64,16 @@ def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
         return [*pairs, *told.lines]
     hub = [line for line in told.lines if HUB_TOLD in line.text or BASE_TOLD in line.text]
     return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
+
+
+def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:
+    """What the glass that is thought of would make of the lens, where no chain on a body tells it."""
+    if answer is not None or not any(thing.factor or thing.piece in OPTICAL for thing in question.adapters):
+        return Told()
+    from engine.answers.equivalent import equivalent
+
+    told = equivalent(question, knowledge)
+    return Told(told.lines, told.quantities)
 
 
 def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
@@ -96,7 +109,11 @@ def _pairs_told(
         if _is_unfocused(lenses[0].mount):
             return None
         if hub_of(question) is not None:
-            return _hub_or_not(question, knowledge)
+            return _weighed(question, knowledge)
+        if mentions(question, *WORTH):
+            weighed = _weighed(question, knowledge)
+            if weighed.chains:
+                return weighed
         from engine.answers.pair import one_pair
 
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
@@ -122,12 +139,12 @@ def _sides(question: Question, knowledge: Knowledge) -> tuple[list[LensSide], li
     return lenses, bodies
 
 
-def _hub_or_not(question: Question, knowledge: Knowledge) -> Answer:
-    """One lens on one body needs no hub, where one ring does it: what each costs."""
+def _weighed(question: Question, knowledge: Knowledge) -> Answer:
+    """The ways told for one lens on one body side by side; it needs no hub, where one ring does it."""
     told, chains = ways_apart(question, knowledge)
     counts = [len(chain.listed.judged.chain.adapters) for chain in chains]
     lines = list(told.lines)
-    if len(counts) == 2 and counts[0] < counts[1]:
+    if hub_of(question) is not None and len(counts) == 2 and counts[0] < counts[1]:
         lines.insert(0, Line("head", f"No hub is needed for one lens on one body: {chains[0].title} does it alone."))
     return Answer(
         question.text, "buy-plan", ANSWERED if chains else NO, tuple(lines), question=question, chains=chains,
@@ -145,6 +162,9 @@ def _parts(
     threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)[0]
+    yield left_of_sum(question, pairs)
+    if lenses and not bodies:
+        yield bodies_by_plain_rings(question, lenses, knowledge)
     if len(bodies) > 1:
         yield built_on_body(question, lenses, bodies, knowledge)
     if len(lenses) > 1:

@@ -11,7 +11,7 @@ from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.several import Pair, pair_of, together
 from engine.answers.usual_mounts import HUB, usual_mount
 from engine.answers.wording import listed, money, small_mm, trimmed
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Limits, Question, Thing
 
@@ -31,27 +31,66 @@ def through_hub(
     direct: Interval | None,
     knowledge: Knowledge,
 ) -> Told:
-    """A ring from each lens to one hub mount, and one from the hub to each body, against single rings."""
+    """A ring from each lens to one hub mount, and one from the hub to each body, against single rings.
+
+    The hub is the usual one, or where that does not lead there the first other mount that does.
+    """
+    first: Hub | None = None
+    for mount in _hub_mounts(lenses, bodies, hub_of(question), knowledge):
+        hub = _hub_at(mount, question, lenses, bodies, knowledge)
+        if hub is not None and not hub.barred:
+            return _hub_told(hub, direct)
+        first = first or hub
+    return _no_hub(first) if first is not None and hub_of(question) is not None else Told()
+
+
+@compact
+class Hub:
+    """A mount in the middle: the rings to it, those from it on, and which of them are not to be had."""
+
+    side: BodySide
+    fronts: tuple[Pair, ...]
+    rears: tuple[Pair, ...]
+    barred: tuple[Pair, ...]
+
+
+def _hub_mounts(
+    lenses: Sequence[LensSide], bodies: Sequence[BodySide], named: Thing | None, knowledge: Knowledge
+) -> tuple[str, ...]:
+    """The mount named as the hub, the usual one, then what rings lead to from a lens and on to a body."""
     facts = knowledge.catalogue
-    meant = Thing("mount", usual_mount(HUB, facts))
+    told = (*named.front, *named.ids)[:1] if named is not None else ()
+    fronts, rears = {lens.mount.id for lens in lenses}, {body.mount.id for body in bodies}
+    reached = {row.rear for row in facts.adapters.values() if row.front in fronts}
+    leading = {row.front for row in facts.adapters.values() if row.rear in rears}
+    others = sorted((reached & leading) - rears) if bodies else []
+    return tuple(dict.fromkeys((*told, *usual_mount(HUB, facts), *others)))
+
+
+def _hub_at(
+    mount: str, question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Hub | None:
+    facts = knowledge.catalogue
+    meant = Thing("mount", (mount,))
     hub, behind = body_side(meant, facts), lens_side(meant, facts)
     if not isinstance(hub, BodySide) or not isinstance(behind, LensSide):
-        return Told()
+        return None
     plain = replace(question, limits=Limits(pieces=1, without_glass=True, cheapest=True), adapters=())
     lenses = list({lens.mount.id: lens for lens in reversed(lenses)}.values())[::-1]  # one ring serves a mount
-    fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != meant.id]
-    rears = [pair_of(plain, behind, body, knowledge, False, True) for body in bodies]
-    barred = [pair for pair in (*fronts, *rears) if _is_barred(pair, knowledge)]
-    if barred:
-        return _no_hub(barred, hub) if hub_of(question) is not None else Told()
+    fronts = tuple(pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != mount)
+    rears = tuple(pair_of(plain, behind, body, knowledge, False, True) for body in bodies)
+    return Hub(hub, fronts, rears, tuple(pair for pair in (*fronts, *rears) if _is_barred(pair, knowledge)))
+
+
+def _hub_told(hub: Hub, direct: Interval | None) -> Told:
+    fronts, rears = hub.fronts, hub.rears
     rows = [Quantity("ring_thickness_mm", pair.ring, pair.case) for pair in fronts if pair.ring is not None]
     rows += [Quantity("ring_thickness_mm", pair.ring, f"hub to {pair.case}") for pair in rears if pair.ring is not None]
     count = len(fronts) + (len(rears) or 1)
     rows.append(Quantity("adapter_count", Interval.exact(float(count)), "through the hub"))
     seats = listed([f"{pair.words} {small_mm(pair.ring.nominal)}" for pair in fronts if pair.ring is not None])
-    name = hub.mount.designation
     to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
-    text = f"{HUB_TOLD} {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
+    text = f"{HUB_TOLD} {hub.side.mount.designation} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
     numbers_ = {(row.name, row.case): row.value for row in together([*fronts, *rears])[1]}
     price, left = numbers_.get(("price", "all pairs")), numbers_.get(("adapter_count", "to buy"))
     if isinstance(left, Interval):
@@ -112,10 +151,11 @@ def built_on_body(
     return Told((Line("text", text),), (*seats, *told))
 
 
-def _no_hub(barred: Sequence[Pair], hub: BodySide) -> Told:
-    name = hub.mount.designation
-    ways = listed([f"{pair.setup.lens_mount.designation} to {pair.setup.body_mount.designation}" for pair in barred])
-    return Told((Line("text", f"{HUB_TOLD} {name} as a hub it does not go: no ring with infinity for {ways}."),))
+def _no_hub(hub: Hub) -> Told:
+    name = hub.side.mount.designation
+    ways = [f"{pair.setup.lens_mount.designation} to {pair.setup.body_mount.designation}" for pair in hub.barred]
+    text = f"{HUB_TOLD} {name} as a hub it does not go: no ring with infinity for {listed(ways)}."
+    return Told((Line("text", text),))
 
 
 def _is_barred(pair: Pair, knowledge: Knowledge) -> bool:

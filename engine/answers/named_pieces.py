@@ -15,6 +15,7 @@ from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
 from grammar.questions import Limits, Question, Thing
 
+ELECTRONIC = "electronic-adapter"
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 THICKEST_MM = 120.0  # a longer thing is no ring
 
@@ -40,6 +41,8 @@ def with_named_pieces(
             glass = True
         elif thing.piece in (*ADDED_FOCUSING, TUBE) and not thing.rear:
             using.append(_of_kind(thing, knowledge))  # 'an M42 helicoid': a ring past it is not what was named
+        elif thing.piece == ELECTRONIC:
+            using.append(_with_contacts(lens_mount, body_mount, knowledge))
         elif not thing.rear and body_mount in thing.front and lens_mount not in thing.front:
             continue  # 'the thin MFT ring': every way ends in one
         elif thing.front or thing.rear:
@@ -99,6 +102,14 @@ def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
     rows = knowledge.catalogue.adapters.values()
     fitting = [row.id for row in rows if row.kind == thing.piece and row.front in thing.front]
     return "|".join(fitting) or thing.piece or ""
+
+
+def _with_contacts(lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
+    """Every ring with electronics from the lens's mount or to the body's; the word itself where none is."""
+    rows = [row for row in knowledge.catalogue.adapters.values() if row.electronics]
+    both = [row.id for row in rows if row.front == lens_mount and row.rear == body_mount]
+    either = [row.id for row in rows if row.front == lens_mount or row.rear == body_mount]
+    return "|".join(both or either) or ELECTRONIC
 
 
 def _told_by_thickness(question: Question) -> list[Thing]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.by_pitch import of_its_pitch
 from engine.answers.said import mentions, number, numbers, pitch_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -41,7 +42,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
-        lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+        lenses.append(_as_measured(of_its_pitch(thing, pitch, catalogue), measured, catalogue))
     question = _once_each(question)
     lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = list(dict.fromkeys(lenses))  # 'S2 75 ... S2 mount 75 mm' is one lens
@@ -194,20 +195,6 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
-    return replace(thing, ids=fitting) if fitting else thing
-
-
-def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
-    """Of several mounts that a thread may be, those of the pitch that was told."""
-    if thing.kind != "mount" or not thing.ambiguous or pitch is None:
-        return thing
-    good = catalogue.assumptions["pitch-by-paper"].value
-    threads = {name: catalogue.threads.get(catalogue.mounts[name].thread or "") for name in thing.ids}
-    fitting = tuple(
-        name
-        for name, thread in threads.items()
-        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
-    )
     return replace(thing, ids=fitting) if fitting else thing
 
 
