@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from functools import cached_property
-from itertools import pairwise
 
 from engine.base.compact import compact, replace
-from engine.base.interval import is_known
 from engine.base.problem import Problem
-from engine.base.span import Span
 from engine.chains.joints import Joints
 from engine.chains.ring_map import Ring, RingMap, map_of, rings_of
 from engine.chains.search import MOST_PIECES, Found, Search, Wanted
@@ -20,6 +17,7 @@ from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Floor, Judge, Judged, RuleCase, floor_of, judge
 from engine.judging.ranking import Listed, best_chains, cheapest, fewest_pieces, focus_of, usual
+from engine.judging.senseless import is_senseless
 from engine.physics.trace import Trace
 from grammar.questions import Limits
 
@@ -72,9 +70,6 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
-MOST_ALONE = 2  # so many rings
-FAR_OUT_MM = 10.0
-WIDER = 1.3  # a ring's front is so many times as wide as the seat in a cup, and its body does not enter
 MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
 
 
@@ -120,7 +115,7 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
             return False  # a correcting lens that corrects nothing
         if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
             return False
-        if not limits.using and (_cup_is_blocked(judged.chain, knowledge) or _is_detour(judged)):
+        if not limits.using and is_senseless(judged, knowledge.catalogue):
             return False
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
 
@@ -133,27 +128,6 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
         search, focus, lambda found: judge_one(knowledge.chain_of(found)), floor, most, accept, order
     )  # fmt: skip
     return Choice(listed, search.capped)
-
-
-def _is_detour(judged: Judged) -> bool:
-    """Whether several rings only carry the lens far out, where nobody asked for rings to go close with."""
-    error = judged.measured_trace.value("register_error_mm")
-    if judged.verdict == "infinity" or len(judged.chain.adapters) < MOST_ALONE or not isinstance(error, Span):
-        return False
-    tubes = any(one.stackable for one in judged.chain.adapters)
-    return not tubes and is_known(error.shortest) and error.shortest.nominal > FAR_OUT_MM
-
-
-def _cup_is_blocked(chain: Chain, knowledge: Knowledge) -> bool:
-    """Whether a ring wider than the cup stands before it: that rests on the flange, so nobody would go that way."""
-    mounts = knowledge.catalogue.mounts
-    for one, other in pairwise(chain.links):
-        if not (isinstance(one, Adapter) and isinstance(other, Adapter) and other.kind == "recessed"):
-            continue
-        wide, seat = mounts[one.front].throat_mm, mounts[other.front].throat_mm
-        if is_known(wide) and is_known(seat) and wide.nominal > WIDER * seat.nominal:
-            return True
-    return False
 
 
 def _cheapest(chain: Chain) -> float:
