@@ -81,6 +81,8 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     left = [at for at, one in enumerate(tokens) if one.kind == "NUMBER"]
     if len(left) != 1 or tokens[left[0]].text.isalpha() or not 8 <= tokens[left[0]].numbers[0] <= 800:
         return tokens
+    if not _may_be_focal(tokens[left[0]].numbers[0]):
+        return tokens
     tokens[left[0]] = tokens[left[0]].as_("FOCAL")
     return tokens
 
@@ -264,8 +266,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured
-    if number >= _WHOLE_FROM and number * 2 != int(number * 2):
-        return False  # 'M bayonet (68.8)': long ones are whole numbers; a register is told to the tenth
+    if not _may_be_focal(number):
+        return False
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
@@ -285,6 +287,11 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def _may_be_focal(number: float) -> bool:
+    """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
+    return number < _WHOLE_FROM or number * 2 == int(number * 2)
 
 
 def _crops(number: float) -> bool:

@@ -10,7 +10,7 @@ from grammar.gathering import Cast, complete, merge
 from grammar.heads import share_heads
 from grammar.housing import house, house_stranger
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
+from grammar.rows_of_mounts import paired, route, takers, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
 from grammar.written import TELECONVERTER
@@ -40,7 +40,9 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     parts = whole_pieces(parts)
-    parts = taking(parts) if "takes" in told else parts
+    if "takes" in told:
+        parts = taking(parts)
+        takers(parts)
     route(parts)
     share_heads(parts)
     told_of_lens(parts)

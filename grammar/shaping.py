@@ -163,6 +163,7 @@ def _hyphened(tokens: list[Token]) -> list[Token]:
 def _linked(tokens: list[Token]) -> list[Token]:
     """'M42-E', 'd to c ring', 'm42 mft ring': the two mounts of one adapter are linked."""
     out: list[Token] = []
+    tokens = [token.as_("MOUNT") if _next_to_link(tokens, at) else token for at, token in enumerate(tokens)]
     for at, token in enumerate(tokens):
         before = next((one for one in reversed(out) if one.text != "-"), None)
         after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
@@ -177,6 +178,15 @@ def _linked(tokens: list[Token]) -> list[Token]:
         if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
             out.append(token.as_("LINK"))
     return out
+
+
+def _next_to_link(tokens: list[Token], at: int) -> bool:
+    """'4/3 to mft ring': a fraction that is the name of a mount too, beside what may link two mounts."""
+    token = tokens[at]
+    if token.kind != "FRACTION" or token.implies[:1] != ("mount",):
+        return False
+    around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
+    return any(one.text == "-" or (one.kind == "PREP" and one.value == "to") for one in around)
 
 
 def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
