@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
-from grammar.only_told import only_tells
+from grammar.only_told import names_the_pair, only_tells
 from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
@@ -14,6 +14,8 @@ ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 
+_OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
+_OF_STOPS: Final = frozenset([None, "definition", "depth-of-field", "focus-verdict", "chain", "coverage"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -45,6 +47,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    if names_the_pair(heard, before):
+        return "focus-verdict" if before.intent == "shim-calibration" else before.intent
+    if _saved_by_stop(heard, best, before):
+        return "focus-verdict"
     if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in ASIDE:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
@@ -53,6 +59,16 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
 
 def _asks(heard: Heard) -> bool:
     return heard.tells("asked") or any(heard.tells(cue) for cue in _ASKING)
+
+
+def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
+    """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
+    off = before.said("thickness") is not None or any(
+        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
+    )
+    told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
+    asked = heard.tells("which-stop") or told
+    return off and before.intent in _OF_RING and asked and best in _OF_STOPS and not heard.tells("dof")
 
 
 def is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:

@@ -24,7 +24,8 @@ ALL: Final = "all"  # key of the value that tells of which things all of one's o
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 # a thickness said so is not that of the ring, but by how much it is off
-OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much")
+OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much",
+                    "too far out", "too close")  # fmt: skip
 
 
 @compact
@@ -162,6 +163,7 @@ class Question:
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
+    asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
     @property

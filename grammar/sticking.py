@@ -64,7 +64,7 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces = before.adapters
     if not same_lens:
-        pieces = tuple(one for one in pieces if not (is_open(one) and before.follows))
+        pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
         pieces = tuple(one for one in pieces if not one.front)
     if not same_body:
