@@ -47,6 +47,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    if best == COMPARE and _is_one_more(heard, before):
+        return "chain" if before.intent in ASIDE else before.intent
     if names_the_pair(heard, before):
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
     if _saved_by_stop(heard, best, before):
@@ -59,6 +61,13 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
 
 def _asks(heard: Heard) -> bool:
     return heard.tells("asked") or any(heard.tells(cue) for cue in _ASKING)
+
+
+def _is_one_more(heard: Heard, before: Question) -> bool:
+    """'would the Q body be better' after a lens on another: the same is asked of that one."""
+    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount]
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
 
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:

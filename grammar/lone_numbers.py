@@ -32,6 +32,8 @@ _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand 
 _LENS: Final = "focal"
 _STOP: Final = "stop"
 _FLANGE: Final = "flange_to_image"
+_SHIMMED: Final = "shim-calibration"
+_SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -63,6 +65,7 @@ _ROLES: Final = (
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
     Role("circle", "{} mm image circle", lambda n: 3 <= n <= 150),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
 )
 
@@ -71,15 +74,33 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
     token = _alone(heard)
     if token is None:
-        return heard
+        drawn = _drawn_to(heard, before)
+        return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     says = _shape(token, before) or _nearest(token, heard, before)
     if says is None:
         return heard
-    start = token.column - 1
-    text = heard.text[:start] + says + heard.text[start + len(token.text) :]
+    return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+
+
+def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
+    """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
+    start = (at or token).column - 1
+    text = heard.text[:start] + says + heard.text[token.column - 1 + len(token.text) :]
     again = hear(text, lexicon, before.intent)
-    line = replace(again.line, text=heard.text)
-    return replace(again, line=line, weighed=Weighed((), {}))  # nothing is asked anew
+    return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None:
+    """'at 100 what is the scale' after a bellows of 40 to 140 mm: how far it is drawn out."""
+    tokens = heard.line.tokens
+    ranged = [one for one in before.adapters if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
+    set_to = [token for token in tokens if token.kind == "NUMBER" and _is_set(token, heard)]
+    if len(ranged) != 1 or len(set_to) != 1 or any(token.kind == "PIECE" for token in tokens):
+        return None
+    number, (least, most) = set_to[0].numbers[0], ranged[0].thickness_mm or (0.0, 0.0)
+    held = least <= number <= most and number not in STOPS
+    at = next(one for one in reversed(tokens) if one.column < set_to[0].column)
+    return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
 
 
 def _alone(heard: Heard) -> Token | None:
@@ -164,6 +185,8 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:
         yield OFF, off
+    elif before.intent == _SHIMMED:
+        yield "layer", _SHEET
 
 
 def _number(text: str | None) -> float | None:
