@@ -168,7 +168,7 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
         return _with_thread(before, known[0].value)
     rest = [token for token in tokens if token.kind not in ("LENGTH", "NUMBER", "PITCH", "MEASURE", "MOUNTWORD")]
     told = before.said("thread")
-    if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and not rest:
+    if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and (width or pitch):
         number = tokens[0].numbers[0]
         if not 0.2 <= number <= 3 and tokens[0].kind != "PITCH":
             return None

@@ -14,10 +14,19 @@ def house(parts: list[Part]) -> None:
     """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
     bare = [part for part in parts if _may_host(part) and part.is_host]
     placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
-    if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
+    if placed or any(part.sort == "body" and part.has_mount for part in parts):
+        return
+    if _are_chosen_from(bare, parts):
+        for part in bare:
+            part.sort = "body"
+        return
+    if len(bare) != 1:
         return
     part = bare[0]
-    peers = [one for one in parts if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece"]
+    peers = [
+        one for one in parts
+        if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece" and not _is_far(one)
+    ]  # fmt: skip
     listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
     if part.noun.role not in ("", "with", "for", "of", "in") or listed:
         return
@@ -28,6 +37,19 @@ def house(parts: list[Part]) -> None:
         parts.insert(parts.index(part) + 1, body)
     else:
         part.sort = "body"
+
+
+def _are_chosen_from(bare: list[Part], parts: list[Part]) -> bool:
+    """'E or L for M glass': mounts of modern bodies set against each other for a lens that is told with its head."""
+    alone = [part for part in bare if part.sort == "mount" and part.noun.role in ("", "on")]
+    lens = any(part.sort == "lens" and part.noun.head is not None and part.has_mount_or_kind for part in parts)
+    return len(bare) > 1 and alone == bare and lens and any(part.noun.join in ("or", "vs") for part in bare)
+
+
+def _is_far(part: Part) -> bool:
+    """Whether it is a distance in front of the camera."""
+    token = part.noun.first("LENGTH") if part.sort == "length" else None
+    return token is not None and token.unit in ("m", "ft")
 
 
 def house_stranger(cast: Cast) -> None:

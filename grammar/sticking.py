@@ -201,7 +201,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in _CLOSE and before.intent in _CLOSE
+    close = intent in _CLOSE
     kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
 

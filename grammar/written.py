@@ -141,8 +141,8 @@ def shutter(match: re.Match[str]) -> Literal | None:
 
 def ratio(match: re.Match[str]) -> Literal | None:
     one, other = float(match.group("a")), float(match.group("b"))
-    if not one or not other:
-        return None
+    if not one or not other or (match.group("after") and 1 not in (one, other) and (one, other) not in SHAPES):
+        return None  # '0.71: 35.5 or 53?'
     if (one, other) in SHAPES:
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     if one == 1 and "." in match.group("b"):

@@ -128,6 +128,8 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
         body = catalogue.bodies[thing.id]
         form = catalogue.formats.get(thing.format or body.format)
         return BodySide(body, catalogue.mounts[body.mount], False, body.name, form)
+    if not thing.ids and thing.format is not None:
+        thing = replace(thing, kind="mount", ids=_mount_of_format(thing.format, catalogue))
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
         what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
         return Missing(
@@ -145,6 +147,11 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
     words = f"{article(noun)} {noun} body"
     body = Body(id="", name=words, mount=mount.id, format=largest.id if largest else "", basis=AS_TOLD, generic=True)
     return BodySide(body, mount, True, words, largest, others)
+
+
+def _mount_of_format(form: str, catalogue: Catalogue) -> tuple[str, ...]:
+    """The mount that bodies of a format are called by it for: '44x33 body'; none where nothing is called so."""
+    return tuple(mount.id for mount in catalogue.mounts.values() if f"{form} body" in mount.aliases)[:1]
 
 
 def setup_of(lens: LensSide, body: BodySide, catalogue: Catalogue, stop: float | None = None) -> Setup:
