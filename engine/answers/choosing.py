@@ -17,6 +17,7 @@ from grammar.tokens import Token
 
 SECTION = "shared"
 MOST_WORDS = 9  # of a line that tells which one is meant
+WORD = r"[a-z]{3,}"
 UNTELLING = frozenset({"MOUNTWORD", "NUMBER", "DET", "PREP", "JOIN", "VERB", "STOP", "MARK"})
 NAMED = frozenset({"MOUNT", "NAMED", "LETTER", "PIECE"})  # a line that names a thing tells of that
 
@@ -52,10 +53,10 @@ def choices_of(question: Question, catalogue: Catalogue) -> tuple[Choice, ...]:
 def told_in_words(tokens: Sequence[Token], choices: tuple[Choice, ...], catalogue: Catalogue) -> Choice | None:
     """The meaning that a short line tells by a word that only its designation has: 'the rangefinder one'."""
     told = [token for token in tokens if token.kind not in UNTELLING]
-    said = {word for token in told for word in re.findall(r"\w+", f"{token.text} {token.value}".casefold())}
+    said = {word for token in told for word in re.findall(WORD, f"{token.text} {token.value}".casefold())}
     if len(tokens) > MOST_WORDS or any(token.kind in NAMED for token in told):
         return None
-    names = [set(re.findall(r"\w+", catalogue.mounts[one.mount].designation.casefold())) for one in choices]
+    names = [set(re.findall(WORD, catalogue.mounts[one.mount].designation.casefold())) for one in choices]
     own = [words - set().union(*(other for other in names if other is not words)) for words in names]
     meant = [one for one, words in zip(choices, own, strict=True) if words & said]
     return meant[0] if len(meant) == 1 else None
