@@ -177,10 +177,10 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent == "shim-calibration":
-            from engine.answers.calibrate import carried
+        if question.intent in ("shim-calibration", "focus-verdict"):
+            from engine.answers.carried import carried
 
-            question = carried(question, talk.question)
+            question = carried(question, talk.question, self.catalogue)
         if question.intent == "card":
             from engine.answers.card import cards
 

@@ -76,7 +76,7 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if token is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = _shape(token, before) or _nearest(token, heard, before)
+    says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
     if says is None:
         return heard
     return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
@@ -119,6 +119,18 @@ def _shape(token: Token, before: Question) -> str | None:
     """'in 2.39?' where a frame is to be covered: its shape."""
     number = token.numbers[0]
     return f"{number:g}:1" if before.intent == "coverage" and (number, 1) in SHAPES else None
+
+
+def _density(token: Token, before: Question) -> str | None:
+    """'I only have a 3.0' where a filter is chosen: a density, which no stop is written like."""
+    number = token.numbers[0]
+    tenths = round(number * 10)
+    written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
+    return f"ND {token.text}" if before.intent == "exposure-nd" and written and _is_no_stop(token) else None
+
+
+def _is_no_stop(token: Token) -> bool:
+    return token.numbers[0] not in STOPS or token.text.endswith(".0")
 
 
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:

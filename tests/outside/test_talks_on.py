@@ -59,12 +59,14 @@ def test_a_stop_after_a_ring_that_is_off_asks_whether_it_forgives() -> None:
 
 def test_how_to_measure_is_told_of_the_fact_that_was_asked_for() -> None:
     text = str(last("projector lens 100 mm f2.8 on L mount", "how do i measure it")["text"])
-    assert "far window on paper" in text and "lugs" not in text
+    assert "far window on paper" in text
+    assert "lugs" not in text
 
 
 def test_why_a_frame_is_dark_is_told_by_the_circle() -> None:
     text = str(last("will a 25mm c mount lens cover aps-c E", "why does it go black")["text"])
-    assert "image circle 13 to 22 mm" in " ".join(text.split()) and "28.35" in text
+    assert "image circle 13 to 22 mm" in " ".join(text.split())
+    assert "28.35" in text
 
 
 def test_the_factor_of_the_reducer_told_stays() -> None:
@@ -79,3 +81,24 @@ def test_without_the_ring_named_nothing_stands_there() -> None:
 
 def test_the_words_asked_before_still_ask_where_a_number_is_told() -> None:
     assert "1/1024 s" in str(last("500mm T2 on L", "f8. exposure at iso 400 sun", "200")["text"])
+
+
+def test_what_it_is_like_in_full_frame_leaves_the_body_its_own_frame() -> None:
+    record = last("8mm C lens on mft", "so what focal is that in full frame")
+    assert "16 mm" in str(record["text"])
+    assert "full frame body" not in str(record["reading"])
+
+
+def test_where_a_lens_ends_tells_the_ring_for_the_next_lens() -> None:
+    first = "28mm ltm wont go past 2m on my E ring"
+    assert "6.3 m" in str(last(first, "what would a 50 do on it")["text"])
+    assert "0.4 mm" in str(last(first, "what would a 50 do on it", "how much do I take off then")["text"])
+
+
+def test_a_density_told_alone_is_that_of_the_filter_at_hand() -> None:
+    assert last("which nd for f/1.3 24p iso 640 sun", "i only have a 3.0")["reading"].endswith("ND 3.0")  # type: ignore[attr-defined]
+
+
+def test_wide_open_takes_the_stop_set_before_away() -> None:
+    record = last("100mm f/2.8 Exakta on NX with a 19.31 ring at f/8, infinity?", "and wide open")
+    assert "at f/8" not in str(record["reading"])
