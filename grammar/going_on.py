@@ -51,6 +51,9 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+    if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
+        return before.intent  # 'no glass' after a list of what fits
     if best == COMPARE and _is_one_more(heard, before):
         return "chain" if before.intent in ASIDE else before.intent
     if names_the_pair(heard, before):

@@ -27,6 +27,7 @@ _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
+_NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _LENS: Final = "focal"
@@ -140,7 +141,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _SET_AT}
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
-        role.name: far[role.name] - (_LIKELY if role.usual(number) or _points(token, heard, role) else 0)
+        role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
         for role in _ROLES
         if role.name in far and role.fits(number) and (role.metric or token.kind == "NUMBER")
     }
@@ -185,6 +186,9 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
         length = piece.thickness_mm
         if length is not None and length[0] == length[1]:
             yield "tube" if piece.piece in DRAWN else "ring", length[0]
+    drawn = _number(before.said("extension"))
+    if drawn is not None:
+        yield "tube", drawn
     if before.distance_mm is not None:
         yield "distance", before.distance_mm / _METRE
     for key, unit in (("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),

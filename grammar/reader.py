@@ -59,8 +59,9 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.followups import follow
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
+        from grammar.word_again import word_again
 
-        reply = completed(heard, before, lexicon.hosts)
+        reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
         said, heard = heard, spoken_out(heard, before, lexicon)

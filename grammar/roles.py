@@ -12,6 +12,7 @@ from grammar.housing import house, house_before, house_stranger
 from grammar.phrases import Between, Noun, Phrase
 from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
+from grammar.standins import stands_in
 from grammar.tokens import Token
 from grammar.written import TELECONVERTER
 
@@ -157,6 +158,9 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
 
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
+    if stands_in(part.noun.head) and part.noun.role == "on" and part.formats and not part.mounts and not part.focal:
+        cast.frames.append(part)  # 'on a full frame one': what a lens is put on is no lens
+        return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'

@@ -102,3 +102,26 @@ def test_a_density_told_alone_is_that_of_the_filter_at_hand() -> None:
 def test_wide_open_takes_the_stop_set_before_away() -> None:
     record = last("100mm f/2.8 Exakta on NX with a 19.31 ring at f/8, infinity?", "and wide open")
     assert "at f/8" not in str(record["reading"])
+
+
+def test_that_ring_is_the_one_that_was_measured_whatever_lens_it_gets() -> None:
+    record = last("90 f4 in K on my Z body, which ring", "it measured 29.9", "what about a 28 on that ring")
+    assert record["chains"][0]["verdict"] == "macro-only"  # type: ignore[index]
+    assert "0.44 mm" in str(last("28mm K on Z, ring is 29.9 mm", "so shave it by how much")["text"])
+
+
+def test_the_same_word_is_asked_of_another_mount() -> None:
+    record = last("whats the register of P6", "and M645")
+    assert record["intent"] == "definition"
+    assert "63.3" in str(record["text"])
+
+
+def test_facts_for_a_nameless_thread_are_told_one_by_one() -> None:
+    record = last("i have a lens with thread 42 and i dont know which", "1 mm pitch", "45.5 about")
+    assert str(record["reading"]).endswith("thread 42 mm x 1 mm, 45.5 mm flange to image")
+
+
+def test_a_draw_that_a_ring_makes_long_enough_is_not_called_too_short() -> None:
+    turns = ("80mm enlarger on mft with helicoid 25-55", "77 flange to image", "nearest?")
+    assert "focuses on nothing" not in str(last(*turns)["text"])
+    assert "46 cm" in str(last(*turns)["text"])
