@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from engine.answers.answer import Line, Told
 from engine.answers.close_rows import Shown, at_extension
-from engine.answers.distances import Distances
 from engine.answers.described import TUBE
+from engine.answers.distances import Distances
 from engine.answers.said import distance_mm, number
 from engine.answers.wording import about, small_mm
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
