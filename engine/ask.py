@@ -23,6 +23,7 @@ from grammar.echo import canonical
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
+from grammar.tokens import tokens_of
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
@@ -86,7 +87,7 @@ class Desk:
             from engine.answers.again import no_list
 
             return no_list(text)
-        choice = talk.chosen(text)
+        choice = talk.chosen(text) or self._told_in_words(text, talk)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
@@ -147,6 +148,13 @@ class Desk:
         talk.choices = choices_of(question, self.catalogue)
         return asked(answer, talk.choices, self.catalogue) if talk.choices else answer
 
+    def _told_in_words(self, text: str, talk: Talk) -> Choice | None:
+        if not talk.choices:
+            return None
+        from engine.answers.choosing import told_in_words
+
+        return told_in_words(tokens_of(text, self.lexicon).tokens, talk.choices, self.catalogue)
+
     def _taught(self, question: Question, talk: Talk | None) -> Answer:
         from engine.teach import propose
 
@@ -171,10 +179,10 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent == "shim-calibration":
-            from engine.answers.calibrate import carried
+        if question.intent in ("shim-calibration", "focus-verdict"):
+            from engine.answers.carried import carried
 
-            question = carried(question, talk.question)
+            question = carried(question, talk.question, self.catalogue)
         if question.intent == "card":
             from engine.answers.card import cards
 

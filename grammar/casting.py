@@ -13,6 +13,7 @@ from grammar.tokens import Token
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 SPACER: Final = "extension-tube"
+_OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
 _BODY_WORDS: Final = frozenset(["dslr", "body"])
@@ -126,6 +127,12 @@ def split(noun: Noun) -> list[Noun]:
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
         # 'two 25 mm tubes' are two pieces
         return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
+    numbered = [at for at, token in enumerate(noun.mods) if token.kind in _OF_LENS]
+    if noun.heads == "BODY" and numbered:
+        # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
+        at = numbered[-1] + 1
+        lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
+        return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
     mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]

@@ -10,6 +10,8 @@ from grammar.questions import ALL, Question, Thing
 from grammar.whom import Meant
 
 IDENTIFY: Final = "identify-mount"
+FULL: Final = "35mm-full-frame"
+_LIKENED: Final = frozenset(["in", "to"])
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 
@@ -35,11 +37,19 @@ def bodies_of(
         return said.bodies, said.things
     if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
+    if _is_likened(heard, said) and before.bodies:
+        return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
     formats = [thing for thing in said.things if thing.kind == "format"]
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+
+
+def _is_likened(heard: Heard, said: Question) -> bool:
+    """'what is that in full frame': the frame it is likened to, which no body gets by that."""
+    full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
+    return said.intent == "crop-equivalent" and bool(full) and full[0].noun.role in _LIKENED
 
 
 def _other_body(heard: Heard) -> bool:

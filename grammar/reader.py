@@ -59,13 +59,16 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.followups import follow
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
+        from grammar.word_again import word_again
 
-        reply = completed(heard, before, lexicon.hosts)
+        reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
-        heard = spoken_out(heard, before, lexicon)
+        said, heard = heard, spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
+            if heard is not said:
+                followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
             went_on = followed.intent == before.intent
             return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
     question = question_of(heard)

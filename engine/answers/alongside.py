@@ -73,7 +73,7 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:
         return [supposed]
-    if off is not None and question.adapters:
+    if off is not None and (question.adapters or question.said("thickness")):
         return [off_ring(off, setup, knowledge)]
     if question.adapters and setup.lens_mount.coupling == "screw":
         forced = forced_chain(question, setup, knowledge)
