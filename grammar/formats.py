@@ -14,6 +14,7 @@ _FILMLIKE: Final = frozenset(
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
 _TUBE: Final = "tube"  # of a video camera, where the figure is in inches
+_CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
@@ -43,6 +44,8 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.kind == "FRACTION":
         return _by_fraction(token, before, after)
     told = before is not None and before.kind == "PREP" and before.value == "made-for"
+    if token.unit == "in" and not told and _is_whole(token) and _is_for_film(tokens[at + 1 : at + 3]):
+        return token  # 'a 1.5 inch 16mm lens': its focal length, and the film that it was made for
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
     if told or (
         after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
@@ -60,12 +63,25 @@ def _told(tokens: list[Token], at: int) -> Token:
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
-    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and one.unit in ("", "mm") for one in tokens)
+    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_whole(token: Token) -> bool:
+    """A length as focal lengths are told, in mm or whole inches; '1/2 inch' is a sensor's."""
+    return token.unit in ("", "mm") or (token.unit == "in" and "/" not in token.value)
+
+
+def _is_for_film(after: list[Token]) -> bool:
+    """Whether what follows tells of a lens for film, which goes by its focal length."""
+    return any(
+        one.kind == "FORMAT" or (one.kind == "LENGTH" and one.ids) or (one.kind == "KIND" and one.value == _CINE)
+        for one in after
+    )
 
 
 def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Token:

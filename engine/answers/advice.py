@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import Line, Told
+from engine.answers.exposing import lost_by_extension
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, asked_about, nearest, of_values
 from engine.answers.owned import own_lens
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
@@ -87,6 +88,8 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
         elif kind == "marks":
             error = facts.assumptions["making-spread-derived"].value.greatest
             told += marks(lenses, error, facts, question.feet)
+        elif kind == "light-lost":
+            told += lost_by_extension(question, knowledge)
         elif kind == "tubes":
             usual = facts.assumptions["tube-to-show-by"].value.nominal
             length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)

@@ -12,13 +12,15 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.reaching_in import reach_told
 from engine.answers.wording import trimmed
+from engine.base.compact import replace
 from engine.base.interval import is_known
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
 NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -34,14 +36,22 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
     rows = named_or_near(question, knowledge)
-    chain = _chain_of(question, knowledge)
+    way = _way_of(question, knowledge)
+    chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
     told = reach_told(question, knowledge) + examples(rows, question, knowledge)
     warned = _warnings(chain, question, knowledge) if chain is not None else []
     lines = (*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST]))
-    return Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
+    answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
+    if way is None or chain is None or not _is_amiss(question, chain):
+        return answer
+    # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
+    return replace(
+        answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
+        quantities=(*(way.quantities or ()), *told.quantities),
+    )  # fmt: skip
 
 
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
@@ -53,7 +63,7 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     cover = Told() if bare else cover_told(question, knowledge)
     if not (rows or numbers.lines or cover.lines) and found.is_empty:
         return _nothing(question, NOTHING_KNOWN)
-    told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
+    told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += _beside_reasons(question, knowledge) + cover
     lines = dict.fromkeys((*numbers.lines, *cover.lines, *advice_lines(rows[:MOST]), *told.lines))
     return Answer(
@@ -66,14 +76,20 @@ def _nothing(question: Question, text: str) -> Answer:
     return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
 
 
-def _chain_of(question: Question, knowledge: Knowledge) -> Judged | None:
-    """The best chain of the lens on the body, where both are known; None where they are not."""
+def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
+    """The answer how the lens gets on the body, where both are known and there is a way; else None."""
     if not (question.lens and question.lens.ids and question.body and question.body.ids):
         return None
     from engine.answers.howto import how_to
 
     answer = how_to(question.with_(intent="chain", topic=None), knowledge)
-    return answer.chains[0].listed.judged if answer.chains else None
+    return answer if answer.chains else None
+
+
+def _is_amiss(question: Question, judged: Judged) -> bool:
+    """Whether the pieces that were named, or none between, leave the lens where it cannot focus far, or at all."""
+    named = any(thing.front or thing.ids or thing.thickness_mm for thing in question.adapters)
+    return (named or not judged.chain.adapters) and judged.verdict != "infinity"
 
 
 def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[Advice]:
@@ -115,5 +131,5 @@ def _is_bare(lens: Thing) -> bool:
     return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
 
 
-def _shown_by_tubes(rows: Sequence[Advice]) -> bool:
-    return any(row.example == "tubes" for row in rows[:1])
+def _is_worked_out(rows: Sequence[Advice]) -> bool:
+    return any(row.example in WORKED_OUT for row in rows[:1])

@@ -11,7 +11,7 @@ from engine.answers.own_places import own
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.wording import FULL, distance, percent
 from engine.base.interval import Interval
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from grammar.questions import Question
 
 IS_MISSING = "Behind a question mark a fact is missing."

@@ -7,7 +7,7 @@ from engine.answers.wording import listed
 from engine.base.compact import compact, replace
 from engine.facts.catalogue import Catalogue
 from engine.facts.gearedits import Append, Drop, Edit
-from engine.facts.records import Shared
+from engine.facts.guidance import Shared
 from grammar.atoms import key_of
 from grammar.questions import Question, Taught, Thing
 

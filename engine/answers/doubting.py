@@ -12,7 +12,7 @@ from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, 
 from engine.answers.wording import listed, quantity_text, small_mm
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
-from engine.facts.records import STRONG, VERDICTS
+from engine.facts.kinds import STRONG, VERDICTS
 from engine.judging.judge import Finding, Judged
 from engine.judging.ranking import Listed
 from engine.physics.trace import Given

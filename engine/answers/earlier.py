@@ -15,7 +15,7 @@ from engine.answers.side_by_side import side_by_side
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.answers.wording import listed
 from engine.base.compact import replace
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question

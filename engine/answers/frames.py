@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from engine.answers.said import named
+from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Basis, Format
+from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")

@@ -17,7 +17,8 @@ from engine.answers.said import focals, mentions, number, numbers
 from engine.answers.wording import listed, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
-from engine.facts.records import Advice, Mount, Thread
+from engine.facts.guidance import Advice
+from engine.facts.records import Mount, Thread
 from engine.physics import calibration
 from grammar.questions import BY_THREAD, Question, Thing
 

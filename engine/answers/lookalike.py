@@ -14,7 +14,8 @@ from engine.answers.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.threads_meet import threads_meet
 from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
-from engine.facts.records import VERDICTS, Mount
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 

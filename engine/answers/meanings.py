@@ -13,7 +13,7 @@ from engine.answers.wording import money, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from grammar.questions import Question
 
 OnePair = Callable[[Question, LensSide, BodySide, Knowledge], Answer]

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Final
 
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Advice, Term
+from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.nearest import nearest_keys
 from grammar.questions import Question
@@ -29,7 +29,8 @@ NEAR: Final = 0.75  # the next best are told where they come this near to the be
 
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
-    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
+    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price",
+    "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
 _RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in

@@ -11,7 +11,8 @@ from engine.answers.standin import as_listed
 from engine.answers.telling import chain_title
 from engine.base.interval import is_known
 from engine.chains.walk import Chain
-from engine.facts.records import COMMONNESS, VERDICTS, Adapter
+from engine.facts.kinds import COMMONNESS, VERDICTS
+from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 
 MOST: Final = 2

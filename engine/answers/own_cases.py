@@ -14,7 +14,8 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import CHAIN_NAMES, Chain, givens
-from engine.facts.records import VERDICTS, Body, Format
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Body, Format
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from engine.physics.trace import Given, Trace, Value

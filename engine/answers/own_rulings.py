@@ -12,7 +12,7 @@ from engine.answers.telling import CERTAINTY_WORDS, life_line, unknown_line
 from engine.answers.wording import listed
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, Unknown
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from engine.judging.judge import Judged
 from engine.physics.quantities import PARTLY_MOVED
 from engine.physics.trace import Value

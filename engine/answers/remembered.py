@@ -11,7 +11,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
-from engine.facts.records import VERDICTS
+from engine.facts.kinds import VERDICTS
 from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
 
@@ -20,6 +20,7 @@ SURE = "sure"  # how sure that is
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
 DANGER = ("danger", "unsafe", "risky", "harm", "hurt", "not safe")
 LOST = ("no inf", "not", "lose", "lost", "losing", "gone", "without inf", "cant", "can't", "wont", "won't", "doesn")
+OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
 def answer(
@@ -39,6 +40,10 @@ def answer(
             question.text, "start-over", 0, (Line("text", "Forgotten. Start with a lens and a body."),),
             question=question, forgets=True,
         )  # fmt: skip
+    if _of_the_frame(question, before):
+        from engine.answers.cover import why_dark
+
+        return why_dark(question, knowledge)
     if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
@@ -55,6 +60,12 @@ def answer(
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _of_the_frame(question: Question, before: Question | None) -> bool:
+    """Whether the reason is asked for after what a lens lights of a frame."""
+    asked = question.intent == "why" and question.topic in OF_FRAME and question.number is None
+    return asked and question.follows and before is not None and before.intent == "coverage" and bool(question.lenses)
 
 
 def _drawing(

@@ -11,7 +11,7 @@ from engine.answers.answer import Line, Quantity
 from engine.answers.wording import about, money, show_of
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Word
+from engine.facts.guidance import Word
 
 REPLY: Final = "reply"
 LONG: Final = 6  # letters of a word that is mended

@@ -6,7 +6,8 @@ from typing import Final
 
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts, Setup, usual_circle
-from engine.facts.records import Basis, Format, Lens
+from engine.facts.basis import Basis
+from engine.facts.records import Format, Lens
 from engine.physics.focus import allowed_blur_mm, travel_to_mark_mm
 from engine.physics.given import ASSUMED_NAMES
 from engine.physics.optics import Optics, resolve_optics

@@ -7,7 +7,8 @@ from typing import Protocol
 
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
-from engine.facts.records import Adapter, Assumption, Body, Circle, Format, Lens, Mount, Thread
+from engine.facts.guidance import Assumption
+from engine.facts.records import Adapter, Body, Circle, Format, Lens, Mount, Thread
 
 
 class Facts(Protocol):

@@ -8,27 +8,11 @@ from typing import Any
 
 from engine.base.compact import compact, field
 from engine.base.problem import Problem
+from engine.facts.basis import Source
 from engine.facts.files import Layer, shipped_layer
+from engine.facts.guidance import Advice, Assumption, Rule, Setting, Shared, Term, Word
 from engine.facts.overlay import Loaded, load
-from engine.facts.records import (
-    Adapter,
-    Advice,
-    Assumption,
-    Body,
-    Circle,
-    Filter,
-    Format,
-    Lens,
-    Mount,
-    Observation,
-    Rule,
-    Setting,
-    Shared,
-    Source,
-    Term,
-    Thread,
-    Word,
-)
+from engine.facts.records import Adapter, Body, Circle, Filter, Format, Lens, Mount, Observation, Thread
 from engine.facts.sections import NAMED, noun
 from engine.facts.tables import Table
 

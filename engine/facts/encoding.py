@@ -11,7 +11,8 @@ from engine.base.compact import compact, fields
 from engine.base.interval import UNKNOWN, Interval, Measure, Unknown
 from engine.base.place import NOWHERE, Place
 from engine.base.span import Span
-from engine.facts.records import Basis, Cup, Record
+from engine.facts.basis import Basis
+from engine.facts.records import Cup, Record
 from engine.facts.sections import SECTIONS
 from engine.facts.tables import Part, Row, Table
 

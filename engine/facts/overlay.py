@@ -9,9 +9,9 @@ from collections.abc import Sequence
 from engine.base.compact import compact
 from engine.base.problem import Problem
 from engine.facts import cache
+from engine.facts.basis import Source
 from engine.facts.encoding import Odd, decoded, encoded
 from engine.facts.files import FactFile, Layer, files_of, shown_path
-from engine.facts.records import Source
 from engine.facts.sections import SECTIONS
 from engine.facts.tables import Part, Table, Tables, laid_over, nothing
 

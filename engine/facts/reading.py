@@ -9,9 +9,10 @@ from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.place import Place
 from engine.base.problem import nearest_of
 from engine.base.span import Span
+from engine.facts.basis import Basis
 from engine.facts.fields import REFUSED, Desk, Reference, flag
 from engine.facts.nodes import Entry, Fields
-from engine.facts.records import Basis, Record
+from engine.facts.records import Record
 from engine.facts.schema import BASIS, DIFFERENCE, KEYS, MOVING
 from engine.facts.sections import SECTIONS, noun, one_of
 

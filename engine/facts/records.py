@@ -3,73 +3,13 @@
 from __future__ import annotations
 
 from math import hypot
-from typing import Final
 
 from engine.base.compact import compact, field
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.base.place import NOWHERE, Place
 from engine.base.span import Span
-
-CONFIDENCES: Final = ("own-measured", "standard", "two-sources", "one-source", "memory")
-STRONG: Final = frozenset({"own-measured", "standard", "two-sources"})
-MOUNT_KINDS: Final = (
-    "slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial", "still",
-    "enlarger", "microscope", "projector", "astro", "bellows", "filter", "board",
-)  # fmt: skip
-COUPLINGS: Final = ("screw", "bayonet", "breech-lock", "push-in", "clamp", "spider", "unknown")
-IRIS_DRIVES: Final = ("ring", "lever", "electronic", "mixed", "none", "unknown")
-TRAITS: Final = (
-    "no-focusing",  # the lens has no focusing of its own: the adapter must add it
-    "shutter-in-lens",  # shuts when uncocked or without power
-    "needs-tube-lens",  # forms no image without a second lens
-    "finite-conjugate",  # made for one magnification, not for infinity
-    "no-shoulder",  # does not stop by itself when screwed in
-    "prism-behind",  # corrected for the glass of a prism behind the lens
-    "deep-rear",  # rears commonly reach well behind the flange
-    "auto-pin",  # a pin must be pressed for the blades to close
-    "camera-iris",  # the iris was in the body: the lens has none
-    "focus-drive-in-body",  # focus is turned by the body or the adapter
-    "lens-side-only",  # no camera body carries it
-    "thread-only",  # a thread of accessories, without a register of its own
-    "jams",  # a pin or lug can lock the lens on a body
-    "shutters-in-own-lenses",  # bodies of it have no shutter of their own but an electronic one
-    "usual-hub",  # what most is adapted to, and from: one ring for each lens, one for each body
-    "usual-tubes",  # whose tubes and bellows are taken where no mount is told
-)
-LENS_TRAITS: Final = ("fixed-iris", "leaf-shutter")  # what a question may say of a lens, and advice be for
-ADAPTER_KINDS: Final = (
-    "plain", "recessed", "extension-tube", "helicoid", "bellows", "thread-reducer", "corrective-glass",
-    "focal-reducer", "teleconverter", "tilt", "shift", "reverse-ring", "coupling-ring", "step-ring", "turret",
-)  # fmt: skip
-ADAPTER_IRIS: Final = ("none", "lever-ring", "own-iris", "electronic")
-COMMONNESS: Final = ("everyday", "specialist", "made-to-order", "own")
-LENS_IRIS: Final = ("ring", "lever", "electronic", "fixed", "unknown")
-FOCUSING: Final = ("unit", "front-cell", "internal", "zoom", "none", "unknown")
-NEAR_TURNS: Final = ("clockwise", "counter-clockwise", "push-pull", "unknown")
-EXAMPLES: Final = ("far-limits", "marks", "tubes")
-ASKED_AS: Final = ("why", "hazard", "gear-setting", "out-of-scope", "other")
-PER_FORMAT: Final = ("allowed_blur_mm", "crop_factor", "format_diagonal_mm")  # what tells a term of a format
-SEVERITIES: Final = ("note", "caution", "danger")
-VERDICTS: Final = ("infinity", "macro-only", "unusable")  # best first
-
-
-@compact
-class Basis:
-    """How far a record can be trusted, and where it came from."""
-
-    confidence: str
-    sources: tuple[str, ...]
-
-    @property
-    def is_strong(self) -> bool:
-        return self.confidence in STRONG
-
-
-@compact
-class Source:
-    id: str
-    title: str
-    place: Place = field(default=NOWHERE, compare=False)
+from engine.facts.basis import Basis, Source
+from engine.facts.guidance import Advice, Assumption, Rule, Setting, Shared, Term, Word
 
 
 @compact
@@ -279,98 +219,6 @@ class Circle:
     image_circle_mm: Interval
     basis: Basis
     lens_class: str = ""
-    note: str = ""
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Term:
-    id: str
-    names: tuple[str, ...]
-    means: str
-    basis: Basis
-    per_format: str = ""  # the quantity that tells it of a format: allowed_blur_mm, crop_factor, format_diagonal_mm
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Advice:
-    """What to know or do about a topic, and whom to defer to."""
-
-    id: str
-    topic: str
-    names: tuple[str, ...]
-    says: str
-    defer_to: str
-    severity: str
-    basis: Basis
-    example: str = ""  # the worked table that goes with it: far-limits, marks
-    mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
-    about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
-    traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount
-    asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger
-    plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Rule:
-    """`when` it holds, it lowers the verdict to `limits` (where given) and says `because`."""
-
-    id: str
-    when: str
-    because: str
-    severity: str
-    limits: str | None = None
-    measure: str = ""  # the reading that decides it where it is undecided
-    undecided: str = ""  # what is said where it cannot be decided
-    provided: str = ""  # what must hold for it not to apply, as a clause behind 'provided'
-    advice: str | None = None  # the advice whose caution comes with it
-    remedy: str | None = None  # the quantity whose change lifts it
-    brief: str = ""  # the same in a few words, for a card
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Setting:
-    """What the body is to be told `when` the condition holds, in general terms."""
-
-    id: str
-    when: str
-    says: str
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Assumption:
-    """A number the trade goes by where a fact is missing. Said to be assumed wherever it is used."""
-
-    id: str
-    value: Interval
-    unit: str
-    says: str
-    basis: Basis
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Word:
-    """What people type (`says`) for a word of the language (`means`). Empty `means`: a filler."""
-
-    id: str
-    means: str
-    says: tuple[str, ...]
-    place: Place = field(default=NOWHERE, compare=False)
-
-
-@compact
-class Shared:
-    """A designation that several mounts carry: asked back, or answered for the likeliest (`likely`)."""
-
-    id: str
-    says: tuple[str, ...]
-    mounts: tuple[str, ...]
-    likely: str | None
     note: str = ""
     place: Place = field(default=NOWHERE, compare=False)
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.base.compact import compact
-from engine.facts import records
+from engine.facts import kinds
 from engine.facts.fields import (
     Read,
     choice,
@@ -22,6 +22,7 @@ from engine.facts.fields import (
     text,
     texts,
 )
+from engine.facts.records import Cup
 from grammar import values
 
 MOVING: Final = frozenset({"helicoid", "bellows"})  # kinds whose range of thickness is what a person can set
@@ -48,7 +49,7 @@ def plain_number(least: float, greatest: float, above: bool = False) -> Read:
 NOTE: Final = {"note": Key(text)}
 # read of every record, whatever its kind; `overrides` is the loader's
 BASIS: Final = {
-    "confidence": Key(choice(records.CONFIDENCES)),
+    "confidence": Key(choice(kinds.CONFIDENCES)),
     "sources": Key(listed(reference("sources"))),
 }
 CALLED: Final = {"aliases": Key(texts)} | NOTE | BASIS
@@ -76,8 +77,8 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
     } | CALLED,
     "mounts": {
         "designation": Key(text, required=True),
-        "kind": Key(choice(records.MOUNT_KINDS), required=True),
-        "coupling": Key(choice(records.COUPLINGS)),
+        "kind": Key(choice(kinds.MOUNT_KINDS), required=True),
+        "coupling": Key(choice(kinds.COUPLINGS)),
         "register": Key(or_word("adjustable", mm(0, GREATEST_REGISTER_MM, above=True)), field="register_mm"),
         "thread": Key(reference("threads")),
         "throat": Key(mm(0, 300, above=True), field="throat_mm"),
@@ -85,12 +86,12 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "clear_depth": Key(mm(0, 300), field="clear_depth_mm"),
         "longest_thread": Key(mm(0, 100, above=True), field="longest_thread_mm"),
         "mirror": Key(flag),
-        "iris": Key(choice(records.IRIS_DRIVES)),
+        "iris": Key(choice(kinds.IRIS_DRIVES)),
         "format": Key(reference("formats")),
         "formats": Key(listed(reference("formats"))),
         "smallest_format": Key(reference("formats")),
         "shares_bayonet": Key(listed(reference("mounts"))),
-        "traits": Key(listed(choice(records.TRAITS))),
+        "traits": Key(listed(choice(kinds.TRAITS))),
         "look_alikes": Key(listed(reference("mounts"))),
         "register_note": Key(text),
     } | CALLED,
@@ -113,12 +114,12 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "focal_length": Key(mm(1, 3000), field="focal_length_mm"),
         "f_number": Key(STOP),
         "smallest_f_number": Key(STOP),
-        "iris": Key(choice(records.LENS_IRIS)),
-        "focusing": Key(choice(records.FOCUSING)),
+        "iris": Key(choice(kinds.LENS_IRIS)),
+        "focusing": Key(choice(kinds.FOCUSING)),
         "made_for": Key(reference("formats")),
         "image_circle": Key(mm(0, 1000, above=True), field="image_circle_mm"),
         "travel": Key(mm(0, 500), field="travel_mm"),
-        "near_turn": Key(choice(records.NEAR_TURNS)),
+        "near_turn": Key(choice(kinds.NEAR_TURNS)),
         "throw": Key(quantity(values.angle_deg, 0, 1500, "", above=True), field="throw_deg"),
         "close_focus": Key(mm(0, 100_000, above=True), field="close_focus_mm"),
         "register": Key(mm(0, 1000, above=True), field="register_mm"),
@@ -139,19 +140,19 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "name": Key(text, required=True),
         "front": Key(reference("mounts"), required=True),
         "rear": Key(reference("mounts"), required=True),
-        "kind": Key(choice(records.ADAPTER_KINDS), required=True),
+        "kind": Key(choice(kinds.ADAPTER_KINDS), required=True),
         "thickness": Key(
             or_word(DIFFERENCE, quantity(values.settable_mm, -30, 400, "mm")), required=True, field="thickness_mm"
         ),
         "seat_basis": Key(choice(SEATS)),
-        "cup": Key(nested(records.Cup, CUP)),
+        "cup": Key(nested(Cup, CUP)),
         "factor": Key(single(plain_number(0.2, 5))),
         "converter_focal": Key(mm(-5000, 5000), field="converter_focal_mm"),
         "clear_diameter": Key(mm(0, 300, above=True), field="clear_diameter_mm"),
-        "iris": Key(choice(records.ADAPTER_IRIS)),
+        "iris": Key(choice(kinds.ADAPTER_IRIS)),
         "electronics": Key(flag),
         "price": Key(quantity(values.price_usd, 0, 1_000_000, ""), field="price_usd"),
-        "common": Key(choice(records.COMMONNESS)),
+        "common": Key(choice(kinds.COMMONNESS)),
         "owned": Key(count),
     } | CALLED,
     "filters": {
@@ -178,26 +179,26 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
     "terms": {
         "names": Key(texts, required=True),
         "means": Key(text, required=True),
-        "per_format": Key(choice(records.PER_FORMAT)),
+        "per_format": Key(choice(kinds.PER_FORMAT)),
     } | BASIS,
     "advice": {
         "topic": Key(text, required=True),
         "names": Key(texts),
         "says": Key(text, required=True),
         "defer_to": Key(text),
-        "severity": Key(choice(records.SEVERITIES), required=True),
-        "example": Key(choice(records.EXAMPLES)),
+        "severity": Key(choice(kinds.SEVERITIES), required=True),
+        "example": Key(choice(kinds.EXAMPLES)),
         "mounts": Key(listed(reference("mounts"))),
         "about": Key(texts),
-        "traits": Key(listed(choice((*records.TRAITS, *records.LENS_TRAITS)))),
+        "traits": Key(listed(choice((*kinds.TRAITS, *kinds.LENS_TRAITS)))),
         "plainly": Key(text),
-        "asked_as": Key(choice(records.ASKED_AS)),
+        "asked_as": Key(choice(kinds.ASKED_AS)),
     } | BASIS,
     "rules": {
         "when": Key(text, required=True),
         "because": Key(text, required=True),
-        "severity": Key(choice(records.SEVERITIES), required=True),
-        "limits": Key(choice(records.VERDICTS)),
+        "severity": Key(choice(kinds.SEVERITIES), required=True),
+        "limits": Key(choice(kinds.VERDICTS)),
         "measure": Key(text),
         "undecided": Key(text),
         "provided": Key(text),

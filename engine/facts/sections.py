@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Final
 
-from engine.facts import records
+from engine.facts import basis, guidance, records
 from engine.facts.records import Record
 
 SECTIONS: Final[Mapping[str, type[Record]]] = {
-    "sources": records.Source,
+    "sources": basis.Source,
     "threads": records.Thread,
     "formats": records.Format,
     "mounts": records.Mount,
@@ -19,13 +19,13 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "filters": records.Filter,
     "observations": records.Observation,
     "circles": records.Circle,
-    "terms": records.Term,
-    "advice": records.Advice,
-    "rules": records.Rule,
-    "settings": records.Setting,
-    "assumptions": records.Assumption,
-    "words": records.Word,
-    "shared": records.Shared,
+    "terms": guidance.Term,
+    "advice": guidance.Advice,
+    "rules": guidance.Rule,
+    "settings": guidance.Setting,
+    "assumptions": guidance.Assumption,
+    "words": guidance.Word,
+    "shared": guidance.Shared,
 }
 
 # what the reader may be told of by name; a body's written name may begin with an article, which no question needs

@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Advice
+from engine.facts.guidance import Advice
 from grammar import subjects
 from grammar.subject_words import classes_of
 from grammar.subjects import Subject, Subjects, subject

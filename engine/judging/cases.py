@@ -8,7 +8,7 @@ from pathlib import Path
 
 from engine.base.problem import Problem, nearest_of
 from engine.facts import cache
-from engine.facts.records import Rule
+from engine.facts.guidance import Rule
 from engine.judging.judge import RuleCase
 from engine.physics.quantities import NAMES
 from grammar.conditions import from_plain, parse_condition, template_names, to_plain

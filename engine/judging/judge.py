@@ -10,7 +10,8 @@ from engine.base.interval import Interval, Unknown
 from engine.chains.lens_and_body import setup_givens
 from engine.chains.setup import Facts, Setup
 from engine.chains.walk import Chain, Seat, chain_givens, seats
-from engine.facts.records import VERDICTS, Rule
+from engine.facts.guidance import Rule
+from engine.facts.kinds import VERDICTS
 from engine.judging.applies import Holds, holds
 from engine.judging.settled import fully_known, is_settled
 from engine.physics.trace import Given, Trace

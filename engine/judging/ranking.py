@@ -13,7 +13,8 @@ from engine.chains.ring_map import Joint, Ring
 from engine.chains.search import Found, Search
 from engine.chains.setup import Setup
 from engine.chains.walk import rests_on_flange
-from engine.facts.records import VERDICTS, Adapter
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Adapter
 from engine.judging.judge import CERTAINTIES, Floor, Judged
 
 Rank = tuple[Any, ...]

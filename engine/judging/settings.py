@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from engine.base.problem import Problem
-from engine.facts.records import Rule, Setting
+from engine.facts.guidance import Rule, Setting
 from engine.judging.applies import holds
 from engine.judging.cases import rule_cases
 from engine.judging.judge import RuleCase

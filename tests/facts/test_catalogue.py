@@ -3,10 +3,12 @@
 from pathlib import Path
 
 from engine.base.place import Place
+from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue, load_catalogue
 from engine.facts.derived import mount_words
+from engine.facts.guidance import Term
 from engine.facts.overlay import Loaded
-from engine.facts.records import Basis, Body, Term
+from engine.facts.records import Body
 from engine.facts.sections import with_article
 from engine.facts.tables import Tables
 

@@ -7,9 +7,11 @@ import pytest
 from engine.base.interval import UNKNOWN, Interval
 from engine.base.place import Place
 from engine.base.span import Span
+from engine.facts.basis import Basis
 from engine.facts.files import FactFile
+from engine.facts.guidance import Assumption, Shared, Word
 from engine.facts.loading import read_part
-from engine.facts.records import Adapter, Assumption, Basis, Body, Cup, Lens, Mount, Shared, Thread, Word
+from engine.facts.records import Adapter, Body, Cup, Lens, Mount, Thread
 from engine.facts.tables import Part, Tables
 
 exact = Interval.exact

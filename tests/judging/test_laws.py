@@ -17,8 +17,11 @@ from engine.chains.ring_map import Ring
 from engine.chains.search import Search, Wanted
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
+from engine.facts.basis import Basis
 from engine.facts.catalogue import load_catalogue
-from engine.facts.records import VERDICTS, Adapter, Basis, Body, Lens, Rule
+from engine.facts.guidance import Rule
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Adapter, Body, Lens
 from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, floor_of, judge
 from engine.judging.ranking import core_of, focus_of, judged_rank, possible_rank, raised
 from grammar.conditions import Has, parse_condition

@@ -10,8 +10,9 @@ from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain, Link
+from engine.facts.basis import Basis
 from engine.facts.catalogue import load_catalogue
-from engine.facts.records import Basis, Body, Lens
+from engine.facts.records import Body, Lens
 from engine.judging.judge import Judged
 
 MEASURED = Basis("own-measured", ("own",))

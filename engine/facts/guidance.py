@@ -1,0 +1,100 @@
+"""Records of what holds in general: terms, advice, rules, settings, assumptions, and the words people use."""
+
+from __future__ import annotations
+
+from engine.base.compact import compact, field
+from engine.base.interval import Interval
+from engine.base.place import NOWHERE, Place
+from engine.facts.basis import Basis
+
+
+@compact
+class Term:
+    id: str
+    names: tuple[str, ...]
+    means: str
+    basis: Basis
+    per_format: str = ""  # the quantity that tells it of a format: allowed_blur_mm, crop_factor, format_diagonal_mm
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Advice:
+    """What to know or do about a topic, and whom to defer to."""
+
+    id: str
+    topic: str
+    names: tuple[str, ...]
+    says: str
+    defer_to: str
+    severity: str
+    basis: Basis
+    example: str = ""  # the worked table that goes with it: far-limits, marks, tubes, light-lost
+    mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
+    about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
+    traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount
+    asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger
+    plainly: str = ""  # said first where leave is asked for: 'is it safe', 'may I'
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Rule:
+    """`when` it holds, it lowers the verdict to `limits` (where given) and says `because`."""
+
+    id: str
+    when: str
+    because: str
+    severity: str
+    limits: str | None = None
+    measure: str = ""  # the reading that decides it where it is undecided
+    undecided: str = ""  # what is said where it cannot be decided
+    provided: str = ""  # what must hold for it not to apply, as a clause behind 'provided'
+    advice: str | None = None  # the advice whose caution comes with it
+    remedy: str | None = None  # the quantity whose change lifts it
+    brief: str = ""  # the same in a few words, for a card
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Setting:
+    """What the body is to be told `when` the condition holds, in general terms."""
+
+    id: str
+    when: str
+    says: str
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Assumption:
+    """A number the trade goes by where a fact is missing. Said to be assumed wherever it is used."""
+
+    id: str
+    value: Interval
+    unit: str
+    says: str
+    basis: Basis
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Word:
+    """What people type (`says`) for a word of the language (`means`). Empty `means`: a filler."""
+
+    id: str
+    means: str
+    says: tuple[str, ...]
+    place: Place = field(default=NOWHERE, compare=False)
+
+
+@compact
+class Shared:
+    """A designation that several mounts carry: asked back, or answered for the likeliest (`likely`)."""
+
+    id: str
+    says: tuple[str, ...]
+    mounts: tuple[str, ...]
+    likely: str | None
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
