@@ -15,7 +15,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
-FIRST_OF = {"hazard": ("hazard",), "why": ("why", "hazard")}  # kinds of advice that are told first
+FIRST_OF = {"hazard": ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before

@@ -41,7 +41,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
-    told = reach_told(question, knowledge) + examples(rows, question, knowledge)
+    told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, question, knowledge) if chain is not None else []
     lines = (*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST]))
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)

@@ -13,6 +13,7 @@ from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number
+from engine.answers.threads_meet import thread_named
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
@@ -33,6 +34,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         )  # fmt: skip
     told = by_format(question, knowledge)
     things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    thread = thread_named(question.said("thread") or "", knowledge)
+    if thread is not None and not any(thing.ids for thing in things):
+        things = (Thing("thread", (thread.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
