@@ -92,6 +92,7 @@ def _why(
         return None  # the picture's edge is no matter of where the lens sits
     if question.topic != SURE and mentions(question, *DANGER):
         return _why_harmful(question, knowledge)
+    pairs = None
     rows = _of_lens(question, rows)
     if (
         not (question.follows and rows and _is_of(question, rows))
@@ -100,6 +101,7 @@ def _why(
     ):
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
+        pairs = found if len(question.lenses) > 1 or len(question.bodies) > 1 else None  # why the one and not the other
         if not rows:
             # without the mounts of both there is no chain to give reasons for: the words themselves are answered
             named = question.lens.ids and question.body.ids
@@ -115,6 +117,10 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     told = why(question, rows[number - 1], number, knowledge, rows)
+    if pairs is not None:
+        told = replace(
+            told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
+        )
     told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
 
