@@ -23,7 +23,7 @@ _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
     """The tokens with every LETTER decided: MOUNT where it stands as a mount does, else a word that is passed over."""
-    out = list(tokens)
+    out = [_word(token) if _is_article(tokens, at) else token for at, token in enumerate(tokens)]
     changed = True
     while changed:
         changed = False
@@ -32,6 +32,12 @@ def settled(tokens: tuple[Token, ...]) -> list[Token]:
                 out[at] = token.as_("MOUNT")
                 changed = True
     return [_word(token) if token.kind == "LETTER" else token for token in out]
+
+
+def _is_article(tokens: tuple[Token, ...], at: int) -> bool:
+    """A small 'a' that no hyphen joins to what follows."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return tokens[at].kind == "LETTER" and tokens[at].text == "a" and (after is None or after.text != "-")
 
 
 def _word(token: Token) -> Token:
