@@ -27,6 +27,7 @@ _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"
 _STRETCHED: Final = frozenset(["bellows"])
 _DRAW: Final = (20.0, 400.0)  # mm
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
+_UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -105,7 +106,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):
-        if tokens[at].kind == "PIECE" and tokens[at].value not in OPTICS and _is_number(tokens[at + 1]):
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and _is_number(tokens[at + 1]):
             _row_behind(tokens, at + 1)
     for at in range(2, len(tokens) - 1):
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
@@ -179,6 +180,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
     if before is not None and before.kind == "PIECE" and before.value in _STRETCHED and _is_drawn_so_far(token, after):
         return token.as_("LENGTH", unit="mm")
+    if _is_added_travel(tokens, at):
+        return token.as_("KEYED", value="travel", unit="mm")
     if 0.3 <= number < 1 and lists_factors(tokens, at):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
@@ -213,6 +216,15 @@ def _is_drawn_so_far(token: Token, after: Token | None) -> bool:
     """'bellows 180', 'bellows 90 out': how far it is drawn, where the number is of nothing that follows."""
     ends = after is None or after.kind in _ENDS or after.kind == "MEASURE"
     return ends and token.text.isdecimal() and _DRAW[0] <= token.numbers[0] <= _DRAW[1]
+
+
+def _is_added_travel(tokens: list[Token], at: int) -> bool:
+    """'helicoid, open is +14', 'the one that goes +10': how far one draws out, with nothing before to be added to."""
+    plus = tokens[at - 1] if at else None
+    if plus is None or plus.text != "+" or tokens[at].gap or tokens[at].numbers[0] > _DRAW[1]:
+        return False
+    added_to = at > 1 and tokens[at - 2].kind in (*_NUMBERED, "PIECE", "RANGE", "LENS", "TIMES")
+    return not added_to and any(one.kind == "PIECE" and one.value == "helicoid" for one in tokens)
 
 
 def _is_so_many(tokens: list[Token], at: int) -> bool:

@@ -37,7 +37,7 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
         elif token.kind != "NUMBER":
             continue
-        elif _is_density(out, at) or (_GOING_ON in told and _is_density_alone(out, at)):
+        elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
         elif _is_angle(out, at):
             out[at] = token.as_("DEGREES")
@@ -54,6 +54,8 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
     if number < 25 or number % 5 or not tokens[at].text.isdecimal():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.value == _SPEED and not any(one.kind == "ISO" for one in tokens):
+        return True  # 'full sun, 100 iso'
     if lit and after is not None and after.value == _NATIVE and number >= _LEAST_BASE:
         return True  # 'full sun, 800 base'
     for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
@@ -81,13 +83,14 @@ def _is_density_alone(tokens: list[Token], at: int) -> bool:
     return named and marked and "." in tokens[at].text and tokens[at].numbers[0] in _DENSITIES
 
 
-def _is_density(tokens: list[Token], at: int) -> bool:
+def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'ND 1.8, and a 0.6 on top': beside a filter that is told, a density of whole tenths of a stop's three."""
     number = tokens[at].numbers[0]
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if "." not in tokens[at].text or number not in _DENSITIES or (after is not None and after.kind in _OF_OTHERS):
         return False
-    return any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
+    grey = "nd" in told and any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    return grey or any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
 
 
 def _is_angle(tokens: list[Token], at: int) -> bool:

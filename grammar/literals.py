@@ -65,7 +65,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}",
      made.pitch),
-    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}", made.one("ISO")),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (

@@ -236,7 +236,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return
-    if role in _TOWARDS:
+    if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
+        _as(part, "body", cast)  # 'I keep the EF dslr and add Z'
+    elif role in _TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
         _as(part, "lens" if screwed and lens is None else "body", cast)
     elif role in _USED or (role == "behind"):

@@ -140,9 +140,15 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
+        elif token.text == ":" and at and tokens[at - 1].kind == "LENS" and _headed_by_piece(tokens, at + 1):
+            token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
         out.append(token.as_("FILLER") if aside else token)
     return out
+
+
+def _headed_by_piece(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].kind == "PIECE"
 
 
 def _hyphened(tokens: list[Token]) -> list[Token]:

@@ -15,12 +15,14 @@ from engine.answers.exposure_change import FILTERED, changed_exposure, density_w
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
-from engine.answers.said import mentions, number, stop
+from engine.answers.said import mentions, number, numbers, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
+
+LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
 def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -28,7 +30,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     light = light_of(question, knowledge)
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
-    if changed is not None:
+    of_isos = _which_iso(light, question)
+    if of_isos is not None:
+        yield of_isos
+    elif changed is not None:
         yield changed
     elif asked == "shutter":
         yield _shutter(light)
@@ -97,6 +102,23 @@ def _iso(light: Light) -> Told:
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
     return Told((Line("head", text),), (Quantity("iso", found),))
+
+
+def _which_iso(light: Light, question: Question) -> Told | None:
+    """'base 400 and 3200, which one': what the scene asks for, and the told one that is nearest to it."""
+    isos = numbers(question, "iso")
+    scene = question.said("light") is not None and light.counted is not None and is_known(light.shutter)
+    if len(isos) < 2 or not scene or not mentions(question, "which", "or"):
+        return None
+    assert light.counted is not None
+    wanted = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
+    if not is_known(wanted):
+        return None
+    best = min(isos, key=lambda iso: abs(log2(iso / wanted.nominal)))
+    off = log2(wanted.nominal / best)
+    rest = "right" if abs(off) < LEAST_OFF else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
+    choice = Line("head", f"ISO {best:g}: nearest to what the scene asks for, {rest}.")
+    return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(replace(light, iso=None))
 
 
 def _stop(light: Light) -> Told:
