@@ -39,7 +39,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     else:
         told = _of_kinds(question, knowledge)
     apart, chains = ways_apart(question, knowledge) if not sides else (Told(), ())
-    told = apart if chains else hub_or_direct(question, knowledge) if _of_hub(question) else told
+    told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     told = crop_or_glass(question) + told

@@ -166,7 +166,11 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     at = stop(question)
     if at is not None:
         text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
+    iso = number(question, "iso")
+    if iso is not None:
+        text += f"; at the same shutter ISO {iso:g} becomes {figures(iso * 2**stops, 2)}"
     rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
+    rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
     rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
     return Told((Line("head", f"{text}."),), tuple(rows))
 
