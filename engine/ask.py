@@ -250,7 +250,6 @@ def _stamp(path: Path | None) -> tuple[int, int] | None:
     return (state.st_mtime_ns, state.st_size) if state is not None else None
 
 
-
 def unread_answer(unread: Unread) -> Answer:
     """One helpful line: a caret under the word, what could stand there, the nearest name, and what may be meant."""
     lines = []

@@ -222,8 +222,10 @@ def _crossed(tokens: list[Token]) -> list[Token]:
         elif (
             wide
             and before.kind == "LENGTH"
-            and any(one.kind == "MEASURE" for one in tokens[max(0, at - _NEAR) : at - 1])
+            and (measures := [one.value for one in tokens[max(0, at - _NEAR) : at - 1] if one.kind == "MEASURE"])
         ):
+            if measures[-1] == "distance":
+                tokens[at - 1] = _keyed(before, "field")  # 'the subject is 24 mm wide'
             tokens[at] = token.as_("CUE")
         elif token.kind == "PITCH" and _is_width(before):
             tokens[at - 1] = _keyed(before, "diameter")

@@ -219,6 +219,8 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         part.sort = "lens"
         return
     peer = before if before is not None and before.noun.listed == group and before.was_mount else None
+    if peer is not None and part.is_host and role in ("for", *_TOWARDS) and peer.noun.role != role:
+        peer = None  # 'in C and in CS, for MFT'
     if peer is not None and part.noun.join:
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2
@@ -265,7 +267,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return
-    if role in _TOWARDS:
+    if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
+        _as(part, "body", cast)  # 'I keep the EF dslr and add Z'
+    elif role in _TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
         _as(part, "lens" if screwed and lens is None else "body", cast)
     elif role in _USED or (role == "behind"):

@@ -1,4 +1,4 @@
-"""What else a question may have asked, where its words leave that open: the likeliest answered in short, and all to pick.
+"""What else a question may have asked, where its words leave that open: the likeliest in short, and all to pick.
 
 Readings as whole questions, so that it is seen what each of them answers.
 """
