@@ -213,6 +213,7 @@ def _told_by_pieces(cast: Cast) -> None:
     if not pieces:
         return
     _turn_round(cast, pieces)
+    _seat_of_lens(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -221,7 +222,7 @@ def _told_by_pieces(cast: Cast) -> None:
         _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
         return
     if len(pieces) == 1 and len(first.mounts) == 1:
-        goes_on = first.is_host and lens is not None and lens.by_camera  # 'a zoom off a 16 mm reflex, E-mount adapter'
+        goes_on = first.is_host and lens is not None and _is_of_another(cast, lens)
         onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
         if body_open and (onto or (other and first.piece not in _THROUGH)):
@@ -230,15 +231,26 @@ def _told_by_pieces(cast: Cast) -> None:
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
     front, rear = _ends(pieces)
-    if lens_open:
+    own = lens is not None and bool(lens.implied) and front.piece in _THROUGH  # its kind tells its thread
+    if lens_open and not own:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
 
 
+def _is_of_another(cast: Cast, lens: Part) -> bool:
+    """'a zoom off a 16 mm reflex, E-mount adapter', 'an enlarger lens, E plate + helicoid': the ring is the body's."""
+    drawn = any(part.piece in _THROUGH for part in cast.pieces)
+    return lens.by_camera or (bool(lens.implied or lens.kinds) and (drawn or lens.focal is not None))
+
+
 def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
     joining = [part for part in pieces if len(part.mounts) > 1]
+    if len(joining) == 1:
+        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in _THROUGH]
+        if any(part.mounts[0].ids[0] == rear for part in drawn):
+            return joining[0], pieces[-1]  # 'an M42 helicoid plus an M39 to M42 ring': the ring is the lens's
     if len(joining) < 2:
         return pieces[0], pieces[-1]
     fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}
@@ -246,6 +258,16 @@ def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     first = [part for id_, part in fronts.items() if id_ not in rears]
     last = [part for id_, part in rears.items() if id_ not in fronts]
     return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
+
+
+def _seat_of_lens(cast: Cast, pieces: list[Part]) -> None:
+    """'a housing head, M bayonet, on an M to E ring': the mount that a ring takes is no body that it ends on."""
+    pairs = [part for part in pieces if len(part.mounts) == 2]
+    if len(cast.bodies) != 1 or len(pairs) != 1 or len(pieces) != 1 or not any(part.mounts for part in cast.lenses):
+        return
+    body, (front, rear) = cast.bodies[0], pairs[0].mounts
+    if body.was_mount and not body.formats and body.mounts[0].ids[:1] == front.ids[:1] != rear.ids[:1]:
+        body.mounts = [rear]
 
 
 def _turn_round(cast: Cast, pieces: list[Part]) -> None:

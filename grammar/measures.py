@@ -12,6 +12,7 @@ _NEAR: Final = 5  # tokens
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _CRESTS: Final = "crests"
@@ -65,7 +66,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 after is None or after.kind not in ("LENS", "KIND") or any(one.kind == "PITCH" for one in out)
             ):
                 out[at - 1] = _keyed(before, THREAD_LENGTH if is_thread_length(before) else "diameter")
-            elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
+            elif after is not None and _is_of_thread(after) and before.kind != "MOUNT":
                 ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN
                 key = THREAD_LENGTH if is_thread_length(after) else "diameter"
                 out[ahead] = _keyed(after, key) if ends else after
@@ -73,6 +74,12 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
+
+
+def _is_of_thread(token: Token) -> bool:
+    """'thread 42 mm', 'thread 38.8': told with its unit, or to the tenth and as wide as threads are."""
+    wide = token.kind == "NUMBER" and "." in token.text and _THREAD_WIDTHS[0] <= token.numbers[0] <= _THREAD_WIDTHS[1]
+    return token.kind == "LENGTH" or wide
 
 
 def _measured_otherwise(tokens: list[Token], at: int) -> bool:
@@ -197,7 +204,10 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
     """The length next to `at` in one direction, past the words that only lead to it."""
     while 0 <= at < len(tokens) and tokens[at].kind in _ALONG:
         at += step
-    return at if 0 <= at < len(tokens) and tokens[at].kind == "LENGTH" else None
+    if not 0 <= at < len(tokens):
+        return None
+    token = tokens[at]
+    return at if token.kind == "LENGTH" or (token.kind == "NUMBER" and "." in token.text) else None
 
 
 def _keyed(token: Token, key: str) -> Token:

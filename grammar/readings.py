@@ -24,7 +24,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
-    "front-glass": "front_glass",
+    "front-glass": "front_glass", "nominal": "nominal",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -92,6 +92,9 @@ def stops_told(phrases: list[Phrase]) -> tuple[float, ...]:
             out += phrase.token.numbers if phrase.sort == "setting" and phrase.token.kind == "FNUM" else ()
         elif phrase.head is None and not phrase.pair and phrase.mods and all(t.kind == "FNUM" for t in phrase.mods):
             out += [token.numbers[0] for token in phrase.mods]
+        else:
+            # '75 mm f/3.5: want 5.6 8 11': one opens the lens, the others are what it is to be stopped down to
+            out += [token.numbers[0] for token in phrase.mods if token.kind == "FNUM"][1:]
     return tuple(out)
 
 

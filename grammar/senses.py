@@ -30,7 +30,7 @@ _ENDS_NEAR: Final = 4  # tokens
 
 def with_senses_told(tokens: list[Token]) -> list[Token]:
     """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_drawn(_readings(list(tokens))))))
+    return _behind(_subjects(_plates(_drawn(_mounted(_readings(list(tokens)))))))
 
 
 def _subjects(tokens: list[Token]) -> list[Token]:
@@ -118,6 +118,18 @@ def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     apart = max(values) - min(values)
     written = sum("." in text for text in texts)
     return written >= _LEAST_READINGS and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
+
+
+def _mounted(tokens: list[Token]) -> list[Token]:
+    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has."""
+    for at in range(len(tokens) - 1):
+        piece, mount = tokens[at], tokens[at + 1]
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        ends = after is None or after.kind in ("JOIN", "STOP", "CUE")
+        own = at > 0 and tokens[at - 1].kind == "MOUNT"
+        if piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT" and ends and not own:
+            tokens[at], tokens[at + 1] = mount, piece
+    return tokens
 
 
 def _drawn(tokens: list[Token]) -> list[Token]:

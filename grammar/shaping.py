@@ -14,6 +14,8 @@ from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
 from grammar.piece_rows import with_piece_rows
 from grammar.senses import with_rest_told, with_senses_told
+from grammar.sheet_rows import with_sheet_rows
+from grammar.should_be import with_right_lengths
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
@@ -63,7 +65,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_formats_told(tokens)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_senses_told(tokens)
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_piece_rows(tokens, told)
     tokens = with_measures_told(tokens)
     tokens = with_lens_rows(tokens, hosts)

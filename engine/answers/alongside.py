@@ -30,7 +30,8 @@ SAME_MM = 0.0005  # a ring supposed as it is
 DIRECT = (
     "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
     "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
-    "no adapter", "without an adapter", "nothing between", "freelens", "held in front", "held against",
+    "no adapter", "without an adapter", "nothing between", "bare on", "with no ring", "freelens",
+    "held in front", "held against",
 )  # fmt: skip
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.calibrate import turned
+from engine.answers.bare_sensor import glass_told
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
 from engine.answers.knowledge import Knowledge
@@ -17,6 +17,7 @@ from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
 from engine.answers.said import focals, mentions
 from engine.answers.spacing import far_limits, marks, usual_focals
+from engine.answers.turning import turned, turns_told
 from engine.answers.wording import listed, money
 from engine.base.compact import replace
 from engine.base.interval import Interval
@@ -49,8 +50,9 @@ def incomplete(
     if lens is not None and body is None and _asks_for_a_kind(question):
         return list_fits(question, knowledge)
     found = loose(question, knowledge)
+    glass = glass_told(question, knowledge)
     told = found.told
-    if question.said("turns") is not None and lens is not None:
+    if turns_told(question) is not None and lens is not None:
         told = turned(question, knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
@@ -58,13 +60,13 @@ def incomplete(
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
-    lines = [*advice, *lines, *rings.lines]
+    lines = [*glass.lines, *advice, *lines, *rings.lines]
     if not found.chains or lens is not None:
         lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
-    status = ANSWERED if told.lines or rings.lines else NO
+    status = ANSWERED if told.lines or rings.lines or glass.lines else NO
     return Answer(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
-        quantities=(*told.quantities, *rings.quantities),
+        quantities=(*glass.quantities, *told.quantities, *rings.quantities),
     )  # fmt: skip
 
 

@@ -39,6 +39,9 @@ def off_by_mm(question: Question) -> float | None:
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return None
+    right = number(question, "nominal")
+    if right is not None:
+        return round(size - right, 4)
     word = question.off_word or ""
     if mentions(question, *TOO_CLOSE) or word in TOO_CLOSE:
         return -size

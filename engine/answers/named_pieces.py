@@ -30,11 +30,13 @@ def with_named_pieces(
     made: list[Adapter] = []
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
-    for n, thing in enumerate([*_joined(question.adapters), *_told_by_thickness(question)]):
+    things = [*_joined(question.adapters), *_told_by_thickness(question)]
+    lens_end = _lens_end(things, lens_mount, knowledge)
+    for n, thing in enumerate(things):
         if thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
-            piece = _shipped_helicoid(thing, knowledge) or _made(thing, n, lens_mount, body_mount)
+            piece = _shipped_helicoid(thing, knowledge) or _made(thing, n, lens_end, body_mount)
             if piece.id not in knowledge.catalogue.adapters:
                 made.append(piece)
             using.append(piece.id)
@@ -64,6 +66,17 @@ def with_named_pieces(
         question.limits, using=wanted, pieces=pieces, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _lens_end(things: list[Thing], lens_mount: str, knowledge: Knowledge) -> str:
+    """The mount that a plate is screwed to whose front was not told: that of what is drawn out, else the lens's own."""
+    for thing in things:
+        drawn = _shipped_helicoid(thing, knowledge)
+        if drawn is not None:
+            return drawn.rear
+        if thing.piece in (*ADDED_FOCUSING, TUBE) and thing.front:
+            return thing.front[0]
+    return lens_mount
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
@@ -139,7 +152,10 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
     piece = thing.piece or "adapter"
     front = thing.front[0] if thing.front else lens_mount
     rear = thing.rear[0] if thing.rear else body_mount
-    if piece in (*ADDED_FOCUSING, TUBE):
+    if not thing.rear and front == body_mount and piece not in (*ADDED_FOCUSING, TUBE):
+        front = lens_mount  # 'the 1 mm E plate' is on the body's side
+    two_sides = front != rear and bool(thing.front and thing.rear)
+    if piece in (*ADDED_FOCUSING, TUBE) and not (piece == TUBE and two_sides):  # 'a 2 mm SR to EF macro ring'
         front = rear = thing.front[0] if thing.front else lens_mount
         kind = piece
     else:

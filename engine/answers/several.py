@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from engine.answers.alongside import straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.cautioning import cautions_of
 from engine.answers.chain_numbers import cover_numbers, price_of
@@ -92,10 +93,10 @@ def pair_of(
         # a piece that was named need not serve every pair
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, 1)
-    chain = None
-    if choice.listed:
+    chain = next(iter(straight_or_forced(question, setup, named)), None)
+    if chain is None and choice.listed:
         chain = ListedChain(1, choice.listed[0], chain_title(choice.listed[0].judged, named))
-    elif is_free(question.limits):
+    elif chain is None and is_free(question.limits):
         chain = made_chain(ring, setup, knowledge)
     own = setup.lens.name if setup.lens.id else ""
     focal = f"{setup.lens.focal_length_mm.nominal:g} mm " if is_known(setup.lens.focal_length_mm) else ""
