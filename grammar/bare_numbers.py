@@ -23,6 +23,7 @@ _OF_VIEW: Final = frozenset(["equiv", "match"])
 
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
@@ -64,7 +65,10 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'group 3m to 5m, 50 on ff': where distances or depth are asked for, the one number left is the focal length."""
     zone = any(one.kind == "KEYED" and one.value == "zone" for one in tokens)
-    if not (zone or told & _OF_FOCAL) or any(one.startswith("after-") and one != "after-" for one in told):
+    away = any(one.kind in ("LENGTH", "KEYED") and one.unit in ("m", "ft") for one in tokens)
+    if not (zone or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
+        one.startswith("after-") and one != "after-" for one in told
+    ):
         return tokens
     if any(one.kind in _FOCALS and (one.kind != "LENGTH" or one.unit == "mm") for one in tokens):
         return tokens

@@ -360,6 +360,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", _teleconverter),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", _one("TIMES")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)", _bare_range),
+    ("0", r"(?P<n>\d{1,2})\s?o\W?\s?clock(?![^\W_])", _one("FILLER")),  # where on a ring it was read
     ("#", rf"#\s?(?P<n>\d+){_END}", _one("ORDINAL")),
     ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", _one("ORDINAL")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", _fraction),

@@ -15,6 +15,7 @@ _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw th
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
+_MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -232,9 +233,14 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'a flange with four lobes'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
-            taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
+            of_it = (
+                after is not None and measured == "flange-to-image" and after.value == "circle"
+            )  # 'register 71 on paper'
+            taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
+        if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
+            continue  # 'register measured 46.4'
         if token.kind not in _BETWEEN or (measured == "field" and token.value in _OF_THE_FIELD):
             return None  # 'depth of field with a 50' is that of a lens, 'field at 3 m' that of a subject so far off
     return None

@@ -24,7 +24,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
-    "front-glass": "front_glass", "nominal": "nominal",
+    "front-glass": "front_glass", "nominal": "nominal", "throat": "throat",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -64,6 +64,8 @@ class Readings:
 def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Readings:
     """The readings of a question. `told`: what its cues tell."""
     out = Readings()
+    if any(isinstance(phrase, Between) and phrase.token.kind == "TARGET" for phrase in phrases):
+        told = told | {"infinity-at"} if "cover" not in told else told  # 'the moon is sharp at 20 m' tells a mark
     for at, phrase in enumerate(phrases):
         if not isinstance(phrase, Between):
             continue

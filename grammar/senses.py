@@ -90,7 +90,8 @@ def _readings(tokens: list[Token]) -> list[Token]:
     while at < len(tokens):
         row = _row(tokens, at)
         values = [tokens[place].numbers[0] for place in row]
-        if len(row) >= _LEAST_READINGS and _is_one_thing(values, [tokens[place].text for place in row]):
+        stock = bool(row) and row[0] > 0 and tokens[row[0] - 1].value == "layer"  # sheets of several thicknesses
+        if len(row) >= _LEAST_READINGS and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
             for place in row:
                 tokens[place] = tokens[place].as_("KEYED", value=READING, unit="mm")
         at = row[-1] + 1 if row else at + 1

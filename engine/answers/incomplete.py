@@ -60,7 +60,8 @@ def incomplete(
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
-    lines = [*glass.lines, *advice, *lines, *rings.lines]
+    first, then = (lines, advice) if found.chains else (advice, lines)
+    lines = [*glass.lines, *first, *then, *rings.lines]
     if not found.chains or lens is not None:
         lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
     status = ANSWERED if told.lines or rings.lines or glass.lines else NO

@@ -186,6 +186,13 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
     if not any(thing.ids for thing in question.lenses):
         rows.append(Quantity("ring_thickness_mm", stack, "by the register told"))
     lines = [Line("head", text)]
+    times = number(question, "magnification")
+    if times is not None and focals(question):
+        more = times * focals(question)[0]
+        whole = stack.nominal + more
+        rows.append(Quantity("stack_mm", Interval.exact(whole), f"for {trimmed(times, 2)}x"))
+        text = f"For {trimmed(times, 2)}x another {small_mm(more)} of extension: {small_mm(whole)} in all."
+        lines.append(Line("head", text))
     for low, high in lengths_of_pieces(question):
         if low == high:
             continue

@@ -10,7 +10,7 @@ from engine.answers.mount_line import how_rare
 from engine.answers.said import focals, mentions, numbers
 from engine.answers.wording import listed, trimmed
 from engine.base.interval import Interval, is_known
-from engine.facts.records import Thread
+from engine.facts.records import Mount, Thread
 from engine.physics import calibration
 from grammar.questions import Question
 
@@ -55,7 +55,7 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     """The threads that a measured one may be, and the mounts that have them."""
     diameter, pitch = thread_measured(question)
     if diameter is None:
-        return Told(), []
+        return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
     fitting = _fits_inside if mentions(question, *INSIDE) else _fits
     fits = [thread for thread in knowledge.catalogue.threads.values() if fitting(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
@@ -89,6 +89,26 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
         lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
     return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
+
+
+def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
+    """The pitches that are in use nearest to a measured one, and the mounts that have them."""
+    good = knowledge.catalogue.assumptions["pitch-by-paper"].value
+    users = [mount for mount in knowledge.catalogue.mounts.values() if mount.thread and mount.kind != "filter"]
+    found: dict[float, list[Mount]] = {}
+    for mount in sorted(users, key=lambda mount: how_rare(mount, knowledge)):
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch):
+            found.setdefault(round(thread.pitch_mm.nominal, 4), []).append(mount)
+    text = f"{trimmed(pitch, 3)} mm of pitch is {trimmed(INCH / pitch, 1)} threads per inch"
+    lines = [Line("head", f"{text}{'; nearest in use:' if found else ': no mount in the facts has it.'}")]
+    rows = []
+    for one in sorted(found, key=lambda one: abs(one - pitch)):
+        rows.append(Quantity("thread_pitch_mm", Interval.exact(one), "nearest in use"))
+        names = listed([mount.designation for mount in found[one][:4]], "or")
+        lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(INCH / one, 1)} tpi): {names}", 1))
+    rows.append(Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured"))
+    return Told(tuple(lines), tuple(rows))
 
 
 def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
