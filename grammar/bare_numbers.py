@@ -167,7 +167,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     ):
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
-        return token.as_("FNUM")
+        # 'at 25 f/1.4' is a lens
+        return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
     if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
         return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
     if 0.3 <= number < 1 and _lists_factors(tokens, at):

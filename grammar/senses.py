@@ -14,6 +14,8 @@ from grammar.tokens import Token
 READING: Final = "reading"
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
+_LEAST_RING: Final = 2.0  # mm, of what is measured on two sides, and
+_TWO_APART: Final = 0.15  # how far its sides may be apart
 _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
@@ -91,11 +93,22 @@ def _readings(tokens: list[Token]) -> list[Token]:
         row = _row(tokens, at)
         values = [tokens[place].numbers[0] for place in row]
         stock = bool(row) and row[0] > 0 and tokens[row[0] - 1].value == "layer"  # sheets of several thicknesses
-        if len(row) >= _LEAST_READINGS and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
+        enough = len(row) >= _LEAST_READINGS or _are_two_sides(tokens, row)
+        if enough and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
             for place in row:
                 tokens[place] = tokens[place].as_("KEYED", value=READING, unit="mm")
         at = row[-1] + 1 if row else at + 1
     return tokens
+
+
+def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
+    """'18.00 left, 18.06 right': two, told to the hundredth and a hair apart, are the two sides of one thing."""
+    if len(row) != 2:
+        return False
+    fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
+    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    one, other = (tokens[place].numbers[0] for place in row)
+    return fine and joined and one >= _LEAST_RING and 0 < abs(one - other) <= _TWO_APART
 
 
 def _row(tokens: list[Token], at: int) -> list[int]:
@@ -118,7 +131,7 @@ def _row(tokens: list[Token], at: int) -> list[int]:
 def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     apart = max(values) - min(values)
     written = sum("." in text for text in texts)
-    return written >= _LEAST_READINGS and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
+    return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
 
 
 def _mounted(tokens: list[Token]) -> list[Token]:

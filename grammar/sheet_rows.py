@@ -23,7 +23,7 @@ def with_sheet_rows(tokens: list[Token]) -> list[Token]:
             continue
         row = _row(out, at + 1)
         if len(row) < _LEAST_ROW:
-            continue
+            return _several_kinds(out)
         apart = [place for place, one in enumerate(out) if place not in row and _is_thickness(one, _MOST_WANTED_MM)]
         for place in row:
             out[place] = out[place].as_("KEYED", value=LAYER, unit="mm")
@@ -32,6 +32,19 @@ def with_sheet_rows(tokens: list[Token]) -> list[Token]:
             out[apart[0]] = out[apart[0]].as_("KEYED", value=TOTAL, unit="mm")
         break
     return out
+
+
+def _several_kinds(tokens: list[Token]) -> list[Token]:
+    """'0.43 from brass 0.1, 0.2 and paper 0.08': of three or more the greatest is what the others are to make."""
+    small = [place for place, one in enumerate(tokens) if _is_thickness(one, _MOST_WANTED_MM)]
+    wanted = max(small, key=lambda place: tokens[place].numbers[0], default=0)
+    others = [place for place in small if place != wanted]
+    if len(others) < _LEAST_ROW or any(tokens[place].numbers[0] > _THICKEST_MM for place in others):
+        return tokens
+    for place in others:
+        tokens[place] = tokens[place].as_("KEYED", value=LAYER, unit="mm")
+    tokens[wanted] = tokens[wanted].as_("KEYED", value=TOTAL, unit="mm")
+    return tokens
 
 
 def _row(tokens: list[Token], at: int) -> list[int]:

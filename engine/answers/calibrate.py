@@ -36,7 +36,8 @@ LIMIT = ("stops dead", "goes out to",
 # a lens that does not get farther than what follows
 NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
-              r"|(?:out|only|up) to|\d ?(?:m|ft|cm)\b only|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
+              r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
+              r"|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 TAPE = ("tape", "really", "actual", "in truth", "measures")  # what a distance is told by, against the scale
 SHEET = "sheet-"

@@ -24,6 +24,7 @@ from grammar.questions import BY_THREAD, Question, Thing
 INCH = 25.4
 MOST = 6
 SURE = ("so its", "so it is", "plain", "yes", "right", "surely", "must be", "has to be", "same as")
+ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
@@ -144,6 +145,9 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     if not (mentions(question, *SURE) or question.text.rstrip().endswith("?")):
         return Told()
     mount = screws[0]
+    told, thread = thread_measured(question)[0], facts.threads[mount.thread or ""]
+    if told is not None and abs(told - thread.major_mm.nominal) > ANOTHER_MM:
+        return Told()  # '57 mm, enlarger?' is not the thread that most of them have
     alike = [row for row in facts.mounts.values() if row.thread == mount.thread and row.id != mount.id
              and row.kind not in together.ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
     if not alike:

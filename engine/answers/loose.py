@@ -18,7 +18,9 @@ from grammar.questions import Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart", "thick too much")
+MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 TOO_CLOSE = (
+    "fell out", "fallen out", "went missing", "lost the shim", "lost a shim",
     "too thin", "too short", "too close", "thinner", "past inf", "beyond inf", "over inf", "overshoot", "undersize",
 )  # fmt: skip
 
@@ -42,6 +44,8 @@ def off_by_mm(question: Question) -> float | None:
     right = number(question, "nominal")
     if right is not None:
         return round(size - right, 4)
+    if size > MOST_OFF_MM and question.adapters and "?" in question.text:
+        return None  # 'the ring came 22.62. too long?' tells its length
     word = question.off_word or ""
     if mentions(question, *TOO_CLOSE) or word in TOO_CLOSE:
         return -size

@@ -23,6 +23,7 @@ from engine.answers.said import focals, lengths_of_pieces, mentions, number, sto
 from engine.answers.screwed_in import screwed_in
 from engine.answers.simple_glass import held_at
 from engine.answers.spacers import spacers_told
+from engine.answers.turning import drift
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
@@ -42,7 +43,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
-    for part in (screwed_in(question, knowledge), off_right(question, knowledge)):
+    for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
         told = told + part
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made

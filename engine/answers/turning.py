@@ -10,6 +10,7 @@ from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
+SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
 
 
@@ -61,6 +62,27 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     if lead is not None:
         rows.append(Quantity("advance_per_turn_mm", lead, "by the turn told"))
     return Told((Line("head", text),), tuple(rows))
+
+
+def drift(question: Question, knowledge: Knowledge) -> Told:
+    """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
+    cut, turns = pitch_mm(question), number(question, "turns")
+    threads = knowledge.catalogue.threads
+    mounts = [knowledge.catalogue.mounts.get(thing.id or "") for thing in (*question.lenses, *question.bodies)]
+    named = [
+        threads[mount.thread or ""].pitch_mm
+        for mount in mounts
+        if mount is not None and (mount.thread or "") in threads
+    ]
+    right = next((pitch for pitch in named if is_known(pitch)), None)
+    if cut is None or turns is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
+        return Told()
+    off = abs(cut - right.nominal) * turns
+    text = (
+        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right.nominal, 3)} mm it runs {small_mm(off)} apart over"
+        f" {trimmed(turns, 2)} turns: it binds unless it is cut that much loose, or has fewer turns."
+    )
+    return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
 
 
 def _lead(question: Question) -> Interval | None:

@@ -106,3 +106,21 @@ def test_an_error_is_set_beside_what_is_forgiven(asked):
     found = asked("15mm f2 on apsc, does 0.02 of error even matter")
     assert one(found, "infinity_allowance_mm") == pytest.approx(2 * 28.35 / 1442, rel=0.02)
     assert "Hardly" in flat(found)
+
+
+def test_a_ring_that_came_so_long_is_not_off_by_its_length(asked):
+    found = asked("AR on E, ring came 22.62. too long?")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.12)
+
+
+def test_two_sides_of_a_ring_tell_its_tilt(asked):
+    assert "tilted" in flat(asked("left edge blurry at infinity, calipers 18.00 left 18.06 right"))
+
+
+def test_another_pitch_runs_apart_over_the_turns(asked):
+    found = asked("my lathe only cuts 27 tpi, want 39x26 for LTM, 3 turns. ok?")
+    assert one(found, "pitch_drift_mm") == close(3 * (25.4 / 26 - 25.4 / 27))
+
+
+def test_a_throat_alone_tells_which_bayonets_it_may_be(asked):
+    assert "RF-mount" in flat(asked("mount throat 54 with 4 lugs and contacts, which is it"))
