@@ -11,7 +11,7 @@ from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import told_apart
+from engine.answers.narrowing import told_apart
 from engine.answers.senses import by_facts
 from engine.base.compact import replace
 from engine.base.problem import Problem
@@ -21,7 +21,7 @@ from engine.talk import Talk
 from grammar.atoms import key_of
 from grammar.echo import canonical
 from grammar.lexicon import Lexicon
-from grammar.questions import Question, Unread
+from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
 
 if TYPE_CHECKING:
@@ -32,6 +32,7 @@ TOO_LITTLE = (
     "That is too little to work anything out from. Say more: the lens (mount, focal length, widest stop), the body or "
     "its sensor."
 )
+FOREIGN = "foreign"  # topic of what names nothing of the trade
 NOTHING_WAITS = "Nothing waits for a yes."
 
 
@@ -88,7 +89,7 @@ class Desk:
         choice = talk.chosen(text)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
-        question = _by_words(question, self.lexicon) if isinstance(question, Unread) else question
+        question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
         if isinstance(question, Unread):
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
@@ -191,20 +192,35 @@ class Desk:
             set_apart = between(question, talk.past, talk.rows, self.knowledge)
             if set_apart is not None:
                 return set_apart
+        if question.intent == "identify-mount":
+            from engine.answers.again import asked_how
+
+            told = asked_how(question, talk.last)
+            if told is not None:
+                return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
 
+    def _by_words(self, unread: Unread) -> Question | Unread:
+        """What could not be read, as a question about what its words are plainly about, or a term misspelt."""
+        from engine.answers.nearby import plainly_about, term_misspelt
 
-def _by_words(unread: Unread, lexicon: Lexicon) -> Question | Unread:
-    """What could not be read, as a question about what its words are plainly about, where there is advice on that."""
-    from engine.answers.nearby import plainly_about
+        asked = plainly_about(unread.text, self.lexicon.subjects)
+        if asked is not None:
+            return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
+        term = term_misspelt(unread.text, self.catalogue)
+        return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
 
-    asked = plainly_about(unread.text, lexicon.subjects)
-    if asked is None:
-        return unread
-    return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
+    def _as_term(self, question: Question) -> Question:
+        """What seems to be about something else, as a question about a term that its words are slips of."""
+        if question.topic != FOREIGN:
+            return question
+        from engine.answers.nearby import term_misspelt
+
+        term = term_misspelt(question.text, self.catalogue)
+        return question if term is None else Question(question.text, "definition", things=(Thing("term", (term.id,)),))
 
 
 def _stamp(path: Path | None) -> tuple[int, int] | None:

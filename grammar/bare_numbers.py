@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.light_numbers import with_light_told
-from grammar.literals import STOPS
+from grammar.light_numbers import is_further_stop, with_light_told
+from grammar.optics_numbers import OPTICS, lists_factors, of_optics
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
@@ -14,9 +15,9 @@ _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the rin
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_WHOLE_FROM: Final = 17.0  # mm
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
-_OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
 _OF_VIEW: Final = frozenset(["equiv", "match"])
@@ -25,6 +26,9 @@ _OF_VIEW: Final = frozenset(["equiv", "match"])
 _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
+_STRETCHED: Final = frozenset(["bellows"])
+_DRAW: Final = (20.0, 400.0)  # mm
+_CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -49,9 +53,15 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 and (after.kind in ("BODY", "FRAME") or after.text.startswith("crop"))
             ):
                 out[at] = token.as_("CROP")
-        elif token.kind == "RATIO" and at and out[at - 1].kind in ("LENGTH", "FOCAL") and token.numbers[0] < 1:
+        elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return _with_focal_left(out, told)
+
+
+def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'50 mm 1:2': how far a lens opens, as it is engraved; where close-ups are spoken of it is how big they get."""
+    behind_lens = at > 0 and tokens[at - 1].kind in ("LENGTH", "FOCAL") and tokens[at].numbers[0] < 1
+    return behind_lens and not told & _CLOSE_UP
 
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -100,10 +110,10 @@ def _listed(tokens: list[Token]) -> list[Token]:
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):
-        if tokens[at].kind == "PIECE" and tokens[at].value not in _OPTICS and _is_number(tokens[at + 1]):
+        if tokens[at].kind == "PIECE" and tokens[at].value not in OPTICS and _is_number(tokens[at + 1]):
             _row_behind(tokens, at + 1)
     for at in range(2, len(tokens) - 1):
-        if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in _OPTICS:
+        if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
             _all_lengths(tokens, at)
     return tokens
 
@@ -157,7 +167,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if _counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
-        return token.as_("COUNT") if token.text.isalpha() else _of_piece(token, after)
+        return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
     if after is not None and after.kind in ("LENS", "BODY") and _is_several(after) and number <= _MOST_THINGS:
         return token.as_("COUNT") if number == int(number) else token
     if (
@@ -169,13 +179,17 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
+    if is_further_stop(tokens, at):
+        return token.as_("FNUM")
     if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
         return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
-    if 0.3 <= number < 1 and _lists_factors(tokens, at):
+    if before is not None and before.kind == "PIECE" and before.value in _STRETCHED and _is_drawn_so_far(token, after):
+        return token.as_("LENGTH", unit="mm")
+    if 0.3 <= number < 1 and lists_factors(tokens, at):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))
-    if before is not None and before.kind == "PIECE" and before.value in _OPTICS and 0.4 <= number < 5:
+    if before is not None and before.kind == "PIECE" and before.value in OPTICS and 0.4 <= number < 5:
         return token.as_("TIMES")  # 'reducer .71'
     if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
         return token.as_("TIMES")
@@ -187,7 +201,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
-    if 0.4 <= number <= 5 and _of_optics(tokens, at):
+    if 0.4 <= number <= 5 and of_optics(tokens, at):
         return token.as_("TIMES")
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
@@ -199,6 +213,12 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_drawn_so_far(token: Token, after: Token | None) -> bool:
+    """'bellows 180', 'bellows 90 out': how far it is drawn, where the number is of nothing that follows."""
+    ends = after is None or after.kind in _ENDS or after.kind == "MEASURE"
+    return ends and token.text.isdecimal() and _DRAW[0] <= token.numbers[0] <= _DRAW[1]
 
 
 def _is_so_many(tokens: list[Token], at: int) -> bool:
@@ -213,21 +233,6 @@ def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
     around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
-
-
-def _of_optics(tokens: list[Token], at: int) -> bool:
-    """'a focal reducer 0.64 or 0.71': the factors told behind the piece that has them."""
-    before = [token for token in tokens[max(0, at - 3) : at] if token.kind != "JOIN" and token.kind != "CUE"]
-    if before and before[-1].kind == "TIMES":
-        before = before[:-1]
-    return bool(before) and before[-1].kind == "PIECE" and before[-1].value in _OPTICS and "." in tokens[at].text
-
-
-def _lists_factors(tokens: list[Token], at: int) -> bool:
-    """'.64 vs .71 reducer', 'from .71 to .64 reducer': one of a list of factors before the piece that has them."""
-    after = tokens[at + 1 : at + 4]
-    kinds = [token.kind for token in after]
-    return kinds[:1] in (["JOIN"], ["PREP"]) and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in _OPTICS
 
 
 def _is_several(head: Token) -> bool:
@@ -252,7 +257,7 @@ def _counts(tokens: list[Token], at: int) -> bool:
 
 def _of_piece(token: Token, piece: Token) -> Token:
     number = token.numbers[0]
-    if piece.value in _OPTICS and number < 5:
+    if piece.value in OPTICS and number < 5:
         return token.as_("TIMES")
     if number == int(number) and number <= 12 and piece.text.casefold().endswith("s"):
         return token.as_("COUNT")
@@ -263,6 +268,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured
+    if number >= _WHOLE_FROM and number * 2 != int(number * 2):
+        return False  # 'M bayonet (68.8)': long ones are whole numbers; a register is told to the tenth
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
@@ -275,7 +282,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number < 8 and number == int(number):
         return False
-    if before is None:
+    if before is None or before.kind == "STOP":
         return after is not None and after.kind in ("PREP", "TRAIT", "JOIN")
     if before.kind == "DET":
         return True

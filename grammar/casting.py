@@ -15,6 +15,7 @@ DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stre
 SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "~x"  # before the factor that a word for a piece has by itself
+_BODY_WORDS: Final = frozenset(["dslr", "body"])
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
@@ -102,6 +103,7 @@ class Part:
             self.thickness, self.factor, self.count,
             front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
             steps=self.steps,
+            said_too=tuple(id_ for mount in self.mounts[1:] for id_ in mount.ids) if self.sort == "lens" else (),
         )  # fmt: skip
 
 
@@ -155,10 +157,17 @@ def part_of(noun: Noun) -> Part:
     return part
 
 
+def names_body(token: Token) -> bool:
+    """Whether the name of a mount says that it is a body's: 'EF DSLR'."""
+    return token.kind == "MOUNT" and token.text.casefold().split()[-1] in _BODY_WORDS
+
+
 def _sort(noun: Noun) -> str:
     named = noun.first("NAMED")
     if noun.heads == "PIECE" or (named and named.unit == "adapter") or noun.pair:
         return "piece"
+    if noun.head is None and any(names_body(token) for token in noun.mods):
+        return "body"
     if noun.heads == "BODY" or (named and named.unit == "body" and noun.heads != "LENS"):
         return "body"
     if noun.heads == "LENS" or noun.first("KIND") or (named and named.unit == "lens"):

@@ -20,6 +20,7 @@ from grammar.tokens import Cue, Line, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
+_OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE"])
 
 
@@ -54,7 +55,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     cast = cast_of(phrases, lexicon.hosts, told)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
-    features |= _advised(text, lexicon)
+    features |= _advised(text, lexicon) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
     plainly = said_back(text)
     likely = (
@@ -74,6 +75,14 @@ def _advised(text: str, lexicon: Lexicon) -> set[str]:
         return set()
     asked = nearest[0].asked
     return {f"about-{asked}", f"surely-{asked}"} if nearest[0].score >= SURELY else {f"about-{asked}"}
+
+
+def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:
+    """Whether a text names nothing of the trade, and has a word that neither the language nor any advice knows."""
+    if features & _OURS or any(one.endswith("-said") for one in features):
+        return set()
+    strange = (one for one in line.tokens if one.kind == "UNKNOWN" and one.text.isalpha() and len(one.text) > 2)
+    return {"foreign"} if any(not lexicon.subjects.knows(one.text) for one in strange) else set()
 
 
 def _free(line: Line) -> tuple[Cue, ...]:

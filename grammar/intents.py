@@ -112,11 +112,13 @@ def _of_terms(line: Line) -> set[str]:
     """How the terms of a text stand: two with no more than a join between them, or little else beside them."""
     spans = sorted({(one.column, one.column + len(one.text)) for one in line.spoken if one.kind == "term"})
     spans = [span for span in spans if not any(a <= span[0] and span[1] <= b and (a, b) != span for a, b in spans)]
-    shown: set[str] = set()
+    shown: set[str] = {"two-terms"} if len(spans) > 1 else set()
     for (_, end), (start, _) in pairwise(spans):
         between = [one for one in line.tokens if end <= one.column < start and one.kind != "MARK"]
         if all(one.kind in ("JOIN", "DET", "FILLER", "STOP", "PREP") for one in between):
             shown.add("terms-beside")
+        if any(one.kind == "JOIN" and one.value in ("vs", "or") for one in between):
+            shown.add("terms-versus")
     rest = [
         one for one in line.tokens
         if one.kind in ("UNKNOWN", "CUE", "LENS", "BODY", "MOUNT", "NUMBER", "LENGTH", "PIECE", "KIND")

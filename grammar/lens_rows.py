@@ -9,8 +9,8 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.literals import STOPS
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 ALL: Final = "all"  # the value of the word by which something is told of each
 _LEAST, _MOST = 3.5, 1200.0  # mm, of a bare number that is a focal length

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.literals import STOPS
 from grammar.standins import STANDIN
 from grammar.tokens import Token
+from grammar.written import STOPS
 
 _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.literals import STOPS
 from grammar.tokens import Token
+from grammar.written import STOPS
 
-_SPEEDS: Final = frozenset(["iso", "asa"])
+_SPEED: Final = "iso"  # the value of the words for it
+_NATIVE: Final = "base-iso"  # and of those that only mean it where exposure is spoken of: 'base 800'
 _ISO_NEAR: Final = 6  # words
 # where one of these is told, or asked about, a number that is engraved on aperture rings is a stop
 _SETTINGS: Final = frozenset(["ISO", "SHUTTER", "FPS", "EV", "ND", "STOPS", "LIGHT", "TSTOP"])
@@ -17,11 +18,14 @@ _DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0]
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _GOING_ON: Final = "after-exposure-nd"
 _SLOWEST: Final = 25  # the least ISO that is set
+_LEAST_BASE: Final = 50  # and the least that a sensor has by itself
+_SMALLEST: Final = 22  # the f-number that bare whole numbers of a row of stops go to
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
 _CROP_NEAR: Final = 5  # words
+_LINKS: Final = frozenset(["to", "then"])  # values of what stands between two stops of a row
 
 
 def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -35,23 +39,25 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             continue
         elif _is_density(out, at) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
-        elif _is_iso(out, at) or _is_least_iso(out, at, told):
-            out[at] = token.as_("ISO")
         elif _is_angle(out, at):
             out[at] = token.as_("DEGREES")
+        elif _is_iso(out, at, lit) or _is_least_iso(out, at, told, lit):
+            out[at] = token.as_("ISO")
         elif lit and _is_stop(out, at):
             out[at] = token.as_("FNUM")
     return out
 
 
-def _is_iso(tokens: list[Token], at: int) -> bool:
-    """'iso can't go below 400', 'iso 3200 instead of 800': a round number a few words after the word or an ISO."""
+def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
+    """'iso can't go below 400', 'iso 3200 instead of 800', 'base 800': a round number near the word or an ISO."""
     number = tokens[at].numbers[0]
     if number < 25 or number % 5 or not tokens[at].text.isdecimal():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if lit and after is not None and after.value == _NATIVE and number >= _LEAST_BASE:
+        return True  # 'full sun, 800 base'
     for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
-        if token.text.casefold() in _SPEEDS:
+        if token.value == _SPEED or (lit and token.value == _NATIVE and number >= _LEAST_BASE):
             return True
         if token.kind == "ISO":
             return number >= 100 and (after is None or after.kind not in _LENSLIKE)
@@ -60,9 +66,9 @@ def _is_iso(tokens: list[Token], at: int) -> bool:
     return False
 
 
-def _is_least_iso(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
-    """'wont go under 640' in a talk about exposure, where no money is named: the least ISO."""
-    limited = at > 0 and tokens[at - 1].kind == "LIMIT" and _GOING_ON in told
+def _is_least_iso(tokens: list[Token], at: int, told: frozenset[str], lit: bool) -> bool:
+    """'wont go under 640' where exposure is spoken of and no money is named: the least ISO."""
+    limited = at > 0 and tokens[at - 1].kind == "LIMIT" and (lit or _GOING_ON in told)
     number = tokens[at].numbers[0]
     return limited and "cost" not in told and number >= _SLOWEST and number % 5 == 0
 
@@ -106,6 +112,18 @@ def _is_stop(tokens: list[Token], at: int) -> bool:
         return True
     placed = before is not None and before.kind in ("PREP", "AT", "FNUM")
     return placed and number in _WHOLE and any(token.kind == "FNUM" for token in tokens)
+
+
+def is_further_stop(tokens: list[Token], at: int) -> bool:
+    """'at 1.4, 4 and 8', 'f/2.8 or 11': one more of a row of stops, where it is of nothing that follows."""
+    number = tokens[at].numbers[0]
+    if at < 2 or tokens[at].text.isalpha() or number not in STOPS or number > _SMALLEST:
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and (after.kind in _OF_OTHERS or after.kind in _LENSLIKE):
+        return False
+    listed = tokens[at - 1].kind == "JOIN" or tokens[at - 1].value in _LINKS
+    return listed and tokens[at - 2].kind == "FNUM"
 
 
 def _is_of_crop(token: Token) -> bool:

@@ -16,8 +16,10 @@ _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
+_MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+_BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
@@ -52,6 +54,9 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 target = _before_which(out, at, token.value)
             if target is not None and not _is_plausible(token, out[target].numbers[0]):
                 target = None  # '0.2 mm on the ring' is no distance
+            if target is not None and token.value == "mark" and _names_format(out[target]):
+                out[at], out[target] = token.as_("PREP", value="made-for"), out[target].as_("FORMAT")
+                continue  # 'marked 2/3"'
             if target is not None:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
@@ -83,6 +88,11 @@ def _is_of_thread(token: Token) -> bool:
     return token.kind == "LENGTH" or wide
 
 
+def _names_format(token: Token) -> bool:
+    """Whether a length in inches is the figure of a sensor."""
+    return token.unit == "in" and "format" in token.implies and "/" in token.value
+
+
 def _measured_otherwise(tokens: list[Token], at: int) -> bool:
     """'measured 74.6 from shoulder to image': the words behind the number tell what was measured."""
     target = _before_which(tokens, at, "length")
@@ -100,15 +110,27 @@ def _is_plausible(word: Token, number: float) -> bool:
 
 
 def _close_focusing(tokens: list[Token]) -> list[Token]:
-    """'a close focus M ring': a ring that focuses closer is a helicoid, also with its mount in between."""
-    out = list(tokens)
-    for at, token in enumerate(tokens[:-2]):
+    """'a close focus M ring', 'the 18-30 macro M ring': that is a helicoid, also with its mount in between."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
         kinds = [one.kind for one in tokens[at + 1 : at + 3]]
-        ring = tokens[at + 2]
-        if token.kind == "MEASURE" and token.value == "close-focus" and kinds == ["MOUNT", "PIECE"]:
-            out[at + 2] = ring.as_("PIECE", value="helicoid") if ring.value == "adapter" else ring
-            out[at] = token.as_("CUE")
+        closer = token.kind == "MEASURE" and token.value == "close-focus" and kinds == ["MOUNT", "PIECE"]
+        drawn = (
+            token.text.casefold() == _MACRO and kinds == ["MOUNT", "PIECE"] and bool(out) and out[-1].kind == "RANGE"
+        )
+        if drawn:
+            continue
+        out.append(token.as_("CUE") if closer else token)
+        if len(out) > 1 and token.kind == "PIECE" and token.value == "adapter" and _closer(tokens[max(0, at - 2) : at]):
+            out[-1] = token.as_("PIECE", value="helicoid")
     return out
+
+
+def _closer(before: list[Token]) -> bool:
+    """Whether a ring is said to focus closer: by the word before its mount."""
+    if [one.kind for one in before[1:]] != ["MOUNT"]:
+        return False
+    return before[0].text.casefold() == _MACRO or (before[0].kind, before[0].value) == ("MEASURE", "close-focus")
 
 
 def _has_length(tokens: list[Token]) -> bool:
@@ -220,6 +242,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
+    if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
+        back -= 1  # '70.6 is the barrel'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back
@@ -241,6 +265,9 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             return None if taken or near else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
             continue  # 'register measured 46.4'
-        if token.kind not in _BETWEEN or (measured == "field" and token.value in _OF_THE_FIELD):
-            return None  # 'depth of field with a 50' is that of a lens, 'field at 3 m' that of a subject so far off
+        bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
+        of_field = measured == "field" and token.value in _OF_THE_FIELD
+        if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:
+            # 'depth of field with a 50', '2 m deep with 85' is of a lens, 'field at 3 m' that of a subject so far off
+            return None
     return None

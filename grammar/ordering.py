@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from engine.base.compact import compact, replace
 from grammar.atoms import Runs
-from grammar.literals import Literal
 from grammar.questions import Order
 from grammar.sifting import Mark, number_after, number_of, number_words
+from grammar.written import Literal
 
 Rows = tuple[tuple[str, ...], ...]  # first phrase, what it does, and the rest of each record
 

@@ -35,6 +35,7 @@ _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
 )
 _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
+_CLOSE: Final = frozenset(["extension-tube", "bellows", "close-up-lens", "reverse-ring"])  # what close-ups are made by
 WIDEST_THREAD: Final = 150.0  # mm
 
 
@@ -49,6 +50,7 @@ class Readings:
     number: int | None = None
     limits: dict[str, object] = field(default_factory=dict)
     diameter: float | None = None
+    wide: bool = False  # whether that was told as a width: 'a thing 40 mm wide'
     pitch: Token | None = None
     feet: bool = False
     faults: list[tuple[Token, str]] = field(default_factory=list)  # what cannot be meant, and why
@@ -223,7 +225,7 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         if key:
             out.keep(key, mm(token.numbers[0]))
         else:
-            out.diameter = token.numbers[0]
+            out.diameter, out.wide = token.numbers[0], not told & _SCREWED
     elif token.value == "zone":
         near, distant = token.numbers
         out.keep("zone", f"{mm(near)} to {'infinity' if distant == inf else mm(distant)}")
@@ -233,6 +235,8 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.distance_mm = token.numbers[0]
     elif token.value == "rear-reach" and "image-lands" in told:
         out.keep("flange_to_image", mm(token.numbers[0]))  # what stands there is the image, not the lens's rear
+    elif token.value == "flange-to-image" and "rear-stands" in told and "image-lands" not in told:
+        out.keep("rear_reach", mm(token.numbers[0]))  # 'the rear is 12 mm behind flange'
     elif token.value == "share":
         out.keep("transmission", f"{token.numbers[0] * (1 if token.numbers[0] > 1 else 100):g}")
     elif token.value == "reading":
@@ -304,7 +308,9 @@ def _first(text: str) -> float:
 def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     """'fill the frame with a 3 cm flower', 'a coin 24 mm across to fill the frame': how wide the subject is."""
     seen = "how-big" in told and not cast.lenses and not cast.pieces  # 'i see 60mm across, what magnification'
-    if not ("frame-filling" in told or seen) or "field" in out.values or out.pitch is not None:
+    # 'a thing 40 mm wide, 50 mm lens, how much tube'
+    near = out.wide and any(part.focal for part in cast.lenses) and any(part.piece in _CLOSE for part in cast.pieces)
+    if not ("frame-filling" in told or seen or near) or "field" in out.values or out.pitch is not None:
         return
     if out.diameter is not None:
         out.keep("field", mm(out.diameter))

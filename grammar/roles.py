@@ -7,15 +7,16 @@ from typing import Final
 
 from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
-from grammar.literals import TELECONVERTER
+from grammar.heads import share_heads
+from grammar.housing import house, house_stranger
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, told_of_lens
+from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
+from grammar.written import TELECONVERTER
 
 _AND: Final = frozenset(["and", "+", "&"])
 _TOWARDS: Final = frozenset(["on", "to"])
-_LENS_LIKE: Final = 16.0  # mm
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 # what is asked where a factor above 1 is that of an extender, and where it is a magnification
@@ -38,124 +39,22 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    parts = whole_pieces(parts)
+    parts = taking(parts) if "takes" in told else parts
     route(parts)
-    _share_heads(parts)
+    share_heads(parts)
     told_of_lens(parts)
     parts = paired(parts)
-    _house(parts)
+    house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
-    _house_stranger(cast)
+    house_stranger(cast)
     complete(cast)
     cast.swapped = _is_swapped(parts)
     return cast
-
-
-def _house(parts: list[Part]) -> None:
-    """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
-    bare = [part for part in parts if _may_host(part) and part.is_host]
-    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
-    if len(bare) != 1 or placed or any(part.sort == "body" and part.has_mount for part in parts):
-        return
-    part = bare[0]
-    peers = [one for one in parts if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece"]
-    listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
-    if part.noun.role not in ("", "with", "for", "of", "in") or listed:
-        return
-    if part.sort == "lens":
-        # '20mm f5.6 mft': the numbers are the lens's, the mount is that of the body it is on
-        body = Part("body", part.noun, mounts=part.mounts, formats=part.formats)
-        part.mounts, part.formats = [], []
-        parts.insert(parts.index(part) + 1, body)
-    else:
-        part.sort = "body"
-
-
-def _house_stranger(cast: Cast) -> None:
-    """'50 mm f/1.8 M42, kestrel a7': beside a lens that is told, a name that nobody knows is its body's."""
-    told = any(part.has_mount_or_kind or part.focal for part in cast.lenses)
-    if told and not cast.bodies and cast.strange:
-        part = cast.strange.pop()
-        part.sort = "body"
-        cast.bodies.append(part)
-
-
-def _may_host(part: Part) -> bool:
-    """Whether it is a mount alone, or one with only the numbers of a lens before it."""
-    if part.sort == "mount":
-        return True
-    told = part.noun.head is None and not part.kinds and not part.traits and (part.focal or part.f_number)
-    return part.sort == "lens" and bool(told) and bool(part.mounts)
-
-
-def _share_heads(parts: list[Part]) -> None:
-    """'FD, F, OM and M42 lenses': what ends the list heads all of it; a preposition at its start holds for all."""
-    for at in range(len(parts) - 1, 0, -1):
-        part, before = parts[at], parts[at - 1]
-        if part.noun.listed != before.noun.listed:
-            continue
-        headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
-        if (
-            headless
-            and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
-            and part.noun.head is not None
-            and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
-            and part.sort in ("lens", "body", "piece")
-            and not _is_another(before, part)
-            and _one_kind(before, part, parts)
-            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
-        ):
-            _recast(before, part)
-        if before.noun.role and not part.noun.role and part.sort == before.sort:
-            part.noun.role = before.noun.role
-    for at in range(1, len(parts)):
-        part, before = parts[at], parts[at - 1]
-        same = part.noun.listed == before.noun.listed
-        if same and before.noun.role and not part.noun.role and part.sort == before.sort:
-            part.noun.role = before.noun.role
-        length = part.noun.first("LENGTH")
-        short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
-        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
-            _recast(part, before)
-
-
-def _is_another(before: Part, part: Part) -> bool:
-    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
-    if part.sort != "body" or part.noun.join not in ("and", ",") or part.noun.head is None or not before.mounts:
-        return False
-    return not part.noun.head.text.casefold().endswith("s") and not before.is_host
-
-
-def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
-    """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
-    if part.sort != "length":
-        return True
-    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
-    lens_told = any(one.sort == "lens" and one.focal for one in parts)
-    if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
-        return False  # '50mm, 20mm tube'
-    if headed.noun.join == "+" and single and not lens_told:
-        return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
-    token = part.noun.first("LENGTH", "RANGE")
-    return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
-
-
-def _is_focal_length(part: Part, headed: Part) -> bool:
-    """Whether the first of two lengths that stand in a list is as long as a lens, both with their units."""
-    one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
-    return one is not None and other is not None and one.text[-1:].isalpha() and one.numbers[0] >= _LENS_LIKE
-
-
-def _recast(part: Part, like: Part) -> None:
-    part.noun.head = like.noun.head
-    fresh = part_of(part.noun)
-    part.sort, part.piece = fresh.sort, fresh.piece
-    part.thickness, part.focal, part.factor = fresh.thickness, fresh.focal, fresh.factor
-    if part.sort == "length" and like.sort == "lens":
-        part.sort = "lens"
 
 
 def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
@@ -247,6 +146,12 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
         return
+    if part.noun.role == "from" and last_lens is None and (part.traits or part.formats) and not part.mounts:
+        # 'came off an old reflex': told of the lens spoken of before
+        part.sort, part.by_camera = "lens", True
+        part.traits = [f"from {trait}" for trait in part.traits]
+        cast.lenses.append(part)
+        return
     cast.bodies.append(part)
 
 
@@ -316,6 +221,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         cast.lengths.remove(before)
         cast.lenses.append(before)
         return
+    if role in ("", "with") and part.noun.join and _told_of_bodies(part, parts):
+        _as(part, "body", cast)
+        return
     bare_body = before is not None and before.sort == "body" and before.is_bare
     if bare_body and role == "for" and not part.is_host:
         _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
@@ -355,10 +263,16 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     elif role == "in" and lens is not None:
         _as(part, "lens", cast)  # 'the same 8 mm lens is sold in C and in CS'
         part.focal, part.f_number = lens.focal, lens.f_number
-    elif not cast.bodies or role == "for":
+    elif not cast.bodies or role == "for" or _told_of_bodies(part, parts):
         _as(part, "body", cast)
     else:
         _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
+    """'the bodies are an RF and a Z': what follows several bodies of which nothing else is told, in their sentence."""
+    heads = (one for one in parts if one.noun.heads == "BODY" and not one.noun.all("MOUNT") and one.is_several)
+    return any(one.noun.sentence == part.noun.sentence and one.noun.column < part.noun.column for one in heads)
 
 
 def _is_focal(part: Part) -> bool:

@@ -6,6 +6,8 @@ few millimetres is a plate and no lens; a thread thinner than any lens mount's i
 
 from __future__ import annotations
 
+import re
+from itertools import takewhile
 from typing import Final
 
 from grammar.casting import DRAWN
@@ -27,12 +29,29 @@ _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
 _DOES: Final = "does"  # value of the words for what a lens does or shows
 _LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
+_T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
+_LINKS: Final = frozenset(["VERB", "DET", "CUE", "FILLER", "JOIN", "PREP", "MARK"])  # between two that are compared
 _ENDS_NEAR: Final = 4  # tokens
 
 
 def with_senses_told(tokens: list[Token]) -> list[Token]:
     """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_drawn(_mounted(_readings(list(tokens)))))))
+    return _behind(_subjects(_plates(_drawn(_mounted(_readings(_transmissions(list(tokens))))))))
+
+
+def _transmissions(tokens: list[Token]) -> list[Token]:
+    """'is T2 the same as f/2': a mount whose name is a T-stop is that stop where an f-stop is set against it."""
+    for at, token in enumerate(tokens):
+        told = _T_STOP.fullmatch(token.text) if token.kind == "MOUNT" else None
+        if told is None:
+            continue
+        for step in (1, -1):
+            rest = tokens[at + step :: step] if at + step >= 0 else []
+            between = list(takewhile(lambda one: one.kind in _LINKS, rest))
+            facing = rest[len(between)] if len(between) < len(rest) else None
+            if facing is not None and facing.kind == "FNUM" and any(one.kind in ("CUE", "JOIN") for one in between):
+                tokens[at] = token.as_("TSTOP", numbers=(float(told[1]),))
+    return tokens
 
 
 def _subjects(tokens: list[Token]) -> list[Token]:

@@ -8,6 +8,7 @@ from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
+from grammar.group_heads import with_group_heads, with_times_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
@@ -36,7 +37,7 @@ VALUES: Final = frozenset(
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
-    "bodies": "BODY", "camera": "BODY",
+    "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
@@ -55,7 +56,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = settled(with_small_words(_within_cues(line)))
+    tokens = with_times_told(with_group_heads(settled(with_small_words(_within_cues(line)))))
     tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)

@@ -8,7 +8,8 @@ from typing import Final
 from engine.base.compact import compact, replace
 from grammar.atoms import Atom, Runs, atoms_of, smooth
 from grammar.lexicon import Lexicon
-from grammar.literals import Literal, literal_at
+from grammar.literals import literal_at
+from grammar.written import Literal
 
 _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
 _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one

@@ -14,13 +14,15 @@ _METRES: Final = frozenset(["m", "ft", "cm", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end
 _LINKS: Final = frozenset(["to", "and", "-"])
+_BEYOND: Final = frozenset(["onwards", "onward", "and beyond", "beyond", "and up", "and further"])
 _MOST_BARE: Final = 100.0  # a larger number without a unit is no distance in metres
 _LEAST_MM: Final = 100.0
 
 
 def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
     """The two ends become one KEYED zone, where depth or a stop is asked for; lengths in mm, the far one may be inf."""
-    if not told & _WANTED:
+    open_ended = "focus" in told and any(_goes_on(tokens, at) for at in range(len(tokens)))
+    if not (told & _WANTED or open_ended):
         return tokens
     far = {cue.column for cue in cues if cue.tells == _FAR}
     out = list(tokens)
@@ -44,6 +46,9 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
         return (near, distant, at) if near >= _LEAST_MM else None
     if token.kind not in ("LENGTH", "NUMBER") or token.text.isalpha():
         return None
+    if _goes_on(tokens, at):
+        start = _mm(token, "m")
+        return (start, inf, at + 1) if start is not None else None
     link = at + 1
     while link < len(tokens) and tokens[link].kind in _PASSED and tokens[link].column not in far:
         link += 1
@@ -66,6 +71,18 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
     if ends[0] is None or ends[1] is None or ends[0] >= ends[1]:
         return None
     return ends[0], ends[1], end
+
+
+def _goes_on(tokens: list[Token], at: int) -> bool:
+    """'from 1.2 m on', '2 m onwards', '3m and beyond': all that lies behind."""
+    rest = tokens[at + 1 : at + 3]
+    if not rest or tokens[at].unit not in _METRES:
+        return False
+    if rest[0].text.casefold() in _BEYOND:
+        return True
+    ends = len(rest) < 2 or rest[1].kind in ("CUE", "STOP", "VERB")
+    opened = at > 0 and tokens[at - 1].value == "from"
+    return opened and rest[0].value == "on" and ends
 
 
 def _mm(token: Token, unit: str) -> float | None:

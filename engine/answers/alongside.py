@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from engine.answers.advice import advice_lines
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.elsewhere import elsewhere
 from engine.answers.forced import forced_chain
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.making import ring_to_make
+from engine.answers.nearby import nearest
 from engine.answers.open_lens import needed, needs_register
 from engine.answers.others import traps
 from engine.answers.said import mentions, number
@@ -25,13 +27,16 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
+MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
 # ways to say that nothing stands between lens and body
 DIRECT = (
     "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
     "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
-    "no adapter", "without an adapter", "nothing between", "bare on", "with no ring", "freelens",
-    "held in front", "held against",
+    "no adapter", "without an adapter", "bare on", "bare against", "nothing between", "with no ring",
+    "freelens", "held in front", "held against", "flush held", "held on",
+    "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
 )  # fmt: skip
 
 
@@ -101,16 +106,21 @@ def alongside(
     feet = question.feet
     if not chains:
         if not is_free(question.limits):
-            return Alongside((), _remedies(setup, knowledge))
+            return Alongside((), _remedies(setup, knowledge) + _of_mount(question, setup, knowledge))
         made = made_chain(ring, setup, knowledge)
         told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
-        return Alongside((made,) if made is not None else (), told + _remedies(setup, knowledge))
+        told += _remedies(setup, knowledge) + _of_mount(question, setup, knowledge)
+        return Alongside((made,) if made is not None else (), told)
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    if is_free(question.limits):
+    plain = _without_glass(chains, ring, setup, knowledge)
+    if plain is not None and is_free(question.limits):
+        rows = (plain,)
+        told += Told((_short(plain, feet, "without glass"),))
+    elif is_free(question.limits):
         rows = tuple(traps(chains, knowledge, question.limits.pieces))
-    if rows:
+    if rows and plain is None:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
     told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
@@ -120,7 +130,47 @@ def alongside(
         told += Told(
             (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
         )
-    return Alongside(rows, told + _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge))
+    told += _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge)
+    return Alongside(rows, told + _of_mount(question, setup, knowledge))
+
+
+def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
+    """What is to be known of lenses of this mount, and the advice for it that the question's words are about.
+
+    In a talk it was told with the first answer.
+    """
+    mount = setup.lens_mount
+    if question.follows or mount.id == setup.body_mount.id:
+        return Told()
+    rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
+    note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
+    return Told((*advice_lines(rows), *note))
+
+
+def _without_glass(
+    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
+) -> ListedChain | None:
+    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
+    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
+    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    plain = made_chain(ring, setup, knowledge)
+    return replace(plain, number=len(chains) + 1) if plain is not None else None
+
+
+def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The lens held flush on the body, where all that is sold carries it farther out yet than that would."""
+    if not chains or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    flush = flush_chain(setup, knowledge)
+    least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
+    return flush if least is not None and most is not None and most > FARTHER * least else None
+
+
+def _error(judged: Judged) -> float | None:
+    """How far out a chain leaves the lens, in mm; None where that can be set, or is not known."""
+    error = judged.measured_trace.value("register_error_mm")
+    return error.shortest.nominal if isinstance(error, Span) and is_known(error.shortest) else None
 
 
 def _as_asked(question: Question, knowledge: Knowledge) -> Told:

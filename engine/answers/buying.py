@@ -7,28 +7,28 @@ from collections.abc import Iterator, Sequence
 from engine.answers.advice import named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.filters import filter_rings, filter_threads
+from engine.answers.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.open_lens import MEASURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number
-from engine.answers.several import pair_of, together
+from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.answers.telling import chain_title
-from engine.answers.usual_mounts import HUB, TUBES, usual_mount
+from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.ways_apart import ways_apart
-from engine.answers.ways_told import OPTICAL
-from engine.answers.wording import listed, money, small_mm, trimmed
+from engine.answers.ways_told import OPTICAL, WORTH
+from engine.answers.wording import money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
-from grammar.questions import ALL, Limits, Question, Thing
+from grammar.questions import ALL, Question
 
 # what is said of the lenses that were spoken of
 THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
 MOST_OF_KIND = 6
-HUB_TOLD = "Through"  # how the line on a hub begins
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
@@ -36,20 +36,22 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _of_all_of_them(question, knowledge)
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    told = Told()
+    first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
+    first += _behind_glass(question, answer, knowledge)
+    told = Told((), first.quantities)
     for part in _parts(question, lenses, bodies, answer, knowledge):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    lines = [*_led(question, answer, told), *advice]
+    lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
     if not lines:
         lines = [Line("ask", "For which lenses, on which bodies?")]
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
-    base = answer or Answer(question.text, "buy-plan", ANSWERED if told.lines or rows else NO, ())
+    base = answer or Answer(question.text, "buy-plan", ANSWERED if first.lines or told.lines or rows else NO, ())
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
@@ -58,10 +60,20 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
 def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
     """The lines with the hub before the pairs where the hub is what is asked about."""
     pairs = list(answer.lines) if answer else []
-    if _hub_of(question) is None:
+    if hub_of(question) is None and not any(BASE_TOLD in line.text for line in told.lines):
         return [*pairs, *told.lines]
-    hub = [line for line in told.lines if HUB_TOLD in line.text]
+    hub = [line for line in told.lines if HUB_TOLD in line.text or BASE_TOLD in line.text]
     return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
+
+
+def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:
+    """What the glass that is thought of would make of the lens, where no chain on a body tells it."""
+    if answer is not None or not any(thing.factor or thing.piece in OPTICAL for thing in question.adapters):
+        return Told()
+    from engine.answers.equivalent import equivalent
+
+    told = equivalent(question, knowledge)
+    return Told(told.lines, told.quantities)
 
 
 def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
@@ -96,8 +108,12 @@ def _pairs_told(
     if len(lenses) == len(bodies) == 1:
         if _is_unfocused(lenses[0].mount):
             return None
-        if _hub_of(question) is not None:
-            return _hub_or_not(question, knowledge)
+        if hub_of(question) is not None:
+            return _weighed(question, knowledge)
+        if mentions(question, *WORTH):
+            weighed = _weighed(question, knowledge)
+            if weighed.chains:
+                return weighed
         from engine.answers.pair import one_pair
 
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
@@ -109,10 +125,10 @@ def _pairs_told(
 def hub_or_direct(question: Question, knowledge: Knowledge) -> Told:
     """For several lenses, or bodies: how many pieces and what price by a hub and by single rings; else empty."""
     lenses, bodies = _sides(question, knowledge)
-    if _hub_of(question) is None or len(lenses) < 2 or not bodies:
+    if hub_of(question) is None or len(lenses) < 2 or not bodies:
         return Told()
     direct = _pairs_told(question.with_(adapters=(), intent="buy-plan"), lenses, bodies, knowledge)
-    hub = _through_hub(question, lenses, bodies, _pieces(direct), knowledge)
+    hub = through_hub(question, lenses, bodies, _pieces(direct), knowledge)
     return Told((*hub.lines, *(direct.lines[:1] if direct and hub.lines else ())), hub.quantities)
 
 
@@ -123,16 +139,12 @@ def _sides(question: Question, knowledge: Knowledge) -> tuple[list[LensSide], li
     return lenses, bodies
 
 
-def _hub_of(question: Question) -> Thing | None:
-    return next((thing for thing in question.adapters if thing.piece == "hub"), None)
-
-
-def _hub_or_not(question: Question, knowledge: Knowledge) -> Answer:
-    """One lens on one body needs no hub, where one ring does it: what each costs."""
+def _weighed(question: Question, knowledge: Knowledge) -> Answer:
+    """The ways told for one lens on one body side by side; it needs no hub, where one ring does it."""
     told, chains = ways_apart(question, knowledge)
     counts = [len(chain.listed.judged.chain.adapters) for chain in chains]
     lines = list(told.lines)
-    if len(counts) == 2 and counts[0] < counts[1]:
+    if hub_of(question) is not None and len(counts) == 2 and counts[0] < counts[1]:
         lines.insert(0, Line("head", f"No hub is needed for one lens on one body: {chains[0].title} does it alone."))
     return Answer(
         question.text, "buy-plan", ANSWERED if chains else NO, tuple(lines), question=question, chains=chains,
@@ -150,8 +162,13 @@ def _parts(
     threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)[0]
+    yield left_of_sum(question, pairs)
+    if lenses and not bodies:
+        yield bodies_by_plain_rings(question, lenses, knowledge)
+    if len(bodies) > 1:
+        yield built_on_body(question, lenses, bodies, knowledge)
     if len(lenses) > 1:
-        yield _through_hub(question, lenses, bodies, _pieces(pairs), knowledge)
+        yield through_hub(question, lenses, bodies, _pieces(pairs), knowledge)
     if bodies and not lenses:
         yield _of_kind_on(question, bodies[0], knowledge)
     for lens in lenses:
@@ -188,49 +205,6 @@ def _pieces(answer: Answer | None) -> Interval | None:
     """How many pieces the pairs take together, each bought once; None where no pairs are told."""
     counts = (row.value for row in answer.quantities if row.name == "adapter_count") if answer else iter(())
     return next((count for count in counts if isinstance(count, Interval)), None)
-
-
-def _through_hub(
-    question: Question,
-    lenses: Sequence[LensSide],
-    bodies: Sequence[BodySide],
-    direct: Interval | None,
-    knowledge: Knowledge,
-) -> Told:
-    """A ring from each lens to one hub mount, and one from the hub to each body, against single rings."""
-    facts = knowledge.catalogue
-    meant = Thing("mount", usual_mount(HUB, facts))
-    hub, behind = body_side(meant, facts), lens_side(meant, facts)
-    if not isinstance(hub, BodySide) or not isinstance(behind, LensSide):
-        return Told()
-    plain = replace(question, limits=Limits(pieces=1, without_glass=True, cheapest=True), adapters=())
-    lenses = list({lens.mount.id: lens for lens in reversed(lenses)}.values())[::-1]  # one ring serves a mount
-    fronts = [pair_of(plain, lens, hub, knowledge, True, False) for lens in lenses if lens.mount.id != meant.id]
-    rears = [pair_of(plain, behind, body, knowledge, False, True) for body in bodies]
-    if any(pair.chain is None for pair in (*fronts, *rears)):
-        return Told()
-    rows = [Quantity("ring_thickness_mm", pair.ring, pair.case) for pair in fronts if pair.ring is not None]
-    rows += [Quantity("ring_thickness_mm", pair.ring, f"hub to {pair.case}") for pair in rears if pair.ring is not None]
-    count = len(fronts) + (len(rears) or 1)
-    rows.append(Quantity("adapter_count", Interval.exact(float(count)), "through the hub"))
-    seats = listed([f"{pair.words} {small_mm(pair.ring.nominal)}" for pair in fronts if pair.ring is not None])
-    name = hub.mount.designation
-    to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
-    text = f"{HUB_TOLD} {name} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
-    numbers_ = {(row.name, row.case): row.value for row in together([*fronts, *rears])[1]}
-    price, left = numbers_.get(("price", "all pairs")), numbers_.get(("adapter_count", "to buy"))
-    if isinstance(left, Interval):
-        rows.append(Quantity("adapter_count", left, "through the hub, to buy"))
-        text += f", {trimmed(count - left.nominal, 0)} of them yours"
-    if isinstance(price, Interval) and rears:
-        rows.append(Quantity("price", price, "through the hub"))
-        text += f", {money((price.least, price.greatest))}"
-    text += ". Each further body then costs one ring."
-    if direct is not None:
-        rows.append(Quantity("adapter_count", direct, "direct"))
-        text += f" Direct it is {trimmed(direct.nominal, 0)}."
-    text += " Two joints: tolerance and play add, and the hub's throat may clip very fast long lenses."
-    return Told((Line("text", text),), tuple(rows))
 
 
 def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge) -> Told:

@@ -15,6 +15,7 @@ from engine.answers.owned import with_own_facts
 from engine.answers.readings import readings_told
 from engine.answers.ring_off import of_ring
 from engine.answers.said import distance_mm, focals, last_said, mentions, number
+from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
 from engine.answers.sheets import own_sheets
@@ -39,7 +40,6 @@ NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|f
               r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
               r"|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
-TAPE = ("tape", "really", "actual", "in truth", "measures")  # what a distance is told by, against the scale
 SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm"})
@@ -178,29 +178,12 @@ def is_limit(question: Question) -> bool:
 
 
 def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float | None] | None:
-    """'the scale says 2 m, the tape 2.6': the error in mm, from what the ring is set to and what is sharp there."""
-    mark, bare, lenses = number(question, "mark"), number(question, "numbers"), focals(question)
-    told = distance_mm(question)
-    if bare is not None and 0.1 <= bare <= 100:  # metres, as the mark beside it
-        mark, told = mark or told, bare * 1000
-    if mark is None or told is None or len(lenses) != 1 or not mentions(question, *TAPE):
+    """'the scale says 2 m, the tape 2.6': the error in mm, and the shim where one is lacking of the lens named."""
+    told, _ = by_scale_pair(question, knowledge)
+    if not told.lines:
         return None
-    lens = Distances(lenses[0], knowledge.catalogue)
-    set_to, sharp = lens.extension_at(mark), lens.extension_at(told)
-    if not (is_known(set_to) and is_known(sharp)):
-        return None
-    error = sharp.nominal - set_to.nominal
-    by, feet = small_mm(abs(error)), question.feet
-    mend = f"add a shim of {by}" if error < 0 else f"take {by} off"
-    text = (
-        f"Set to {distance(mark, feet)} it is sharp at {distance(told, feet)}: the lens sits {by} too"
-        f" {'close' if error < 0 else 'far out'}; {mend}, and the scale is right."
-    )
-    rows = (
-        Quantity("register_error_mm", Interval.exact(error), "by the tape"),
-        Quantity("shim_mm", Interval.exact(abs(error)), "by the tape"),
-    )
-    return Told((Line("head", text),), rows), abs(error) if error < 0 else None
+    error = next(row.value.least for row in told.quantities if row.name == "register_error_mm")
+    return told, -error if error < 0 and focals(question) else None
 
 
 def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, several: bool) -> Told:

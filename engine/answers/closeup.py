@@ -13,29 +13,30 @@ from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
 from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.drawn import draw_of, draws, is_drawn
+from engine.answers.drawn import BELLOWS, draw_of, draws, is_drawn
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
+from engine.answers.missing_extension import missing_extension
 from engine.answers.nearby import nearest
 from engine.answers.nearest_set import nearest_set
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.stacks import length_of_all, stack_for
-from engine.answers.taped import front_focus_taped, taped_note
+from engine.answers.taped import as_taped, front_focus_taped, taped_note
 from engine.answers.turned_round import reversed_alone
 from engine.answers.usual_mounts import TUBES, usual_mount
-from engine.answers.wording import about, article, distance, ranged, small_mm, times, trimmed
+from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from engine.physics import closeup, focus
+from engine.physics import closeup
 from grammar.questions import Question
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
-LONGEST_SPACER = 60.0  # mm
+LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 WANTED = ("want", "need", "reach", "get to", "closest to", "nearest to", "which of", "to get", "for ")
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 NEARER = ("enough", "closer", "nearer")
@@ -64,7 +65,8 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
-    if not _focals(question) and not (question.said("magnification") or question.said("field")):
+    sized = question.said("magnification") or question.said("field")
+    if not _focals(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
         lines += _without_focal(question, knowledge, told)
     if not lines:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
@@ -78,6 +80,16 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
+    told = Told()
+    for part in _parts(question, knowledge):
+        told += part
+    told += stack_for(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
 
 def _by_their_stops(question: Question) -> list[Question]:
@@ -120,7 +132,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if wanted is not None and not tubes:
         for lens in lenses:
+            yield missing_extension(lens.focal.nominal, question)
             yield at_magnification(lens, wanted, shown)
+        if not lenses:
+            yield missing_extension(None, question)
         for m in numbers(question, "magnification") if not lenses else ():
             yield light_alone(question, m, shown)
     for lens in lenses:
@@ -135,7 +150,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield taped_note(lens, question, tubes) or assumed_note(lens)
         if not tubes and wanted is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             yield from _as_marked(lens, question, shown)
-            yield from _as_taped(lens, question, shown)
+            yield from as_taped(lens, question, shown)
 
 
 def sets_told(tubes: list[float], question: Question) -> bool:
@@ -196,7 +211,8 @@ def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
     yield from numbers(question, "extension", "travel")
     if question.lenses and not any(thing.thickness_mm is not None for thing in question.adapters):
         # 'a half mm shim': a short length that belongs to nothing else stands between
-        yield from (one for one in numbers(question, "length", "thickness") if one <= LONGEST_SPACER)
+        longest = LONGEST_DRAW if any(thing.piece == BELLOWS for thing in question.adapters) else LONGEST_SPACER
+        yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
 
 
 def _with_tubes(
@@ -266,25 +282,6 @@ def _as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[
     if at is not None and own is not None and is_known(own):
         case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
         yield at_extension(optics, own.nominal, shown, case, end="focus")
-
-
-def _as_taped(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:
-    """What a subject at a distance before the front glass comes to: x = f*f/(w - a)."""
-    room = number(question, "front_glass")
-    if room is None or not is_known(optics.offset):
-        return
-    x = closeup.extension_for_room_mm(optics.focal, optics.offset, Interval.exact(room))
-    m = focus.magnification(optics.focal, x)
-    if not is_known(m):
-        return
-    case = f"{small_mm(room)} before the front glass"
-    rows = [Quantity("magnification", m, case)]
-    text = f"{case}: {about(m, times)}, by where its front focal point may lie"
-    wide = closeup.field_mm(Interval.exact(shown.form.width_mm), m) if shown.form is not None else None
-    if wide is not None and is_known(wide) and shown.form is not None:
-        rows.append(Quantity("field_width_mm", wide, case))
-        text += f"; field {ranged(wide, small_mm)} wide on {shown.form.name}"
-    yield Told((Line("head", f"{text}."),), tuple(rows)) + assumed_note(optics)
 
 
 def _without_focal(question: Question, knowledge: Knowledge, told: Told) -> list[Line]:

@@ -8,8 +8,10 @@ from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.buying import hub_or_direct
 from engine.answers.circles import circles_of
+from engine.answers.crop_or_glass import crop_or_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
+from engine.answers.matching import each_on_its_own
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -37,7 +39,10 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         told = _as_look_alikes(question, knowledge) + told
     apart, chains = ways_apart(question, knowledge) if not sides else (Told(), ())
     told = apart if chains else hub_or_direct(question, knowledge) if _of_hub(question) else told
-    least = SURE if chains else LEAST
+    on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
+    told = on_formats if on_formats.lines and not sides else told
+    told = crop_or_glass(question) + told
+    least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:
         kinds = kinds_in_words(ways_told(question, knowledge.catalogue))

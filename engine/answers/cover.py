@@ -17,11 +17,13 @@ from engine.answers.said import mentions, number
 from engine.answers.shifting import asks_shift, room_to_shift
 from engine.answers.which_cover import lit_of, which_cover
 from engine.answers.wording import FULL, percent, ranged, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from grammar.questions import Question
 
 MOST_ADVICE = 1
+WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
@@ -52,6 +54,12 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def why_dark(question: Question, knowledge: Knowledge) -> Answer:
+    """Why a frame stays dark at its edge: the circle of the lens, set against what the frame needs."""
+    found = cover(question.with_(intent="coverage", topic=None), knowledge)
+    return replace(found, intent="why", question=question, lines=(Line("head", WHY_DARK), *found.lines))
 
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.knowledge import Knowledge
+from engine.answers.said import numbers
 from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.wording import trimmed
 from engine.base.interval import is_known
@@ -33,6 +34,8 @@ def draw_of(thing: Thing, question: Question, knowledge: Knowledge) -> tuple[flo
         return None
     if thing.thickness_mm is not None:
         return thing.thickness_mm if is_drawn(thing) else None
+    if numbers(question, "extension", "thickness"):
+        return None
     mounts = [*thing.front[:1], *(lens.id for lens in question.lenses if lens.id)]
     mounts += usual_mount(TUBES, knowledge.catalogue)
     for mount in mounts:

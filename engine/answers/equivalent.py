@@ -7,11 +7,14 @@ from math import log2, radians, sqrt, tan
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays
+from engine.answers.crop_or_glass import crop_or_glass
 from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
+from engine.answers.matching import each_on_its_own, to_match
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, interval, mentions, number, stop
 from engine.answers.same_depth import same_depth
+from engine.answers.usual_glass import with_usual_factor
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -28,8 +31,15 @@ CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
+    asked = question
+    question, note = with_usual_factor(question, knowledge.catalogue)
     told = Told()
     factor = glass_factor(question, knowledge.catalogue)
+    each = each_on_its_own(question, knowledge.catalogue) if factor is None else Told()
+    if each.lines:
+        return Answer(
+            question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
+        )
     lenses, at = focals(question) or _ends_of_zoom(question), stop(question)
     told += _glass(question, factor, lenses, at)
     crops = crops_of(question, knowledge)
@@ -52,13 +62,15 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     if question.topic == MATCH:
-        told = _to_match(lenses, crops) + told
-    lines = list(told.lines)
+        told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
+    if mentions(question, " or ", " vs ") or question.topic == "better":
+        told = crop_or_glass(question) + told
+    lines = [*told.lines, *note.lines]
     if len(lines) < 2 or mentions(question, "exposure", "light", "bright", "meter"):
         rows = nearest(question.text, knowledge.catalogue, 1)
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     return Answer(
-        question.text, "crop-equivalent", ANSWERED, tuple(lines), question=question, quantities=told.quantities
+        question.text, "crop-equivalent", ANSWERED, tuple(lines), question=asked, quantities=told.quantities
     )  # fmt: skip
 
 
@@ -87,20 +99,6 @@ def _ends_of_zoom(question: Question) -> tuple[float, ...]:
     """The focal lengths that a zoom goes from and to."""
     told = interval(question, "zoom")
     return (told.least, told.greatest) if told is not None else ()
-
-
-def _to_match(lenses: tuple[float, ...], crops: list[Crop]) -> Told:
-    """The focal length that frames on each format as the one told does on full frame: it over the crop factor."""
-    told = Told()
-    for focal in lenses:
-        for crop in crops:
-            needed = focal / crop.by_diagonal
-            text = f"To frame like {trimmed(focal, 1)} mm on full frame, {crop.name} needs {trimmed(needed, 1)} mm"
-            if crop.by_width is not None:
-                text += f" ({trimmed(focal / crop.by_width, 1)} mm by width)"
-            case = f"on {crop.name} like {trimmed(focal, 1)} mm on full frame"
-            told += Told((Line("head", f"{text}."),), (Quantity("focal_length_mm", Interval.exact(needed), case),))
-    return told
 
 
 def _glass(question: Question, factor: float | None, lenses: tuple[float, ...], at: float | None) -> Told:

@@ -8,19 +8,33 @@ from math import log2
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
+from engine.answers.close_alone import light_alone
+from engine.answers.close_picture import shown_by
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
 from engine.answers.exposure_change import FILTERED, changed_exposure, density_with_glass
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
-from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
+from engine.answers.lighting import (
+    BASE_ISO,
+    HALF_A_FRAME,
+    Light,
+    held,
+    light_of,
+    seconds,
+    setting,
+    shutter_s,
+    usual_shutter_s,
+)
 from engine.answers.said import mentions, number, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
+
+SHUTTER_ASKED = ("what shutter", "which shutter", "shutter then", "shutter would", "shutter do")
 
 
 def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -42,6 +56,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
     yield lost_by_extension(question, knowledge)
+    yield _lost_at_magnification(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _glass(question, knowledge)
@@ -65,18 +80,22 @@ def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
 
 def _asked(question: Question, light: Light) -> str:
     """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
+    if mentions(question, *SHUTTER_ASKED) and light.counted is not None and question.f_number is not None:
+        return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
     if mentions(question, "nd", "density", "neutral"):
         nd_alone = not light.filters or not mentions(question, "shutter", "iso")
         if nd_alone:
             return ""
+    # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
+    scene_and_iso = question.said("light") is not None and light.iso is not None
     if light.counted is not None and not is_known(light.shutter):
-        if mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
+        if scene_and_iso or mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
             return "shutter"
-    elif mentions(question, "which iso", "what iso", "iso do i", "iso for") and light.iso is None and light.counted:
+    elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
     asks = mentions(question, "which aperture", "what aperture", "which f", "what f", "which stop", "what stop")
-    return "stop" if unset and asks and is_known(light.shutter) else ""
+    return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
 
 
 def _shutter(light: Light) -> Told:
@@ -84,6 +103,7 @@ def _shutter(light: Light) -> Told:
     time = exposure.shutter_for_s(light.scene, light.counted, Interval.exact(light.iso or BASE_ISO), held(light))
     if not is_known(time):
         return Told()
+    light = replace(light, assumed=tuple(said for said in light.assumed if said != HALF_A_FRAME))
     text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
     return Told((Line("head", text),), (Quantity("shutter_s", time),))
 
@@ -145,6 +165,14 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
     rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
+    """What a magnification costs in light, and which f-number then counts."""
+    wanted = number(question, "magnification")
+    if wanted is None or extension_mm(question, knowledge.catalogue) is not None:
+        return Told()
+    return light_alone(question, wanted, shown_by(question, knowledge))
 
 
 def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:

@@ -174,8 +174,8 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
     told = number(question, "stops")
     if told is not None and not light.filters:
         shorter = mentions(question, *SHORTER)
-        way = "more" if shorter else "less"
-        out.append(Change(f"{stops_said(told)} {way} light", told if shorter else -told))
+        way = "more light" if shorter else "of ND" if mentions(question, *FILTERED) else "less light"
+        out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
     factor = glass_factor(question, knowledge.catalogue)
     if factor is not None:
         out.append(Change(f"glass of {factor:g}x", -2 * log2(factor)))
@@ -215,7 +215,8 @@ def _new_shutter(time: float, changes: list[Change]) -> Told:
 def _kept_shutter(time: float, changes: list[Change], question: Question, knowledge: Knowledge) -> Told:
     """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
     light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
-    if light.filters or abs(brighter) < LEAST_CHANGE or not mentions(question, *FILTERED):
+    filtered = bool(light.filters) or (question.said("stops") is not None and not _has_pair(question))
+    if filtered or abs(brighter) < LEAST_CHANGE or not mentions(question, *FILTERED):
         return Told()
     if brighter < 0:
         text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."

@@ -9,8 +9,8 @@ from engine.answers.said import mentions, numbers
 from engine.answers.wording import f_number, listed, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
-from grammar.literals import STOPS
 from grammar.questions import Question
+from grammar.written import STOPS
 
 SPEAKS: Final = ("hole", "paper stop", "drop in stop", "drop-in stop", "waterhouse", "stop disc", "stop plate")
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.asking_back import ask_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
@@ -15,6 +15,7 @@ from engine.answers.threads_measured import by_thread
 from engine.answers.threads_meet import threads_meet
 from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
+from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
@@ -43,11 +44,15 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     lines: list[Line] = list(met.lines)
     quantities: list[Quantity] = list(met.quantities)
     firsts = _firsts(question, knowledge)
+    chains = mixed(mounts, knowledge) if several else ()
     if len(set(firsts)) == 2:
-        lines.append(Line("head", _same_or_not(*(knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)))))
+        pair = [knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)]
+        lines.append(Line("head", _same_or_not(pair[0], pair[1], _barred(chains))))
+    elif len(mounts) == 1 and _asks_of_thread(question, knowledge.catalogue.mounts[mounts[0]]):
+        lines += _of_one_thread(knowledge.catalogue.mounts[mounts[0]], knowledge)
     elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
-    elif len(mounts) == 1:
+    elif len(mounts) == 1 and not met.lines:
         if len(_words(question)) > 1 and not named_alike(mounts[0], knowledge):
             designation = knowledge.catalogue.mounts[mounts[0]].designation
             lines.append(Line("head", f"Yes, one and the same mount: {designation}."))
@@ -74,7 +79,6 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     lines += between.lines
     quantities += between.quantities
     told = set_apart(mounts, knowledge)
-    chains = mixed(mounts, knowledge) if several else ()
     lines += [*mixed_lines(chains, question.feet), *told.lines]
     advice = knowledge.catalogue.advice.get("cross-thread")
     if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
@@ -93,13 +97,44 @@ def _firsts(question: Question, knowledge: Knowledge) -> list[str]:
             knowledge.catalogue.mounts]  # fmt: skip
 
 
+def _asks_of_thread(question: Question, mount: Mount) -> bool:
+    """'is M42x1 the same as M42': a thread named beside the mount that has it."""
+    return mount.thread is not None and question.said("thread") is not None
+
+
+def _of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
+    """That the thread is the same and the register is not, where other mounts have it too."""
+    others = [
+        one
+        for one in knowledge.catalogue.mounts.values()
+        if one.thread == mount.thread and one.id != mount.id and is_known(one.register_mm)
+    ]
+    if not others:
+        return []
+    told = listed(
+        [f"{one.designation} {small_mm(one.register_mm.nominal)}" for one in others if is_known(one.register_mm)]
+    )
+    own = f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
+    text = (
+        f"The thread is the same, the register need not be: {mount.designation}{own}, but {told}. It screws in and may "
+        "focus wrong: ask for the register in mm."
+    )
+    return [Line("head", text)]
+
+
 def _words(question: Question) -> set[str]:
     """The names of mounts as typed: one name typed twice says nothing of two."""
     things = (*question.lenses, *question.things, *question.bodies)
     return {thing.words.casefold() for thing in things if thing.kind == "mount"}
 
 
-def _same_or_not(one: Mount, other: Mount) -> str:
+def _barred(chains: Sequence[ListedChain]) -> list[str]:
+    """Which lens on which body is not to be had, though the parts may go together."""
+    setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
+    return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
+
+
+def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
     """Whether two mounts are the same in coupling and register, and in what they differ."""
     apart: list[str] = []
     if one.coupling != other.coupling:
@@ -116,6 +151,8 @@ def _same_or_not(one: Mount, other: Mount) -> str:
     names = f"{one.designation} and {other.designation}"
     if apart:
         return f"No, {names} are not the same: {listed(apart)}."
+    if barred:
+        return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
     coupled = one.thread == other.thread if one.coupling == "screw" else True
     return f"{'Yes, ' if coupled else ''}{names} go together: the same coupling and register."
 

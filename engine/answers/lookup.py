@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
+from engine.answers.advice import advice_lines
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
+from engine.answers.nearby import nearest, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import number
+from engine.answers.said import mentions, number
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
+
+ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
+SAME: Final = ("same", "=", "equal", "equals", "another word", "another name", "synonym")
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
@@ -27,18 +33,36 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         )  # fmt: skip
     told = by_format(question, knowledge)
     things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
-    for thing in _terms_first(things) if told.lines else things:
-        for name in thing.ids[:3]:
-            lines += list(_about(thing.kind, name, knowledge, quantities))
+    if not any(thing.ids for thing in things):
+        term = term_misspelt(question.text, knowledge.catalogue)
+        things = (Thing("term", (term.id,)),) if term is not None else things
+    chosen = _terms_first(things) if told.lines else things
+    for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
+        lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
+    lines[:0] = _same_or_not(question, knowledge)
     if not lines:
-        what = question.topic or " ".join(question.skipped) or "that"
+        lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
+    if not lines:
+        what = " ".join(question.skipped) or question.topic or "that"
         return Answer(
             question.text, "definition", NO,
             (Line("text", f"'{what}' is not among the terms, mounts, threads and adapters known here."),),
             question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:
+    """Yes or no first, where it is asked whether two terms are one."""
+    terms = [thing for thing in question.things if thing.kind == "term"]
+    if len(terms) < 2 or not mentions(question, *SAME):
+        return []
+    names = dict.fromkeys(knowledge.catalogue.terms[thing.ids[0]].names[0] for thing in terms)
+    if len(names) == 1:
+        typed = listed(list(dict.fromkeys(thing.words.casefold() for thing in terms)))
+        return [Line("head", f"Yes, {typed} are the same thing.")] if typed else []
+    return [Line("head", f"No, {listed(list(names))} are not the same.")] if len(names) == 2 else []
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:

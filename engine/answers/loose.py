@@ -7,6 +7,7 @@ from engine.answers.chain_numbers import principal_numbers
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import distance_mm, focals, mentions, number, stop
+from engine.answers.scale_pair import by_scale_pair
 from engine.answers.spacing import USUAL_FORMAT, errors_of_limit, far_limits, marks, usual_focals
 from engine.answers.standin import as_listed, judged_alone
 from engine.answers.telling import focus_lines, life_line, seat_line
@@ -54,6 +55,9 @@ def off_by_mm(question: Question) -> float | None:
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:
     """Every part of it that the question's numbers allow; nothing where it holds none."""
+    by_tape, chains = by_scale_pair(question, knowledge)
+    if by_tape.lines:
+        return Loose(chains, by_tape)
     off = off_by_mm(question)
     if off is not None and off < 0:
         return Loose((), marks(_lenses(question, knowledge), -off, knowledge.catalogue, question.feet, 1))

@@ -8,6 +8,7 @@ from typing import Final
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
+from grammar.nearest import nearest_keys
 from grammar.questions import Question
 from grammar.subject_words import stems, words_of
 from grammar.subjects import Match, Subjects
@@ -15,12 +16,15 @@ from grammar.subjects import Match, Subjects
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
 MOST_PART: Final = 0.5
+LEAST_STEM: Final = 4  # letters of that word: what is shorter is the name of a mount
 SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
 SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
 PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
 FAIR_PART: Final = 0.3
+MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
+LEAST_LETTERS: Final = 6  # of its longest word
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
 
 # what the keys of values that were read, and topics, are called in advice
@@ -57,7 +61,11 @@ def nearest(
 def _is_near(match: Match, least: float, intent: str) -> bool:
     """Whether a match is near enough; of a question with little else in it, one common word is."""
     return match.score >= least or (
-        intent in SPOKEN_OF and least <= LEAST and match.score >= ONE_WORD and match.part >= MOST_PART
+        intent in SPOKEN_OF
+        and least <= LEAST
+        and match.score >= ONE_WORD
+        and match.part >= MOST_PART
+        and any(len(one) >= LEAST_STEM for one in match.shared)
     )
 
 
@@ -71,6 +79,24 @@ def plainly_about(text: str, subjects: Subjects) -> str | None:
         if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
             return match.asked
     return None
+
+
+def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
+    """The term that a few words were meant for, though several are misspelt; None where other words say more."""
+    said = [word for word in words_of(text) if len(word) > 1]
+    best: tuple[int, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.names:
+            wanted = words_of(name)
+            met = [word for word in wanted if nearest_keys(word, said)]
+            if met == wanted and len(wanted) >= len(said) - MOST_BESIDE and _is_long(wanted):
+                best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
+    return best[1] if best else None
+
+
+def _is_long(words: list[str]) -> bool:
+    """Whether a name is so long that what is a slip or two away from it is hardly another word."""
+    return any(len(word) >= LEAST_LETTERS for word in words)
 
 
 def nearest_term(text: str, catalogue: Catalogue) -> Term | None:

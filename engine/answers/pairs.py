@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from engine.answers.answer import Answer
 from engine.answers.bare_sensor import glass_gone_mm, without_glass
+from engine.answers.described import TUBE
 from engine.answers.knowledge import Knowledge
-from engine.answers.named_pieces import TUBE
 from engine.answers.pair import TUBES, one_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.said import number, numbers
@@ -56,12 +56,15 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
 
 
 def _as_measured(side: LensSide, question: Question) -> LensSide:
-    """The lens with what was told of it: flange to image, whatever its mount's register is, barrel, nearest mark."""
+    """The lens with what was told of it: flange to image, whatever its register is, barrel, rear, nearest mark."""
     lens, measured, barrel = side.lens, number(question, "flange_to_image"), number(question, "barrel")
     if measured is not None and measured > 0:
         lens = replace(lens, register_mm=Interval.exact(measured))
     if barrel is not None and barrel > 0:
         lens = replace(lens, collar_mm=Interval.exact(barrel))
+    reach = number(question, "rear_reach")
+    if reach is not None and reach > 0:
+        lens = replace(lens, rear_reach_mm=Interval.exact(reach))
     near = number(question, "close_focus")
     if near is not None and not is_known(lens.close_focus_mm):
         lens = replace(lens, close_focus_mm=Interval.exact(near))

@@ -10,6 +10,11 @@ from engine.answers.knowledge import Knowledge
 from grammar.questions import Question
 
 SURE: Final = 6.0  # how much an advice must share with a question that is not answered, to be told all the same
+INSTEAD: Final = (
+    "No repairs, no shops, and no lens or camera is valued or ranked here: for repairs see a qualified technician. "
+    "What can be answered: how a lens gets on a body, what it then does, and which adapters that takes, with price "
+    "bands."
+)
 # every one of these is asked by a test, so that help cannot be wrong
 EXAMPLES: Final = (
     ("how it fits", "how do I get a C lens on my E-mount body"),
@@ -89,15 +94,18 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
+    """That it is not answered here, what is known beside it, and what can be asked instead."""
     from engine.answers.nearby import nearest
 
-    text = (
-        "That is not answered here: no repairs, no valuing or ranking of lenses and cameras. For repairs see a "
-        "qualified technician. What can be answered: how a lens gets on a body, what it then does, and which adapters "
-        "that takes, with price bands of adapters."
-    )
-    near = nearest(question.text, knowledge.catalogue, 1, SURE)
-    lines = [Line("text", text), *(Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in near)]
+    named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
+    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, 1, SURE, question.intent)]
+    table = knowledge.catalogue.advice
+    rows = [table[name] for name in dict.fromkeys((*near, *named))][:1]
+    lines = [
+        Line("head", "Sorry, that is not answered here."),
+        *(Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows),
+        Line("text", INSTEAD),
+    ]
     return Answer(question.text, "out-of-scope", NO, tuple(lines), question=question)
 
 

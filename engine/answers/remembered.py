@@ -15,6 +15,7 @@ from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
+OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
 def answer(
@@ -34,6 +35,10 @@ def answer(
             question.text, "start-over", 0, (Line("text", "Forgotten. Start with a lens and a body."),),
             question=question, forgets=True,
         )  # fmt: skip
+    if _of_the_frame(question, before):
+        from engine.answers.cover import why_dark
+
+        return why_dark(question, knowledge)
     if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
@@ -50,6 +55,12 @@ def answer(
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _of_the_frame(question: Question, before: Question | None) -> bool:
+    """Whether the reason is asked for after what a lens lights of a frame."""
+    asked = question.intent == "why" and question.topic in OF_FRAME and question.number is None
+    return asked and question.follows and before is not None and before.intent == "coverage" and bool(question.lenses)
 
 
 def _drawing(
@@ -82,8 +93,9 @@ def _why(
         rows = tuple(chain.listed for chain in found.chains or ())
         rows += _without_glass(question, rows, chains_first)
         if not rows:
-            # without the mount of the lens there is no chain to give reasons for: the words themselves are answered
-            return found if question.lens.ids or question.topic == SURE else None
+            # without the mounts of both there is no chain to give reasons for: the words themselves are answered
+            named = question.lens.ids and question.body.ids
+            return found if named or question.topic == SURE else None
     if not rows:
         return None
     number = question.number or _meant(question, rows)
@@ -94,7 +106,8 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     told = why(question, rows[number - 1], number, knowledge, rows)
-    return replace(_with_symptom(told, knowledge), chains=_as_listed(rows, knowledge))
+    told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
+    return replace(told, chains=_as_listed(rows, knowledge))
 
 
 def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedChain, ...]:
@@ -104,6 +117,15 @@ def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedCh
     return tuple(
         ListedChain(number, row, chain_title(row.judged, knowledge)) for number, row in enumerate(rows, start=1)
     )
+
+
+def _with_numbers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The reasons of a chain, after what the numbers of the question itself come from."""
+    from engine.answers.explained import explained
+
+    told = explained(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
 
 def _with_symptom(answer: Answer, knowledge: Knowledge) -> Answer:
@@ -158,10 +180,17 @@ def _without_glass(
 
 
 def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
-    """The chain that a reason is asked for: 'why not' is about the first that falls short, all else about the best."""
-    if question.topic == "not":
-        short = (n for n, row in enumerate(rows, start=1) if row.judged.verdict != VERDICTS[0])
-        return next(short, 1)
+    """The chain that a reason is asked for: the first that falls short where it is 'why not', or an end is told.
+
+    All else is about the best.
+    """
+    from engine.answers.explained import tells_limit
+
+    seen = question.number is None and tells_limit(question)
+    if question.topic == "not" or seen:
+        short = [n for n, row in enumerate(rows, start=1) if row.judged.verdict != VERDICTS[0]]
+        plain = [n for n in short if not any(one.has_glass for one in rows[n - 1].judged.chain.adapters)]
+        return next(iter(plain if seen and plain else short), 1)
     return 1
 
 

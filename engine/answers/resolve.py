@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from engine.answers.constructions import planes_told
-from engine.answers.said import mentions, number, pitch_mm
 from engine.answers.wording import article, trimmed
 from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -72,77 +70,6 @@ def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:
     return LensSide(replace(lens, name=words), mount, alone, words, others)
 
 
-# words that tell of the days of film
-FILM_DAYS: Final = (
-    "film slr", "film kit", "film camera", "film body", "film days", "film bag", "off film", "from film", "old film",
-    "fifties", "sixties", "seventies", "eighties", "50s", "60s", "70s", "80s", "1950s", "1960s", "1970s", "1980s",
-    "from 19", "of 19", "slr lens",
-)  # fmt: skip
-
-
-def told_apart(question: Question, catalogue: Catalogue) -> Question:
-    """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    measured = number(question, "flange_to_image")
-    of_film, pitch = mentions(question, *FILM_DAYS), pitch_mm(question)
-    lenses = []
-    names: list[tuple[str, ...]] = []
-    for thing in question.lenses:
-        # of one name told twice the first is that of the old lens
-        is_old = of_film and thing.ids not in names
-        names.append(thing.ids)
-        thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
-        lenses.append(_as_measured(_of_its_pitch(thing, pitch, catalogue), measured, catalogue))
-    return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
-
-
-def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
-    """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
-    kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
-    if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
-        return thing
-    fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
-    return replace(thing, ids=fitting) if fitting else thing
-
-
-def _of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
-    """Of several mounts that a thread may be, those of the pitch that was told."""
-    if thing.kind != "mount" or not thing.ambiguous or pitch is None:
-        return thing
-    good = catalogue.assumptions["pitch-by-paper"].value
-    threads = {name: catalogue.threads.get(catalogue.mounts[name].thread or "") for name in thing.ids}
-    fitting = tuple(
-        name
-        for name, thread in threads.items()
-        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
-    )
-    return replace(thing, ids=fitting) if fitting else thing
-
-
-def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
-    """Of several mounts that the words may mean, not those of digital bodies, where a lens of film days is told of."""
-    if thing.kind != "mount" or not thing.ambiguous or not of_film:
-        return thing
-    older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
-    return replace(thing, ids=older) if older else thing
-
-
-def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:
-    """A lens named by one mount that measures as another of the same thread is of that other: 'C', 12.5 mm, is CS."""
-    mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
-    if measured_mm is None or mount is None or not mount.thread:
-        return thing
-    near = catalogue.assumptions["register-by-paper"].value.greatest
-    if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
-        return thing  # no ruler tells it from the mount that was named
-    alike = [
-        (abs(row.register_mm.nominal - measured_mm), row.id)
-        for row in catalogue.mounts.values()
-        if row.thread == mount.thread and is_known(row.register_mm)
-    ]
-    off, other = min(alike, default=(near + 1, ""))
-    return replace(thing, ids=(other,)) if off <= near else thing
-
-
 def _told(lens: Lens, thing: Thing) -> Lens:
     """The lens with what the question says of it."""
     if thing.focal_length_mm is not None:
@@ -201,6 +128,8 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
         body = catalogue.bodies[thing.id]
         form = catalogue.formats.get(thing.format or body.format)
         return BodySide(body, catalogue.mounts[body.mount], False, body.name, form)
+    if not thing.ids and thing.format is not None:
+        thing = replace(thing, kind="mount", ids=_mount_of_format(thing.format, catalogue))
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
         what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
         return Missing(
@@ -218,6 +147,11 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
     words = f"{article(noun)} {noun} body"
     body = Body(id="", name=words, mount=mount.id, format=largest.id if largest else "", basis=AS_TOLD, generic=True)
     return BodySide(body, mount, True, words, largest, others)
+
+
+def _mount_of_format(form: str, catalogue: Catalogue) -> tuple[str, ...]:
+    """The mount that bodies of a format are called by it for: '44x33 body'; none where nothing is called so."""
+    return tuple(mount.id for mount in catalogue.mounts.values() if f"{form} body" in mount.aliases)[:1]
 
 
 def setup_of(lens: LensSide, body: BodySide, catalogue: Catalogue, stop: float | None = None) -> Setup:

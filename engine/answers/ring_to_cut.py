@@ -217,7 +217,7 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
     ids = [name for thing in question.adapters for name in (*thing.front[:1], *thing.rear[:1])]
     ids += [name for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" for name in thing.ids[:1]]
     lines, rows = [], []
-    for name in dict.fromkeys(ids):
+    for name in dict.fromkeys(name for name in ids if name in facts.mounts):
         thread = facts.threads.get(facts.mounts[name].thread or "")
         if thread is None:
             continue

@@ -18,7 +18,7 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
 
     Source: optics model, depth at the same field; blur allowed and aperture go with the diagonal.
     """
-    told = _formats(question, facts)
+    told = formats_told(question, facts)
     if focals(question):
         return Told()
     place = re.search(rf"(?:f ?/? ?|at ){re.escape(f'{at:g}')}(?![\d.])", question.text, re.IGNORECASE)
@@ -41,7 +41,7 @@ def same_depth(question: Question, at: float, facts: Catalogue) -> Told:
     return out
 
 
-def _formats(question: Question, facts: Catalogue) -> list[tuple[Thing, Format]]:
+def formats_told(question: Question, facts: Catalogue) -> list[tuple[Thing, Format]]:
     """Every format told, by itself, by a lens or by a body and its mount."""
     found: list[tuple[Thing, Format]] = []
     for thing in (*question.things, *question.bodies, *question.lenses):

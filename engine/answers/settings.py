@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
-
 from engine.answers.advice import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
@@ -12,6 +10,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import focals, interval
+from engine.answers.usual_glass import usual_factors, with_usual_factor
 from engine.answers.wording import trimmed
 from engine.base.interval import Interval
 from grammar.questions import Question
@@ -82,24 +81,19 @@ def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) ->
 
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
+    question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)
     lines: list[Line] = []
     rows: list[Quantity] = []
     zoom = interval(question, "zoom")
+    if zoom is not None and not focals(question):
+        ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
+        lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
     for focal in focals(question) or ((zoom.least, zoom.greatest) if zoom is not None else ()):
-        for each in (factor, None) if factor is not None else (None, *_usual_factors(knowledge)):
+        for each in (factor, None) if factor is not None else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"
             rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
             first = each == factor
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
-    return Told(tuple(lines), tuple(rows))
-
-
-def _usual_factors(knowledge: Knowledge) -> list[float]:
-    """The factor that most reducers have, and that most teleconverters have."""
-    out = []
-    for kind in ("focal-reducer", "teleconverter"):
-        factors = [row.factor for row in knowledge.catalogue.adapters.values() if row.kind == kind and row.factor]
-        out += [factor for factor, _ in Counter(factors).most_common(1)]
-    return out
+    return Told(tuple(lines), tuple(rows)) + note

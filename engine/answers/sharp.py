@@ -15,6 +15,7 @@ from engine.answers.drawn import draws
 from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge
+from engine.answers.matching import each_on_its_own, frame_of
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.owned import own_lens
 from engine.answers.remarking import remarked
@@ -65,7 +66,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     at = stop(question)
     named = frames_named(question, facts)
     # full frame first where none is told
-    frames = named[:2] or frames_of(question, facts)[::-1]
+    theirs = [form for thing in question.lenses if (form := frame_of(thing, question, facts)) is not None]
+    frames = list(dict.fromkeys((*theirs, *named)))[:2] or frames_of(question, facts)[::-1]
     if question.topic == "diffraction":
         m = number(question, "magnification")
         if at is not None and m is not None:
@@ -88,19 +90,26 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield alike
         return
     rows = [
-        (lens, _stop_of(thing, question, at, facts))
+        (thing, lens, _stop_of(thing, question, at, facts))
         for thing in question.lenses
         if (lens := distances_of(thing, facts)) is not None
     ]
-    lenses = [lens for lens, _ in rows]
+    lenses = [lens for _, lens, _ in rows]
     if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
         yield Told((Line("note", WHOLE),))
     wanted = number(question, "magnification")
     close = wanted is not None or not lenses or mentions(question, "macro", "close up", "close-up")
+    each = each_on_its_own(question, facts)
+    if each.lines:
+        yield each
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
-        for lens, own in rows:
-            yield from _of_lens(lens, own, blur, form, question, knowledge)
+        for thing, lens, own in rows:
+            if each.lines and frame_of(thing, question, facts) is not form:
+                continue
+            # several stops told are each answered, unless they are what the lenses open to
+            for n in question.stops if len(question.stops) > 1 and len(rows) == 1 else (own,):
+                yield from _of_lens(lens, n, blur, form, question, knowledge)
         if close:
             for m in numbers(question, "magnification") or CLOSE_UPS:
                 for one in _stops(question, at):

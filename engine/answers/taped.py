@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Line, Told
+from collections.abc import Iterator
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.close_rows import Shown, assumed_note
 from engine.answers.distances import Distances
-from engine.answers.said import numbers
-from engine.answers.wording import small_mm
+from engine.answers.said import number, numbers
+from engine.answers.wording import about, ranged, small_mm, times
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
-from engine.physics import optics
+from engine.physics import closeup, focus, optics
 from grammar.questions import Question, Thing
 
 
@@ -32,3 +35,22 @@ def taped_note(lens: Distances, question: Question, tubes: list[float]) -> Told 
         f"{small_mm(abs(lens.offset.nominal))} {where} the front glass; the other distances before the glass follow."
     )
     return Told((Line("note", text),))
+
+
+def as_taped(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:
+    """What a subject at a distance before the front glass comes to: x = f*f/(w - a)."""
+    room = number(question, "front_glass")
+    if room is None or not is_known(optics.offset):
+        return
+    x = closeup.extension_for_room_mm(optics.focal, optics.offset, Interval.exact(room))
+    m = focus.magnification(optics.focal, x)
+    if not is_known(m):
+        return
+    case = f"{small_mm(room)} before the front glass"
+    rows = [Quantity("magnification", m, case)]
+    text = f"{case}: {about(m, times)}, by where its front focal point may lie"
+    wide = closeup.field_mm(Interval.exact(shown.form.width_mm), m) if shown.form is not None else None
+    if wide is not None and is_known(wide) and shown.form is not None:
+        rows.append(Quantity("field_width_mm", wide, case))
+        text += f"; field {ranged(wide, small_mm)} wide on {shown.form.name}"
+    yield Told((Line("head", f"{text}."),), tuple(rows)) + assumed_note(optics)

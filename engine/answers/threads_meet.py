@@ -8,8 +8,10 @@ from engine.answers.wording import trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Thread
 from grammar.atoms import key_of
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
+FILTERS = ("filter", "step-ring")
+COARSEST_FILTER_MM = 0.75  # pitch of filters up to about 82 mm
 # what becomes of a screw in a thread that is not its own
 _OUTCOMES = {
     "binds": "starts, then binds",
@@ -35,7 +37,9 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
             bare = bare or not any(mount.thread == name for mount in facts.mounts.values())
         elif thing.kind == "mount" and name in facts.mounts and facts.mounts[name].thread:
             threads.append(facts.threads[facts.mounts[name].thread or ""])
-    threads = list(dict.fromkeys(threads))
+    filters = [thread for thread in (_of_filter(thing, knowledge) for thing in question.adapters) if thread is not None]
+    threads = list(dict.fromkeys([*filters, *threads]))
+    bare = bare or bool(filters)
     if len(threads) < 2 or not bare:
         return Told()
     one, other = threads[:2]
@@ -45,6 +49,23 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
         if is_known(thread.pitch_mm)
     )
     return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
+
+
+def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
+    """The thread of a filter or step ring that goes by its width alone: 'M42 filter' has the fine pitch of filters."""
+    facts = knowledge.catalogue
+    mount = facts.mounts.get(thing.front[0]) if thing.piece in FILTERS and thing.front else None
+    own = facts.threads.get(mount.thread or "") if mount is not None else None
+    if own is None:
+        return None
+    alike = [one for one in facts.threads.values() if one.major_mm.nominal == own.major_mm.nominal]
+    fine = [
+        (one.pitch_mm.nominal, one)
+        for one in alike
+        if is_known(one.pitch_mm) and one.pitch_mm.nominal <= COARSEST_FILTER_MM
+    ]
+    best = max(fine, key=lambda row: ("filter" in (row[1].used_for or ""), row[0]), default=None)
+    return best[1] if best is not None else None
 
 
 def _named(text: str, knowledge: Knowledge) -> Thread | None:

@@ -8,7 +8,8 @@ from math import log2
 from engine.answers.answer import Line, ListedChain, Quantity, Told
 from engine.answers.chain_numbers import price_of
 from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.making import ring_to_make
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import stop
 from engine.answers.several import way_told
 from engine.answers.ways_told import CLOSE_UP_LENS, Way, ways_told
@@ -82,7 +83,7 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
     told = Told((Line("head", text),), ()) if (text := " ".join(_decides(outcomes))) else Told()
     for one in outcomes:
         told += _told(one, question)
-    told += Told((), tuple(_differences(outcomes)))
+    told += Told((), (*_differences(outcomes), *_registers(lens, body, knowledge)))
     return told, tuple(one.chain for one in outcomes if one.chain is not None)
 
 
@@ -190,6 +191,13 @@ def _differences(outcomes: Sequence[Outcome]) -> Iterator[Quantity]:
         one, other = factors[:2]
         by = abs(one.stops - other.stops)
         yield Quantity("light_difference_stops", Interval.exact(by), f"{one.way.name} against {other.way.name}")
+
+
+def _registers(lens: LensSide, body: BodySide, knowledge: Knowledge) -> Iterator[Quantity]:
+    """What lies between the two mounts, whatever way is taken."""
+    room = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue).thickness_mm
+    if room is not None:
+        yield Quantity("register_difference_mm", room, f"{lens.mount.id}, {body.mount.id}")
 
 
 def kinds_in_words(ways: Sequence[Way]) -> str:

@@ -14,8 +14,8 @@ from grammar.leanings import lean, leanings, packed, unpacked
 from tests.grammar.asked import asked
 from tests.grammar.fit import ASKED, TABLE, by_source, digest, made_ready
 
-# of questions in ordinary words that the weights were not fitted to
-LEAST_UNSEEN = 0.92
+# of questions in ordinary words that nothing was fitted to; which quarter of the others is taken moves it by 0.015
+LEAST_UNSEEN = 0.89
 UNSEEN = "plain-long"
 
 

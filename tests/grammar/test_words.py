@@ -55,7 +55,7 @@ def test_evidence_names_only_what_can_show() -> None:
     for evidence in lexicon().words.evidence:
         for one in evidence.needs | evidence.lacks:
             assert (
-                one in cues | kinds | seen | {"equals", "dashes", "talking"}
+                one in cues | kinds | seen | {"equals", "dashes", "foreign", "talking"}
                 or one.endswith("-said")
                 or one.startswith(("about-", "surely-"))
             ), (

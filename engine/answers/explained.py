@@ -1,0 +1,145 @@
+"""Where the numbers of a 'why' come from: registers of the mounts named and what they differ by, glass, a far limit."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+from typing import Final
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.bare_sensor import THICKEST_MM, glass_told, shift_of
+from engine.answers.frames import frames_of
+from engine.answers.knowledge import Knowledge
+from engine.answers.said import FAR_MM, distance_mm, focals, number
+from engine.answers.scale_pair import by_scale_pair, scale_pair
+from engine.answers.spacing import errors_of_limit
+from engine.answers.wording import ranged, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount
+from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
+from grammar.questions import Question
+
+_NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
+SHORTEST_MM: Final = 3.5  # of focal lengths
+_LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
+_NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
+_SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
+
+
+def explained(question: Question, knowledge: Knowledge) -> Told:
+    """Every number that can be accounted for, one line each; nothing where none can."""
+    by_tape, _ = by_scale_pair(question, knowledge)
+    if by_tape.lines:
+        return by_tape
+    told = _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_crop(question, knowledge)
+    return told + _of_limit(question, knowledge)
+
+
+def tells_limit(question: Question) -> bool:
+    """Whether a distance is told at which a described lens ends."""
+    limit = distance_mm(question)
+    return limit is not None and limit >= FAR_MM and bool(focals(question)) and scale_pair(question) is None
+
+
+def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The mounts of lens and body, and of both ends of the rings, each once."""
+    ids = [thing.ids[0] for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" and thing.ids]
+    ids += [end[0] for thing in question.adapters for end in (thing.front, thing.rear) if end]
+    return [knowledge.catalogue.mounts[one] for one in dict.fromkeys(ids) if one in knowledge.catalogue.mounts]
+
+
+def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
+    """Each number as typed, its value, and how far it may be off by its rounding."""
+    lenses = [focal for focal in focals(question) if focal >= SHORTEST_MM]
+    for found in _NUMBER.finditer(question.text):
+        value = float(found[1])
+        if value >= _LEAST_MM and value not in lenses:
+            yield found[1], value, 0.5 * 10.0 ** -len(found[2] or "") + _SLACK_MM if found[2] else _SLACK_MM
+
+
+def _of_registers(question: Question, knowledge: Knowledge) -> Told:
+    mounts = mounts_named(question, knowledge)
+    known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
+    told = Told()
+    for typed, value, slack in _numbers(question):
+        for (one, first), (other, second) in combinations(known, 2):
+            if abs(abs(first.nominal - second.nominal) - value) <= slack:
+                rows = ((one, first), (other, second))
+                shorter, longer = sorted(rows, key=lambda row: row[1].nominal)
+                told += _difference(typed, longer, shorter, question.lens.ids if question.lens is not None else ())
+    return told
+
+
+def _difference(
+    typed: str, longer: tuple[Mount, Interval], shorter: tuple[Mount, Interval], lens: tuple[str, ...]
+) -> Told:  # fmt: skip
+    """What a difference of two registers is for the one on the other, and what comes of it for the lens asked about."""
+    (one, first), (other, second) = longer, shorter
+    by = first - second
+    text = (
+        f"{typed} mm is what the registers differ by: {one.designation} {trimmed(first.nominal, 3)} less "
+        f"{other.designation} {trimmed(second.nominal, 3)} is {small_mm(by.nominal)}."
+    )
+    if other.id not in lens:
+        text += f" A lens of {one.designation} needs a ring of that thickness on {other.designation}."
+    if one.id not in lens:
+        text += (
+            f" A lens of {other.designation} in a seat of {one.designation} sits that much too far out, as on an "
+            "extension tube, unless its own seat is sunk as deep."
+        )
+    rows = (
+        Quantity("register_difference_mm", by, f"{one.id}, {other.id}"),
+        Quantity("register_error_mm", by, f"{other.id} flush in {one.id}"),
+        Quantity("ring_thickness_mm", by, f"{one.id} to {other.id}"),
+    )
+    return Told((Line("head", text),), rows)
+
+
+def _of_glass(question: Question, knowledge: Knowledge) -> Told:
+    """What a plate of the thickness told does to the focus, whether it was put in or taken out."""
+    gone = glass_told(question, knowledge)
+    if gone.lines:
+        return gone
+    filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
+    told = number(question, "glass") or next(iter(filters), None)
+    size = number(question, "filter_thread")
+    thick = told if told is not None else size if size is not None and size <= THICKEST_MM else None
+    shift = shift_of(thick, knowledge.catalogue) if thick is not None else None
+    if thick is None or shift is None:
+        return Told()
+    text = (
+        f"{trimmed(thick, 2)} mm of glass between lens and sensor moves the focus back by {ranged(shift, small_mm)}, "
+        "t(1 - 1/n): put in, the lens must sit so much farther out for infinity, and taken out so much nearer. Before "
+        "the lens it moves nothing."
+    )
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift),))
+
+
+def _of_crop(question: Question, knowledge: Knowledge) -> Told:
+    """'why is my 35 on mft like a 70': the focal length told besides is that times the crop factor of the body."""
+    lenses = [focal for focal in focals(question) if focal >= SHORTEST_MM]
+    said = [float(one[1]) for one in _NUMBER.finditer(question.text)]
+    for form in frames_of(question, knowledge.catalogue):
+        factor = FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
+        for focal in lenses:
+            like = next((one for one in said if one != focal and abs(one / (focal * factor) - 1) <= _NEAR_SHARE), None)
+            if like is not None and abs(factor - 1) > _NEAR_SHARE:
+                text = (
+                    f"{trimmed(like, 1)} is {trimmed(focal, 1)} times the crop factor of {form.name}, "
+                    f"{trimmed(factor, 2)}: the lens stays {trimmed(focal, 1)} mm, the smaller frame takes only the "
+                    "middle of its picture."
+                )
+                rows = (
+                    Quantity("equivalent_focal_mm", Interval.exact(focal * factor), form.name),
+                    Quantity("crop_factor", Interval.exact(factor), form.name),
+                )
+                return Told((Line("head", text),), rows)
+    return Told()
+
+
+def _of_limit(question: Question, knowledge: Knowledge) -> Told:
+    limit = distance_mm(question)
+    if limit is None or not tells_limit(question):
+        return Told()
+    return errors_of_limit(focals(question), limit, knowledge.catalogue, question.feet, 1)

@@ -1,0 +1,153 @@
+"""Beside what to buy: what a sum leaves, what is not worth its money, what brings a lens close up and at what price."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from engine.answers.answer import Answer, Line, Quantity, Told
+from engine.answers.knowledge import Knowledge
+from engine.answers.making import ring_to_make
+from engine.answers.resolve import BodySide, LensSide, body_side, setup_of
+from engine.answers.said import mentions, number
+from engine.answers.wording import listed, money, small_mm, times, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Adapter, Mount
+from grammar.questions import Question, Thing
+
+CLOSE_UP = ("macro", "close up", "close-up", "closeup", "1:1", "1:2", "life size", "insect", "coin", "stamp", "flower")
+AVOIDED = ("not to buy", "not buy", "avoid", "waste", "skip", "useless", "stay away", "don't buy", "dont buy", "trap")
+CLOSER = ("extension-tube", "helicoid", "bellows", "reverse-ring")  # the kinds that bring any lens nearer
+MOST_BODIES = 3
+TUBE, HELICOID = "extension-tube", "helicoid"
+
+
+def left_of_sum(question: Question, answer: Answer | None) -> Told:
+    """What the sum that is told leaves, or lacks, once all that is named is bought."""
+    told = number(question, "price") or question.limits.price_usd
+    rows = answer.quantities if answer is not None else ()
+    price = next((row.value for row in rows if row.name == "price" and row.case in (None, "all pairs")), None)
+    if told is None or not isinstance(price, Interval):
+        return Told()
+    if price.greatest <= told:
+        left = Interval.between(told - price.greatest, told - price.least)
+        text = f"Of {told:g} dollars that leaves {money((left.least, left.greatest))}."
+        return Told((Line("text", text),), (Quantity("price_left", left, f"of {told:g}"),))
+    if price.least > told:
+        return Told((Line("text", f"{told:g} dollars are not enough: at least {price.least - told:g} are lacking."),))
+    text = f"{told:g} dollars do if you buy at the lower end: the dearest of these come to {price.greatest:g}."
+    return Told((Line("text", text),))
+
+
+def not_to_buy(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """The pieces that are sold for such a pair and do not serve, where it is asked what to keep off."""
+    if not mentions(question, *AVOIDED):
+        return Told()
+    lines = []
+    for lens in lenses:
+        for body in bodies:
+            ring = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
+            if ring.thickness_mm is None:
+                continue
+            pair = f"{lens.mount.designation} on {body.mount.designation}"
+            seat = small_mm(abs(ring.thickness_mm.nominal))
+            lines.append(Line("text", {
+                "plain": f"Not for {pair}: rings with glass in them. The {seat} between the flanges needs none; and no "
+                "electronics where the lens has an iris ring.",
+                "recessed": f"Not for {pair}: flat rings. The lens belongs {seat} inside the body's flange: only cups "
+                "hold infinity, all else is close-up only.",
+                "no": f"Not for {pair}: any ring without glass that promises infinity. The lens would have to sit "
+                f"{seat} from where it can.",
+            }[ring.possible]))  # fmt: skip
+    return Told(tuple(dict.fromkeys(lines)))
+
+
+def close_up_kit(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """What brings the lens close up on the body: each kind by its cheapest, with what it magnifies to."""
+    if not (mentions(question, *CLOSE_UP) and len(lenses) == 1 and bodies) or question.said("magnification"):
+        return Told()
+    lens, body = lenses[0], bodies[0]
+    rows = list(_closer(lens.mount, body.mount, knowledge))
+    if not rows:
+        return Told()
+    focal = lens.lens.focal_length_mm
+    lines, numbers = [Line("head", "For close-ups, beside the ring that seats it, cheapest first:")], []
+    for band, name, reach in rows:
+        text = f"{name} [{money(band)}]"
+        numbers.append(Quantity("price", Interval.between(*band), name))
+        if reach is not None and is_known(focal):
+            grown = reach / focal.nominal
+            numbers.append(Quantity("magnification", Interval.exact(grown), name))
+            text += f": {small_mm(reach)} more, {times(grown)} with the lens at infinity"
+        lines.append(Line("fact", text, 1))
+    return Told(tuple(lines), tuple(numbers))
+
+
+def _closer(lens: Mount, body: Mount, knowledge: Knowledge) -> Iterator[tuple[tuple[float, float], str, float | None]]:
+    """Price, name and further extension of the cheapest of each kind for the lens's or the body's mount."""
+    rows = [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.kind in CLOSER and row.price_usd and _serves(row, lens, body)
+    ]  # fmt: skip
+    found = []
+    for kind in CLOSER:
+        of_kind = sorted((row for row in rows if row.kind == kind), key=lambda row: (row.price_usd, row.id))
+        everyday = [row for row in of_kind if row.common == "everyday"] or of_kind
+        if kind == TUBE and everyday:
+            found.append(_set_of(everyday))
+        elif everyday:
+            first = everyday[0]
+            assert first.price_usd is not None
+            found.append((first.price_usd, first.name, _reach(first)))
+    return iter(sorted(found, key=lambda row: row[0]))
+
+
+def _serves(row: Adapter, lens: Mount, body: Mount) -> bool:
+    """Whether it stands between such a lens and such a body: of one mount throughout, or from one to the other."""
+    if row.kind == "reverse-ring":
+        return row.rear == body.id
+    return (row.front, row.rear) in ((lens.id, lens.id), (body.id, body.id), (lens.id, body.id))
+
+
+def _set_of(tubes: Sequence[Adapter]) -> tuple[tuple[float, float], str, float | None]:
+    """All tubes of the mount whose tubes are cheapest."""
+    same = [row for row in tubes if row.front == tubes[0].front]
+    bands = [row.price_usd for row in same if row.price_usd]
+    lengths = [row.thickness_mm.longest.nominal for row in same if is_known(row.thickness_mm.longest)]
+    sizes = "/".join(trimmed(length, 1) for length in lengths)
+    name = f"tubes {sizes} mm"
+    return (sum(band[0] for band in bands), sum(band[1] for band in bands)), name, sum(lengths)
+
+
+def _reach(row: Adapter) -> float | None:
+    """What a piece adds at most beyond its shortest, of a bellows in all; none for what turns the lens round."""
+    span = row.thickness_mm
+    if row.kind == "reverse-ring" or not (is_known(span.longest) and is_known(span.shortest)):
+        return None
+    return span.longest.nominal - (span.shortest.nominal if row.kind == HELICOID else 0.0)
+
+
+def bodies_by_plain_rings(question: Question, lenses: Sequence[LensSide], knowledge: Knowledge) -> Told:
+    """Where no body is named: those that take the lens with infinity by a plain ring that is sold, cheapest first."""
+    if len({lens.mount.id for lens in lenses}) != 1:
+        return Told()
+    facts, lens = knowledge.catalogue, lenses[0]
+    found = []
+    for row in facts.adapters.values():
+        body = body_side(Thing("mount", (row.rear,)), facts)
+        if row.front != lens.mount.id or row.kind != "plain" or not row.price_usd or not isinstance(body, BodySide):
+            continue
+        ring = ring_to_make(setup_of(lens, body, facts), facts)
+        if body.mount.kind == "mirrorless" and ring.possible == "plain" and ring.thickness_mm is not None:
+            found.append((row.price_usd, row.name, body.mount.id, ring.thickness_mm))
+    if not found:
+        return Told()
+    found = sorted(found, key=lambda one: (one[0], one[1]))[:MOST_BODIES]
+    ways = listed([f"{name} ({small_mm(seat.nominal)}) [{money(band)}]" for band, name, _, seat in found])
+    text = f"By a plain ring, no cup and no glass, {lens.mount.designation} lenses keep infinity with: {ways}."
+    rows = [Quantity("ring_thickness_mm", seat, where) for _, _, where, seat in found]
+    rows += [Quantity("price", Interval.between(*band), name) for band, name, _, _ in found]
+    return Told((Line("head", text),), tuple(rows))

@@ -1,0 +1,24 @@
+"""Bare numbers that are the factors of glass between lens and body: 'a focal reducer 0.64 or 0.71'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.tokens import Token
+
+OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
+
+
+def of_optics(tokens: list[Token], at: int) -> bool:
+    """'a focal reducer 0.64 or 0.71': the factors told behind the piece that has them."""
+    before = [token for token in tokens[max(0, at - 3) : at] if token.kind != "JOIN" and token.kind != "CUE"]
+    if before and before[-1].kind == "TIMES":
+        before = before[:-1]
+    return bool(before) and before[-1].kind == "PIECE" and before[-1].value in OPTICS and "." in tokens[at].text
+
+
+def lists_factors(tokens: list[Token], at: int) -> bool:
+    """'.64 vs .71 reducer', 'from .71 to .64 reducer': one of a list of factors before the piece that has them."""
+    after = tokens[at + 1 : at + 4]
+    kinds = [token.kind for token in after]
+    return kinds[:1] in (["JOIN"], ["PREP"]) and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in OPTICS

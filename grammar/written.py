@@ -1,0 +1,247 @@
+"""What a written number is: its kind and its values, made of the pattern that it was written in."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Final
+
+from engine.base.compact import compact
+
+# f-numbers that are engraved or usual; a bare decimal is taken for one only if it is among them
+STOPS: Final = frozenset(
+    [0.7, 0.75, 0.85, 0.95, 1, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2, 2.2, 2.4, 2.5, 2.8, 2.9, 3, 3.2,
+     3.3, 3.5, 3.8, 4, 4.5, 4.8, 5, 5.6, 6.3, 6.7, 7.1, 8, 9, 9.5, 10, 11, 13, 14, 16, 18, 20, 22, 25, 29, 32, 45, 64]
+)  # fmt: skip
+
+TELECONVERTER: Final = "tc"  # the unit of a factor that is written together with it
+
+# the shapes of frames, width over height, that people name by two numbers
+SHAPES: Final = frozenset(
+    [(16, 9), (4, 3), (3, 2), (5, 4), (9, 16), (17, 9), (21, 9), (1.33, 1), (1.66, 1), (1.78, 1), (1.85, 1), (2.35, 1),
+     (2.39, 1), (2.4, 1), (2.76, 1)]
+)  # fmt: skip
+
+_MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
+
+_TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
+
+
+@compact
+class Literal:
+    """A written number. `end`: the character after it. `numbers`: in mm, seconds, grams, degrees or as they stand."""
+
+    kind: str
+    numbers: tuple[float, ...]
+    end: int
+    unit: str = ""
+    said: str = ""  # its canonical text where the numbers alone do not give it back
+
+
+Make = Callable[[re.Match[str]], "Literal | None"]
+
+
+def _unit_of(match: re.Match[str]) -> str:
+    return next(unit for unit in _MM if match.groupdict().get(unit))
+
+
+def _amount(text: str) -> float:
+    text = text.strip().replace(",", ".").replace("-", " ")
+    if "/" in text:
+        whole, _, fraction = text.rpartition(" ")
+        top, _, bottom = fraction.partition("/")
+        if float(bottom) == 0:
+            return 0.0
+        return (float(whole) if whole else 0.0) + float(top) / float(bottom)
+    return float(text)
+
+
+def length(match: re.Match[str]) -> Literal:
+    unit, text = _unit_of(match), match.group("n")
+    return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
+
+
+def parts_of_mm(match: re.Match[str]) -> Literal:
+    """'2 tenths', '5 hundredths': of a millimetre, as a bench has it where nothing else is said."""
+    share = 0.1 if match.group("p").casefold().startswith("t") else 0.01
+    return Literal("LENGTH", (_round(_amount(match.group("n")) * share),), match.end(), "mm")
+
+
+def feet_and_inches(match: re.Match[str]) -> Literal | None:
+    feet, inches = _amount(match.group("f")), _amount(match.group("i") or match.group("b"))
+    if inches >= 12:
+        return None  # '10 ft 50' is a distance and a lens
+    return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
+
+
+def spread(match: re.Match[str]) -> Literal | None:
+    unit = _unit_of(match)
+    low, high = sorted((_amount(match.group("a")) * _MM[unit], _amount(match.group("b")) * _MM[unit]))
+    return Literal("RANGE", (_round(low), _round(high)), match.end(), unit)
+
+
+def bare_range(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    return Literal("RANGE", (one, other), match.end())
+
+
+def thread_metric(match: re.Match[str]) -> Literal | None:
+    diameter, pitch = float(match.group("d")), float(match.group("p"))
+    if not (5 <= diameter <= 150 and 0.2 <= pitch <= 3):
+        return None
+    return Literal("THREAD", (diameter, pitch), match.end(), "mm", f"M{diameter:g}x{pitch:g}")
+
+
+def thread_inch(match: re.Match[str]) -> Literal | None:
+    text, tpi = match.group("n"), int(match.group("t"))
+    if tpi not in _TPI or (match.group("sep").strip() == "" and not match.group("inch")):
+        return None
+    return Literal("THREAD", (_round(_amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
+
+
+def thread_mixed(match: re.Match[str]) -> Literal | None:
+    diameter, tpi = float(match.group("d")), int(match.group("t"))
+    if tpi not in _TPI or diameter <= 5:
+        return None
+    return Literal("THREAD", (diameter, _round(25.4 / tpi)), match.end(), "tpi", f"{diameter:g} x {tpi} tpi")
+
+
+def combo(match: re.Match[str]) -> Literal | None:
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    decimal = "." in match.group("b")
+    if focal < 4 or focal > 3000 or stop not in STOPS or (stop >= focal and focal < 20):
+        return None
+    if match.group("sep").strip() == "" and (not decimal or stop > 8):
+        return None
+    if not decimal and focal < 10:
+        return None
+    return Literal("COMBO", (focal, stop), match.end())
+
+
+def stop(match: re.Match[str]) -> Literal | None:
+    """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
+    number = float(match.group("n").replace(",", "."))
+    apart = match.group().lower().startswith("f ") and number not in STOPS
+    return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
+
+
+def t_stop(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
+        return None  # T2 is a mount
+    return Literal("TSTOP", (float(text),), match.end())
+
+
+def shutter(match: re.Match[str]) -> Literal | None:
+    below = float(match.group("b"))
+    if below < 15 and not match.group("s"):
+        return None
+    return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
+
+
+def ratio(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    if not one or not other or (match.group("after") and 1 not in (one, other) and (one, other) not in SHAPES):
+        return None  # '0.71: 35.5 or 53?'
+    if (one, other) in SHAPES:
+        return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
+    if one == 1 and "." in match.group("b"):
+        return Literal("FNUM", (other,), match.end())
+    return Literal("RATIO", (one / other,), match.end(), said=f"{one:g}:{other:g}")
+
+
+def nd(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
+
+
+def magnified(match: re.Match[str]) -> Literal:
+    return Literal("RATIO", (float(match.group("n")),), match.end(), said=f"{match.group('n')}:1")
+
+
+def nd_range(match: re.Match[str]) -> Literal:
+    """'ND2-400': a variable filter, from its weakest to its strongest."""
+    one, other = match.group("a"), match.group("b")
+    return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
+
+
+def weight(match: re.Match[str]) -> Literal:
+    unit = match.group("u").casefold()
+    grams = (
+        1000
+        if unit.startswith("k")
+        else 453.592
+        if unit.startswith(("l", "p"))
+        else 28.3495
+        if unit.startswith("o")
+        else 1
+    )
+    return Literal("WEIGHT", (_round(float(match.group("n")) * grams),), match.end(), unit)
+
+
+def teleconverter(match: re.Match[str]) -> Literal:
+    """'1.4tc': the factor and what has it, written as one."""
+    return Literal("TIMES", (float(match.group("n")),), match.end(), TELECONVERTER)
+
+
+def one(kind: str) -> Make:
+    return lambda match: Literal(kind, (float(match.group("n")),), match.end())
+
+
+def per_inch(match: re.Match[str]) -> Literal | None:
+    tpi = float(match.group("n") or match.group("n2"))
+    return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi") if tpi else None
+
+
+def pitch(match: re.Match[str]) -> Literal:
+    pitch = float(match.group("n") or match.group("n2"))
+    return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def turn(match: re.Match[str]) -> Literal:
+    return Literal("TURNS", (_amount(match.group("n")),), match.end())
+
+
+def area(match: re.Match[str]) -> Literal:
+    """'12.5x7', '13.2 by 8.8 mm'; '16x9' is a shape and no size."""
+    one, other = float(match.group("a")), float(match.group("b"))
+    if (one, other) in SHAPES and not match.group("mm"):
+        return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
+    return Literal("AREA", (one, other), match.end())
+
+
+def stops(match: re.Match[str]) -> Literal | None:
+    """'where does the 50 stop' tells no stops: there are not so many."""
+    count = _amount(match.group("n"))
+    return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
+
+
+def stop_range(match: re.Match[str]) -> Literal | None:
+    """'2-5 stops': what a variable filter goes from and to."""
+    one, other = float(match.group("a")), float(match.group("b"))
+    ordered = one < other <= _MOST_STOPS
+    return Literal("ND", (one, other), match.end(), said=f"{one:g}-{other:g} stops") if ordered else None
+
+
+def pixels(match: re.Match[str]) -> Literal:
+    across, down, millions = (match.group(name) for name in ("a", "b", "n"))
+    if millions:
+        return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")
+    count = float(across) * float(down)
+    return Literal("PIXELS", (count,), match.end(), said=f"{across} x {down} pixels")
+
+
+def seconds(match: re.Match[str]) -> Literal:
+    return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
+
+
+def fraction(match: re.Match[str]) -> Literal | None:
+    one, other = float(match.group("a")), float(match.group("b"))
+    return Literal("FRACTION", (one, other), match.end(), said=match.group().replace(" ", "")) if other else None
+
+
+def _round(value: float) -> float:
+    return float(f"{value:.10g}")
+
+
+_MOST_STOPS: Final = 20

@@ -1,0 +1,20 @@
+"""Odd turns that once ended badly: they are answered, or asked back."""
+
+import pytest
+
+from engine.ask import Desk
+from tests.answers.talks import talk
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("and after flipping that doubler SR,", "how deep would i have 'M to the make cup"),
+        ("f2, overcast, 1/50, iso 0 400, how strong a nd filter",),
+        ("it has the 1 inch thread and 17.5 behind till the picture. so they are?", "which threads that"),
+    ],
+)
+def test_what_makes_little_sense_is_answered_or_asked_back(club: Desk, turns: tuple[str, ...]) -> None:
+    last = talk(club, *turns)[-1]
+    assert last.lines
+    assert last.status in (0, 1, 2)

@@ -1,0 +1,89 @@
+"""Reasons with numbers, words set side by side, dangers and what is not answered, as they are asked for."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers
+
+
+def mid(found, name):
+    return [(low + high) / 2 for low, high in numbers(found, name)]
+
+
+def test_a_number_that_the_registers_differ_by_is_accounted_for(asked):
+    found = asked("why does my extension come out at 5.24 when i use a D to C ring on mft")
+    assert flat(found).startswith("5.24 mm is what the registers differ by: C 17.526 less D 12.29")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "marked 3m but really sharp at 3.4m, 50mm, why",
+        "why does the ring say 3 when the tape says 3.4, 50mm lens",
+        "50mm: tape says 3.4 m, scale reads 3 m, whats causing that",
+    ],
+)
+def test_the_scale_against_the_tape_tells_the_error(asked, text):
+    f, mark, true = 50.0, 3000.0, 3400.0
+
+    def extension(distance):
+        room = distance - 2 * f
+        return (room - (room * room - 4 * f * f) ** 0.5) / 2
+
+    found = asked(text)
+    assert mid(found, "register_error_mm")[0] == pytest.approx(extension(true) - extension(mark), abs=1e-3)
+    assert "too thin" in flat(found)
+
+
+def test_lengths_of_parts_are_no_scale(asked):
+    assert "Set to" not in flat(asked("why is my ring 27.46 mm when the tape says 27.5 mm, m42 on E"))
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("is dof the same as depth of focus", "No, depth of field and depth of focus are not the same."),
+        ("is register the same thing as flange distance", "Yes, register and flange distance are the same thing."),
+        ("EF vs EF-S, interchangeable", "Not both ways"),
+        ("does m42 filter screw into m42 mount", "No, M42x0.75 and M42x1 are not the same"),
+        ("is T2 the same as f/2", "T2 is about"),
+    ],
+)
+def test_same_or_not_is_answered_first(asked, text, head):
+    assert flat(asked(text)).startswith(head)
+
+
+@pytest.mark.parametrize("text", ["hyperfocle distnace", "whats a hyperfocle distance", "brech lok?"])
+def test_a_term_is_found_though_misspelt(asked, text):
+    found = asked(text)
+    assert found["intent"] == "definition"
+    assert flat(found).split(":")[0] in ("hyperfocal", "breech lock")
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("1.8kg 400mm on a cheap ring on E body ok?", "Not by the camera alone."),
+        ("is it ok to file the adapter with camera attached", "Not near a lens or a camera."),
+        ("screw fell out of adapter into camera. what now", "Keep the power off until it is out."),
+    ],
+)
+def test_what_is_safe_is_ruled_on_first(asked, text, first):
+    assert flat(asked(text)).startswith(first)
+
+
+@pytest.mark.parametrize("text", ["which laptop for cutting 4k", "recommend a good restaurant"])
+def test_what_names_nothing_of_the_trade_is_declined(asked, text):
+    found = asked(text)
+    assert found["intent"] == "out-of-scope"
+    assert "What can be answered" in flat(found)
+
+
+def test_a_chain_tells_what_is_to_be_known_of_lenses_of_that_mount(asked):
+    assert "leaf shutter must be held open" in flat(asked("how do I get an RB67 lens on an E-mount full frame body"))
+
+
+def test_of_one_name_said_twice_a_year_of_film_tells_the_lens(asked):
+    found = asked("lens says X mount but its from 1979, goes on my X digital?")
+    assert "25.8 mm" in flat(found)
