@@ -203,6 +203,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
     if 0.4 <= number <= 5 and of_optics(tokens, at):
         return token.as_("TIMES")
+    led = before is not None and before.kind == "PREP" and before.value in ("to", "at", "of") and at > 1
+    if led and tokens[at - 2].kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
+        return token.as_("KEYED", value="thickness", unit="mm")  # 'thinned the ring to 9.70'
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
     if told & _OF_VIEW and after is not None and after.kind == "FORMAT" and 8 <= number <= 1000:

@@ -83,8 +83,12 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
 
 
 def _is_of_thread(token: Token) -> bool:
-    """'thread 42 mm', 'thread 38.8': told with its unit, or to the tenth and as wide as threads are."""
-    wide = token.kind == "NUMBER" and "." in token.text and _THREAD_WIDTHS[0] <= token.numbers[0] <= _THREAD_WIDTHS[1]
+    """'thread 42 mm', 'thread 38.8': told with its unit, or as wide as threads are."""
+    wide = (
+        token.kind == "NUMBER"
+        and not token.text.isalpha()
+        and _THREAD_WIDTHS[0] <= token.numbers[0] <= _THREAD_WIDTHS[1]
+    )
     return token.kind == "LENGTH" or wide
 
 

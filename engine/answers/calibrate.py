@@ -38,11 +38,13 @@ LIMIT = ("stops dead", "goes out to",
 NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
               r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
+              r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
               r"|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
-SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm"})
+SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
+                     "ring_thickness_mm"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up

@@ -39,6 +39,7 @@ def _stops(question: Question, open_at: float | None) -> list[float]:
     """The stops wanted: those told for themselves and bare numbers that are stops; the lens's own where none is."""
     others = [one.f_number for one in question.lenses if one.focal_length_mm is None and one.f_number]
     asked = [one for one in (question.f_number, *question.stops, *others) if one is not None]
+    asked += numbers(question, "aperture")  # 'T8' is as near as a hole can be cut
     asked += [one for one in numbers(question, "numbers") if one in STOPS and one > (open_at or 0)]
     wanted = list(dict.fromkeys(asked))
     return sorted(wanted) or ([open_at] if open_at else [])

@@ -50,7 +50,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     if smooth.lines:
         return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
                       quantities=smooth.quantities)  # fmt: skip
-    told, mounts = by_thread(question, knowledge)
+    told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
     told = _not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
@@ -94,6 +94,11 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
+
+
+def _is_bayonet(question: Question) -> bool:
+    """Whether what was measured is a bayonet: its width is no thread."""
+    return mentions(question, "bayonet") and not mentions(question, "thread", "screw", "pitch", "tpi")
 
 
 def _tells_mounts(advice: Advice) -> bool:
@@ -166,6 +171,8 @@ def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
     diameter, pitch = thread_measured(question)
     named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    if _is_bayonet(question):
+        return None
     if diameter is None and by_name:
         diameter = _named_width(named, knowledge)
     found = together.Found(diameter, pitch, number(question, "flange_to_image"))

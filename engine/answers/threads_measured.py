@@ -30,7 +30,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     ]  # measured, beside a thread that was named: 'is it M26x0.75?'
     said = " ".join([*(counted or threads), question.said("bore") or ""])
     pitch_text = question.said("pitch") or ""
-    across = re.search(r"(\d+(?:\.\d+)?)\s*mm", said)
+    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said)
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
     if diameter is None and inch:

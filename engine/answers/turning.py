@@ -23,7 +23,7 @@ def turns_told(question: Question) -> float | None:
 def asks_turns(question: Question) -> bool:
     """Whether it is asked how far to turn, rather than told how far it was turned; a lead tells both."""
     if _lead(question) is not None:
-        return True
+        return True  # 'a turn moves 2 mm' tells what a turn is for
     return mentions(question, "turn", "rotat", "degree") and turns_told(question) is None
 
 
@@ -88,7 +88,7 @@ def drift(question: Question, knowledge: Knowledge) -> Told:
 def _lead(question: Question) -> Interval | None:
     """What its thread moves in a turn, by a turn that was told with what it moved: '6 mm in 270 degrees'."""
     turns = turns_told(question)
-    moved = number(question, "travel", "thread_length", "extension")
+    moved = number(question, "travel", "thread_length", "extension", "length")
     if turns is None or moved is None:
         return None
     lead = calibration.advance_per_turn_mm(Interval.exact(moved), Interval.exact(turns))
