@@ -63,7 +63,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",
         made.per_inch,
     ),
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}",
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),

@@ -6,7 +6,7 @@ from math import inf
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.gathering import Cast
+from grammar.cast import Cast
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
 from grammar.tokens import Token

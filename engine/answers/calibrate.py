@@ -15,6 +15,7 @@ from engine.answers.owned import with_own_facts
 from engine.answers.readings import readings_told
 from engine.answers.ring_off import of_ring
 from engine.answers.said import distance_mm, focals, last_said, mentions, number
+from engine.answers.same_ring import too_far_out
 from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
@@ -39,7 +40,9 @@ NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|f
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
               r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
               r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
-              r"|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
+              r"|\btops out|\bruns out|\bgives up|\bas far as|\bquits"
+              r"|\bstops\b|\bends\b(?! [\d.])|at most|max(?:es|imum)?")  # fmt: skip
+FALLS_AT = r"\binf\w*(?: is| falls| sits| shows)? (?:at|on|by) (?:the |its )?\d"
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
@@ -47,6 +50,7 @@ SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "th
                      "ring_thickness_mm"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 SHIM = "shim"  # an error carried over from another lens, in mm
+OVER = "over"  # how much too far out another lens showed the ring to be, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
 
@@ -89,6 +93,8 @@ def carried(question: Question, before: Question | None) -> Question:
     if before is None or before.intent != "shim-calibration" or not question.follows:
         return question
     mark, lenses, old = number(question, "mark"), focals(question), focals(before)
+    if mark is None and lenses and old and lenses != old and before.said(OVER) is None and is_limit(before):
+        return _with_limit(question, distance_mm(before), old[0])
     if mark is None or mark != number(before, "mark") or question.lenses == before.lenses:
         return question
     if old and lenses:
@@ -109,6 +115,16 @@ def _with_error(question: Question, mark: float, focal: float) -> Question:
         return question
     kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
     return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")))
+
+
+def _with_limit(question: Question, at: float | None, focal: float) -> Question:
+    """The error in mm, in place of where a lens of this focal length stops."""
+    error = calibration.thinning_from_limit_mm(
+        Interval.exact(at or 0.0), Interval.exact(focal), Interval.exact(0.0)
+    )  # fmt: skip
+    if not is_known(error):
+        return question
+    return question.with_(distance_mm=None, values=(*question.values, (OVER, f"{error.nominal:.6g} mm")))
 
 
 def _looked_up(question: Question, facts: Catalogue) -> Question:
@@ -144,6 +160,9 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     taped = _against_tape(question, knowledge)
     if taped is not None:
         return taped
+    over = number(question, OVER)
+    if over is not None:
+        return too_far_out(question, over, knowledge), None
     at = number(question, "mark") or (distance_mm(question) if not is_target(question) else None)
     carried_mm = number(question, SHIM)
     if at is None:
@@ -175,6 +194,8 @@ def is_limit(question: Question) -> bool:
     """
     if question.said("target") is not None:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
+        return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     ends, past = last_said(question, *LIMIT, pattern=NO_FARTHER), last_said(question, *TOO_CLOSE)
     return ends > past
 

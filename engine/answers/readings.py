@@ -45,7 +45,8 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
         tilt += f"parallel within the {small_mm(flat)} that counts as flat."
     elif spread <= 2 * flat + 1e-9:
         tilt += (
-            f"over the {small_mm(flat)} that counts as flat, but little more than a caliper's own error; read again."
+            f"over the {small_mm(flat)} that counts as flat, at most a slight tilt and little more than a caliper's"
+            " own error; read again."
         )
     else:
         tilt += (

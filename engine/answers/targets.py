@@ -14,7 +14,7 @@ from grammar.questions import Question
 
 def is_target(question: Question) -> bool:
     return question.said("target") is not None or mentions(
-        question, "target", "garden", "test on", "test chart", "far enough"
+        question, "target", "garden", "test on", "test chart", "far enough", "infinity check", "infinity test"
     )
 
 

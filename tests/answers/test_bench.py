@@ -124,3 +124,19 @@ def test_another_pitch_runs_apart_over_the_turns(asked):
 
 def test_a_throat_alone_tells_which_bayonets_it_may_be(asked):
     assert "RF-mount" in flat(asked("mount throat 54 with 4 lugs and contacts, which is it"))
+
+
+def test_a_lens_set_to_infinity_that_is_sharp_nearer_sits_too_far_out(asked):
+    found = asked("35mm set to inf is sharp on a wall at 6.5 m with the new LTM ring. how much")
+    assert one(found, "register_error_mm") > 0
+
+
+def test_a_thread_that_was_told_is_not_that_of_most_such_lenses(asked):
+    found = asked("shoulder to picture 52.3, M42x1 industrial lens, ring to E")
+    assert found["chains"][0]["pieces"][0]["id"] != "c-to-e-cup"
+    assert "M42" in found["text"].splitlines()[1]
+
+
+def test_a_ring_that_is_missing_is_not_counted(asked):
+    found = asked("C lens on CS camera, 5mm ring missing, what happens with a 12mm f1.4")
+    assert found["chains"][0]["verdict"] == "unusable"
