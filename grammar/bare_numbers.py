@@ -172,6 +172,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT") if number == int(number) else token
     if (
         _crops(number)
+        and not token.text.isalpha()  # 'both old slrs'
         and after is not None
         and (after.kind in ("BODY", "FRAME") or after.text.casefold().startswith("crop"))
     ):

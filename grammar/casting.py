@@ -14,7 +14,7 @@ OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
-_TIMES: Final = "~x"  # before the factor that a word for a piece has by itself
+_TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
 _BODY_WORDS: Final = frozenset(["dslr", "body"])
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
@@ -114,9 +114,13 @@ def split(noun: Noun) -> list[Noun]:
     if noun.heads == "PIECE" and len(lengths) > 1:
         # 'tubes 7mm, 14mm and 28mm' are three
         others = [token for token in noun.tails if token not in lengths]
+        own = [
+            token.as_("TAIL", implies=("LENGTH",)) for token in noun.mods if token.kind == "LENGTH"
+        ]  # 'a 12 mm tube, 20 mm, 36 mm'
+        uncounted = [token for token in uncounted if token.kind != "LENGTH"]
         return [
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
-            for n, length in enumerate(lengths)
+            for n, length in enumerate([*own, *lengths])
         ]
     count = noun.first("COUNT")
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):

@@ -126,7 +126,13 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lenses.append(part)
         return
     piece = before if before is not None and before.sort == "piece" and before.thickness is None else None
-    if token is None or piece is None or token.unit != "mm" or piece.noun.sentence != part.noun.sentence:
+    if (
+        token is None
+        or piece is None
+        or part.noun.measured
+        or token.unit != "mm"
+        or piece.noun.sentence != part.noun.sentence
+    ):
         cast.lengths.append(part)
     elif piece.piece in ("bellows", "helicoid") and part.noun.role in ("", "to"):
         piece.thickness = (token.numbers[0], token.numbers[0])  # 'bellows pulled out to 100mm'

@@ -194,6 +194,8 @@ def _of_circle(
             (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
             (Quantity("lit_share", lit, f"{form.id}, {case}"),),
         )
+        if beyond:
+            told += Told((), (Quantity("lit_share", Interval.exact(lit.least), f"{form.id}, {case}, at the least"),))
         asked = question.topic == "crop" or question.said("crop") is not None
         if not (asked or frames_named(question, knowledge.catalogue)):
             continue  # the usual frames are told in short

@@ -83,6 +83,7 @@ def _why(
 ) -> Answer | None:
     from engine.answers.reasons import why
 
+    pairs = None
     rows = _of_lens(question, rows)
     if (
         not (question.follows and rows and _is_of(question, rows))
@@ -91,6 +92,7 @@ def _why(
     ):
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
+        pairs = found if len(question.lenses) > 1 or len(question.bodies) > 1 else None  # why the one and not the other
         rows += _without_glass(question, rows, chains_first)
         if not rows:
             # without the mounts of both there is no chain to give reasons for: the words themselves are answered
@@ -106,6 +108,10 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     told = why(question, rows[number - 1], number, knowledge, rows)
+    if pairs is not None:
+        told = replace(
+            told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
+        )
     told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
 

@@ -7,9 +7,10 @@ from engine.answers.bare_sensor import glass_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.left_off import left_as_it_is
 from engine.answers.loose import off_by_mm
+from engine.answers.making import ring_to_make
 from engine.answers.pair import one_pair
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import lengths_of_pieces, number
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.said import number
 from engine.answers.wording import small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -38,25 +39,26 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         )
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
-    rows = [
+    rows = (
         Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
         Quantity("register_error_mm", Interval.exact(error), "of the ring"),
-    ]
-    right = _right_mm(error, question)
-    if right is not None:
-        text += f" It is right at {small_mm(right)}."
-        rows.append(Quantity("ring_thickness_mm", Interval.exact(right), "right"))
-    told = Told((Line("head", text),), tuple(rows)) + left_as_it_is(error, question, knowledge)
+    )
+    told = (
+        Told((Line("head", text),), rows) + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge)
+    )
     return told, abs(error) if error < 0 else None
 
 
-def _right_mm(error: float, question: Question) -> float | None:
-    """How thick the ring should be, where its own length was told and not only by how much it is off."""
-    if off_by_mm(question) is not None and number(question, "nominal") is None:
-        return None
-    told = [row[0] for row in lengths_of_pieces(question) if row[0] == row[1]]
-    size = told[0] if len(told) == 1 else number(question, "thickness") if not told else None
-    return round(size - error, 4) if size is not None else None
+def _right_ring(question: Question, knowledge: Knowledge) -> Told:
+    """How thick the ring ought to be, where lens and body are known."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return Told()
+    ring = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
+    if ring.thickness_mm is None:
+        return Told()
+    text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
+    return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
