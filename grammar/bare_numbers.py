@@ -25,6 +25,7 @@ _OF_VIEW: Final = frozenset(["equiv", "match"])
 
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
@@ -75,7 +76,10 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'group 3m to 5m, 50 on ff': where distances or depth are asked for, the one number left is the focal length."""
     zone = any(one.kind == "KEYED" and one.value == "zone" for one in tokens)
-    if not (zone or told & _OF_FOCAL) or any(one.startswith("after-") and one != "after-" for one in told):
+    away = any(one.kind in ("LENGTH", "KEYED") and one.unit in ("m", "ft") for one in tokens)
+    if not (zone or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
+        one.startswith("after-") and one != "after-" for one in told
+    ):
         return tokens
     if any(one.kind in _FOCALS and (one.kind != "LENGTH" or one.unit == "mm") for one in tokens):
         return tokens
@@ -177,7 +181,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     ):
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
-        return token.as_("FNUM")
+        # 'at 25 f/1.4' is a lens
+        return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
     if is_further_stop(tokens, at):
         return token.as_("FNUM")
     if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
@@ -204,6 +209,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
     if 0.4 <= number <= 5 and of_optics(tokens, at):
         return token.as_("TIMES")
+    led = before is not None and before.kind == "PREP" and before.value in ("to", "at", "of") and at > 1
+    if led and tokens[at - 2].kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
+        return token.as_("KEYED", value="thickness", unit="mm")  # 'thinned the ring to 9.70'
     if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
         return token.as_("LENGTH", unit="mm")
     if told & _OF_VIEW and after is not None and after.kind == "FORMAT" and 8 <= number <= 1000:

@@ -5,52 +5,17 @@ from __future__ import annotations
 from itertools import takewhile
 from typing import Final
 
-from engine.base.compact import compact, field
+from grammar.cast import Cast, merge
 from grammar.casting import Part
-from grammar.phrases import Noun
-from grammar.tokens import Token
+from grammar.told_by_pieces import frame_of_body, told_by_pieces
 
 _THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _TOWARDS: Final = frozenset(["on", "to"])
 
 
-@compact(frozen=False)
-class Cast:
-    """The parts of a question, in the order they were named."""
-
-    lenses: list[Part] = field(default_factory=list)
-    bodies: list[Part] = field(default_factory=list)
-    pieces: list[Part] = field(default_factory=list)
-    frames: list[Part] = field(default_factory=list)
-    without: list[Part] = field(default_factory=list)
-    using: list[Part] = field(default_factory=list)
-    lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
-    strange: list[Part] = field(default_factory=list)
-    denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
-    told: frozenset[str] = frozenset()  # what the cues of the line tell
-    swapped: bool = False  # a body was to be put on a lens
-
-    @property
-    def mounts_told(self) -> int:
-        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
-
-
 # '25 mm' and '1 inch' are one focal length told twice
 _SAME_FOCAL = 0.03
-
-
-def merge(kept: Part, more: Part) -> None:
-    """What the second says of the first: 'a 38mm from an 8mm projector'."""
-    kept.kinds.extend(more.kinds)
-    kept.traits.extend(more.traits)
-    kept.formats.extend(more.formats)
-    kept.mounts.extend(more.mounts)
-    kept.implied = kept.implied or more.implied
-    kept.focal = kept.focal if kept.focal is not None else more.focal
-    kept.f_number = kept.f_number if kept.f_number is not None else more.f_number
-    kept.zoom = kept.zoom or more.zoom
-    kept.count = kept.count or more.count
 
 
 def complete(cast: Cast) -> None:
@@ -69,7 +34,8 @@ def complete(cast: Cast) -> None:
     if not any(part.focal for part in cast.lenses):
         _take_focal(cast)
     _rings_of_route(cast)
-    _told_by_pieces(cast)
+    told_by_pieces(cast)
+    frame_of_body(cast)
 
 
 def _rings_of_route(cast: Cast) -> None:
@@ -226,99 +192,3 @@ def _take_listed(cast: Cast, first: Part) -> None:
             part.sort, part.focal = "lens", token.numbers[0]
             cast.lenses.append(part)
             cast.lengths.remove(part)
-
-
-def _told_by_pieces(cast: Cast) -> None:
-    """An adapter's own mounts are those of the lens and the body, where these were not named."""
-    pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
-    if not pieces:
-        return
-    if _each_for_a_lens(cast, pieces):
-        return
-    _turn_round(cast, pieces)
-    _never_before_the_ring(cast, pieces)
-    first, last = pieces[0], pieces[-1]
-    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
-    lens_open = lens is None or not lens.has_mount
-    body_open = body is None or not (body.has_mount or body.crop)
-    if len(pieces) > 1 and len(last.mounts) == 1 and last.is_host and body_open and not lens_open:
-        _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
-        return
-    if len(pieces) == 1 and len(first.mounts) == 1:
-        goes_on = first.is_host and lens is not None and lens.by_camera  # 'a zoom off a 16 mm reflex, E-mount adapter'
-        onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
-        other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
-        if body_open and (onto or (other and first.piece not in _THROUGH)):
-            _give(cast.bodies, body, first.mounts[0], first, "body")
-        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
-            _give(cast.lenses, lens, first.mounts[0], first, "lens")
-        return
-    front, rear = _ends(pieces)
-    if lens_open:
-        _give(cast.lenses, lens, front.mounts[0], front, "lens")
-    if body_open and len(rear.mounts) > 1:
-        _give(cast.bodies, body, rear.mounts[-1], rear, "body")
-
-
-def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
-    """'my NX needs K, F and MD rings': several rings told by one mount each are those of as many lenses."""
-    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
-    named = any(part.has_mount_or_kind for part in cast.lenses)
-    hosts = {part.mounts[0].ids[0] for part in cast.bodies if part.mounts}
-    fronts = {part.mounts[0].ids[0] for part in pieces}
-    if not single or named or len(fronts) < 2 or not hosts or fronts & hosts:
-        return False
-    same = {part.noun.listed for part in pieces}
-    if len(same) > 1:
-        return False
-    cast.lenses = [Part("lens", part.noun, mounts=list(part.mounts), by_piece=True) for part in pieces]
-    cast.pieces = [part for part in cast.pieces if part not in pieces]
-    return True
-
-
-def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
-    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear."""
-    joining = [part for part in pieces if len(part.mounts) > 1]
-    lens = next((part for part in cast.lenses if part.mounts), None)
-    body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    if len(joining) != 1 or body is None or not body.mounts or body.noun.head is not None:
-        return
-    front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
-    if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
-        return
-    cast.bodies.clear()
-    if lens is None and cast.lenses:
-        cast.lenses[0].mounts.extend(body.mounts)
-    elif lens is not None:
-        lens.mounts.extend(body.mounts)
-
-
-def _ends(pieces: list[Part]) -> tuple[Part, Part]:
-    """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
-    joining = [part for part in pieces if len(part.mounts) > 1]
-    if len(joining) < 2:
-        return pieces[0], pieces[-1]
-    fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}
-    rears = {part.mounts[-1].ids[0]: part for part in joining}
-    first = [part for id_, part in fronts.items() if id_ not in rears]
-    last = [part for id_, part in rears.items() if id_ not in fronts]
-    return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
-
-
-def _turn_round(cast: Cast, pieces: list[Part]) -> None:
-    """'the M42 Adaptall ring' for an Adaptall lens: of two mounts said side by side, the lens's is the front."""
-    lens = next((part for part in cast.lenses if part.mounts), None)
-    for piece in pieces:
-        if lens is None or len(piece.mounts) != 2:
-            continue
-        front, rear = piece.mounts
-        beside = rear.column == front.column + len(front.text) + 1
-        if beside and rear.ids == lens.mounts[0].ids != front.ids:
-            piece.mounts.reverse()
-
-
-def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
-    if part is not None:
-        part.mounts.append(mount)
-    else:
-        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount], by_piece=True))

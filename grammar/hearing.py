@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, replace
+from grammar.cast import Cast
 from grammar.echo import said_back
-from grammar.gathering import Cast
 from grammar.intents import Weighed, features_of, weigh
 from grammar.leanings import lean, wording_of
 from grammar.lexicon import Lexicon

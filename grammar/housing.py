@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.cast import Cast
 from grammar.casting import Part
-from grammar.gathering import Cast
 
 _TOWARDS: Final = frozenset(["on", "to"])
 

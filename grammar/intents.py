@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.gathering import Cast
+from grammar.cast import Cast
 from grammar.lexicon import Lexicon
 from grammar.readings import Readings
 from grammar.tokens import Cue, Line

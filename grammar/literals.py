@@ -63,7 +63,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",
         made.per_inch,
     ),
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}",
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
@@ -138,6 +138,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
         made.bare_range,
     ),
+    ("0", r"(?P<n>\d{1,2})\s?o\W?\s?clock(?![^\W_])", made.one("FILLER")),  # where on a ring it was read
     ("#", rf"#\s?(?P<n>\d+){_END}", made.one("ORDINAL")),
     ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", made.one("ORDINAL")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", made.fraction),

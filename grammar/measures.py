@@ -12,8 +12,10 @@ _NEAR: Final = 5  # tokens
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
+_MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
 _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
@@ -69,9 +71,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 after is None or after.kind not in ("LENS", "KIND") or any(one.kind == "PITCH" for one in out)
             ):
                 out[at - 1] = _keyed(before, THREAD_LENGTH if is_thread_length(before) else "diameter")
-            elif (
-                after is not None and before.kind != "MOUNT" and (after.kind == "LENGTH" or _ends_as_width(out, ahead))
-            ):
+            elif after is not None and before.kind != "MOUNT" and (_is_of_thread(after) or _ends_as_width(out, ahead)):
                 ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN
                 key = THREAD_LENGTH if is_thread_length(after) else "diameter"
                 out[ahead] = _keyed(after, key) if ends else after
@@ -91,6 +91,16 @@ def _which(tokens: list[Token], at: int, word: Token) -> int | None:
     if target is None and "after" not in word.implies:
         target = _before_which(tokens, at, word.value)
     return target
+
+
+def _is_of_thread(token: Token) -> bool:
+    """'thread 42 mm', 'thread 38.8': told with its unit, or as wide as threads are."""
+    wide = (
+        token.kind == "NUMBER"
+        and not token.text.isalpha()
+        and _THREAD_WIDTHS[0] <= token.numbers[0] <= _THREAD_WIDTHS[1]
+    )
+    return token.kind == "LENGTH" or wide
 
 
 def _names_format(token: Token) -> bool:
@@ -241,7 +251,10 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
     """The length next to `at` in one direction, past the words that only lead to it."""
     while 0 <= at < len(tokens) and tokens[at].kind in _ALONG:
         at += step
-    return at if 0 <= at < len(tokens) and tokens[at].kind == "LENGTH" else None
+    if not 0 <= at < len(tokens):
+        return None
+    token = tokens[at]
+    return at if token.kind == "LENGTH" or (token.kind == "NUMBER" and "." in token.text) else None
 
 
 def _keyed(token: Token, key: str) -> Token:
@@ -268,9 +281,14 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'a flange with four lobes'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
-            taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM"))
+            of_it = (
+                after is not None and measured == "flange-to-image" and after.value == "circle"
+            )  # 'register 71 on paper'
+            taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
+        if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
+            continue  # 'register measured 46.4'
         bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
         of_field = measured == "field" and token.value in _OF_THE_FIELD
         if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:

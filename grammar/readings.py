@@ -6,7 +6,7 @@ from math import inf
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.gathering import Cast
+from grammar.cast import Cast
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
 from grammar.tokens import Token
@@ -24,7 +24,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
-    "front-glass": "front_glass",
+    "front-glass": "front_glass", "nominal": "nominal", "throat": "throat",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -66,6 +66,8 @@ class Readings:
 def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Readings:
     """The readings of a question. `told`: what its cues tell."""
     out = Readings()
+    if any(isinstance(phrase, Between) and phrase.token.kind == "TARGET" for phrase in phrases):
+        told = told | {"infinity-at"} if "cover" not in told else told  # 'the moon is sharp at 20 m' tells a mark
     for at, phrase in enumerate(phrases):
         if not isinstance(phrase, Between):
             continue
@@ -94,6 +96,9 @@ def stops_told(phrases: list[Phrase]) -> tuple[float, ...]:
             out += phrase.token.numbers if phrase.sort == "setting" and phrase.token.kind == "FNUM" else ()
         elif phrase.head is None and not phrase.pair and phrase.mods and all(t.kind == "FNUM" for t in phrase.mods):
             out += [token.numbers[0] for token in phrase.mods]
+        else:
+            # '75 mm f/3.5: want 5.6 8 11': one opens the lens, the others are what it is to be stopped down to
+            out += [token.numbers[0] for token in phrase.mods if token.kind == "FNUM"][1:]
     return tuple(out)
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from grammar.cast import Cast, merge
 from grammar.casting import OPTICAL, Part, glass_of, part_of, split
-from grammar.gathering import Cast, complete, merge
+from grammar.gathering import complete
 from grammar.heads import share_heads
 from grammar.housing import house, house_before, house_stranger
 from grammar.phrases import Between, Noun, Phrase

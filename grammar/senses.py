@@ -16,6 +16,8 @@ from grammar.tokens import Token
 READING: Final = "reading"
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
+_LEAST_RING: Final = 2.0  # mm, of what is measured on two sides, and
+_TWO_APART: Final = 0.15  # how far its sides may be apart
 _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
@@ -34,7 +36,7 @@ _ENDS_NEAR: Final = 4  # tokens
 
 def with_senses_told(tokens: list[Token]) -> list[Token]:
     """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_drawn(_readings(_transmissions(list(tokens)))))))
+    return _behind(_subjects(_plates(_drawn(_mounted(_readings(_transmissions(list(tokens))))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -109,11 +111,23 @@ def _readings(tokens: list[Token]) -> list[Token]:
     while at < len(tokens):
         row = _row(tokens, at)
         values = [tokens[place].numbers[0] for place in row]
-        if len(row) >= _LEAST_READINGS and _is_one_thing(values, [tokens[place].text for place in row]):
+        stock = bool(row) and row[0] > 0 and tokens[row[0] - 1].value == "layer"  # sheets of several thicknesses
+        enough = len(row) >= _LEAST_READINGS or _are_two_sides(tokens, row)
+        if enough and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
             for place in row:
                 tokens[place] = tokens[place].as_("KEYED", value=READING, unit="mm")
         at = row[-1] + 1 if row else at + 1
     return tokens
+
+
+def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
+    """'18.00 left, 18.06 right': two, told to the hundredth and a hair apart, are the two sides of one thing."""
+    if len(row) != 2:
+        return False
+    fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
+    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    one, other = (tokens[place].numbers[0] for place in row)
+    return fine and joined and one >= _LEAST_RING and 0 < abs(one - other) <= _TWO_APART
 
 
 def _row(tokens: list[Token], at: int) -> list[int]:
@@ -136,7 +150,19 @@ def _row(tokens: list[Token], at: int) -> list[int]:
 def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     apart = max(values) - min(values)
     written = sum("." in text for text in texts)
-    return written >= _LEAST_READINGS and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
+    return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
+
+
+def _mounted(tokens: list[Token]) -> list[Token]:
+    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has."""
+    for at in range(len(tokens) - 1):
+        piece, mount = tokens[at], tokens[at + 1]
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        ends = after is None or after.kind in ("JOIN", "STOP", "CUE")
+        own = at > 0 and tokens[at - 1].kind == "MOUNT"
+        if piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT" and ends and not own:
+            tokens[at], tokens[at + 1] = mount, piece
+    return tokens
 
 
 def _drawn(tokens: list[Token]) -> list[Token]:

@@ -15,6 +15,8 @@ from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
 from grammar.piece_rows import with_piece_rows
 from grammar.senses import with_rest_told, with_senses_told
+from grammar.sheet_rows import with_sheet_rows
+from grammar.should_be import with_right_lengths
 from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
@@ -64,7 +66,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_formats_told(tokens)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_senses_told(tokens)
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_piece_rows(tokens, told)
     tokens = with_measures_told(tokens)
     tokens = with_lens_rows(tokens, hosts)
@@ -253,6 +255,9 @@ def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
     return token.as_("CUE"), 0
 
 
+_NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
+
+
 def _settings(tokens: list[Token]) -> list[Token]:
     """'at f/8' is a setting; 'at' before anything else says nothing."""
     out: list[Token] = []
@@ -262,11 +267,19 @@ def _settings(tokens: list[Token]) -> list[Token]:
             drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
             if drawn and after is not None and after.kind == "LENGTH" and after.unit in ("mm", "cm"):
                 continue  # 'bellows at 100 mm' is drawn so far
+            if after is not None and _is_lens_at(tokens, at + 1):
+                continue
             if after is not None and after.kind in _SETTING:
                 out.append(token.as_("AT"))
             continue
         out.append(token)
     return out
+
+
+def _is_lens_at(tokens: list[Token], at: int) -> bool:
+    """'at 14 mm f/2.8': so short, and a stop beside it, is a focal length and no distance."""
+    near = tokens[at].kind == "LENGTH" and tokens[at].unit == "mm" and tokens[at].numbers[0] < _NEAREST
+    return near and at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"
 
 
 def _tailed(tokens: list[Token]) -> list[Token]:

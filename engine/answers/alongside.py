@@ -37,8 +37,9 @@ SAME_MM = 0.0005  # a ring supposed as it is
 DIRECT = (
     "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
     "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
-    "no adapter", "without an adapter", "bare on", "bare against", "nothing between",
+    "no adapter", "without an adapter", "bare on", "bare against", "nothing between", "with no ring",
     "nothing in between", "held by hand", "hand held against",
+    "ring missing", "ring is missing", "forgot the ring", "forgot the 5", "ring left off", "ring left out",
     "freelens", "held in front", "held against", "flush held", "held on",
     "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
 )  # fmt: skip

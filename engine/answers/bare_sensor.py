@@ -16,6 +16,18 @@ from engine.facts.catalogue import Catalogue
 from engine.physics import seat
 from grammar.questions import Question
 
+ADDED: Final = (
+    "put a",
+    "put in",
+    "add",
+    "glued",
+    "fitted",
+    "placed",
+    "extra",
+    "more glass",
+    "drop in",
+    "behind the lens",
+)
 THICKEST_MM: Final = 8.0  # of what lies before a sensor
 GONE: Final = (
     "taken off", "taken out", "removed", "pulled", "without its", "took off", "took out", "took the", "stripped",
@@ -37,6 +49,14 @@ def glass_gone_mm(question: Question) -> float | None:
     return float(found[1]) if found else filters[0] if filters and mentions(question, "sensor", "chip") else None
 
 
+def glass_added_mm(question: Question) -> float | None:
+    """How thick the glass is that the question says was put before the sensor, mm."""
+    told = number(question, "glass")
+    if told is None or glass_gone_mm(question) is not None or not mentions(question, *ADDED):
+        return None
+    return told if mentions(question, "sensor", "chip", "behind the lens", "between") else None
+
+
 def shift_of(glass_mm: float, facts: Catalogue) -> Interval | None:
     """How far glass moves the image back: t(1 - 1/n)."""
     shift = seat.glass_shift_mm(Interval.exact(glass_mm), facts.assumptions["filter-glass-index"].value)
@@ -54,7 +74,10 @@ def without_glass(side: BodySide, question: Question, facts: Catalogue) -> BodyS
 
 
 def glass_told(question: Question, knowledge: Knowledge) -> Told:
-    """What it does to lenses on rings and to native ones, and what sets it right; nothing where no glass is gone."""
+    """What it does to lenses on rings and to native ones, and what sets it right; nothing where no glass is told."""
+    added = glass_added_mm(question)
+    if added is not None:
+        return _added_told(added, knowledge.catalogue)
     glass = glass_gone_mm(question)
     shift = shift_of(glass, knowledge.catalogue) if glass is not None else None
     if glass is None or shift is None:
@@ -66,3 +89,18 @@ def glass_told(question: Question, knowledge: Knowledge) -> Told:
         f" {by} off. That is a repair technician's work."
     )
     return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
+
+
+def _added_told(glass_mm: float, facts: Catalogue) -> Told:
+    """Glass before the sensor moves the image back: every lens then sits too close by that."""
+    shift = shift_of(glass_mm, facts)
+    if shift is None:
+        return Told()
+    by = ranged(shift, small_mm)
+    text = (
+        f"{trimmed(glass_mm, 2)} mm of glass more before the sensor moves the image back by {by}: every lens then sits"
+        f" {by} too close and goes past infinity, its marks off by that; a shim of {by} under each ring sets it right."
+        " Where a lens was too far out by as much, it is cured."
+    )
+    rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", -shift), Quantity("shim_mm", shift))
+    return Told((Line("head", text),), rows)

@@ -8,18 +8,21 @@ from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.carried import SHIM, is_limit, looked_up
 from engine.answers.distances import Distances
+from engine.answers.forgiving import forgiven
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
 from engine.answers.readings import readings_told
 from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, mentions, number, pitch_mm
+from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
 from engine.answers.sheets import own_sheets
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
+from engine.answers.targets import is_target, target_told
+from engine.answers.turning import as_turns, asks_turns, turned
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
@@ -27,6 +30,9 @@ from grammar.questions import Question
 
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
+# where one of these was told, no mark of the scale need be asked for
+SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
+                     "ring_thickness_mm"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -41,10 +47,15 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     told += _in_thou(told, question)
+    told += forgiven(question, knowledge)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
-    lines = [*told.lines, *advice_lines(rows)]
-    if not any(row.name in ("shim_mm", "glass_shift_mm") for row in told.quantities):
+    lines = [*advice_lines(rows), *told.lines] if question.follows else [*told.lines, *advice_lines(rows)]
+    if not any(row.name in SETTLED for row in told.quantities):
         lines += _asked_back(question)
+    elif question.said("mark") is not None and not focals(question):
+        lines.append(
+            Line("ask", "What is the focal length of that lens? A mark tells nothing without it.", wants="focal")
+        )
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question, quantities=told.quantities
     )  # fmt: skip
@@ -68,11 +79,11 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge)
     wanted = shim if shim is not None or told.lines else _needed(question)
-    if wanted is not None and mentions(question, "turn") and question.said("turns") is None:
-        yield _as_turns(question, wanted, knowledge)
+    if wanted is not None and asks_turns(question):
+        yield as_turns(question, wanted, knowledge)
     if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
         yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
-    yield _target(question, knowledge)
+    yield target_told(question, knowledge)
 
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
@@ -80,7 +91,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     taped = _against_tape(question, knowledge)
     if taped is not None:
         return taped
-    at = number(question, "mark") or (distance_mm(question) if not _is_target(question) else None)
+    at = number(question, "mark") or (distance_mm(question) if not is_target(question) else None)
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
@@ -100,7 +111,7 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
 
 def _needed(question: Question) -> float | None:
     """A shim told by its size alone: 'it needs 0.1 more'."""
-    told = number(question, "thickness", "numbers", "length")
+    told = number(question, "total", "thickness", "numbers", "length")
     return told if told is not None and told <= THICKEST else None
 
 
@@ -148,51 +159,6 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
-def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
-    """The pitch told, else that of the lens's own thread, in mm."""
-    told = pitch_mm(question)
-    if told is not None:
-        return Interval.exact(told)
-    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
-    named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
-    for thing in named:  # the thread named last is the one that is turned
-        mount = mounts.get(thing.id or "")
-        thread = threads.get(mount.thread or "") if mount else None
-        if thread is not None and is_known(thread.pitch_mm):
-            return thread.pitch_mm
-    return None
-
-
-def turned(question: Question, knowledge: Knowledge) -> Told:
-    """What a lens screwed out by part of a turn has moved."""
-    turns, pitch = number(question, "turns"), _pitch(question, knowledge)
-    if turns is None:
-        return Told()
-    if pitch is None:
-        return Told((Line("ask", "Which thread, or what pitch, was it turned by?"),))
-    shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
-    if not is_known(shim):
-        return Told()
-    text = (
-        f"{trimmed(turns, 2)} turn of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: that is the"
-        " spacer."
-    )
-    return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
-
-
-def _as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
-    pitch = _pitch(question, knowledge)
-    if pitch is None:
-        return Told()
-    turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
-    if not is_known(turns):
-        return Told()
-    text = (
-        f"{small_mm(shim)} is {trimmed(turns.nominal, 2)} turn of its thread ({trimmed(pitch.nominal, 3)} mm a turn)."
-    )
-    return Told((Line("head", text),), (Quantity("thread_turns", turns),))
-
-
 def layers(question: Question, knowledge: Knowledge) -> Told:
     """How thick the sheets are that a shim is usually cut from, where the question speaks of a shim."""
     return _layers(question, knowledge, None) if mentions(question, "shim") else Told()
@@ -200,9 +166,9 @@ def layers(question: Question, knowledge: Knowledge) -> Told:
 
 def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Told:
     """How many layers of what is at hand make the shim."""
-    if not mentions(question, *LAYERS) and shim is None:
+    if not mentions(question, *LAYERS) and shim is None and question.said("layer") is None:
         return Told()
-    wanted = shim if shim is not None else number(question, "thickness", "numbers", "length", "layer")
+    wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
     own = own_sheets(question, wanted)
     if own.lines:
         return own
@@ -227,39 +193,8 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
     return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
 
 
-def _is_target(question: Question) -> bool:
-    return question.said("target") is not None or mentions(
-        question, "target", "garden", "test on", "test chart", "far enough"
-    )
-
-
-def _target(question: Question, knowledge: Knowledge) -> Told:
-    """How far a target must be to stand for infinity, and how wrong a nearer one makes the shim."""
-    if not _is_target(question):
-        return Told()
-    times = knowledge.catalogue.assumptions["infinity-target-focals"].value.nominal
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    near = distance_mm(question)
-    for focal in focals(question) or usual_focals(knowledge.catalogue):
-        far = focal * times
-        lens = f"{trimmed(focal, 1)} mm lens"
-        rows.append(Quantity("target_distance_mm", Interval.exact(far), lens))
-        text = f"{lens}: beyond {distance(far, question.feet)}"
-        for at in (near, far):
-            error = Distances(focal, knowledge.catalogue).extension_at(at) if at else None
-            if at is not None and error is not None and is_known(error):
-                rows.append(Quantity("extension_mm", error, f"{lens}, {trimmed(at / 1000, 1)} m"))
-                text += f"; set at {distance(at, question.feet)} it would be {small_mm(error.nominal)} wrong"
-        lines.append(Line("fact", text, 1))
-    head = Line(
-        "head", f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
-    )
-    return Told((head, *lines), tuple(rows))
-
-
 def _asked_back(question: Question) -> list[Line]:
-    if _is_target(question) or mentions(question, *LAYERS):
+    if is_target(question) or mentions(question, *LAYERS):
         return []
     return [
         Line(

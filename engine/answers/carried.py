@@ -18,7 +18,11 @@ LIMIT = ("stops dead", "goes out to",
 # a lens that does not get farther than what follows
 NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
-              r"|(?:out|only|up) to|\d ?(?:m|ft|cm)\b only|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
+              r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
+              r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
+              r"|\btops out|\bruns out|\bgives up|\bas far as|\bquits"
+              r"|\bstops\b|\bends\b(?! [\d.])|at most|max(?:es|imum)?")  # fmt: skip
+FALLS_AT = r"\binf\w*(?: is| falls| sits| shows)? (?:at|on|by) (?:the |its )?\d"
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
@@ -86,5 +90,7 @@ def is_limit(question: Question) -> bool:
     """
     if question.said("target") is not None:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
+        return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     ends, past = last_said(question, *LIMIT, pattern=NO_FARTHER), last_said(question, *TOO_CLOSE)
     return ends > past

@@ -78,14 +78,18 @@ def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
         return
     if low.nominal <= 0 <= high.nominal:
         yield Quantity("helicoid_setting_mm", Interval.exact(at.nominal - low.nominal), "infinity")
-    if isinstance(focal, Interval) and high.nominal > 0:
-        out = Distances(focal.nominal, facts).at(Interval.exact(high.nominal))
+    if not isinstance(focal, Interval):
+        return
+    for off, case in ((low.nominal, "helicoid shut"), (high.nominal, "helicoid fully out")):
+        if off <= 0:
+            continue
+        sharp = Distances(focal.nominal, facts).at(Interval.exact(off))
         for name, value in (
-            ("far_from_sensor_mm", out.from_sensor_mm), ("from_front_principal_mm", out.from_front_principal_mm),
-            ("magnification", out.magnification),
+            ("far_from_sensor_mm", sharp.from_sensor_mm), ("from_front_principal_mm", sharp.from_front_principal_mm),
+            ("magnification", sharp.magnification),
         ):  # fmt: skip
             if is_known(value):
-                yield Quantity(name, value, "helicoid fully out")
+                yield Quantity(name, value, case)
 
 
 def _moves(link: object) -> bool:

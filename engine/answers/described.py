@@ -97,6 +97,8 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
     piece = thing.piece or "adapter"
     front = thing.front[0] if thing.front else lens_mount
     rear = thing.rear[0] if thing.rear else body_mount
+    if not thing.rear and front == body_mount and piece not in (*ADDED_FOCUSING, TUBE):
+        front = lens_mount  # 'the 1 mm E plate' is on the body's side
     if piece in (*ADDED_FOCUSING, TUBE) and (not thing.rear or front == rear):
         front = rear = thing.front[0] if thing.front else lens_mount
         kind = piece

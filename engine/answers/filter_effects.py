@@ -18,7 +18,11 @@ from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
 # so much of filter or glass, which may have been read as a lens
-GLASS = re.compile(r"([\d.]+) ?mm(?: thick)? (?:of )?(?:(?:rear|cover|sensor|ir) )?(?:filter|gel|glass)", re.IGNORECASE)
+GLASS = re.compile(
+    r"([\d.]+) ?mm(?: thick)? (?:of )?(?:(?:rear|cover|sensor|ir|clear|plain|protective|optical) ){0,2}"
+    r"(?:filter|gel|glass)",
+    re.IGNORECASE,
+)
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from engine.answers import together
@@ -13,18 +12,19 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import focals, mentions, number, numbers
-from engine.answers.wording import listed, small_mm, trimmed
+from engine.answers.said import mentions, number, numbers
+from engine.answers.threads_measured import by_thread, ten_pitches, thread_measured
+from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
-from engine.facts.records import Mount, Thread
-from engine.physics import calibration
+from engine.facts.records import Mount
 from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
 MOST = 6
 SURE = ("so its", "so it is", "plain", "yes", "right", "surely", "must be", "has to be", "same as")
+ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
     "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
@@ -43,14 +43,14 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     combined = _combined(question, knowledge)
     if combined is not None:
         return combined
-    settled = _by_register(question, knowledge)
+    settled = _by_register(question, knowledge) or _combined(question, knowledge, by_name=True)
     if settled is not None:
         return settled
     smooth = barrels(question, knowledge)
     if smooth.lines:
         return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
                       quantities=smooth.quantities)  # fmt: skip
-    told, mounts = _by_thread(question, knowledge)
+    told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
     told = _not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
@@ -70,7 +70,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         quantities += _numbers(mount, knowledge)
     if mentions(question, "measure", "gauge", "pitch", "how do i", "how to"):
-        pitches = _ten_pitches(question, knowledge)
+        pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
         lines = [Line("head", WHAT_TO_MEASURE), *lines]
@@ -94,6 +94,11 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
         return question
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
+
+
+def _is_bayonet(question: Question) -> bool:
+    """Whether what was measured is a bayonet: its width is no thread."""
+    return mentions(question, "bayonet") and not mentions(question, "thread", "screw", "pitch", "tpi")
 
 
 def _tells_mounts(advice: Advice) -> bool:
@@ -135,68 +140,6 @@ def _numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
             yield Quantity("thread_pitch_mm", thread.pitch_mm, mount.id)
 
 
-def _measured(question: Question) -> tuple[float | None, float | None]:
-    """Diameter and pitch of the thread, in mm, as far as they were told."""
-    said = " ".join(question.said(key) or "" for key in ("thread", "bore"))
-    pitch_text = question.said("pitch") or ""
-    across = re.search(r"(\d+(?:\.\d+)?)\s*mm", said)
-    inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
-    diameter = float(across[1]) if across else None
-    if diameter is None and inch:
-        diameter = float(inch[1]) / float(inch[2] or 1) * INCH
-    after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
-    if diameter is None and pitch_text and focals(question):
-        diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
-    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
-    if raw is None:
-        return diameter, None
-    value = float(raw[1])
-    if diameter is None and value > 9 and "tpi" not in pitch_text:
-        small = [one for one in numbers(question, "numbers") if one < 3]
-        diameter, value = value, small[0] if small else value  # '42 mm, pitch 0.75' taken the wrong way round
-        if not small:
-            return diameter, None
-    tpi = "tpi" in pitch_text + said or value > 5
-    return diameter, INCH / value if tpi else value
-
-
-def _by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]]:
-    """The threads that a measured one may be, and the mounts that have them."""
-    diameter, pitch = _measured(question)
-    if diameter is None:
-        return Told(), []
-    fits = [thread for thread in knowledge.catalogue.threads.values() if _fits(thread, diameter, pitch, knowledge)]
-    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
-    mounts: list[str] = []
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    for thread in fits[:MOST]:
-        users = [
-            mount
-            for mount in knowledge.catalogue.mounts.values()
-            if mount.thread == thread.id and mount.kind != "filter"
-        ]
-        users.sort(key=lambda mount: ("thread-only" in mount.traits, not is_known(mount.register_mm), mount.id))
-        if not users:
-            continue
-        mounts += [mount.id for mount in users[:2]]
-        rows.append(Quantity("thread_diameter_mm", thread.major_mm, thread.id))
-        if is_known(thread.pitch_mm):
-            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, thread.id))
-            length = calibration.length_of_spaces_mm(thread.pitch_mm)
-            if is_known(length):
-                rows.append(Quantity("ten_pitches_mm", length, thread.id))
-        names = listed([mount.designation for mount in users[:3]], "or")
-        pitch_told = f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm" if is_known(thread.pitch_mm) else ""
-        lines.append(
-            Line("fact", f"{thread.designation} ({trimmed(thread.major_mm.nominal, 2)} mm{pitch_told}): {names}", 1)
-        )
-    if lines:
-        told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
-        lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
-    return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
-
-
 def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     """'42 mm, 1.0 pitch, so plain M42?': a screw mount named is one of several of its thread, which does not tell."""
     facts = knowledge.catalogue
@@ -207,6 +150,9 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     if not (mentions(question, *SURE) or question.text.rstrip().endswith("?")):
         return Told()
     mount = screws[0]
+    told, thread = thread_measured(question)[0], facts.threads[mount.thread or ""]
+    if told is not None and abs(told - thread.major_mm.nominal) > ANOTHER_MM:
+        return Told()  # '57 mm, enlarger?' is not the thread that most of them have
     alike = [row for row in facts.mounts.values() if row.thread == mount.thread and row.id != mount.id
              and row.kind not in together.ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
     if not alike:
@@ -221,44 +167,15 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),))
 
 
-def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
-    usual = knowledge.catalogue.assumptions
-    if not usual["caliper-over-crests"].value.holds(diameter - thread.major_mm.nominal):
-        return False
-    if pitch is None:
-        return True
-    return is_known(thread.pitch_mm) and usual["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - pitch)
-
-
-def _ten_pitches(question: Question, knowledge: Knowledge) -> Told:
-    """The length of ten pitches of usual threads, to compare a paper strip with."""
-    parts, rows = [], []
-    seen: set[float] = set()
-    threads = knowledge.catalogue.threads
-    of_mounts = {m.thread for m in knowledge.catalogue.mounts.values() if m.kind != "filter" and m.thread}
-    for thread in (threads[name] for name in sorted(of_mounts)):
-        if not is_known(thread.pitch_mm):
-            continue
-        pitch = round(thread.pitch_mm.nominal, 4)
-        length = calibration.length_of_spaces_mm(thread.pitch_mm)
-        if pitch in seen or not is_known(length):
-            continue
-        seen.add(pitch)
-        tpi = INCH / pitch
-        name = (
-            f"{tpi:.0f} tpi" if abs(tpi - round(tpi)) < 0.01 and round(pitch, 2) != pitch else f"{trimmed(pitch, 3)} mm"
-        )
-        rows.append(Quantity("ten_pitches_mm", length, name))
-        parts.append(f"{trimmed(length.nominal, 2)} mm = {name}")
-    text = "Ten pitches, crest to the tenth crest after it: " + ", ".join(sorted(parts)) + "."
-    return Told((Line("text", text),), tuple(rows))
-
-
-def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
+def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
-    diameter, pitch = _measured(question)
-    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
+    diameter, pitch = thread_measured(question)
     named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    if _is_bayonet(question):
+        return None
+    if diameter is None and by_name:
+        diameter = _named_width(named, knowledge)
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
     rows = together.matches(found, named, knowledge)
     if not rows or (found.register_mm is None and not named):
         return None
@@ -276,6 +193,13 @@ def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
         question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
         learnt=asked,
     )  # fmt: skip
+
+
+def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:
+    """'42 mm screw, image at 55': the name of a screw mount tells how wide its thread is, not whose register it has."""
+    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    thread = threads.get(mounts[named[0]].thread or "") if len(named) == 1 and named[0] in mounts else None
+    return thread.major_mm.nominal if thread is not None else None
 
 
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
@@ -309,10 +233,10 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
 
 def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterator[Line]:
     """The measurement that would decide between what is left."""
-    diameter, pitch = _measured(question)
+    diameter, pitch = thread_measured(question)
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
     if diameter is not None and pitch is None:
-        table = " ".join(line.text for line in _ten_pitches(question, knowledge).lines)
+        table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
         yield Line("ask", BY_PAPER, wants="flange_to_image")

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.calibrate import turned
+from engine.answers.bare_sensor import glass_told
 from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
@@ -18,6 +18,7 @@ from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
 from engine.answers.said import focals, mentions
 from engine.answers.spacing import far_limits, marks, usual_focals
+from engine.answers.turning import turned, turns_told
 from engine.answers.wording import listed, money
 from engine.base.compact import replace
 from engine.base.interval import Interval
@@ -53,8 +54,9 @@ def incomplete(
     if lens is not None and body is None and _asks_for_a_kind(question):
         return list_fits(question, knowledge)
     found = loose(question, knowledge)
+    glass = glass_told(question, knowledge)
     told = found.told
-    if question.said("turns") is not None and lens is not None:
+    if turns_told(question) is not None and lens is not None:
         told = turned(question, knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
@@ -62,13 +64,14 @@ def incomplete(
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
-    lines = [*lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]  # what was worked out is the answer
+    # what was worked out is the answer
+    lines = [*glass.lines, *lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]
     if not found.chains or lens is not None:
         lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
-    status = ANSWERED if told.lines or rings.lines else NO
+    status = ANSWERED if told.lines or rings.lines or glass.lines else NO
     return Answer(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
-        quantities=(*told.quantities, *rings.quantities),
+        quantities=(*glass.quantities, *told.quantities, *rings.quantities),
     )  # fmt: skip
 
 

@@ -70,6 +70,7 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
+DRAWN_OUT = frozenset({"helicoid", "bellows"})
 MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
 
 
@@ -157,9 +158,9 @@ def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
         adapter = adapters[ring.id]
         if without and (adapter.id in without or adapter.kind in without or {adapter.front, adapter.rear} & without):
             return False
-        if named_tubes and ring.front == ring.rear:
+        if named_tubes and (ring.front == ring.rear or adapter.kind in DRAWN_OUT):
             # the tubes that were named, and no others beside them
-            return bool(named_tubes & {adapter.id, adapter.kind})
+            return bool({*named_tubes, *limits.using} & {adapter.id, adapter.kind, f"{adapter.front}>{adapter.rear}"})
         # converters keep the seat and multiply the focal length: they are used where they are asked for
         if ring.glass and ring.front == ring.rear:
             return limits.with_glass or adapter.id in limits.using or adapter.kind in limits.using

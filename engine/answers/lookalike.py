@@ -11,6 +11,7 @@ from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
 from engine.answers.mount_line import mount_line
 from engine.answers.resolve import Missing
 from engine.answers.same_name import named_alike, of_the_name, registers_alike
+from engine.answers.threads_measured import by_thread
 from engine.answers.threads_meet import threads_meet
 from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
@@ -32,6 +33,12 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
         )  # fmt: skip
+    if not mounts and question.said("thread") is not None:
+        told, _ = by_thread(question, knowledge)
+        if told.lines:
+            return Answer(
+                question.text, "look-alike", ANSWERED, told.lines, question=question, quantities=told.quantities
+            )  # fmt: skip
     if not mounts:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
     lines: list[Line] = list(met.lines)

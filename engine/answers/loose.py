@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.answer import Line, ListedChain, Quantity, Told
 from engine.answers.chain_numbers import principal_numbers
 from engine.answers.distances import Distances
@@ -17,9 +19,16 @@ from engine.base.interval import is_known
 from engine.facts.records import Format
 from grammar.questions import Question
 
+# 'I ground 0.2 off the ring': it is thinner by that
+THINNED = re.compile(
+    r"\b(?:ground|sanded|filed|shaved|lapped|milled|skimmed) (?:about |some )?(\d*\.\d+) ?(?:mm )?off", re.IGNORECASE
+)
+OR_OTHER = re.compile(r"\bor (?:thinner|thicker|longer|shorter)\b", re.IGNORECASE)  # 'a 1.46 ring or thinner?'
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart", "thick too much")
+MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 TOO_CLOSE = (
+    "fell out", "fallen out", "went missing", "lost the shim", "lost a shim",
     "too thin", "too short", "too close", "thinner", "past inf", "beyond inf", "over inf", "overshoot", "undersize",
 )  # fmt: skip
 
@@ -36,10 +45,20 @@ class Loose:
 
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    thinned = THINNED.search(question.text)
+    if thinned and not mentions(question, *TOO_FAR) and question.said("nominal") is None:
+        return -float(thinned[1])
     size = number(question, "thickness", "length")
+    if OR_OTHER.search(question.text):
+        return None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return None
+    right = number(question, "nominal")
+    if right is not None:
+        return round(size - right, 4)
+    if size > MOST_OFF_MM and question.adapters and "?" in question.text:
+        return None  # 'the ring came 22.62. too long?' tells its length
     word = question.off_word or ""
     if mentions(question, *TOO_CLOSE) or word.startswith(TOO_CLOSE):
         return -size

@@ -22,7 +22,15 @@ def mount_line(mount: Mount, knowledge: Knowledge) -> str:
         parts.append("no register of its own")
     else:
         parts.append("register not established")
+    if "no-focusing" in mount.traits and is_known(mount.register_mm):
+        parts.append("such a lens has no focusing of its own: its ring must have a helicoid")
     return "; ".join(parts)
+
+
+def how_rare(mount: Mount, knowledge: Knowledge) -> tuple[bool, bool, int, str]:
+    """The order in which mounts of one thread are met: with a register of their own, with many rings sold."""
+    rings = sum(ring.front == mount.id or ring.rear == mount.id for ring in knowledge.catalogue.adapters.values())
+    return "thread-only" in mount.traits, not is_known(mount.register_mm), -rings, mount.id
 
 
 def _pitch(thread: Thread) -> str:

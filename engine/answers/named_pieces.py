@@ -28,11 +28,12 @@ def with_named_pieces(
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
     pieces = _as_they_lead([*_joined(question.adapters), *_told_by_thickness(question)], lens_mount)
+    lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
         if thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
-            piece = described(thing, n, lens_mount, body_mount, knowledge)
+            piece = described(thing, n, lens_end, body_mount, knowledge)
             if piece.id not in knowledge.catalogue.adapters:
                 made.append(piece)
             using.append(piece.id)
@@ -77,6 +78,18 @@ def with_named_pieces(
         question.limits, using=wanted, pieces=most, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _lens_end(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
+    """The mount that a plate is screwed to whose front was not told: that of what is drawn out, else the lens's own."""
+    for n, thing in enumerate(things):
+        if thing.piece not in (*ADDED_FOCUSING, TUBE):
+            continue
+        if thing.thickness_mm is not None and thing.piece in ADDED_FOCUSING:
+            return described(thing, n, lens_mount, body_mount, knowledge).rear
+        if thing.front:
+            return thing.front[0]
+    return lens_mount
 
 
 def _as_they_lead(things: list[Thing], lens_mount: str) -> list[Thing]:

@@ -118,12 +118,24 @@ def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
     for chain in chains:
         judged = chain.listed.judged
         error = judged.measured_trace.value("register_error_mm")
-        if judged.verdict != "unusable" or not isinstance(error, Span) or not error.is_fixed:
+        if judged.verdict != "unusable" or not isinstance(error, Span):
             continue
-        if is_known(error.shortest) and error.shortest.nominal < 0:
-            more = -error.shortest
+        if not (is_known(error.longest) and is_known(error.shortest)) or error.longest.nominal >= 0:
+            continue
+        more = -error.longest
+        rows = [Quantity("ring_thickness_mm", -error.shortest, "added between")]
+        if error.is_fixed:
             text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
-            return Told((Line("text", text),), (Quantity("ring_thickness_mm", more, "added between"),))
+        else:
+            text = (
+                f"Drawn out all the way it is still {small_mm(more.nominal)} too short: with {chain.title}, a tube of"
+                f" {small_mm(more.nominal)} to {small_mm(-error.shortest.nominal)} more, or a longer helicoid, gives"
+                " infinity, the longer the tube the nearer to its shut end."
+            )
+        seat = judged.measured_trace.value("seat_mm")
+        if isinstance(seat, Span) and is_known(seat.longest):
+            rows.append(Quantity("stack_mm", seat.longest - error.longest, "all pieces together"))
+        return Told((Line("text", text),), tuple(rows))
     return Told()
 
 

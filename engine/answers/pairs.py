@@ -11,6 +11,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.pair import TUBES, one_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.said import number, numbers
+from engine.answers.thread_told import with_thread_told
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -28,7 +29,7 @@ class Sides:
 
 def sides_of(question: Question, facts: Catalogue) -> Sides:
     """What the question's lenses and bodies stand for; one that is not named, or not well enough, is missing."""
-    question = _as_bare(_with_extension(_with_roles(question, facts)))
+    question = _as_bare(_with_extension(_with_roles(with_thread_told(question, facts), facts)))
     return Sides(
         question,
         [lens_side(thing, facts) for thing in question.lenses or (None,)],

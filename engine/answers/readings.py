@@ -7,6 +7,7 @@ from typing import Final
 from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.said import number
 from engine.answers.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -44,7 +45,8 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
         tilt += f"parallel within the {small_mm(flat)} that counts as flat."
     elif spread <= 2 * flat + 1e-9:
         tilt += (
-            f"over the {small_mm(flat)} that counts as flat, but little more than a caliper's own error; read again."
+            f"over the {small_mm(flat)} that counts as flat, at most a slight tilt and little more than a caliper's"
+            " own error; read again."
         )
     else:
         tilt += (
@@ -55,7 +57,10 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _error(thickness: float, question: Question, knowledge: Knowledge) -> float | None:
-    """How much the ring is too thick (above 0) for the lens and the body named, mm."""
+    """How much the ring is too thick (above 0): for what it should be, else for the lens and the body named, mm."""
+    right = number(question, "nominal")
+    if right is not None:
+        return round(thickness - right, 4)
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return None

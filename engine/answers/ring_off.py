@@ -14,6 +14,7 @@ from engine.answers.said import number
 from engine.answers.wording import small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Question
 
 LEAST_MM = 0.005  # finer than it can be measured
@@ -63,6 +64,8 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):
+        return None  # what is drawn out has no one length
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return None

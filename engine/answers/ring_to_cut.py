@@ -4,33 +4,34 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from math import hypot
 
 from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.bores import bore_for
 from engine.answers.calibrate import layers
 from engine.answers.filters import filter_answer, for_filters
-from engine.answers.frames import frames_of
+from engine.answers.forgiving import allowances
+from engine.answers.holes import holes_for
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
 from engine.answers.pair_beside import with_pair
+from engine.answers.printed import drawn_larger, is_printed
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.ring_off import off_right
-from engine.answers.said import focals, mentions, number, stop
+from engine.answers.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.screwed_in import screwed_in
+from engine.answers.simple_glass import held_at
 from engine.answers.spacers import spacers_told
+from engine.answers.turning import drift
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
-from engine.physics import closeup, focus
 from grammar.questions import Question, Thing
 
 MOST_LENSES = 4
 PRINTED = "printed-seat"  # the advice for those who print one
-PRINTING = ("print", "3d", "pla", "petg", "resin")
 
 
 def to_make(question: Question, knowledge: Knowledge) -> Answer:
@@ -42,21 +43,23 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
-    for part in (screwed_in(question, knowledge), off_right(question, knowledge)):
+    for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
         told = told + part
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
-    told += _hole(question)
+    apart = holes_for(question) + held_at(question, knowledge)
+    told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
     told += _thread(question, knowledge)
     told += _stack(question, knowledge)
     told += bore_for(question, knowledge)
-    told += _tolerance(question, knowledge)
+    if not apart.lines:
+        told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
     rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
     printed = knowledge.catalogue.advice.get(PRINTED)
-    if printed is not None and mentions(question, *PRINTING) and printed not in rows:
+    if printed is not None and is_printed(question) and printed not in rows:
         rows = [printed, *rows[:1]]
     lines = [*told.lines, *advice_lines(rows)]
     if ring is None and question.body is None and any(thing.ids for thing in question.lenses):
@@ -180,7 +183,32 @@ def _stack(question: Question, knowledge: Knowledge) -> Told:
         f"{trimmed(wanted, 2)} - {register} = {small_mm(stack.nominal)} from the {body.mount.designation} flange to the"
         " shoulder."
     )
-    return Told((Line("head", text),), (Quantity("stack_mm", stack, "shoulder to body flange"),))
+    rows = [Quantity("stack_mm", stack, "shoulder to body flange")]
+    if not any(thing.ids for thing in question.lenses):
+        rows.append(Quantity("ring_thickness_mm", stack, "by the register told"))
+    lines = [Line("head", text)]
+    times = number(question, "magnification")
+    if times is not None and focals(question):
+        more = times * focals(question)[0]
+        whole = stack.nominal + more
+        rows.append(Quantity("stack_mm", Interval.exact(whole), f"for {trimmed(times, 2)}x"))
+        text = f"For {trimmed(times, 2)}x another {small_mm(more)} of extension: {small_mm(whole)} in all."
+        lines.append(Line("head", text))
+    for low, high in lengths_of_pieces(question):
+        if low == high:
+            continue
+        rest = stack.nominal - low
+        if rest < 0:
+            lines.append(
+                Line("head", f"A helicoid of {trimmed(low, 2)} mm shut is {small_mm(-rest)} too long for that.")
+            )
+            continue
+        rows.append(Quantity("stack_mm", Interval.exact(rest), "without the helicoid"))
+        lines.append(Line("head", (
+            f"Less the helicoid shut, {trimmed(low, 2)} mm, the other parts are {small_mm(rest)} together, better up to"
+            f" a millimetre less, so that it goes a little past infinity; drawn out it gives {small_mm(high - low)}."
+        )))  # fmt: skip
+    return Told(tuple(lines), tuple(rows))
 
 
 def _threads_named(question: Question, knowledge: Knowledge) -> Told:
@@ -202,21 +230,6 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
             )
         text += f": {thread.designation}"
         lines.append(Line("fact", text, 1))
-    return Told(tuple(lines), tuple(rows))
-
-
-def _hole(question: Question) -> Told:
-    """The hole of a stop that is dropped in: focal length over f-number."""
-    at = stop(question) or next((lens.f_number for lens in question.lenses if lens.f_number), None)
-    if at is None or not mentions(question, "hole", "paper stop", "drop in stop", "drop-in stop", "waterhouse"):
-        return Told()
-    lines, rows = [], []
-    for focal in focals(question):
-        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
-        if is_known(hole):
-            case = f"{trimmed(focal, 1)} mm at f/{f_number(at)}"
-            lines.append(Line("head", f"The hole: {trimmed(hole.nominal, 1)} mm for {case}, near the lens's own stop."))
-            rows.append(Quantity("hole_mm", hole, case))
     return Told(tuple(lines), tuple(rows))
 
 
@@ -246,16 +259,12 @@ def _tolerance(question: Question, knowledge: Knowledge) -> Told:
     at = stop(question)
     if at is None or not focals(question):
         return Told()
-    divisor = knowledge.catalogue.assumptions["blur-divisor"].value
     lines, rows = [], []
-    for form in frames_of(question, knowledge.catalogue)[:2]:
-        blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
-        allowance = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
-        if is_known(allowance):
-            rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
-            lines.append(Line("head", (
-                f"At f/{f_number(at)} on {form.name} the depth of focus forgives "
-                f"{small_mm(allowance.nominal)}: hold the seat to "
-                "about half of that, or make it a little thin and shim it."
-            )))  # fmt: skip
+    for form, _, allowance in allowances(at, question, knowledge):
+        rows.append(Quantity("infinity_allowance_mm", allowance, f"f/{f_number(at)}, {form.name}"))
+        lines.append(Line("head", (
+            f"At f/{f_number(at)} on {form.name} the depth of focus forgives "
+            f"{small_mm(allowance.nominal)}: hold the seat to "
+            "about half of that, or make it a little thin and shim it."
+        )))  # fmt: skip
     return Told(tuple(lines), tuple(rows))

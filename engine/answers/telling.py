@@ -125,11 +125,21 @@ def seat_line(judged: Judged) -> str:
     if isinstance(error.shortest, Unknown) or isinstance(error.longest, Unknown):
         return f"seat {_seat_text(seat)}; how far off that is cannot be told without the lens's register"
     if not error.is_fixed:
-        return f"seat {_seat_text(seat)}: settable from {_off(error.shortest.nominal)} to {_off(error.longest.nominal)}"
+        low, high = error.shortest.nominal, error.longest.nominal
+        return f"seat {_seat_text(seat)}: settable from {_off(low)} to {_off(high)}{_at_infinity(judged, low, high)}"
     low, high = error.shortest.least, error.shortest.greatest
     middle = error.shortest.nominal
     spread = f", give or take {small_mm(max(high - middle, middle - low))} in the making" if high - low > 0.0005 else ""
     return f"seat {_seat_text(seat)}: {_off(middle)}{spread}"
+
+
+def _at_infinity(judged: Judged, low: float, high: float) -> str:
+    """How long the one piece that is drawn out stands for infinity."""
+    moving = [adapter for adapter in judged.chain.adapters if not adapter.thickness_mm.is_fixed]
+    if len(moving) != 1 or not low < 0 < high or not is_known(moving[0].thickness_mm.shortest):
+        return ""
+    at = moving[0].thickness_mm.shortest.nominal - low
+    return f"; infinity with it at {small_mm(at)}, {small_mm(-low)} out"
 
 
 def _off(error_mm: float) -> str:
@@ -175,7 +185,7 @@ def margin_line(judged: Judged) -> str | None:
 
 def focus_lines(judged: Judged, feet: bool = False) -> Iterator[str]:
     """From where to where it focuses, with magnification."""
-    if judged.verdict != "macro-only" and not _has_focusing(judged.chain):
+    if judged.verdict == "unusable" or (judged.verdict != "macro-only" and not _has_focusing(judged.chain)):
         return
     trace = judged.trace
     show = lambda value: distance(value, feet)  # noqa: E731

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
-from engine.answers.mount_line import mount_line
+from engine.answers.mount_line import how_rare, mount_line
 from engine.answers.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
@@ -52,7 +52,7 @@ def matches(found: Found, named: tuple[str, ...], knowledge: Knowledge) -> list[
         row = _match(mount, found, knowledge)
         if row is not None and (row.good[:1] == ("thread",) or mount.id in named):
             rows.append(row)
-    return sorted(rows, key=lambda row: (len(row.bad), -len(row.good), row.off_mm, row.mount.id))
+    return sorted(rows, key=lambda row: (len(row.bad), -len(row.good), row.off_mm, how_rare(row.mount, knowledge)))
 
 
 def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:

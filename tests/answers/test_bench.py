@@ -42,3 +42,101 @@ def test_a_ring_that_was_measured_is_told_by_how_much_it_is_off(asked):
 
 def test_what_nothing_is_told_of_asks_which_lens_and_body(asked):
     assert asked("will it scratch anything in there?")["problem"]["expected"].startswith("which lens and which body?")
+
+
+def test_a_length_told_against_what_it_should_be_is_off_by_the_difference(asked):
+    found = asked("my printed M42 to RF ring came out 25.3 instead of 25.46, what shim")
+    assert one(found, "shim_mm") == close(0.16)
+    tilted = asked("ring measures 17.03 17.06 17.11 17.08 round the rim, should be 17.00. what do i sand")
+    assert one(tilted, "register_error_mm") == close(0.07)
+
+
+def test_degrees_of_a_thread_are_parts_of_a_turn(asked):
+    assert one(asked("backed the M42 lens off 54 degrees to get infinity, shim?"), "shim_mm") == close(0.15)
+    lead = asked("helicoid thread moves 6mm in 270 degrees, how far do i turn for 0.1")
+    assert one(lead, "thread_turns") == close(0.1 / 8)
+
+
+def test_of_sheets_told_in_a_row_those_are_taken_that_come_nearest(asked):
+    found = asked("feelers .05 .1 .15 .25 here, need 0.42 behind a c lens")
+    assert one(found, "stack_mm") == close(0.4)
+
+
+def test_a_print_that_shrinks_is_drawn_larger(asked):
+    found = asked("my prints shrink 0.5 percent, exakta to E, how thick should i make it")
+    assert pytest.approx(numbers(found, "ring_thickness_mm")[0][0], abs=1e-3) == (26.7 / 0.995)
+
+
+def test_each_stop_asked_for_has_its_hole(asked):
+    found = asked("waterhouse stops for a 75mm f3.5: want 5.6 8 11, what holes")
+    assert [round(low, 2) for low, _ in numbers(found, "hole_mm")] == [13.39, 9.38, 6.82]
+
+
+def test_glass_put_before_the_sensor_sets_every_lens_too_close(asked):
+    found = asked("put a 1mm clear glass in front of the sensor, does infinity move")
+    assert numbers(found, "register_error_mm")[0][0] < 0
+    assert one(found, "glass_shift_mm") == pytest.approx(1 - 1 / 1.52, abs=0.02)
+
+
+def test_a_plate_of_the_body_is_its_end_and_no_second_ring(asked):
+    found = asked("36-90 helicoid with M42 ends, 1mm E plate, 80mm enlarger lens with flange to image 74. infinity?")
+    assert one(found, "helicoid_setting_mm") == close(74 - 18 - 1)
+
+
+def test_no_helicoid_is_added_to_the_one_that_was_named(asked):
+    found = asked("90 enlarger lens, 84 flange to image. 1mm MFT plate + 25-55 helicoid, infinity?")
+    assert found["chains"][0]["verdict"] == "unusable"
+    assert "too short" in flat(found)
+
+
+def test_the_name_of_a_thread_is_not_its_register(asked):
+    assert "by these it is T2" in flat(asked("42mm screw, image falls 55 mm behind"))
+
+
+def test_a_pitch_counted_over_ten_threads_is_told_where_no_mount_has_it(asked):
+    found = asked("10 threads come to 6.3 mm and it is 30.5 across")
+    assert one(found, "thread_pitch_mm") == close(0.63)
+
+
+def test_an_internal_thread_is_measured_between_its_crests(asked):
+    assert "CS" in flat(asked("hole in an old camera, inside of the thread measures 24.6. c mount or what"))
+
+
+def test_an_error_is_set_beside_what_is_forgiven(asked):
+    found = asked("15mm f2 on apsc, does 0.02 of error even matter")
+    assert one(found, "infinity_allowance_mm") == pytest.approx(2 * 28.35 / 1442, rel=0.02)
+    assert "Hardly" in flat(found)
+
+
+def test_a_ring_that_came_so_long_is_not_off_by_its_length(asked):
+    found = asked("AR on E, ring came 22.62. too long?")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.12)
+
+
+def test_two_sides_of_a_ring_tell_its_tilt(asked):
+    assert "tilted" in flat(asked("left edge blurry at infinity, calipers 18.00 left 18.06 right"))
+
+
+def test_another_pitch_runs_apart_over_the_turns(asked):
+    found = asked("my lathe only cuts 27 tpi, want 39x26 for LTM, 3 turns. ok?")
+    assert one(found, "pitch_drift_mm") == close(3 * (25.4 / 26 - 25.4 / 27))
+
+
+def test_a_throat_alone_tells_which_bayonets_it_may_be(asked):
+    assert "RF-mount" in flat(asked("mount throat 54 with 4 lugs and contacts, which is it"))
+
+
+def test_a_lens_set_to_infinity_that_is_sharp_nearer_sits_too_far_out(asked):
+    found = asked("35mm set to inf is sharp on a wall at 6.5 m with the new LTM ring. how much")
+    assert one(found, "register_error_mm") > 0
+
+
+def test_a_thread_that_was_told_is_not_that_of_most_such_lenses(asked):
+    found = asked("shoulder to picture 52.3, M42x1 industrial lens, ring to E")
+    assert found["chains"][0]["pieces"][0]["id"] != "c-to-e-cup"
+    assert "M42" in found["text"].splitlines()[1]
+
+
+def test_a_ring_that_is_missing_is_not_counted(asked):
+    found = asked("C lens on CS camera, 5mm ring missing, what happens with a 12mm f1.4")
+    assert found["chains"][0]["verdict"] == "unusable"

@@ -1,0 +1,64 @@
+"""Whether an error of so much matters: what the depth of focus forgives, and the stop from which it is forgiven."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import hypot
+from typing import Final
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.frames import frames_of
+from engine.answers.knowledge import Knowledge
+from engine.answers.said import mentions, number, stop
+from engine.answers.wording import f_number, small_mm
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import focus
+from grammar.questions import Question
+
+SPEAKS: Final = (
+    "matter",
+    "worth",
+    "error",
+    "forgive",
+    "good enough",
+    "close enough",
+    "leave it",
+    "bother",
+    "care",
+    "fine",
+)
+LARGEST_MM: Final = 3.0  # of what is still called an error
+
+
+def forgiven(question: Question, knowledge: Knowledge) -> Told:
+    """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
+    at, error = stop(question), number(question, "numbers", "thickness", "length", "total")
+    if at is None or error is None or not 0 < error <= LARGEST_MM or not mentions(question, *SPEAKS):
+        return Told()
+    lines, rows = [], []
+    for form, blur, allowed in allowances(at, question, knowledge):
+        from_stop = focus.infinity_from_f_number(Interval.exact(error), blur, Interval.exact(1.0))
+        rows.append(Quantity("infinity_allowance_mm", allowed, f"f/{f_number(at)}, {form.name}"))
+        holds = error <= allowed.nominal
+        text = (
+            f"{'Hardly' if holds else 'Yes'}: at f/{f_number(at)} on {form.name} the depth of focus forgives"
+            f" {small_mm(allowed.nominal)}, and {small_mm(error)} is {'less' if holds else 'more'}"
+        )
+        if holds:
+            text += "; only the marks of the scale shift a little"
+        elif is_known(from_stop):
+            rows.append(Quantity("infinity_from_f_number", from_stop, form.name))
+            text += f"; from f/{f_number(from_stop.nominal)} on it is forgiven"
+        lines.append(Line("head", f"{text}."))
+    return Told(tuple(lines), tuple(rows))
+
+
+def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:
+    """What the depth of focus forgives at a stop on each format spoken of, with the blur that is allowed there, mm."""
+    divisor = knowledge.catalogue.assumptions["blur-divisor"].value
+    for form in frames_of(question, knowledge.catalogue)[:2]:
+        blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
+        allowed = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
+        if is_known(blur) and is_known(allowed):
+            yield form, blur, allowed
