@@ -23,6 +23,7 @@ from grammar.echo import canonical
 from grammar.lexicon import Lexicon
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
+from grammar.tokens import tokens_of
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
@@ -86,7 +87,7 @@ class Desk:
             from engine.answers.again import no_list
 
             return no_list(text)
-        choice = talk.chosen(text)
+        choice = talk.chosen(text) or self._told_in_words(text, talk)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
         question = self._by_words(question) if isinstance(question, Unread) else self._as_term(question)
@@ -115,7 +116,9 @@ class Desk:
         if not answer.lines and not answer.leaves:
             answer = replace(answer, status=NO, lines=(Line("ask", TOO_LITTLE),))
         if question.instead and not talk.choices and answer.unread is None:
-            answer = _or_else(answer, question.instead)
+            from engine.answers.meant_else import with_second
+
+            answer = with_second(answer, question.instead, self._answer_alone)
             talk.guesses = question.instead
         reading = answer.reading or canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
@@ -145,6 +148,13 @@ class Desk:
         talk.choices = choices_of(question, self.catalogue)
         return asked(answer, talk.choices, self.catalogue) if talk.choices else answer
 
+    def _told_in_words(self, text: str, talk: Talk) -> Choice | None:
+        if not talk.choices:
+            return None
+        from engine.answers.choosing import told_in_words
+
+        return told_in_words(tokens_of(text, self.lexicon).tokens, talk.choices, self.catalogue)
+
     def _taught(self, question: Question, talk: Talk | None) -> Answer:
         from engine.teach import propose
 
@@ -169,10 +179,10 @@ class Desk:
         return settle(talk, said == "yes", text, self.writes, self.reload)
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
-        if question.intent == "shim-calibration":
-            from engine.answers.calibrate import carried
+        if question.intent in ("shim-calibration", "focus-verdict"):
+            from engine.answers.carried import carried
 
-            question = carried(question, talk.question)
+            question = carried(question, talk.question, self.catalogue)
         if question.intent == "card":
             from engine.answers.card import cards
 
@@ -199,6 +209,14 @@ class Desk:
             if told is not None:
                 return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
+
+    def _answer_alone(self, text: str) -> Answer | None:
+        """The answer to a whole question outside of any talk; None where it cannot be read."""
+        question = read(text, self.lexicon, None)
+        if isinstance(question, Unread) or question.intent in ("teach", "forget", "draw", "card"):
+            return None
+        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        return handler_for(question.intent)(question, self.knowledge)
 
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
@@ -230,12 +248,6 @@ def _stamp(path: Path | None) -> tuple[int, int] | None:
     except OSError:
         return None
     return (state.st_mtime_ns, state.st_size) if state is not None else None
-
-
-def _or_else(answer: Answer, instead: tuple[str, ...]) -> Answer:
-    """The answer with what else may have been asked, to be picked by its number."""
-    others = [Line("text", f"{n}. {one}", 1) for n, one in enumerate(instead, start=1)]
-    return replace(answer, lines=(*answer.lines, Line("ask", "If that is not what you asked, type a number:"), *others))
 
 
 def unread_answer(unread: Unread) -> Answer:

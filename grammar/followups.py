@@ -95,8 +95,8 @@ def follow(heard: Heard, before: Question) -> Question:
         bodies=bodies,
         adapters=() if without else pieces,
         things=things,
-        limits=kept_limits(said.limits, before.limits, intent == before.intent),
-        f_number=said.f_number if said.f_number is not None else kept_stop(intent, same_lens, before),
+        limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent),
+        f_number=said.f_number if said.f_number is not None else _stop(heard, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
         number=_number(said, before, intent, found),
         values=tuple(values.items()),
@@ -129,6 +129,20 @@ def _kept_number(said: Question, before: Question) -> int | None:
     """'a card for it' after 'the second one' means the second; not where another lens, body or way is asked for."""
     other = said.lenses or said.bodies or said.adapters or said.limits != Limits() or said.said(ALL)
     return None if other else before.number
+
+
+def _stop(heard: Heard, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question) -> float | None:
+    """The stop that was set; wide open it is the lens's own."""
+    if heard.tells("wide-open"):
+        return lenses[0].f_number if lenses else None
+    return kept_stop(intent, same_lens, before)
+
+
+def _left_out(limits: Limits, before: Question, without: bool) -> Limits:
+    """'without' after a ring that was named: that ring is not to be used, nor another in its place."""
+    named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
+    bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
+    return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)
 
 
 def _without_it(heard: Heard) -> bool:

@@ -11,6 +11,7 @@ from grammar.phrases import Noun
 from grammar.tokens import Token
 
 _THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
+_STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _TOWARDS: Final = frozenset(["on", "to"])
 
 
@@ -54,6 +55,7 @@ def merge(kept: Part, more: Part) -> None:
 
 def complete(cast: Cast) -> None:
     """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
+    _stretch(cast)
     _gather_lenses(cast)
     if len(cast.bodies) > 1:
         full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
@@ -90,6 +92,25 @@ def _lens_by_its_body(cast: Cast) -> None:
     lens.mounts = list(older[0].mounts)
     cast.lenses = cast.lenses or [lens]
     cast.bodies.remove(older[0])
+
+
+def _stretch(cast: Cast) -> None:
+    """'helicoid m42 15-26 with M42 50mm': beside a lens a range of nothing else is what a piece stretches to."""
+    piece = next((one for one in cast.pieces if one.piece in _STRETCHED and one.thickness is None), None)
+    rows = (*cast.lenses, *cast.lengths, *cast.bodies)
+    ranges = [one for one in rows if one.noun.first("RANGE") and (one.sort == "body" or _tells_no_lens(one))]
+    if piece is None or len(ranges) != 1 or not any(one.focal for one in cast.lenses if one is not ranges[0]):
+        return
+    told = ranges[0].noun.first("RANGE")
+    assert told is not None
+    piece.thickness = (min(told.numbers), max(told.numbers))
+    for row in (cast.lenses, cast.lengths):
+        row[:] = [one for one in row if one is not ranges[0]]
+
+
+def _tells_no_lens(part: Part) -> bool:
+    told = (part.noun.head, part.focal, part.f_number, part.formats, part.traits, part.named)
+    return not any(told) and part.kinds in ([], ["zoom"])
 
 
 def _gather_lenses(cast: Cast) -> None:

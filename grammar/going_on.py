@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
-from grammar.only_told import only_tells
+from grammar.only_told import names_the_pair, only_tells
 from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
@@ -14,6 +14,12 @@ ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 
+_OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
+_OF_STOPS: Final = frozenset(
+    [None, "definition", "depth-of-field", "focus-verdict", "chain", "coverage", "exposure-nd", "compare"]
+)
+_OF_SHIM: Final = frozenset(["shim-calibration"])
+_OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -45,6 +51,20 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
         return "chain"  # the one of those that were set side by side
+    things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+    if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
+        return before.intent  # 'no glass' after a list of what fits
+    if best == COMPARE and _is_one_more(heard, before):
+        return "chain" if before.intent in ASIDE else before.intent
+    if names_the_pair(heard, before):
+        return "focus-verdict" if before.intent == "shim-calibration" else before.intent
+    if _saved_by_stop(heard, best, before):
+        return "focus-verdict"
+    if best in _OF_SHIM and _is_by_tubes(heard, before):
+        return heard.weighed.ranked[0][0] if heard.weighed.ranked else before.intent
+    measured = any(part.piece == "adapter" and part.thickness for part in heard.cast.pieces)
+    if best is None and measured and before.intent in _OF_PICTURE:
+        return "focus-verdict"  # 'the ring is 0.45 actually'
     if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in ASIDE:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
@@ -53,6 +73,30 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
 
 def _asks(heard: Heard) -> bool:
     return heard.tells("asked") or any(heard.tells(cue) for cue in _ASKING)
+
+
+def _is_by_tubes(heard: Heard, before: Question) -> bool:
+    """Whether tubes stand between and no word is said of a shim: 'same tubes with the 45'."""
+    tubes = any(one.piece in DRAWN and one.thickness_mm is not None for one in before.adapters)
+    return tubes and before.intent not in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
+
+
+def _is_one_more(heard: Heard, before: Question) -> bool:
+    """'would the Q body be better' after a lens on another: the same is asked of that one."""
+    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount]
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
+
+
+def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
+    """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
+    off = before.said("thickness") is not None or any(
+        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
+    )
+    told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
+    asked = heard.tells("which-stop") or heard.tells("f-stop") or told
+    other = heard.tells("dof") or heard.tells("exposure") or heard.tells("nd")
+    return off and before.intent in _OF_RING and asked and best in _OF_STOPS and not other
 
 
 def is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:

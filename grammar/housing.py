@@ -61,6 +61,25 @@ def house_stranger(cast: Cast) -> None:
         cast.bodies.append(part)
 
 
+def house_before(parts: list[Part]) -> None:
+    """'E or Z for FD': modern mounts listed before what they are to take are those of bodies."""
+    last = parts[-1] if parts else None
+    rest = [part for part in parts[:-1] if part.sort != "nothing"]
+    if (
+        last is None
+        or last.sort not in ("mount", "lens")
+        or last.is_host
+        or not last.mounts
+        or last.noun.role != "for"
+        or len(rest) < 2
+    ):
+        return
+    if all(part.sort == "mount" and part.is_host and not part.noun.role for part in rest):
+        for part in rest:
+            part.sort = "body"
+        last.sort = "lens"
+
+
 def _may_host(part: Part) -> bool:
     """Whether it is a mount alone, or one with only the numbers of a lens before it."""
     if part.sort == "mount":

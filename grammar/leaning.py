@@ -7,7 +7,7 @@ from typing import Final
 from grammar.adding import added
 from grammar.hearing import Heard
 from grammar.on_what import IDENTIFY
-from grammar.only_told import of_talk
+from grammar.only_told import names_the_pair, of_talk
 from grammar.questions import TALKED, Question
 from grammar.sticking import ring_measured
 from grammar.whom import meant, points_back
@@ -32,7 +32,7 @@ def leans(heard: Heard, before: Question) -> bool:
     told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
     lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
     if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
-        return False
+        return names_the_pair(heard, before)
     if added(heard, before) is not None:
         return True
     if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:

@@ -27,11 +27,14 @@ _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
+_NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _LENS: Final = "focal"
 _STOP: Final = "stop"
 _FLANGE: Final = "flange_to_image"
+_SHIMMED: Final = "shim-calibration"
+_SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -63,6 +66,7 @@ _ROLES: Final = (
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
     Role("circle", "{} mm image circle", lambda n: 3 <= n <= 150),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
 )
 
@@ -71,15 +75,33 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
     token = _alone(heard)
     if token is None:
-        return heard
-    says = _shape(token, before) or _nearest(token, heard, before)
+        drawn = _drawn_to(heard, before)
+        return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
+    says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
     if says is None:
         return heard
-    start = token.column - 1
-    text = heard.text[:start] + says + heard.text[start + len(token.text) :]
+    return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+
+
+def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
+    """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
+    start = (at or token).column - 1
+    text = heard.text[:start] + says + heard.text[token.column - 1 + len(token.text) :]
     again = hear(text, lexicon, before.intent)
-    line = replace(again.line, text=heard.text)
-    return replace(again, line=line, weighed=Weighed((), {}))  # nothing is asked anew
+    return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None:
+    """'at 100 what is the scale' after a bellows of 40 to 140 mm: how far it is drawn out."""
+    tokens = heard.line.tokens
+    ranged = [one for one in before.adapters if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
+    set_to = [token for token in tokens if token.kind == "NUMBER" and _is_set(token, heard)]
+    if len(ranged) != 1 or len(set_to) != 1 or any(token.kind == "PIECE" for token in tokens):
+        return None
+    number, (least, most) = set_to[0].numbers[0], ranged[0].thickness_mm or (0.0, 0.0)
+    held = least <= number <= most and number not in STOPS
+    at = next(one for one in reversed(tokens) if one.column < set_to[0].column)
+    return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
 
 
 def _alone(heard: Heard) -> Token | None:
@@ -100,6 +122,18 @@ def _shape(token: Token, before: Question) -> str | None:
     return f"{number:g}:1" if before.intent == "coverage" and (number, 1) in SHAPES else None
 
 
+def _density(token: Token, before: Question) -> str | None:
+    """'I only have a 3.0' where a filter is chosen: a density, which no stop is written like."""
+    number = token.numbers[0]
+    tenths = round(number * 10)
+    written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
+    return f"ND {token.text}" if before.intent == "exposure-nd" and written and _is_no_stop(token) else None
+
+
+def _is_no_stop(token: Token) -> bool:
+    return token.numbers[0] not in STOPS or token.text.endswith(".0")
+
+
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
     old = dict(_told(before))
@@ -107,7 +141,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _SET_AT}
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
-        role.name: far[role.name] - (_LIKELY if role.usual(number) or _points(token, heard, role) else 0)
+        role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
         for role in _ROLES
         if role.name in far and role.fits(number) and (role.metric or token.kind == "NUMBER")
     }
@@ -152,6 +186,9 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
         length = piece.thickness_mm
         if length is not None and length[0] == length[1]:
             yield "tube" if piece.piece in DRAWN else "ring", length[0]
+    drawn = _number(before.said("extension"))
+    if drawn is not None:
+        yield "tube", drawn
     if before.distance_mm is not None:
         yield "distance", before.distance_mm / _METRE
     for key, unit in (("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),
@@ -164,6 +201,8 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:
         yield OFF, off
+    elif before.intent == _SHIMMED:
+        yield "layer", _SHEET
 
 
 def _number(text: str | None) -> float | None:

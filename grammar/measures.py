@@ -17,6 +17,7 @@ THREAD_LENGTH: Final = "thread-length"
 _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+_WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
 _BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
@@ -68,7 +69,9 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 after is None or after.kind not in ("LENS", "KIND") or any(one.kind == "PITCH" for one in out)
             ):
                 out[at - 1] = _keyed(before, THREAD_LENGTH if is_thread_length(before) else "diameter")
-            elif after is not None and after.kind == "LENGTH" and before.kind != "MOUNT":
+            elif (
+                after is not None and before.kind != "MOUNT" and (after.kind == "LENGTH" or _ends_as_width(out, ahead))
+            ):
                 ends = ahead + 1 >= len(out) or out[ahead + 1].kind not in _OWN
                 key = THREAD_LENGTH if is_thread_length(after) else "diameter"
                 out[ahead] = _keyed(after, key) if ends else after
@@ -93,6 +96,13 @@ def _which(tokens: list[Token], at: int, word: Token) -> int | None:
 def _names_format(token: Token) -> bool:
     """Whether a length in inches is the figure of a sensor."""
     return token.unit == "in" and "format" in token.implies and "/" in token.value
+
+
+def _ends_as_width(tokens: list[Token], at: int) -> bool:
+    """'with thread 42': a bare number that ends what is said of the thread."""
+    after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
+    number = tokens[at].numbers[0] if tokens[at].kind == "NUMBER" and not tokens[at].text.isalpha() else 0.0
+    return _WIDTHS[0] <= number <= _WIDTHS[1] and after in ("STOP", "JOIN", "CUE")
 
 
 def _measured_otherwise(tokens: list[Token], at: int) -> bool:
@@ -212,8 +222,10 @@ def _crossed(tokens: list[Token]) -> list[Token]:
         elif (
             wide
             and before.kind == "LENGTH"
-            and any(one.kind == "MEASURE" for one in tokens[max(0, at - _NEAR) : at - 1])
+            and (measures := [one.value for one in tokens[max(0, at - _NEAR) : at - 1] if one.kind == "MEASURE"])
         ):
+            if measures[-1] == "distance":
+                tokens[at - 1] = _keyed(before, "field")  # 'the subject is 24 mm wide'
             tokens[at] = token.as_("CUE")
         elif token.kind == "PITCH" and _is_width(before):
             tokens[at - 1] = _keyed(before, "diameter")

@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import each_once
 from grammar.hearing import Heard
 from grammar.questions import ALL, Question, Thing
 from grammar.whom import Meant
 
 IDENTIFY: Final = "identify-mount"
+FULL: Final = "35mm-full-frame"
+_LIKENED: Final = frozenset(["in", "to"])
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 
@@ -26,6 +29,8 @@ def bodies_of(
         return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
     if _other_body(heard) and before.prior is not None and before.prior.bodies:
         return before.prior.bodies, said.things  # 'the other body again'
+    if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
+        return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):
@@ -35,11 +40,19 @@ def bodies_of(
         return said.bodies, said.things
     if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
+    if _is_likened(heard, said) and before.bodies:
+        return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
     formats = [thing for thing in said.things if thing.kind == "format"]
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+
+
+def _is_likened(heard: Heard, said: Question) -> bool:
+    """'what is that in full frame': the frame it is likened to, which no body gets by that."""
+    full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
+    return said.intent == "crop-equivalent" and bool(full) and full[0].noun.role in _LIKENED
 
 
 def _other_body(heard: Heard) -> bool:

@@ -24,6 +24,13 @@ def only_tells(heard: Heard, best: str | None) -> bool:
     return (things or bool(_SEEN & values)) and all(cue.tells in _IDLE for cue in heard.cues)
 
 
+def names_the_pair(heard: Heard, before: Question) -> bool:
+    """'on E with OM 28' after 'what stop forgives 0.3 mm': lens and body of a question that had neither."""
+    named = any(part.has_mount for part in heard.cast.lenses) and any(part.has_mount for part in heard.cast.bodies)
+    open_yet = not any(thing.ids or thing.focal_length_mm for thing in (*before.lenses, *before.bodies))
+    return named and open_yet and before.said("thickness") is not None and all(cue.tells in _IDLE for cue in heard.cues)
+
+
 def _opens_with_and(heard: Heard) -> bool:
     first = next((one for one in heard.line.tokens if one.text.casefold() not in _IDLE), None)
     return first is not None and first.kind == "JOIN"

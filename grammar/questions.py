@@ -27,7 +27,8 @@ OFF: Final = "off"  # key of the value that tells how a thickness was meant in t
 # a thickness said so is not that of the ring, but by how much it is off
 # a size never is so thin or so short: by so much it falls short of what it should be
 _LACKING: Final = re.compile(r"\d(?: ?mm)? (thin|short)\b")
-OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much")
+OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much",
+                    "too far out", "too close")  # fmt: skip
 
 
 @compact
@@ -166,6 +167,7 @@ class Question:
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
+    asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
     @property

@@ -15,8 +15,8 @@ from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
 
-PLAINLY: Final = 0.5  # how likely an intent must be for nothing else to be offered beside it
-MAYBE: Final = 0.25  # and how likely what is offered must be
+PLAINLY: Final = 0.85  # how likely an intent must be for nothing else to be offered beside it
+MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _TRIM: Final = " \t\r\n.!?,;:"
@@ -59,13 +59,16 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.followups import follow
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
+        from grammar.word_again import word_again
 
-        reply = completed(heard, before, lexicon.hosts)
+        reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
-        heard = spoken_out(heard, before, lexicon)
+        said, heard = heard, spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
+            if heard is not said:
+                followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
             went_on = followed.intent == before.intent
             return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
     question = question_of(heard)

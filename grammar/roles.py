@@ -8,10 +8,11 @@ from typing import Final
 from grammar.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.gathering import Cast, complete, merge
 from grammar.heads import share_heads
-from grammar.housing import house, house_stranger
+from grammar.housing import house, house_before, house_stranger
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
+from grammar.rows_of_mounts import paired, route, takers, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
+from grammar.standins import stands_in
 from grammar.tokens import Token
 from grammar.written import TELECONVERTER
 
@@ -40,11 +41,14 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     parts = whole_pieces(parts)
-    parts = taking(parts) if "takes" in told else parts
+    if "takes" in told:
+        parts = taking(parts)
+        takers(parts)
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
     parts = paired(parts)
+    house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
@@ -162,6 +166,9 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
 
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
+    if stands_in(part.noun.head) and part.noun.role == "on" and part.formats and not part.mounts and not part.focal:
+        cast.frames.append(part)  # 'on a full frame one': what a lens is put on is no lens
+        return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
@@ -206,7 +213,14 @@ def _made_for(length: Part, frame: Part, cast: Cast) -> None:
 def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
     role, group = part.noun.role, part.noun.listed
     lens = cast.lenses[-1] if cast.lenses else None
+    screwed_on = "thread" in part.noun.text.casefold() and not part.is_host and (not role or part.noun.join)
+    if screwed_on and lens is not None and not lens.has_mount:
+        lens.mounts.extend(part.mounts)  # 'a 100 mm enlarger lens on EF, M39 thread'
+        part.sort = "lens"
+        return
     peer = before if before is not None and before.noun.listed == group and before.was_mount else None
+    if peer is not None and part.is_host and role in ("for", *_TOWARDS) and peer.noun.role != role:
+        peer = None  # 'in C and in CS, for MFT'
     if peer is not None and part.noun.join:
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2
@@ -253,7 +267,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return
-    if role in _TOWARDS:
+    if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
+        _as(part, "body", cast)  # 'I keep the EF dslr and add Z'
+    elif role in _TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
         _as(part, "lens" if screwed and lens is None else "body", cast)
     elif role in _USED or (role == "behind"):

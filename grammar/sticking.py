@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
@@ -64,7 +65,7 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     """The pieces of before: a ring stays with the lens that it was named for, tubes while they stand between."""
     pieces = before.adapters
     if not same_lens:
-        pieces = tuple(one for one in pieces if not (is_open(one) and before.follows))
+        pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
         pieces = tuple(one for one in pieces if not one.front)
     if not same_body:
@@ -77,13 +78,19 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
-    if not (heard.tells("same") or heard.tells("one-ring")):
+    if not (heard.tells("same") or heard.tells("one-ring") or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         out += stood if stood and is_open(piece) else [piece]
     return said.with_(adapters=tuple(out))
+
+
+def _is_the_ring(heard: Heard) -> bool:
+    """'a 28 on that ring': the piece is one that was spoken of."""
+    tokens = [token for token in heard.line.tokens if token.kind not in ("FILLER", "MARK")]
+    return any(one.kind == "DET" and one.value == "the" and other.kind == "PIECE" for one, other in pairwise(tokens))
 
 
 def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:

@@ -5,9 +5,10 @@ An enlarger lens on a helicoid or bellows moves whole: x = register + pieces - f
 
 from __future__ import annotations
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.close_rows import Shown, at_extension
 from engine.answers.distances import distances_of
+from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.open_lens import MEASURE, usual_flange_to_image
 from engine.answers.resolve import BodySide, body_side
@@ -17,6 +18,7 @@ from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
 DRAWN = frozenset({"helicoid", "bellows"})
+NOTHING = "it focuses on nothing"
 OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
 
 
@@ -53,10 +55,19 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
 
 
+def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:
+    """The chain with the rings that nobody named, where the draw alone would be too short to focus on anything."""
+    if not any(NOTHING in line.text for line in stack.lines):
+        return None
+    found = how_to(question, knowledge, "macro-distance")
+    focuses = bool(found.chains) and found.chains is not None and found.chains[0].listed.judged.verdict != "unusable"
+    return found if focuses else None
+
+
 def _infinity(setting: float, low: float, high: float, piece: str) -> str:
     """Where the draw stands at infinity, or that it cannot."""
     if setting < low:
         return f"at its shortest it is {small_mm(low - setting)} too far out for infinity, so close-up only"
     if setting > high:
-        return f"even drawn out it is {small_mm(setting - high)} short of infinity: it focuses on nothing"
+        return f"even drawn out it is {small_mm(setting - high)} short of infinity: {NOTHING}"
     return f"infinity at {small_mm(setting)} on the {piece}"

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.carried import SHIM, is_limit, looked_up
 from engine.answers.distances import Distances
 from engine.answers.knowledge import Knowledge
-from engine.answers.loose import TOO_CLOSE
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
 from engine.answers.readings import readings_told
 from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, last_said, mentions, number, pitch_mm
+from engine.answers.said import distance_mm, focals, mentions, number, pitch_mm
 from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
@@ -22,29 +22,17 @@ from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
-from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
 from grammar.questions import Question
 
-# words that say a length is where focus ends, not where infinity falls on the scale
-LIMIT = ("stops dead", "goes out to",
-         "stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
-         "only to",
-         "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
-# a lens that does not get farther than what follows
-NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
-              r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
-              r"|(?:out|only|up) to|\d ?(?:m|ft|cm)\b only|\bstops\b|\bends\b|at most|max(?:es|imum)?")  # fmt: skip
 LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 THICKEST = 3.0  # mm; what is more is no shim
-SHIM = "shim"  # an error carried over from another lens, in mm
-MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
 
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
-    question = _looked_up(question, knowledge.catalogue)
+    question = looked_up(question, knowledge.catalogue)
     told = spacers_told(question)
     if told.lines:
         return Answer(
@@ -69,45 +57,6 @@ def _in_thou(told: Told, question: Question) -> Told:
         return Told()
     text = f"{small_mm(shims[0])} is {trimmed(shims[0] / calibration.INCH_MM * 1000, 1)} thou."
     return Told((Line("text", text),))
-
-
-def carried(question: Question, before: Question | None) -> Question:
-    """A mark that was told of another lens is an error in mm for this one: the ring is the same."""
-    if before is None or before.intent != "shim-calibration" or not question.follows:
-        return question
-    mark, lenses, old = number(question, "mark"), focals(question), focals(before)
-    if mark is None or mark != number(before, "mark") or question.lenses == before.lenses:
-        return question
-    if old and lenses:
-        return question if old == lenses else _with_error(question, mark, old[0])
-    told_of = before.lenses[0] if before.lenses else None
-    if told_of is None or not question.lenses or not (old or (told_of.kind == "lens" and told_of.id)):
-        return question
-    # what an own lens has is in the facts, which the talk does not know
-    return _with_error(question, mark, old[0]) if old else question.with_(
-        values=(*question.values, (MARK_OF, told_of.id or ""))
-    )  # fmt: skip
-
-
-def _with_error(question: Question, mark: float, focal: float) -> Question:
-    """The error in mm, in place of the mark of a lens of this focal length."""
-    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(focal), Interval.exact(0.0))
-    if not is_known(error):
-        return question
-    kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
-    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")))
-
-
-def _looked_up(question: Question, facts: Catalogue) -> Question:
-    """The question with the error that a mark told of another own lens is."""
-    of, mark = question.said(MARK_OF), number(question, "mark")
-    if of is None:
-        return question
-    question = question.with_(values=tuple(row for row in question.values if row[0] != MARK_OF))
-    lens = facts.lenses.get(of)
-    if mark is None or lens is None or not is_known(lens.focal_length_mm):
-        return question
-    return _with_error(question, mark, lens.focal_length_mm.nominal)
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -153,17 +102,6 @@ def _needed(question: Question) -> float | None:
     """A shim told by its size alone: 'it needs 0.1 more'."""
     told = number(question, "thickness", "numbers", "length")
     return told if told is not None and told <= THICKEST else None
-
-
-def is_limit(question: Question) -> bool:
-    """Whether the distance told is where focus ends, not the mark that infinity was found at.
-
-    Where both were said, what was said last is how it is now: 'went past infinity, added a washer, now stops at 6 m'.
-    """
-    if question.said("target") is not None:
-        return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
-    ends, past = last_said(question, *LIMIT, pattern=NO_FARTHER), last_said(question, *TOO_CLOSE)
-    return ends > past
 
 
 def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float | None] | None:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+
 from engine.answers.answer import Answer, Line
 from engine.answers.wording import listed
 from engine.base.compact import compact, replace
@@ -10,8 +13,13 @@ from engine.facts.gearedits import Append, Drop, Edit
 from engine.facts.guidance import Shared
 from grammar.atoms import key_of
 from grammar.questions import Question, Taught, Thing
+from grammar.tokens import Token
 
 SECTION = "shared"
+MOST_WORDS = 9  # of a line that tells which one is meant
+WORD = r"[a-z]{3,}"
+UNTELLING = frozenset({"MOUNTWORD", "NUMBER", "DET", "PREP", "JOIN", "VERB", "STOP", "MARK"})
+NAMED = frozenset({"MOUNT", "NAMED", "LETTER", "PIECE"})  # a line that names a thing tells of that
 
 
 @compact
@@ -40,6 +48,18 @@ def choices_of(question: Question, catalogue: Catalogue) -> tuple[Choice, ...]:
                     for id_ in thing.ids
                 )
     return ()
+
+
+def told_in_words(tokens: Sequence[Token], choices: tuple[Choice, ...], catalogue: Catalogue) -> Choice | None:
+    """The meaning that a short line tells by a word that only its designation has: 'the rangefinder one'."""
+    told = [token for token in tokens if token.kind not in UNTELLING]
+    said = {word for token in told for word in re.findall(WORD, f"{token.text} {token.value}".casefold())}
+    if len(tokens) > MOST_WORDS or any(token.kind in NAMED for token in told):
+        return None
+    names = [set(re.findall(WORD, catalogue.mounts[one.mount].designation.casefold())) for one in choices]
+    own = [words - set().union(*(other for other in names if other is not words)) for words in names]
+    meant = [one for one, words in zip(choices, own, strict=True) if words & said]
+    return meant[0] if len(meant) == 1 else None
 
 
 def _shared(thing: Thing, catalogue: Catalogue) -> Shared | None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
-from engine.answers.by_stack import by_stack
+from engine.answers.by_stack import by_stack, held_by_rings
 from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_picture import shown_by, with_picture
@@ -47,7 +47,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
-        return Answer(
+        return held_by_rings(stack, question, knowledge) or Answer(
             question.text, "macro-distance", ANSWERED, stack.lines, question=question, quantities=stack.quantities
         )
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)

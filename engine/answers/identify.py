@@ -271,7 +271,7 @@ def _combined(question: Question, knowledge: Knowledge) -> Answer | None:
         asked = replace(question, lenses=(lens, *question.lenses[1:]))
     lines = [*_not_by_thread(question, knowledge).lines, *told.lines]
     if found.register_mm is None and any(not row.bad for row in rows):
-        lines.append(Line("ask", BY_PAPER))
+        lines.append(Line("ask", BY_PAPER, wants="flange_to_image"))
     return Answer(
         question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
         learnt=asked,

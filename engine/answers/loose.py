@@ -41,9 +41,9 @@ def off_by_mm(question: Question) -> float | None:
     if size is None:
         return None
     word = question.off_word or ""
-    if mentions(question, *TOO_CLOSE) or word in TOO_CLOSE:
+    if mentions(question, *TOO_CLOSE) or word.startswith(TOO_CLOSE):
         return -size
-    return size if mentions(question, *TOO_FAR) or word in TOO_FAR else None
+    return size if mentions(question, *TOO_FAR) or word.startswith(TOO_FAR) else None
 
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:

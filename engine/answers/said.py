@@ -70,8 +70,9 @@ def stop(question: Question) -> float | None:
 
 
 def mentions(question: Question, *words: str) -> bool:
-    """Whether one of the words, or words that begin so, stands in the question as typed."""
-    return any(re.search(rf"\b{re.escape(word)}", question.text, re.IGNORECASE) for word in words)
+    """Whether one of the words, or words that begin so, stands in the question as typed, or in what still asks."""
+    text = f"{question.text} {question.asked}"
+    return any(re.search(rf"\b{re.escape(word)}", text, re.IGNORECASE) for word in words)
 
 
 def last_said(question: Question, *words: str, pattern: str = "") -> int:
