@@ -116,7 +116,9 @@ class Desk:
         if not answer.lines and not answer.leaves:
             answer = replace(answer, status=NO, lines=(Line("ask", TOO_LITTLE),))
         if question.instead and not talk.choices and answer.unread is None:
-            answer = _or_else(answer, question.instead)
+            from engine.answers.meant_else import with_second
+
+            answer = with_second(answer, question.instead, self._answer_alone)
             talk.guesses = question.instead
         reading = answer.reading or canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
@@ -208,6 +210,14 @@ class Desk:
                 return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
+    def _answer_alone(self, text: str) -> Answer | None:
+        """The answer to a whole question outside of any talk; None where it cannot be read."""
+        question = read(text, self.lexicon, None)
+        if isinstance(question, Unread) or question.intent in ("teach", "forget", "draw", "card"):
+            return None
+        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        return handler_for(question.intent)(question, self.knowledge)
+
     def _chains_first(self, question: Question) -> Answer:
         return handler_for("chain")(question, self.knowledge)
 
@@ -238,12 +248,6 @@ def _stamp(path: Path | None) -> tuple[int, int] | None:
     except OSError:
         return None
     return (state.st_mtime_ns, state.st_size) if state is not None else None
-
-
-def _or_else(answer: Answer, instead: tuple[str, ...]) -> Answer:
-    """The answer with what else may have been asked, to be picked by its number."""
-    others = [Line("text", f"{n}. {one}", 1) for n, one in enumerate(instead, start=1)]
-    return replace(answer, lines=(*answer.lines, Line("ask", "If that is not what you asked, type a number:"), *others))
 
 
 def unread_answer(unread: Unread) -> Answer:

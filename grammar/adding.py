@@ -16,7 +16,7 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
     if before.intent != PLAN and not (before.prior is not None and before.prior.intent == PLAN):
         return None
     if heard.tells("both-bodies") and not heard.cast.bodies:
-        bodies = _each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))
+        bodies = each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))
         return (before.lenses, bodies) if len(bodies) > 1 else None
     parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount_or_kind]
     plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
@@ -27,10 +27,10 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         is_body = part in heard.cast.bodies or (part.was_mount and part.is_host)
         thing = replace(part, sort="body" if is_body else "lens").thing()
         lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
-    return _each_once(lenses), _each_once(bodies)
+    return each_once(lenses), each_once(bodies)
 
 
-def _each_once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+def each_once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """The things, each described once: the same mount told twice is one."""
     rows = {(thing.ids, thing.focal_length_mm, thing.format, thing.lens_kind): thing for thing in things if thing.ids}
     return tuple(rows.values())

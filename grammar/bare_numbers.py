@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
 from grammar.optics_numbers import OPTICS, lists_factors, of_optics
 from grammar.tokens import Token
@@ -25,9 +26,9 @@ _OF_VIEW: Final = frozenset(["equiv", "match"])
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
-_STRETCHED: Final = frozenset(["bellows"])
-_DRAW: Final = (20.0, 400.0)  # mm
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
+_UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -81,6 +82,8 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     left = [at for at, one in enumerate(tokens) if one.kind == "NUMBER"]
     if len(left) != 1 or tokens[left[0]].text.isalpha() or not 8 <= tokens[left[0]].numbers[0] <= 800:
         return tokens
+    if not _may_be_focal(tokens[left[0]].numbers[0]):
+        return tokens
     tokens[left[0]] = tokens[left[0]].as_("FOCAL")
     return tokens
 
@@ -106,7 +109,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):
-        if tokens[at].kind == "PIECE" and tokens[at].value not in OPTICS and _is_number(tokens[at + 1]):
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and _is_number(tokens[at + 1]):
             _row_behind(tokens, at + 1)
     for at in range(2, len(tokens) - 1):
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
@@ -179,8 +182,10 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("FNUM")
     if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
         return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
-    if before is not None and before.kind == "PIECE" and before.value in _STRETCHED and _is_drawn_so_far(token, after):
+    if is_drawn_so_far(before, token, after):
         return token.as_("LENGTH", unit="mm")
+    if is_added_travel(tokens, at):
+        return token.as_("KEYED", value="travel", unit="mm")
     if 0.3 <= number < 1 and lists_factors(tokens, at):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
@@ -211,12 +216,6 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     return token
 
 
-def _is_drawn_so_far(token: Token, after: Token | None) -> bool:
-    """'bellows 180', 'bellows 90 out': how far it is drawn, where the number is of nothing that follows."""
-    ends = after is None or after.kind in _ENDS or after.kind == "MEASURE"
-    return ends and token.text.isdecimal() and _DRAW[0] <= token.numbers[0] <= _DRAW[1]
-
-
 def _is_so_many(tokens: list[Token], at: int) -> bool:
     """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
     number = tokens[at].numbers[0]
@@ -238,7 +237,9 @@ def _is_several(head: Token) -> bool:
 def _counts(tokens: list[Token], at: int) -> bool:
     """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
     number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
-    if number != int(number) or not 2 <= number <= _MOST_THINGS or (before is not None and before.kind in _NUMBERED):
+    one_more = number == 1 and before is not None and before.kind == "JOIN"  # '3 K lenses and 1 OM'
+    counts = number == int(number) and (2 <= number <= _MOST_THINGS or one_more)
+    if not counts or (before is not None and before.kind in _NUMBERED):
         return False
     end = at + 1
     while end < len(tokens) and tokens[end].kind in _DESCRIBING:
@@ -253,7 +254,8 @@ def _counts(tokens: list[Token], at: int) -> bool:
 
 def _of_piece(token: Token, piece: Token) -> Token:
     number = token.numbers[0]
-    if piece.value in OPTICS and number < 5:
+    converts = piece.text.casefold().startswith("convert") and _EXTENDING[0] <= number <= _EXTENDING[1]
+    if (piece.value in OPTICS and number < 5) or converts:
         return token.as_("TIMES")
     if number == int(number) and number <= 12 and piece.text.casefold().endswith("s"):
         return token.as_("COUNT")
@@ -264,8 +266,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured
-    if number >= _WHOLE_FROM and number * 2 != int(number * 2):
-        return False  # 'M bayonet (68.8)': long ones are whole numbers; a register is told to the tenth
+    if not _may_be_focal(number):
+        return False
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
@@ -279,12 +281,18 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     if number < 8 and number == int(number):
         return False
     if before is None or before.kind == "STOP":
-        return after is not None and after.kind in ("PREP", "TRAIT", "JOIN")
+        opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
+        return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":
         return True
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def _may_be_focal(number: float) -> bool:
+    """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
+    return number < _WHOLE_FROM or number * 2 == int(number * 2)
 
 
 def _crops(number: float) -> bool:

@@ -17,6 +17,7 @@ _OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body 
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
 _TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
 _BODY_WORDS: Final = frozenset(["dslr", "body"])
+_OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
 
@@ -133,13 +134,24 @@ def split(noun: Noun) -> list[Noun]:
         at = numbered[-1] + 1
         lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
         return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
+    if (
+        noun.heads == "FRAME"
+        and noun.first("FNUM", "COMBO")
+        and noun.first("FORMAT")
+        and noun.first("LENGTH", "COMBO", "FOCAL")
+    ):
+        # '10 mm f/1.8 1/2.3 chip' is a lens and a frame
+        numbers = [token for token in noun.mods if token.kind in _OF_CHIP]
+        rest = [token for token in noun.mods if token.kind not in _OF_CHIP]
+        lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
+        return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
     mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
-    rest = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
-    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(rest)]
+    other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
+    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
 
 
 def part_of(noun: Noun) -> Part:

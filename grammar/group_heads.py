@@ -43,10 +43,10 @@ def _list_end(tokens: list[Token], at: int) -> int | None:
     start = at + 1
     while start < len(tokens) and tokens[start].kind in _LEADS:
         start += 1
-    if start >= len(tokens) or not _opens(tokens[start]):
+    if start >= len(tokens) or not (_opens(tokens[start]) or tokens[start].kind == "MOUNT"):
         return None
     aside = tokens[start].text == _OPEN
-    end = start + 1
+    end = start if tokens[start].kind == "MOUNT" else start + 1
     while end < len(tokens) and (tokens[end].kind in _WITHIN or _joins(tokens[end])):
         end += 1
     mounts = sum(one.kind == "MOUNT" for one in tokens[start:end])

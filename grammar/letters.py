@@ -23,7 +23,7 @@ _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
     """The tokens with every LETTER decided: MOUNT where it stands as a mount does, else a word that is passed over."""
-    out = list(tokens)
+    out = [_word(token) if _is_article(tokens, at) else token for at, token in enumerate(tokens)]
     changed = True
     while changed:
         changed = False
@@ -32,6 +32,12 @@ def settled(tokens: tuple[Token, ...]) -> list[Token]:
                 out[at] = token.as_("MOUNT")
                 changed = True
     return [_word(token) if token.kind == "LETTER" else token for token in out]
+
+
+def _is_article(tokens: tuple[Token, ...], at: int) -> bool:
+    """A small 'a' that no hyphen joins to what follows."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return tokens[at].kind == "LETTER" and tokens[at].text == "a" and (after is None or after.text != "-")
 
 
 def _word(token: Token) -> Token:
@@ -55,7 +61,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
     if token.text == "A":
         named = headed and follows is not None and follows.kind in ("MOUNTWORD", "LENS", "BODY")
-        return (named and (at > 0 or hyphened)) or _among(tokens, at)
+        opened = before is not None and (before.kind == "DET" or before.value in _BEFORE)
+        return (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at)
     if before is not None and before.text in ("'", "’"):
         return False
     if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):

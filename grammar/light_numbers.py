@@ -15,6 +15,8 @@ _SETTINGS: Final = frozenset(["ISO", "SHUTTER", "FPS", "EV", "ND", "STOPS", "LIG
 _LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"])
 _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
 _DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
+_FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # and by their factors
+_GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _GOING_ON: Final = "after-exposure-nd"
 _SLOWEST: Final = 25  # the least ISO that is set
@@ -37,7 +39,9 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
         elif token.kind != "NUMBER":
             continue
-        elif _is_density(out, at) or (_GOING_ON in told and _is_density_alone(out, at)):
+        elif _is_factor(out, at):
+            out[at] = token.as_("ND", value=f"ND{token.text}")
+        elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
         elif _is_angle(out, at):
             out[at] = token.as_("DEGREES")
@@ -54,6 +58,8 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
     if number < 25 or number % 5 or not tokens[at].text.isdecimal():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.value == _SPEED and not any(one.kind == "ISO" for one in tokens):
+        return True  # 'full sun, 100 iso'
     if lit and after is not None and after.value == _NATIVE and number >= _LEAST_BASE:
         return True  # 'full sun, 800 base'
     for token in reversed(tokens[max(0, at - _ISO_NEAR) : at]):
@@ -81,13 +87,25 @@ def _is_density_alone(tokens: list[Token], at: int) -> bool:
     return named and marked and "." in tokens[at].text and tokens[at].numbers[0] in _DENSITIES
 
 
-def _is_density(tokens: list[Token], at: int) -> bool:
+def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'ND 1.8, and a 0.6 on top': beside a filter that is told, a density of whole tenths of a stop's three."""
     number = tokens[at].numbers[0]
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    beside = [tokens[at - 1].text if at else "", after.text if after is not None else ""]
+    if "." in tokens[at].text and any(word.casefold().startswith("densit") for word in beside):
+        return True  # '2.0 density', 'density 2.0'
     if "." not in tokens[at].text or number not in _DENSITIES or (after is not None and after.kind in _OF_OTHERS):
         return False
-    return any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
+    grey = "nd" in told and any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    return grey or any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
+
+
+def _is_factor(tokens: list[Token], at: int) -> bool:
+    """'meter reads 1/2000, i stack the 64 and the 4': filters as they are marked, where no lens is spoken of."""
+    before = tokens[at - 1] if at else None
+    named = before is not None and before.kind == "DET" and tokens[at].numbers[0] in _FACTORS
+    timed = any(token.kind == "SHUTTER" for token in tokens)
+    return named and timed and not any(one.kind in _GEAR for one in tokens)
 
 
 def _is_angle(tokens: list[Token], at: int) -> bool:

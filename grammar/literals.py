@@ -65,7 +65,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?:\s?mm)?){_END}",
      made.pitch),
-    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}", made.one("ISO")),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (
@@ -74,7 +74,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
-    ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}", made.nd),
+    ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?-?stops?\b)", made.nd),
     ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)\s?nd{_END}(?!\s?(?:filters|s\b))",
      made.nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", made.t_stop),
@@ -83,7 +83,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.stop,
     ),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
-    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
     (
         "0",
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"

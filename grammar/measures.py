@@ -48,9 +48,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
         if token.kind == "MEASURE" and token.value == "diameter" and _of_barrel(out, at):
             token = out[at] = token.as_("MEASURE", value="barrel")
         if token.kind == "MEASURE":
-            target = None if "ahead" in token.implies else _after_which(out, at, token.value)
-            if target is None and "after" not in token.implies:
-                target = _before_which(out, at, token.value)
+            target = _which(out, at, token)
             if target is not None and not _is_plausible(token, out[target].numbers[0]):
                 target = None  # '0.2 mm on the ring' is no distance
             if target is not None and token.value == "mark" and _names_format(out[target]):
@@ -81,6 +79,18 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
+
+
+def _which(tokens: list[Token], at: int, word: Token) -> int | None:
+    """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
+    if "next" in word.implies and at + 1 < len(tokens) and tokens[at + 1].kind in _LENGTHS:
+        target = _before_which(tokens, at, word.value)
+        if target is not None:
+            return target
+    target = None if "ahead" in word.implies else _after_which(tokens, at, word.value)
+    if target is None and "after" not in word.implies:
+        target = _before_which(tokens, at, word.value)
+    return target
 
 
 def _names_format(token: Token) -> bool:
@@ -212,8 +222,10 @@ def _crossed(tokens: list[Token]) -> list[Token]:
         elif (
             wide
             and before.kind == "LENGTH"
-            and any(one.kind == "MEASURE" for one in tokens[max(0, at - _NEAR) : at - 1])
+            and (measures := [one.value for one in tokens[max(0, at - _NEAR) : at - 1] if one.kind == "MEASURE"])
         ):
+            if measures[-1] == "distance":
+                tokens[at - 1] = _keyed(before, "field")  # 'the subject is 24 mm wide'
             tokens[at] = token.as_("CUE")
         elif token.kind == "PITCH" and _is_width(before):
             tokens[at - 1] = _keyed(before, "diameter")

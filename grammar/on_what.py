@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.adding import each_once
 from grammar.hearing import Heard
 from grammar.questions import ALL, Question, Thing
 from grammar.whom import Meant
@@ -28,6 +29,8 @@ def bodies_of(
         return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
     if _other_body(heard) and before.prior is not None and before.prior.bodies:
         return before.prior.bodies, said.things  # 'the other body again'
+    if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
+        return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
         if before.bodies[0].kind in ("mount", "body"):

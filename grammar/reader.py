@@ -15,8 +15,8 @@ from grammar.taught import taught
 from grammar.telling import question_of
 from grammar.tokens import LONGEST
 
-PLAINLY: Final = 0.5  # how likely an intent must be for nothing else to be offered beside it
-MAYBE: Final = 0.25  # and how likely what is offered must be
+PLAINLY: Final = 0.85  # how likely an intent must be for nothing else to be offered beside it
+MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 _TRIM: Final = " \t\r\n.!?,;:"

@@ -10,7 +10,7 @@ from grammar.gathering import Cast, complete, merge
 from grammar.heads import share_heads
 from grammar.housing import house, house_before, house_stranger
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
+from grammar.rows_of_mounts import paired, route, takers, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.standins import stands_in
 from grammar.tokens import Token
@@ -41,7 +41,9 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
     parts = whole_pieces(parts)
-    parts = taking(parts) if "takes" in told else parts
+    if "takes" in told:
+        parts = taking(parts)
+        takers(parts)
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
@@ -217,6 +219,8 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         part.sort = "lens"
         return
     peer = before if before is not None and before.noun.listed == group and before.was_mount else None
+    if peer is not None and part.is_host and role in ("for", *_TOWARDS) and peer.noun.role != role:
+        peer = None  # 'in C and in CS, for MFT'
     if peer is not None and part.noun.join:
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2
@@ -263,7 +267,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         lens.traits.extend(part.traits)
         part.sort = "lens"
         return
-    if role in _TOWARDS:
+    if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
+        _as(part, "body", cast)  # 'I keep the EF dslr and add Z'
+    elif role in _TOWARDS:
         screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
         _as(part, "lens" if screwed and lens is None else "body", cast)
     elif role in _USED or (role == "behind"):

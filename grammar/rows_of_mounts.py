@@ -57,6 +57,17 @@ def taking(parts: list[Part]) -> list[Part]:
     return parts
 
 
+def takers(parts: list[Part]) -> None:
+    """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens."""
+    hosts = [part for part in parts if part.sort in ("mount", "lens") and part.is_host and not part.focal]
+    taken = [part for part in parts if part.mounts and part not in hosts and part.sort in ("mount", "lens")]
+    several = len(hosts) > 1 and len({part.noun.listed for part in hosts}) == 1
+    if several and len(taken) == 1 and taken[0].noun.column > hosts[-1].noun.column:
+        for part in hosts:
+            part.sort = "body"
+        taken[0].sort = "lens"
+
+
 def _tells_of(piece: Part, mount: Part) -> bool:
     """Whether a mount tells what the piece before it joins: 'the adapter I have is F ...'."""
     if piece.sort != "piece" or piece.mounts or piece.noun.role == "without":

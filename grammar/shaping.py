@@ -140,9 +140,20 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        aside = (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
+        elif token.text == ":" and at and tokens[at - 1].kind == "LENS" and _headed_by_piece(tokens, at + 1):
+            token = token.as_("CUE")  # '90mm lens: tube length'
+        aside = (
+            token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")
+        )
+        aside = (
+            aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
+        )
         out.append(token.as_("FILLER") if aside else token)
     return out
+
+
+def _headed_by_piece(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].kind == "PIECE"
 
 
 def _hyphened(tokens: list[Token]) -> list[Token]:
@@ -163,6 +174,7 @@ def _hyphened(tokens: list[Token]) -> list[Token]:
 def _linked(tokens: list[Token]) -> list[Token]:
     """'M42-E', 'd to c ring', 'm42 mft ring': the two mounts of one adapter are linked."""
     out: list[Token] = []
+    tokens = [token.as_("MOUNT") if _next_to_link(tokens, at) else token for at, token in enumerate(tokens)]
     for at, token in enumerate(tokens):
         before = next((one for one in reversed(out) if one.text != "-"), None)
         after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
@@ -177,6 +189,15 @@ def _linked(tokens: list[Token]) -> list[Token]:
         if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
             out.append(token.as_("LINK"))
     return out
+
+
+def _next_to_link(tokens: list[Token], at: int) -> bool:
+    """'4/3 to mft ring': a fraction that is the name of a mount too, beside what may link two mounts."""
+    token = tokens[at]
+    if token.kind != "FRACTION" or token.implies[:1] != ("mount",):
+        return False
+    around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
+    return any(one.text == "-" or (one.kind == "PREP" and one.value == "to") for one in around)
 
 
 def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
@@ -252,7 +273,8 @@ def _tailed(tokens: list[Token]) -> list[Token]:
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
-        if token.kind in TAILS and out and not _leads_on(tokens, at):
+        stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        if token.kind in TAILS and out and (stretched or not _leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value == "of" and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube

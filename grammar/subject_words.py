@@ -17,10 +17,13 @@ _EMPTY: Final = (
     "would yes you your lens lenses camera cameras body bodies mount mounts mm full f small old new use works work",
     "come comes hows whys reason cause causes anyway really look looks seems every everything always never bit",
     "set sets setting settings",
+    "risk risky risks safe safely safety danger dangerous worry worried problem problems trouble idea happen happens",
+    "explain mean means meaning tell anybody somebody okay alright",
     "good bad nice two three first last time since whenever w ur dont doesnt didnt thought around ones",
 )
 EMPTY: Final = frozenset(word for line in _EMPTY for word in line.split())
 _WORD: Final = re.compile(r"[a-z0-9]+(?:[./][0-9]+)*")
+_STOP: Final = re.compile(r"[ft]/?[0-7](?:\.\d+)?")  # f/1.4 says nothing of a subject, as f/22 does
 _LETTER: Final = re.compile(r"[a-z]")
 # endings that change nothing of what a word is about, longest first
 _ENDINGS: Final = ("ations", "ation", "ingly", "iness", "ings", "ment", "ness", "ions", "ing", "ion", "ies", "ers",
@@ -62,4 +65,5 @@ def stem_of(word: str, classes: Classes) -> str:
 def words_of(text: str) -> list[str]:
     """The words that say something, apostrophes dropped."""
     flat = text.casefold().replace("'", "").replace("’", "").replace("-", " ")
-    return [word for word in _WORD.findall(flat) if word not in EMPTY and len(word) > 1 and _LETTER.search(word)]
+    words = (word for word in _WORD.findall(flat) if word not in EMPTY and len(word) > 1)
+    return [word for word in words if _LETTER.search(word) and not _STOP.fullmatch(word)]

@@ -17,6 +17,8 @@ from grammar.subject_words import EMPTY, Classes, stem_of, stems, words_of
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
 STREWN: Final = 0.5  # how much words count that share no phrase with others of the question
+NAMED: Final = 0.6  # how much a word with a figure in it counts
+RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
 FAVOUR: Final = 1.2  # how much more a text counts that answers the kind of question
 
 
@@ -63,7 +65,7 @@ class Subjects:
             for one in row.weights:
                 counts[one] = counts.get(one, 0.0) + row.weights[one]
         size = len(self.rows) or 1
-        self._rare = {one: log(1 + size / max(count, 1.0)) for one, count in counts.items()}
+        self._rare = {one: _telling(one) * log(1 + size / max(count, 1.0)) for one, count in counts.items()}
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
     def knows(self, word: str) -> bool:
@@ -113,10 +115,15 @@ class Subjects:
         return best + STREWN * sum(rare[one] for one in shared - held)
 
 
+def _telling(one: str) -> float:
+    """A name of a mount or thread stands beside what is asked of it: it tells less of the subject."""
+    return NAMED if any(char.isdigit() for char in one) else 1.0
+
+
 def _favour(row: Subject, intent: str) -> float:
     """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it."""
     if intent == "hazard":
-        return FAVOUR if row.asked == intent else 1.0
+        return RULING if row.asked == intent else 1.0
     if intent == "why":
         return 1 / FAVOUR if row.asked == "hazard" else 1.0
     return FAVOUR if intent and row.asked == "other" else 1.0

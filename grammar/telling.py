@@ -31,6 +31,8 @@ _SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
+# what a reason may be asked of, the first that is said
+_REASONS: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair",
@@ -125,7 +127,11 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         if heard.tells("why-not"):
             return "not"
         return next(
-            (one for one in ("infinity", "vignette", "disc", "iris", "colour", "smear", "damage") if heard.tells(one)),
+            (
+                one
+                for one in ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")
+                if heard.tells(one)
+            ),
             None,
         )
     if intent == "list-fits":

@@ -178,6 +178,8 @@ def _mark(line: str, atoms: list[Atom], at: int) -> tuple[Token, int]:
         return Token("PREP", "", 0, "to"), at + 1
     if text in "-=" and following == ">":
         return Token("PREP", "", 0, "to"), at + 2
+    if text == ">":
+        return Token("PREP", "", 0, "to"), at + 1  # 'LTM>M>E'
     if text in _STOPS:
         return Token("STOP", "", 0, text), at + 1
     if text in _JOINS:

@@ -22,6 +22,10 @@ SHAPES: Final = frozenset(
      (2.39, 1), (2.4, 1), (2.76, 1)]
 )  # fmt: skip
 
+# '65:24': sides as large as these are of a frame, not of a thing and its image
+LEAST_OF_SHAPE: Final = 5
+WIDEST_SHAPE: Final = 4.0
+
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
@@ -144,6 +148,8 @@ def ratio(match: re.Match[str]) -> Literal | None:
     if not one or not other or (match.group("after") and 1 not in (one, other) and (one, other) not in SHAPES):
         return None  # '0.71: 35.5 or 53?'
     if (one, other) in SHAPES:
+        return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
+    if min(one, other) > 1 and max(one, other) >= LEAST_OF_SHAPE and 1 < one / other < WIDEST_SHAPE:
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     if one == 1 and "." in match.group("b"):
         return Literal("FNUM", (other,), match.end())

@@ -21,10 +21,15 @@ _LEAST_MM: Final = 100.0
 
 def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
     """The two ends become one KEYED zone, where depth or a stop is asked for; lengths in mm, the far one may be inf."""
-    open_ended = "focus" in told and any(_goes_on(tokens, at) for at in range(len(tokens)))
+    far = {cue.column for cue in cues if cue.tells == _FAR}
+    # 'f/4: where do I focus so that 3 m to infinity is sharp' asks it by a stop alone
+    stopped = any(token.kind in ("FNUM", "COMBO") for token in tokens)
+    open_ended = "focus" in told and any(
+        _goes_on(tokens, at) or (stopped and (found := _zone(tokens, at, far)) is not None and found[1] == inf)
+        for at in range(len(tokens))
+    )
     if not (told & _WANTED or open_ended):
         return tokens
-    far = {cue.column for cue in cues if cue.tells == _FAR}
     out = list(tokens)
     for at, token in enumerate(out):
         found = _zone(out, at, far)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.answer import Line, Told
 from engine.answers.exposing import lost_by_extension
 from engine.answers.knowledge import Knowledge
-from engine.answers.nearby import LEAST, asked_about, nearest
+from engine.answers.nearby import LEAST, asked_about, nearest, of_values
 from engine.answers.owned import own_lens
 from engine.answers.said import focals
 from engine.answers.spacing import far_limits, marks, tubes, usual_focals
@@ -15,7 +15,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
-FIRST_OF = {"hazard": ("hazard",), "why": ("why", "hazard")}  # kinds of advice that are told first
+FIRST_OF = {"hazard": ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
@@ -34,6 +34,8 @@ def named_or_near(
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
+    if question.intent == "hazard":
+        ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
     ids += [advice.id for advice in near]
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
     first = FIRST_OF.get(question.intent)

@@ -6,11 +6,13 @@ from collections.abc import Sequence
 
 from engine.answers.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.cover import cover_told
 from engine.answers.explained import explained
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import Loose, loose
 from engine.answers.reaching_in import reach_told
 from engine.answers.wording import trimmed
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
 from engine.judging.judge import Judged
@@ -19,55 +21,59 @@ from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
 WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
-NOTHING_KNOWN = (
-    "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
+NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
+NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
-    "mount, and in doubt ask the maker or a repair technician.",
+    "mount, and in doubt ask the maker or a repair technician."
 )
 
 
 def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
-    rows = named_or_near(question, knowledge)
-    found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
-    way = _way_of(question, knowledge) if question.intent == "hazard" else None
-    numbers = explained(question, knowledge) if question.intent == "why" else Told()
-    chain = way.chains[0].listed.judged if way is not None and way.chains else None
-    if not rows and found.is_empty and not numbers.lines and chain is None:
-        text = NOTHING_KNOWN[question.intent == "hazard"]
-        return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
-    told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
-    if chain is not None:
-        rows = _of_chain(rows, chain, knowledge)
-    told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
-    warned = _warnings(chain, question, knowledge) if chain is not None else []
-    lines = (
-        [*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST])]
-        if question.intent == "hazard"
-        else [*advice_lines(rows[:MOST]), *told.lines]
-    )
-    put = way if way is not None and chain is not None and _is_amiss(question, chain) else None
-    if put is not None:
-        # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
-        lines = [*put.lines, *(line for line in lines if line not in put.lines)]
-    if question.intent == "why":
-        told += _beside_reasons(question, knowledge)
-        lines = [*numbers.lines, *(line for line in lines if line not in numbers.lines)]
-        lines += [line for line in told.lines if line not in lines]
-        told += Told((), numbers.quantities)
-    quantities = told.quantities
-    if question.intent == "why" and question.lens is not None and not _is_bare(question.lens):
-        from engine.answers.cover import cover_told
+    return ruled(question, knowledge) if question.intent == "hazard" else _reasoned(question, knowledge)
 
-        cover = cover_told(question, knowledge)
-        lines += cover.lines
-        quantities = (*quantities, *cover.quantities)
-    if put is not None:
-        quantities = (*(put.quantities or ()), *quantities)
-    return Answer(
-        question.text, question.intent, ANSWERED, tuple(lines), question=question,
-        chains=(put.chains if put is not None else found.chains) or None, quantities=quantities,
+
+def ruled(question: Question, knowledge: Knowledge) -> Answer:
+    """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
+    rows = named_or_near(question, knowledge)
+    way = _way_of(question, knowledge)
+    chain = way.chains[0].listed.judged if way is not None and way.chains else None
+    if not rows and chain is None:
+        return _nothing(question, NOTHING_WARNS)
+    rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
+    told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
+    warned = _warnings(chain, question, knowledge) if chain is not None else []
+    lines = (*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST]))
+    answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
+    if way is None or chain is None or not _is_amiss(question, chain):
+        return answer
+    # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
+    return replace(
+        answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
+        quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
+
+
+def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
+    """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
+    rows = named_or_near(question, knowledge)
+    numbers = explained(question, knowledge)
+    found = loose(question, knowledge) if question.topic != HARM else Loose()
+    bare = question.lens is None or _is_bare(question.lens)
+    cover = Told() if bare else cover_told(question, knowledge)
+    if not (rows or numbers.lines or cover.lines) and found.is_empty:
+        return _nothing(question, NOTHING_KNOWN)
+    told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
+    told += _beside_reasons(question, knowledge) + cover
+    lines = dict.fromkeys((*numbers.lines, *cover.lines, *advice_lines(rows[:MOST]), *told.lines))
+    return Answer(
+        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
+        quantities=(*told.quantities, *numbers.quantities),
+    )  # fmt: skip
+
+
+def _nothing(question: Question, text: str) -> Answer:
+    return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
 
 
 def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:

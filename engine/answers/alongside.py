@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.advice import advice_lines
 from engine.answers.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.elsewhere import elsewhere
@@ -27,6 +29,7 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
@@ -40,6 +43,8 @@ DIRECT = (
     "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
 )  # fmt: skip
 
+_FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
+
 
 @compact
 class Alongside:
@@ -51,7 +56,8 @@ class Alongside:
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    if mentions(question, *DIRECT) and not any(thing.front and thing.rear for thing in question.adapters):
+    direct = mentions(question, *DIRECT) or _FLUSH.search(question.text) is not None
+    if direct and not any(thing.front and thing.rear for thing in question.adapters):
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:
                 judged = knowledge.judge_chain(Chain((joint,), {}), setup)
@@ -160,10 +166,12 @@ def _without_glass(
 
 
 def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
-    """The lens held flush on the body, where all that is sold carries it farther out yet than that would."""
-    if not chains or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+    """The lens held flush on the body, where nothing is sold, or what is carries it farther out yet."""
+    if ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
         return None
     flush = flush_chain(setup, knowledge)
+    if not chains:
+        return flush if -ring.thickness_mm.nominal <= NEARLY_MM else None
     least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
     return flush if least is not None and most is not None and most > FARTHER * least else None
 

@@ -13,7 +13,7 @@ from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.open_lens import MEASURE
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import mentions, number
+from engine.answers.said import mentions, number, numbers
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.answers.telling import chain_title
 from engine.answers.usual_mounts import TUBES, usual_mount
@@ -29,6 +29,7 @@ from grammar.questions import ALL, Question
 # what is said of the lenses that were spoken of
 THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
 MOST_OF_KIND = 6
+DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
@@ -44,6 +45,8 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
+    if len(numbers(question, "price")) > 1:
+        rows = list(dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows)))
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
@@ -74,6 +77,11 @@ def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledg
 
     told = equivalent(question, knowledge)
     return Told(told.lines, told.quantities)
+
+
+def _is_choice(question: Question) -> bool:
+    """'tubes or a helicoid': pieces set against each other, only one of which is to be bought."""
+    return len(question.adapters) > 1 and mentions(question, "or", "vs", "versus")
 
 
 def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
@@ -110,7 +118,7 @@ def _pairs_told(
             return None
         if hub_of(question) is not None:
             return _weighed(question, knowledge)
-        if mentions(question, *WORTH):
+        if mentions(question, *WORTH) or _is_choice(question):
             weighed = _weighed(question, knowledge)
             if weighed.chains:
                 return weighed

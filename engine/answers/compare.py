@@ -12,6 +12,7 @@ from engine.answers.crop_or_glass import crop_or_glass
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.matching import each_on_its_own
+from engine.answers.mounts_on_body import mounts_on_body
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -29,16 +30,16 @@ MOST = 4
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
-    sides = sides_of(question, knowledge) if not question.adapters else []
+    bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
+    sides = sides_of(question, knowledge) if bare else []
     if sides:
         told = side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
         if sides[0].body is None:
             told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
     else:
-        told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
-        told = _as_look_alikes(question, knowledge) + told
+        told = _of_kinds(question, knowledge)
     apart, chains = ways_apart(question, knowledge) if not sides else (Told(), ())
-    told = apart if chains else hub_or_direct(question, knowledge) if _of_hub(question) else told
+    told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     told = crop_or_glass(question) + told
@@ -57,6 +58,18 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         chains=chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _of_kinds(question: Question, knowledge: Knowledge) -> Told:
+    """What is known of the kinds named, where no two lenses or bodies can be set apart whole."""
+    facts = knowledge.catalogue
+    lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
+    bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
+    by_mount = mounts_on_body(question, lenses, bodies, knowledge)
+    if by_mount.lines:
+        return by_mount + _pieces(question, knowledge)
+    told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
+    return _as_look_alikes(question, knowledge) + told
 
 
 def _of_hub(question: Question) -> bool:

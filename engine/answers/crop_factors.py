@@ -42,7 +42,7 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if question.bodies and all(form.id in FULL_FRAMES for form in frames):
         # 'on MFT, in full frame terms': full frame is what it is compared with
         frames = frames_of(question.with_(things=()), knowledge.catalogue)
-    named = bool(question.bodies) or any(thing.kind == "format" for thing in question.things)
+    named = bool(question.bodies or question.said("area")) or any(thing.kind == "format" for thing in question.things)
     if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
         frames = frames[:1]
     small = [form for form in frames if form.id not in FULL_FRAMES]

@@ -18,11 +18,13 @@ from engine.answers.wording import ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
+_NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", "cover", "damage", "sure"])  # topics
 SHORTEST_MM: Final = 3.5  # of focal lengths
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
+_TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
@@ -33,7 +35,8 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
     if by_tape.lines:
         return by_tape
     told = _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_crop(question, knowledge)
-    return told + _of_limit(question, knowledge)
+    told += _of_limit(question, knowledge)
+    return told if told.lines else _of_pair(question, knowledge)
 
 
 def tells_limit(question: Question) -> bool:
@@ -61,13 +64,31 @@ def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
 def _of_registers(question: Question, knowledge: Knowledge) -> Told:
     mounts = mounts_named(question, knowledge)
     known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
-    told = Told()
+    told = Told() if known else _registers_alone(question, knowledge)
     for typed, value, slack in _numbers(question):
         for (one, first), (other, second) in combinations(known, 2):
             if abs(abs(first.nominal - second.nominal) - value) <= slack:
                 rows = ((one, first), (other, second))
                 shorter, longer = sorted(rows, key=lambda row: row[1].nominal)
                 told += _difference(typed, longer, shorter, question.lens.ids if question.lens is not None else ())
+    return told
+
+
+def _registers_alone(question: Question, knowledge: Knowledge) -> Told:
+    """'why 17.526 and not 17.5': where no mount is named, a number to the hundredth that is the register of some."""
+    told = Told()
+    for typed, value, _ in _numbers(question):
+        if len(typed.partition(".")[2]) < _TELLING_DIGITS:
+            continue
+        alike = [
+            (mount, mount.register_mm)
+            for mount in knowledge.catalogue.mounts.values()
+            if is_known(mount.register_mm) and abs(mount.register_mm.nominal - value) <= _SLACK_MM
+        ]
+        for mount, register in alike[:1]:
+            note = f" {mount.register_note}" if mount.register_note else ""
+            text = f"{typed} mm is the register of {mount.designation}, flange to image.{note}"
+            told += Told((Line("head", text),), (Quantity("register_mm", register, mount.id),))
     return told
 
 
@@ -94,6 +115,32 @@ def _difference(
         Quantity("ring_thickness_mm", by, f"{one.id} to {other.id}"),
     )
     return Told((Line("head", text),), rows)
+
+
+def _of_pair(question: Question, knowledge: Knowledge) -> Told:
+    """What room the registers of the lens and the body that are named leave for a ring."""
+    lens, body = (_mount_of(thing, knowledge) for thing in (question.lens, question.body))
+    if lens is None or body is None or lens.id == body.id or question.topic in _NOT_OF_SEAT:
+        return Told()
+    needs, has = lens.register_mm, body.register_mm
+    if not (is_known(needs) and is_known(has)):
+        return Told()
+    by = needs - has
+    named = f"{lens.designation} lenses sit {small_mm(needs.nominal)} from the sensor, {body.designation} is "
+    if by.nominal > 0:
+        text = f"{named}{small_mm(has.nominal)} deep: there is room for a ring of {small_mm(by.nominal)}."
+    else:
+        text = (
+            f"{named}{small_mm(has.nominal)} deep: even with no ring at all the lens is {small_mm(-by.nominal)} too "
+            "far out, as on an extension tube, and a real ring adds to that. Only a seat sunk into the body, or glass "
+            "in the ring, gives infinity."
+        )
+    rows = (Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"),)
+    return Told((Line("head", text),), rows)
+
+
+def _mount_of(thing: Thing | None, knowledge: Knowledge) -> Mount | None:
+    return knowledge.catalogue.mounts.get(thing.id or "") if thing is not None and thing.kind == "mount" else None
 
 
 def _of_glass(question: Question, knowledge: Knowledge) -> Told:

@@ -27,7 +27,7 @@ from engine.answers.lighting import (
     shutter_s,
     usual_shutter_s,
 )
-from engine.answers.said import mentions, number, stop
+from engine.answers.said import mentions, number, numbers, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -35,6 +35,7 @@ from engine.physics import exposure, focus
 from grammar.questions import Question
 
 SHUTTER_ASKED = ("what shutter", "which shutter", "shutter then", "shutter would", "shutter do")
+LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
 def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -42,7 +43,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     light = light_of(question, knowledge)
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
-    if changed is not None:
+    of_isos = _which_iso(light, question)
+    if of_isos is not None:
+        yield of_isos
+    elif changed is not None:
         yield changed
     elif asked == "shutter":
         yield _shutter(light)
@@ -117,6 +121,23 @@ def _iso(light: Light) -> Told:
     return Told((Line("head", text),), (Quantity("iso", found),))
 
 
+def _which_iso(light: Light, question: Question) -> Told | None:
+    """'base 400 and 3200, which one': what the scene asks for, and the told one that is nearest to it."""
+    isos = numbers(question, "iso")
+    scene = question.said("light") is not None and light.counted is not None and is_known(light.shutter)
+    if len(isos) < 2 or not scene or not mentions(question, "which", "or"):
+        return None
+    assert light.counted is not None
+    wanted = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
+    if not is_known(wanted):
+        return None
+    best = min(isos, key=lambda iso: abs(log2(iso / wanted.nominal)))
+    off = log2(wanted.nominal / best)
+    rest = "right" if abs(off) < LEAST_OFF else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
+    choice = Line("head", f"ISO {best:g}: nearest to what the scene asks for, {rest}.")
+    return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(replace(light, iso=None))
+
+
 def _stop(light: Light) -> Told:
     found = exposure.f_number_for(light.scene, light.shutter, Interval.exact(light.iso or BASE_ISO), held(light))
     if not is_known(found):
@@ -162,7 +183,11 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     at = stop(question)
     if at is not None:
         text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
+    iso = number(question, "iso")
+    if iso is not None:
+        text += f"; at the same shutter ISO {iso:g} becomes {figures(iso * 2**stops, 2)}"
     rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
+    rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
     rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
     return Told((Line("head", f"{text}."),), tuple(rows))
 

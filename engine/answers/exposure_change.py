@@ -63,7 +63,21 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
         way = "more" if stops > 0 else "less"
         text = f"ISO {first:g} to ISO {last:g}: {trimmed(abs(stops), 2)} stops {way} sensitive"
         return Told((Line("head", f"{text}."),), (_stops(stops, "ISO"),))
-    return _new_stop(question, knowledge) if not times else None
+    return (_between_stops(question, knowledge) or _new_stop(question, knowledge)) if not times else None
+
+
+def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
+    """'ND to go from f/11 to f/2': the density that keeps the shutter while the lens is opened so far."""
+    light = light_of(question, knowledge)
+    if len(question.stops) != 2 or light.filters or not mentions(question, *FILTERED) or question.said("light"):
+        return None
+    closed, opened = max(question.stops), min(question.stops)
+    exact = Interval.exact(2 * log2(closed / opened))
+    if mentions(question, "halfway", "between") or exact.nominal < LEAST_CHANGE:
+        return None
+    text = f"{trimmed(exact.nominal, 2)} stops of ND let f/{f_number(closed)} be opened to f/{f_number(opened)}."
+    told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
+    return told + by_filters(exact, light, knowledge)
 
 
 def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) -> Told | None:

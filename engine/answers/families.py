@@ -14,7 +14,7 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
-ON_A_BODY = ("coverage", "crop-equivalent")  # beside these it is told how the lens gets there
+ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -64,7 +64,7 @@ def _with_pair(handler: Handler) -> Handler:
 
     def asked(question: Question, knowledge: Knowledge) -> Answer:
         answer = handler(question, knowledge)
-        named = any(thing.ids for thing in question.lenses) and any(thing.ids for thing in question.bodies)
+        named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
         if not named or question.said("magnification") is not None:
             return answer
         from engine.answers.pair_beside import with_pair

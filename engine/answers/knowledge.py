@@ -17,6 +17,7 @@ from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Floor, Judge, Judged, RuleCase, floor_of, judge
 from engine.judging.ranking import Listed, best_chains, cheapest, fewest_pieces, focus_of, usual
+from engine.judging.senseless import is_senseless
 from engine.physics.trace import Trace
 from grammar.questions import Limits
 
@@ -113,6 +114,8 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
         if glass and judged.verdict != "infinity" and not (limits.with_glass or limits.using):
             return False  # a correcting lens that corrects nothing
         if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
+            return False
+        if not limits.using and is_senseless(judged, knowledge.catalogue):
             return False
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
 

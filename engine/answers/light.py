@@ -11,7 +11,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
-from engine.answers.exposure_change import steps_between, stops_from
+from engine.answers.exposure_change import FILTERED, steps_between, stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
 from engine.answers.frames import frames_named
@@ -155,7 +155,7 @@ def _t_against_f(question: Question) -> Told:
 def _between(question: Question) -> Told:
     """The f-number halfway between two."""
     stops = [lens.f_number for lens in question.lenses if lens.f_number is not None]
-    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter"):
+    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, *FILTERED):
         return Told()
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
     middle = exposure.f_number_between(low, high, Interval.exact(0.5))

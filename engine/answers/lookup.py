@@ -13,13 +13,15 @@ from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number
+from engine.answers.threads_meet import thread_named
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
-SAME: Final = ("same", "=", "equal", "equals", "another word", "another name", "synonym")
+APART: Final = ("differ",)  # where what is asked apart is one thing, that is said
+SAME: Final = ("same", "equal", "equals", "another word", "another name", "synonym")
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
@@ -33,6 +35,9 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         )  # fmt: skip
     told = by_format(question, knowledge)
     things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    thread = thread_named(question.said("thread") or "", knowledge)
+    if thread is not None and not any(thing.ids for thing in things):
+        things = (Thing("thread", (thread.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
@@ -56,13 +61,16 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
 def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:
     """Yes or no first, where it is asked whether two terms are one."""
     terms = [thing for thing in question.things if thing.kind == "term"]
-    if len(terms) < 2 or not mentions(question, *SAME):
+    asked = mentions(question, *SAME) or "=" in question.text
+    if len(terms) < 2 or not (asked or mentions(question, *APART)):
         return []
     names = dict.fromkeys(knowledge.catalogue.terms[thing.ids[0]].names[0] for thing in terms)
     if len(names) == 1:
-        typed = listed(list(dict.fromkeys(thing.words.casefold() for thing in terms)))
-        return [Line("head", f"Yes, {typed} are the same thing.")] if typed else []
-    return [Line("head", f"No, {listed(list(names))} are not the same.")] if len(names) == 2 else []
+        spelt = dict.fromkeys(thing.words.casefold() for thing in terms)
+        typed = listed(list(spelt))
+        lead = "Yes, " if asked else "One thing by two names: "
+        return [Line("head", f"{lead}{typed} are the same thing.")] if len(spelt) > 1 else []
+    return [Line("head", f"No, {listed(list(names))} are not the same.")] if asked and len(names) == 2 else []
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:

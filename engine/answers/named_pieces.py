@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from engine.answers.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.knowledge import Knowledge
@@ -51,7 +51,11 @@ def with_named_pieces(
             if cut is not None:
                 made.append(cut)
                 pairs = (cut.id,)
-            using.append("|".join(pairs))
+            of_kind = _of_kind_between(thing, pairs, knowledge)
+            using.append("|".join(of_kind or pairs))
+            glass = glass or (
+                thing.piece not in ANY_PIECE and any(knowledge.catalogue.adapters[name].has_glass for name in of_kind)
+            )
             # 'the M42 to E ring' is the plain one where a plain one does it
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
         elif thing.piece and thing.piece not in ANY_PIECE:
@@ -95,6 +99,17 @@ def _leading_to(things: list[Thing], lens_mount: str, body_mount: str, knowledge
     if knowledge.rings.onward.get(lens_mount, {}).get(front):
         return None
     return supposed(Thing("", (), "", front=(lens_mount,), rear=(front,), piece="adapter"), len(things), knowledge)
+
+
+def _of_kind_between(thing: Thing, pairs: Sequence[str], knowledge: Knowledge) -> list[str]:
+    """'an EF to MFT reducer': the pieces of just that kind between the two mounts; a 'ring' is no helicoid."""
+    rows = [row for row in knowledge.catalogue.adapters.values() if f"{row.front}>{row.rear}" in pairs]
+    if thing.piece in ANY_PIECE and not thing.rear:
+        return []
+    if thing.piece in ANY_PIECE:
+        drawn = [row for row in rows if row.kind in ADDED_FOCUSING]
+        return [row.id for row in rows if row not in drawn] if drawn else []
+    return [row.id for row in rows if row.kind == thing.piece]
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:

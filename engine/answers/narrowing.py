@@ -43,7 +43,9 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         lenses.append(_as_measured(of_its_pitch(thing, pitch, catalogue), measured, catalogue))
-    lenses = list(dict.fromkeys(lenses))  # 'S2 75 ... S2 mount 75 mm' is one lens
+    question = _once_each(question)
+    lenses = [one for one in lenses if not _says_less(one, lenses)]
+    lenses = list({_told_of(lens): lens for lens in reversed(lenses)}.values())[::-1]
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
 
@@ -52,6 +54,30 @@ def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:
     mount = catalogue.mounts[one]
     alike = {other.id for other in catalogue.mounts.values() if mount.thread and other.thread == mount.thread}
     return frozenset(alike | set(mount.shares_bayonet)) - {one}
+
+
+def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
+    """'an RX 25 ... marked RX': a mount alone that is told of another lens too names no second one."""
+    told = (lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.count, lens.format)
+    if any(told) or lens.kind != "mount":
+        return False
+    return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
+
+
+def _told_of(lens: Thing) -> tuple[object, ...]:
+    """What tells one lens from another: 'S2 75 ... S2 mount 75 mm' is one."""
+    if lens.kind != "mount" or lens.count:
+        return (lens,)
+    return (lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, lens.traits)
+
+
+def _once_each(question: Question) -> Question:
+    """'EXA body, flush, f on exakta': a body told twice by its mount alone is one."""
+    seen: dict[tuple[str, ...], Thing] = {}
+    for body in question.bodies:
+        key = body.ids if body.kind == "mount" and body.ids and not body.format else (body.words, str(body.column))
+        seen.setdefault(key, body)
+    return question if len(seen) == len(question.bodies) else question.with_(bodies=tuple(seen.values()))
 
 
 def _is_of_film(question: Question) -> bool:

@@ -29,9 +29,16 @@ NEAR: Final = 0.75  # the next best are told where they come this near to the be
 
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
-    "weight": "heavy weight", "rear_reach": "rear reach", "light": "", "price": "cheap dear price", "touch": "",
+    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price",
+    "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
+_RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in
+
+
+def of_values(question: Question) -> str:
+    """What the kinds of values that were told are about, in words: a weight, how far a rear reaches."""
+    return " ".join(_MEANT.get(key, "") for key, _ in question.values if key in _RULED)
 
 
 def asked_about(question: Question) -> str:

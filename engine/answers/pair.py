@@ -22,9 +22,10 @@ from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
+from engine.chains.setup import Setup
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Judged
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 from grammar.sticking import is_open
 
 SHOWN = 3
@@ -51,8 +52,8 @@ def one_pair(
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
-    if not first and all(is_open(thing) for thing in question.adapters):
-        flush = nearer(tuple(found), ring, setup, named)
+    if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
+        flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
         first = [flush] if flush is not None else []
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
@@ -78,6 +79,8 @@ def one_pair(
     if (intent or question.intent) == "macro-distance":
         lines += near_lines(chains)
     status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+    if not chains and extra.chains and extra.chains[0].listed.judged.verdict == "infinity":
+        status = ANSWERED  # by a ring to be made
     chains = (*chains, *extra.chains)
     numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
     answer = Answer(
@@ -93,6 +96,11 @@ def one_pair(
 
         return with_picture(answer, question, named)
     return answer
+
+
+def _spans(thing: Thing, setup: Setup) -> bool:
+    """Whether a ring named is the one from the lens to the body."""
+    return setup.lens_mount.id in thing.front and setup.body_mount.id in thing.rear and thing.thickness_mm is None
 
 
 def _only_far_about(choice: Choice, question: Question) -> bool:

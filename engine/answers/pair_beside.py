@@ -38,7 +38,8 @@ def with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
                 )
             else:
                 lines.append(Line("fact", pair_told(pair, question.feet), 1))
-            quantities += pair_numbers(pair, knowledge)
+            told = {row.name for row in answer.quantities or ()}
+            quantities += [row for row in pair_numbers(pair, knowledge) if row.name not in told]
             chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
     if not chains:
         return answer

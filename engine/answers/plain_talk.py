@@ -7,9 +7,11 @@ from typing import Final
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line
 from engine.answers.knowledge import Knowledge
+from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
 SURE: Final = 6.0  # how much an advice must share with a question that is not answered, to be told all the same
+OF_WHAT: Final = ("out-of-scope", "hazard")  # kinds of advice that are told beside what is not answered
 INSTEAD: Final = (
     "No repairs, no shops, and no lens or camera is valued or ranked here: for repairs see a qualified technician. "
     "What can be answered: how a lens gets on a body, what it then does, and which adapters that takes, with price "
@@ -98,7 +100,11 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
     from engine.answers.nearby import nearest
 
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, 1, SURE, question.intent)]
+    near = [
+        advice.id
+        for advice in nearest(question.text, knowledge.catalogue, 1, SURE, question.intent)
+        if asked_as(advice) in OF_WHAT
+    ]
     table = knowledge.catalogue.advice
     rows = [table[name] for name in dict.fromkeys((*near, *named))][:1]
     lines = [

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from engine.answers.advice import HARM, advice_lines
+from engine.answers.advising import ruled
 from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
+from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
@@ -15,6 +17,9 @@ from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
+OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
+DANGER = ("danger", "unsafe", "risky", "harm", "hurt", "not safe")
+LOST = ("no inf", "not", "lose", "lost", "losing", "gone", "without inf", "cant", "can't", "wont", "won't", "doesn")
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -83,6 +88,10 @@ def _why(
 ) -> Answer | None:
     from engine.answers.reasons import why
 
+    if question.topic in OF_PICTURE:
+        return None  # the picture's edge is no matter of where the lens sits
+    if question.topic != SURE and mentions(question, *DANGER):
+        return _why_harmful(question, knowledge)
     pairs = None
     rows = _of_lens(question, rows)
     if (
@@ -93,13 +102,13 @@ def _why(
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
         pairs = found if len(question.lenses) > 1 or len(question.bodies) > 1 else None  # why the one and not the other
-        rows += _without_glass(question, rows, chains_first)
         if not rows:
             # without the mounts of both there is no chain to give reasons for: the words themselves are answered
             named = question.lens.ids and question.body.ids
             return found if named or question.topic == SURE else None
     if not rows:
         return None
+    rows += _without_glass(question, rows, chains_first)
     number = question.number or _meant(question, rows)
     if not 1 <= number <= len(rows):
         return no_such(question, len(rows))
@@ -114,6 +123,13 @@ def _why(
         )
     told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
+
+
+def _why_harmful(question: Question, knowledge: Knowledge) -> Answer:
+    """What may be harmed, and by what, of what was spoken of before as well."""
+    said = f"{question.prior.text} {question.text}" if question.prior is not None else question.text
+    told = ruled(question.with_(intent="hazard", topic=None, text=said), knowledge)
+    return replace(told, text=question.text, intent=question.intent, question=question)
 
 
 def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedChain, ...]:
@@ -178,7 +194,8 @@ def _without_glass(
     question: Question, rows: tuple[Listed, ...], chains_first: Callable[[Question], Answer]
 ) -> tuple[Listed, ...]:
     """Where the best chain has glass, the best without it: what the glass is there for."""
-    if not rows or question.limits.with_glass or not any(a.has_glass for a in rows[0].judged.chain.adapters):
+    with_glass = [any(piece.has_glass for piece in row.judged.chain.adapters) for row in rows]
+    if question.limits.with_glass or not with_glass[0] or not all(with_glass) or question.number is not None:
         return ()
     limits = question.limits.__class__(without_glass=True)
     plain = chains_first(question.with_(limits=limits)).chains or ()
@@ -192,7 +209,8 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
     """
     from engine.answers.explained import tells_limit
 
-    seen = question.number is None and tells_limit(question)
+    lost = question.topic == "infinity" and mentions(question, *LOST)
+    seen = question.number is None and (tells_limit(question) or lost)
     if question.topic == "not" or seen:
         short = [n for n, row in enumerate(rows, start=1) if row.judged.verdict != VERDICTS[0]]
         plain = [n for n in short if not any(one.has_glass for one in rows[n - 1].judged.chain.adapters)]

@@ -20,6 +20,7 @@ REGISTERS: Final = "registers"  # key of numbers that only say the registers of 
 THICKNESS: Final = "thickness"
 _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it,
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
+_SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
@@ -34,7 +35,31 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
         question = _claimed(question, one.nominal, other.nominal)
-    return _in_ring(question)
+    return _in_ring(_in_rings(question, facts))
+
+
+def _in_rings(question: Question, facts: Catalogue) -> Question:
+    """'LTM>M is 1.05 and M>E 9.82': of several rings each has the number that is near what it must be."""
+    told = {size.id: size.register_mm for size in facts.mounts.values()}
+    pieces = list(question.adapters)
+    taken: list[float] = []
+    joining = [n for n, one in enumerate(pieces) if one.front and one.rear and one.thickness_mm is None]
+    if len(joining) < _SEVERAL:
+        return question
+    for n in joining:
+        front, rear = told.get(pieces[n].front[0]), told.get(pieces[n].rear[0])
+        if front is None or rear is None or not (is_known(front) and is_known(rear)):
+            continue
+        right = front.nominal - rear.nominal
+        open_numbers = [one for one in numbers(question, *UNCLAIMED, THICKNESS) if one not in taken]
+        near = [one for one in open_numbers if right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)]
+        if len(near) == 1:
+            pieces[n] = replace(pieces[n], thickness_mm=(near[0], near[0]))
+            taken += near
+    if not taken:
+        return question
+    moved = _moved(question, {THICKNESS: taken})
+    return moved.with_(adapters=tuple(pieces), values=tuple(row for row in moved.values if row[0] != THICKNESS))
 
 
 def _registers_told(question: Question, facts: Catalogue) -> Question:

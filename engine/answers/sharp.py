@@ -83,6 +83,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.said("zone") is not None:
         yield from _zones(question, frames, knowledge)
         return
+    if at is None and number(question, "depth") is not None and distance_mm(question) is not None:
+        yield from _depth_wanted(question, frames, knowledge)
+        return
     if at is None:
         return
     alike = same_depth(question, at, facts)
@@ -142,6 +145,17 @@ def _zones(question: Question, frames: list[Format], knowledge: Knowledge) -> It
             yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet)
     if not lenses:
         yield Told((Line("ask", "With which focal length? The stop grows with its square.", wants="focal"),))
+
+
+def _depth_wanted(question: Question, frames: list[Format], knowledge: Knowledge) -> Iterator[Told]:
+    """The stop that makes so much sharp around the distance told: the zone round it, for each lens and format."""
+    wanted, subject = number(question, "depth"), distance_mm(question)
+    assert wanted is not None
+    assert subject is not None
+    near, far = depth.zone_around_mm(Interval.exact(subject), Interval.exact(wanted))
+    if is_known(near) and is_known(far):
+        zone = f"{near.nominal:.6g} mm to {far.nominal:.6g} mm"
+        yield from _zones(question.with_(values=(*question.values, ("zone", zone))), frames, knowledge)
 
 
 def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:

@@ -26,13 +26,13 @@ _OUTCOMES = {
 def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     """For the first two different threads named, at least one of them bare: yes or no, and why."""
     facts = knowledge.catalogue
-    told = _named(question.said("thread") or "", knowledge)
+    told = thread_named(question.said("thread") or "", knowledge)
     threads: list[Thread] = [told] if told is not None else []
     bare = told is not None
     things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
     for thing in things:
         name = thing.ids[0] if thing.ids else ""
-        if thing.kind == "thread" and name in facts.threads:
+        if name in facts.threads:
             threads.append(facts.threads[name])
             bare = bare or not any(mount.thread == name for mount in facts.mounts.values())
         elif thing.kind == "mount" and name in facts.mounts and facts.mounts[name].thread:
@@ -68,7 +68,7 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     return best[1] if best is not None else None
 
 
-def _named(text: str, knowledge: Knowledge) -> Thread | None:
+def thread_named(text: str, knowledge: Knowledge) -> Thread | None:
     """The thread that goes by a name as typed."""
     key = key_of(text)
     threads = knowledge.catalogue.threads.values()

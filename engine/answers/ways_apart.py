@@ -71,8 +71,10 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
     facts = knowledge.catalogue
     lens, body = lens_side(question.lens, facts), body_side(question.body, facts)
     ways = ways_told(question, knowledge.catalogue)
-    if len(question.lenses) != 1 or len(ways) < 2 or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+    if len(question.lenses) != 1 or len(ways) < 2:
         return Told(), ()
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return _by_glass_alone(ways, question), ()
     outcomes: list[Outcome] = []
     for way in ways:
         chain = _chain(way, question, lens, body, knowledge, sum(one.chain is not None for one in outcomes) + 1)
@@ -85,6 +87,17 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
         told += _told(one, question)
     told += Told((), (*_differences(outcomes), *_registers(lens, body, knowledge)))
     return told, tuple(one.chain for one in outcomes if one.chain is not None)
+
+
+def _by_glass_alone(ways: Sequence[Way], question: Question) -> Told:
+    """What glass of two factors makes of the lens, where no mount is told, so that no chain is known."""
+    if any(way.factor is None for way in ways):
+        return Told()
+    outcomes = [Outcome(way, None) for way in ways]
+    told = Told((Line("head", " ".join(_decides(outcomes))),))
+    for way in ways:
+        told += Told((Line("fact", way.name),)) + _glass(way, question)
+    return told + Told((), tuple(_differences(outcomes)))
 
 
 def _chain(

@@ -89,8 +89,8 @@ def _between(one: Thing, other: Thing, text: str) -> str | None:
 
 def _way(group: Sequence[Thing]) -> Way:
     name = " + ".join(thing.words.strip() or thing.piece or "piece" for thing in group)
-    plain = all(thing.piece in RING and thing.factor is None for thing in group)
-    return Way(name, tuple(group), Limits(without_glass=plain))
+    glassless = all(thing.piece not in OPTICAL and thing.factor is None for thing in group)
+    return Way(name, tuple(group), Limits(without_glass=glassless))
 
 
 def _against_plain(way: Way, question: Question) -> bool:

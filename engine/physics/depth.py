@@ -59,6 +59,15 @@ def focus_for_zone_mm(near: Measure, far: Measure) -> Measure:
     return enclose(lambda a, b: 2 * a if b == inf else 2 * a * b / (a + b), positive(near), far)
 
 
+def zone_around_mm(subject: Measure, total: Measure) -> tuple[Measure, Measure]:
+    """The near and the far end of the zone of this depth that is focused at the subject.
+
+    a = (s - d + sqrt(s*s + d*d))/2 and b = a + d, from 2*a*b/(a + b) = s. Source: as for where to focus.
+    """
+    near = enclose(lambda s, d: (s - d + sqrt(s * s + d * d)) / 2, positive(subject), positive(total))
+    return near, near + total
+
+
 def f_number_for_zone(near: Measure, far: Measure, focal_length: Measure, blur: Measure) -> Measure:
     """f*f(1/a - 1/b)s / (2c(s - f)), the widest stop at which all from a to b is sharp, focused at s.
 

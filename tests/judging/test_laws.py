@@ -24,6 +24,7 @@ from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter, Body, Lens
 from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, floor_of, judge
 from engine.judging.ranking import core_of, focus_of, judged_rank, possible_rank, raised
+from engine.judging.senseless import is_senseless
 from grammar.conditions import Has, parse_condition
 from grammar.questions import Limits
 
@@ -172,6 +173,8 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
         if rows[0][1].verdict == "unusable":
             rows += [(longer, known.judged(longer, setup)) for longer in search.with_tubes(found)]
         for row, result in rows:
+            if is_senseless(result, known.catalogue):
+                continue
             rank = judged_rank(row, result, focus)
             core = core_of(row) or row.ids
             if core not in best or rank < best[core][0]:

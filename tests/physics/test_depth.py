@@ -236,3 +236,13 @@ def test_limits_from_the_sensor_hold_every_value_inside_their_inputs(distance, g
         whole, point = formula(*inputs), formula(*at)
         if is_known(whole) and is_known(point):
             assert held(whole, point)
+
+
+def test_zone_of_a_depth_is_focused_at_its_subject() -> None:
+    near, far = depth.zone_around_mm(Interval.exact(1500.0), Interval.exact(200.0))
+    assert is_known(near)
+    assert is_known(far)
+    assert far.nominal - near.nominal == pytest.approx(200.0)
+    at = depth.focus_for_zone_mm(near, far)
+    assert is_known(at)
+    assert at.nominal == pytest.approx(1500.0)

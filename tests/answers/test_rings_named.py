@@ -1,0 +1,108 @@
+"""Pieces as they are named: what they do to that very lens comes first, and never a way that nobody asked about."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import close, numbers
+
+
+def first(record):
+    return record["chains"][0]
+
+
+def error_mm(record):
+    told = first(record)["register_error_mm"]
+    return (told["least"] + told["greatest"]) / 2
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a 135 head for the reflex housing, M bayonet (68.8), on a plain M to E ring, does it focus",
+        "400mm off a mirror housing, M bayonet, clicks right onto the M-L ring. infinity?",
+    ],
+)
+def test_a_head_of_a_reflex_housing_is_no_m_lens(asked, text):
+    found = asked(text)
+    assert first(found)["verdict"] == "unusable"
+    assert error_mm(found) == close(-41.0)
+    assert close(41.0) in [least for least, _ in numbers(found, "ring_thickness_mm", "added between")]
+
+
+def test_a_number_tells_the_register_of_a_mate_of_the_mount_named(asked):
+    found = asked("M39 lens (45.2) on an LTM to Z ring, infinity?")
+    assert error_mm(found) == close(-16.4)
+
+
+def test_a_ring_for_another_mount_holds_no_lens(asked):
+    found = asked("my only adapter is F to E. OM 50 - will it seat and reach infinity")
+    assert first(found)["verdict"] == "unusable"
+    assert error_mm(found) == pytest.approx(0.5, abs=0.05)
+    assert "takes another mount" in " ".join(found["text"].split())
+
+
+def test_how_to_get_there_is_told_the_ring_that_would_do(asked):
+    found = asked("SA zoom to L body, EF ring will do? same flange")
+    assert found["text"].splitlines()[0 if not found["text"].startswith(">") else 1].startswith("Not that way")
+    assert first(found)["verdict"] == "infinity"
+
+
+def test_a_lens_held_bare_is_told_for_each_of_several(asked):
+    found = asked("OM lens bare on the F flange, no ring at all: how far do a 24 and a 100 see")
+    assert {chain["verdict"] for chain in found["chains"]} == {"macro-only"}
+
+
+def test_a_macro_ring_of_two_mounts_is_a_ring(asked):
+    found = asked("2mm MD-EF macro ring + EF-MFT ring, a 50mm lens on top. how far does it see")
+    assert first(found)["verdict"] == "macro-only"
+    assert error_mm(found) == pytest.approx(2.5, abs=0.05)
+
+
+def test_with_its_glass_taken_out_a_ring_brings_no_infinity(asked):
+    found = asked("sr 50 on an F dslr without the glass, how far will it see")
+    assert first(found)["verdict"] == "macro-only"
+    assert error_mm(found) == pytest.approx(3.0, abs=0.05)
+
+
+def test_beside_glass_it_is_told_what_comes_without(asked):
+    found = asked("can an SR 50 reach infinity on K")
+    assert [chain["verdict"] for chain in found["chains"]][:1] == ["infinity"]
+    assert found["chains"][-1]["verdict"] == "macro-only"
+    assert "without glass" in found["text"]
+
+
+def test_a_ring_that_the_facts_do_not_hold_is_reckoned(asked):
+    found = asked("oct-18 35mm, PL to MFT ring i have. what piece is missing")
+    assert first(found)["pieces"][0]["thickness_mm"]["least"] == pytest.approx(5.0, abs=0.1)
+    assert first(found)["verdict"] == "infinity"
+
+
+def test_a_wide_ring_does_not_enter_a_cup(asked):
+    found = asked("how do I get an OM lens on an NX body")
+    assert all(piece["kind"] != "recessed" for chain in found["chains"] for piece in chain["pieces"])
+    assert "20.5 mm" in found["text"]
+
+
+def test_each_of_several_rings_serves_its_own_lens(asked):
+    text = asked("have 3 rings: M42-E, K-E, LTM-E. what of my QBM 50, LTM 35 and M42 135")["text"]
+    assert text.count("none of the rings you named takes it") == 1
+
+
+def test_rings_to_make_are_listed_for_a_body_that_little_is_sold_for(asked):
+    found = asked("what can sit on a four thirds dslr and still get infinity")
+    told = {row["case"]: row["least"] for row in found["quantities"]["ring_thickness_mm"]}
+    assert told["om-mount"] == close(7.33)
+    assert told["m42"] == close(6.79)
+
+
+def test_which_of_several_bodies_takes_a_lens(asked):
+    found = asked("which of E, X and MFT takes a C mount with least trouble")
+    told = {row["case"]: row["least"] for row in found["quantities"]["ring_thickness_mm"]}
+    assert told["mft-mount"] == pytest.approx(-1.724, abs=0.01)
+
+
+def test_a_sensor_that_few_bodies_have_tells_the_body(asked):
+    found = asked("p67 165 to 44x33")
+    assert first(found)["verdict"] == "infinity"
+    assert (58.25, 58.25) in numbers(found, "ring_thickness_mm")
