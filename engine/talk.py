@@ -79,7 +79,8 @@ class Talk:
         number = bare_number(text)
         if number is not None and number <= len(self.guesses):
             return self.guesses[number - 1]
-        return f"#{number}" if number is not None and self.numbered and self.rows else text
+        picks = number is not None and number <= max(len(self.rows), MOST_LISTED)
+        return f"#{number}" if picks and self.numbered and self.rows else text
 
     def points_nowhere(self, text: str) -> bool:
         """Whether a bare number is typed where nothing is listed, and no number was asked for."""

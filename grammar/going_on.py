@@ -95,8 +95,9 @@ def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     )
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
+    leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
     other = heard.tells("dof") or heard.tells("exposure") or heard.tells("nd")
-    return off and before.intent in _OF_RING and asked and best in _OF_STOPS and not other
+    return off and before.intent in _OF_RING and asked and not other and (best in _OF_STOPS or leant)
 
 
 def is_close(said: Question, before: Question, pieces: tuple[Thing, ...]) -> bool:

@@ -22,7 +22,7 @@ from grammar.tokens import Token
 from grammar.written import SHAPES, STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "what-if", "it-is", "brief", "again"])
+_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again"])
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0

@@ -11,7 +11,8 @@ from grammar.whom import known_with
 def swapped(heard: Heard, before: Question) -> Question | None:
     """'and the other way round': the mount of the body as that of the lens, and that of the lens as the body's."""
     named = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not heard.tells("swapped") or any(not part.is_bare for part in named):
+    more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
+    if not heard.tells("swapped") or more or any(not part.is_bare for part in named):
         return None
     if len(before.lenses) != 1 or len(before.bodies) != 1 or before.lenses[0].kind != before.bodies[0].kind != "mount":
         return None

@@ -56,8 +56,9 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
 
 
 def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:
-    """The chain with the rings that nobody named, where the draw alone would be too short to focus on anything."""
-    if not any(NOTHING in line.text for line in stack.lines):
+    """The chain with the rings that nobody named: a draw alone seldom is what holds a lens on a body."""
+    alone = len(question.adapters) == 1 and not numbers(question, *OTHERS) and number(question, "flange_to_image")
+    if not alone and not any(NOTHING in line.text for line in stack.lines):
         return None
     found = how_to(question, knowledge, "macro-distance")
     focuses = bool(found.chains) and found.chains is not None and found.chains[0].listed.judged.verdict != "unusable"
