@@ -11,7 +11,7 @@ from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
 from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import told_apart
+from engine.answers.narrowing import told_apart
 from engine.answers.senses import by_facts
 from engine.base.compact import replace
 from engine.base.problem import Problem
@@ -192,6 +192,12 @@ class Desk:
             set_apart = between(question, talk.past, talk.rows, self.knowledge)
             if set_apart is not None:
                 return set_apart
+        if question.intent == "identify-mount":
+            from engine.answers.again import asked_how
+
+            told = asked_how(question, talk.last)
+            if told is not None:
+                return told
         return remembered.answer(question, talk.question, talk.rows, talk.reading, self.knowledge, self._chains_first)
 
     def _chains_first(self, question: Question) -> Answer:

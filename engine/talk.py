@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from engine.answers.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
+from grammar.casting import OPTICAL
 from grammar.questions import TALKED, Question
 from grammar.sticking import lasting
 
@@ -151,7 +152,7 @@ class Talk:
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
-        self.question = answer.question.with_(wants=wants)
+        self.question = _with_factor(answer.question, answer).with_(wants=wants)
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
@@ -187,6 +188,19 @@ class Talk:
 
     def forget(self) -> None:
         self.question, self.rows, self.reading, self.past = None, (), "", ()
+
+
+def _with_factor(question: Question, answer: Answer) -> Question:
+    """'with a reducer': its factor is that of the one in the best chain told, which is what is talked about now."""
+    chain = answer.chains[0].listed.judged.chain if answer.chains else None
+    factors = [one.factor for one in chain.adapters if one.factor not in (None, 1.0)] if chain is not None else []
+    if len(factors) != 1:
+        return question
+    pieces = tuple(
+        replace(one, factor=factors[0]) if one.piece in OPTICAL and one.factor is None and not one.ids else one
+        for one in question.adapters
+    )
+    return question.with_(adapters=pieces)
 
 
 def _same_pair(answer: Answer, before: Question) -> bool:

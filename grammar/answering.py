@@ -23,6 +23,7 @@ BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset(["identify-mount", "look-alike", "definition", "why"])
 _AT_MOST: Final = 10  # words of a reply
 _METRE: Final = 1000.0
+_OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
@@ -89,6 +90,8 @@ def _with_mount(heard: Heard, before: Question, side: str, ids: tuple[str, ...],
     if not named.words:
         named = replace(named, words=words)
     given = {side: (named, *things[1:])}
+    if side == "bodies":  # whose own frame it is now
+        given["things"] = tuple(thing for thing in before.things if thing.kind != "format")
     return before.with_(
         **given, intent=_going_on(side, before), text=heard.text, follows=True, wants="", instead=(), number=None
     )
@@ -131,7 +134,7 @@ def _asked_of(before: Question, is_host: bool) -> str:
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
-    if wants in ("thread", "pitch") and "flange_to_image" not in heard.readings.values:
+    if wants in ("thread", "pitch") and not _OF_ANOTHER & heard.readings.values.keys():
         return _threaded(tokens, before, wants)
     if len(tokens) == 2 and tokens[-1].kind == "PREP":
         tokens = tokens[:1]  # '45 and a hair'

@@ -16,6 +16,7 @@ _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the rin
 _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_WHOLE_FROM: Final = 17.0  # mm
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -168,6 +169,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT") if number == int(number) else token
     if (
         _crops(number)
+        and not token.text.isalpha()  # 'both old slrs'
         and after is not None
         and (after.kind in ("BODY", "FRAME") or after.text.casefold().startswith("crop"))
     ):
@@ -262,6 +264,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     if not 3 <= number <= 2000 or number * 10 != int(number * 10):
         return False  # focal lengths are told to a tenth at most; '25.93' is something measured
+    if number >= _WHOLE_FROM and number * 2 != int(number * 2):
+        return False  # 'M bayonet (68.8)': long ones are whole numbers; a register is told to the tenth
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
@@ -274,7 +278,7 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number < 8 and number == int(number):
         return False
-    if before is None:
+    if before is None or before.kind == "STOP":
         opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":

@@ -14,7 +14,8 @@ OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
-_TIMES: Final = "~x"  # before the factor that a word for a piece has by itself
+_TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
+_BODY_WORDS: Final = frozenset(["dslr", "body"])
 _OF_LENS: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
@@ -103,6 +104,7 @@ class Part:
             self.thickness, self.factor, self.count,
             front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
             steps=self.steps,
+            said_too=tuple(id_ for mount in self.mounts[1:] for id_ in mount.ids) if self.sort == "lens" else (),
         )  # fmt: skip
 
 
@@ -113,9 +115,13 @@ def split(noun: Noun) -> list[Noun]:
     if noun.heads == "PIECE" and len(lengths) > 1:
         # 'tubes 7mm, 14mm and 28mm' are three
         others = [token for token in noun.tails if token not in lengths]
+        own = [
+            token.as_("TAIL", implies=("LENGTH",)) for token in noun.mods if token.kind == "LENGTH"
+        ]  # 'a 12 mm tube, 20 mm, 36 mm'
+        uncounted = [token for token in uncounted if token.kind != "LENGTH"]
         return [
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
-            for n, length in enumerate(lengths)
+            for n, length in enumerate([*own, *lengths])
         ]
     count = noun.first("COUNT")
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
@@ -167,10 +173,17 @@ def part_of(noun: Noun) -> Part:
     return part
 
 
+def names_body(token: Token) -> bool:
+    """Whether the name of a mount says that it is a body's: 'EF DSLR'."""
+    return token.kind == "MOUNT" and token.text.casefold().split()[-1] in _BODY_WORDS
+
+
 def _sort(noun: Noun) -> str:
     named = noun.first("NAMED")
     if noun.heads == "PIECE" or (named and named.unit == "adapter") or noun.pair:
         return "piece"
+    if noun.head is None and any(names_body(token) for token in noun.mods):
+        return "body"
     if noun.heads == "BODY" or (named and named.unit == "body" and noun.heads != "LENS"):
         return "body"
     if noun.heads == "LENS" or noun.first("KIND") or (named and named.unit == "lens"):

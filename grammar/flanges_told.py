@@ -9,7 +9,7 @@ from grammar.lengths_again import HELICOID
 from grammar.on_what import IDENTIFY
 from grammar.questions import Question
 
-_MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
+MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 
 
@@ -32,5 +32,5 @@ def is_unseated(before: Question) -> bool:
         one.piece == HELICOID and one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in before.adapters
     )
     lens = before.lens
-    unknown = lens is not None and (not lens.ids or lens.lens_kind in _MOUNTLESS)
+    unknown = lens is not None and (not lens.ids or lens.lens_kind in MOUNTLESS)
     return ranged and unknown and before.said("flange_to_image") is None

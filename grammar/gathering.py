@@ -212,7 +212,10 @@ def _told_by_pieces(cast: Cast) -> None:
     pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
     if not pieces:
         return
+    if _each_for_a_lens(cast, pieces):
+        return
     _turn_round(cast, pieces)
+    _never_before_the_ring(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -234,6 +237,39 @@ def _told_by_pieces(cast: Cast) -> None:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
+    """'my NX needs K, F and MD rings': several rings told by one mount each are those of as many lenses."""
+    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
+    named = any(part.has_mount_or_kind for part in cast.lenses)
+    hosts = {part.mounts[0].ids[0] for part in cast.bodies if part.mounts}
+    fronts = {part.mounts[0].ids[0] for part in pieces}
+    if not single or named or len(fronts) < 2 or not hosts or fronts & hosts:
+        return False
+    same = {part.noun.listed for part in pieces}
+    if len(same) > 1:
+        return False
+    cast.lenses = [Part("lens", part.noun, mounts=list(part.mounts), by_piece=True) for part in pieces]
+    cast.pieces = [part for part in cast.pieces if part not in pieces]
+    return True
+
+
+def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
+    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    lens = next((part for part in cast.lenses if part.mounts), None)
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    if len(joining) != 1 or body is None or not body.mounts or body.noun.head is not None:
+        return
+    front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
+    if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
+        return
+    cast.bodies.clear()
+    if lens is None and cast.lenses:
+        cast.lenses[0].mounts.extend(body.mounts)
+    elif lens is not None:
+        lens.mounts.extend(body.mounts)
 
 
 def _ends(pieces: list[Part]) -> tuple[Part, Part]:

@@ -129,6 +129,8 @@ class Lexicon:
         for run in runs.from_(at):
             if run.after >= after or not self._is_mount(run.key):
                 continue
+            if run.after > at + 1 and not self._is_whole(run.key, runs, at, run):
+                continue  # 'F-E ring' begins with F, not with FE
             rest = [atom for atom in atoms[run.after : after] if atom.is_word]
             if [atom.text for atom in rest] == ["body"]:
                 return self.name(run.key), run.after

@@ -17,6 +17,7 @@ THREAD_LENGTH: Final = "thread-length"
 _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+_BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
@@ -232,6 +233,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
+    if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
+        back -= 1  # '70.6 is the barrel'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back

@@ -11,6 +11,7 @@ from grammar.tokens import Token
 
 TOLD: Final = "be"  # the value of the words by which something is said of a thing
 DENIED: Final = "not"  # and of the word by which it is denied
+_MEASURED: Final = ("KEYED", "thickness")
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
 
@@ -28,6 +29,7 @@ class Noun:
     sentence: int = 0
     apart: bool = False  # whether other words stand between it and the description before
     told: bool = False  # whether an 'is' or 'has' stands between, so that it is said of what stands before
+    measured: bool = False  # whether a thickness was told since the description before: it has its own
     denied: bool = False  # whether a 'not' stands right before it
     aside: bool = False  # whether it stands in brackets
     column: int = 0
@@ -72,7 +74,7 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
     """The phrases of a parsed question in order."""
     out: list[Phrase] = []
     sentence = listed = 0
-    apart = told = False
+    apart = told = measured = False
     for part in tree.parts:
         if part.rule in _LISTS:
             listed += 1
@@ -83,15 +85,17 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
                     continue
                 noun = _noun(thing, text)
                 noun.listed, noun.sentence, noun.join, noun.apart = listed, sentence, join, apart
+                noun.measured = measured
                 noun.told = told and not noun.role and not join
                 before = out[-1] if out else None
                 noun.denied = isinstance(before, Between) and before.token.value == DENIED
                 out.append(noun)
-                apart = told = False
+                apart = told = measured = False
             continue
         between = Between(part.rule, list(part.parts), sentence)
         out.append(between)
         apart = True
+        measured = measured or (between.token.kind, between.token.value) == _MEASURED
         told = between.token.kind != "STOP" and (told or between.token.value == TOLD)
         if between.token.kind == "STOP":
             sentence += 1

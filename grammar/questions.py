@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.base.compact import compact, field, replace
@@ -24,6 +25,8 @@ ALL: Final = "all"  # key of the value that tells of which things all of one's o
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 # a thickness said so is not that of the ring, but by how much it is off
+# a size never is so thin or so short: by so much it falls short of what it should be
+_LACKING: Final = re.compile(r"\d(?: ?mm)? (thin|short)\b")
 OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much")
 
 
@@ -52,6 +55,7 @@ class Thing:
     rear: tuple[str, ...] = ()  # and the body mount it fits
     piece: str | None = None  # an adapter described by its kind: helicoid, extension-tube, focal-reducer, adapter ...
     steps: tuple[float, float] | None = None  # a step ring: the two filter threads it joins, mm, as said
+    said_too: tuple[str, ...] = ()  # ids of further mounts that were said of the same lens: 'M bayonet, reflex housing'
     called: tuple[str, ...] = field(default=(), compare=False)  # unknown words beside it: what its user calls it
 
     @property
@@ -180,7 +184,9 @@ class Question:
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
         flat = self.text.casefold()
-        return next((word for word in OFF_WORDS if word in flat), None) or self.said(OFF)
+        lacking = _LACKING.search(flat)
+        told = f"too {lacking[1]}" if lacking else None
+        return next((word for word in OFF_WORDS if word in flat), told) or self.said(OFF)
 
     def with_(self, **changes: object) -> Question:
         return replace(self, **changes)

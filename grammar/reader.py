@@ -56,11 +56,14 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.answering import completed
-        from grammar.followups import follow, leans
+        from grammar.followups import follow
+        from grammar.leaning import leans
+        from grammar.lone_numbers import spoken_out
 
         reply = completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
+        heard = spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
             went_on = followed.intent == before.intent

@@ -10,7 +10,7 @@ from grammar.gathering import Cast, complete, merge
 from grammar.heads import share_heads
 from grammar.housing import house, house_stranger
 from grammar.phrases import Between, Noun, Phrase
-from grammar.rows_of_mounts import paired, route, told_of_lens
+from grammar.rows_of_mounts import paired, route, taking, told_of_lens, whole_pieces
 from grammar.saying_of import with_said, without_denied
 from grammar.tokens import Token
 from grammar.written import TELECONVERTER
@@ -39,6 +39,8 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     for part in parts:
         part.is_host = bool(part.mounts) and part.mounts[0].ids[0] in hosts
     parts, denied = without_denied(with_said(parts))
+    parts = whole_pieces(parts)
+    parts = taking(parts) if "takes" in told else parts
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
@@ -123,7 +125,13 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lenses.append(part)
         return
     piece = before if before is not None and before.sort == "piece" and before.thickness is None else None
-    if token is None or piece is None or token.unit != "mm" or piece.noun.sentence != part.noun.sentence:
+    if (
+        token is None
+        or piece is None
+        or part.noun.measured
+        or token.unit != "mm"
+        or piece.noun.sentence != part.noun.sentence
+    ):
         cast.lengths.append(part)
     elif piece.piece in ("bellows", "helicoid") and part.noun.role in ("", "to"):
         piece.thickness = (token.numbers[0], token.numbers[0])  # 'bellows pulled out to 100mm'
@@ -143,6 +151,12 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
+        return
+    if part.noun.role == "from" and last_lens is None and (part.traits or part.formats) and not part.mounts:
+        # 'came off an old reflex': told of the lens spoken of before
+        part.sort, part.by_camera = "lens", True
+        part.traits = [f"from {trait}" for trait in part.traits]
+        cast.lenses.append(part)
         return
     cast.bodies.append(part)
 
@@ -215,6 +229,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
         cast.lengths.remove(before)
         cast.lenses.append(before)
         return
+    if role in ("", "with") and part.noun.join and _told_of_bodies(part, parts):
+        _as(part, "body", cast)
+        return
     bare_body = before is not None and before.sort == "body" and before.is_bare
     if bare_body and role == "for" and not part.is_host:
         _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
@@ -256,10 +273,16 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     elif role == "in" and lens is not None:
         _as(part, "lens", cast)  # 'the same 8 mm lens is sold in C and in CS'
         part.focal, part.f_number = lens.focal, lens.f_number
-    elif not cast.bodies or role == "for":
+    elif not cast.bodies or role == "for" or _told_of_bodies(part, parts):
         _as(part, "body", cast)
     else:
         _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
+    """'the bodies are an RF and a Z': what follows several bodies of which nothing else is told, in their sentence."""
+    heads = (one for one in parts if one.noun.heads == "BODY" and not one.noun.all("MOUNT") and one.is_several)
+    return any(one.noun.sentence == part.noun.sentence and one.noun.column < part.noun.column for one in heads)
 
 
 def _is_focal(part: Part) -> bool:

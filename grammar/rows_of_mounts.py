@@ -17,11 +17,72 @@ def paired(parts: list[Part]) -> list[Part]:
         joined = (
             last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
         )
-        if last is None or not joined or last.noun.role or last.noun.join or not any(one.has_mount for one in out[:-1]):
+        if last is None or not joined or last.noun.role:
+            out.append(part)
+            continue
+        before = out[-2] if len(out) > 1 else None
+        if before is not None and _goes_on_from(before, last):
+            last.sort, last.piece = "piece", "adapter"  # 'an OM to EF ring plus EF to X'
+            last.mounts.extend(part.mounts)
+            continue
+        if before is not None and _tells_of(before, last):
+            before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
+            out.pop()
+            continue
+        if last.noun.join or not any(one.has_mount for one in out[:-1]):
             out.append(part)
             continue
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
+    return out
+
+
+def _goes_on_from(piece: Part, mount: Part) -> bool:
+    """Whether a mount, added behind a ring, is the one that the ring ends on."""
+    joins = piece.sort == "piece" and len(piece.mounts) > 1 and mount.noun.join in ("and", "+", "&", ",")
+    return joins and piece.mounts[-1].ids[0] == mount.mounts[0].ids[0]
+
+
+def taking(parts: list[Part]) -> list[Part]:
+    """'the adapter takes F lenses and goes on MFT; mine is a K 28': beside another lens it tells of the ring."""
+    for at in range(len(parts) - 2):
+        piece, front, rear = parts[at : at + 3]
+        told = front.sort in ("lens", "mount") and front.mounts and not front.focal and not front.noun.role
+        leads = rear.sort in ("mount", "body") and rear.mounts and rear.noun.role in _TOWARDS
+        together = piece.noun.sentence == front.noun.sentence == rear.noun.sentence
+        other = any(one.focal and one.mounts for one in parts if one is not front and one.sort in ("lens", "mount"))
+        if piece.sort == "piece" and not piece.mounts and told and leads and together and other:
+            piece.mounts = [front.mounts[0], rear.mounts[0]]
+            return [one for one in parts if one is not front and one is not rear]
+    return parts
+
+
+def _tells_of(piece: Part, mount: Part) -> bool:
+    """Whether a mount tells what the piece before it joins: 'the adapter I have is F ...'."""
+    if piece.sort != "piece" or piece.mounts or piece.noun.role == "without":
+        return False
+    alone = bool(piece.count == 1) and not piece.is_several  # 'one adapter only, M42 to EF'
+    return mount.noun.sentence == piece.noun.sentence and (mount.noun.told or alone or not mount.noun.apart)
+
+
+def whole_pieces(parts: list[Part]) -> list[Part]:
+    """'a smart EF-MFT': the two mounts right behind a piece without any are that piece's."""
+    out: list[Part] = []
+    for part in parts:
+        last = out[-1] if out else None
+        bare = part.sort == "piece" and part.piece == "adapter" and len(part.mounts) > 1 and part.noun.head is None
+        if (
+            bare
+            and last is not None
+            and last.sort == "piece"
+            and not last.mounts
+            and last.thickness is None
+            and not (part.noun.role or part.noun.join)
+            and part.noun.column - (last.noun.column + len(last.noun.text)) <= 1
+        ):
+            last.mounts.extend(part.mounts)
+        else:
+            out.append(part)
     return out
 
 

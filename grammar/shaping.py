@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
-from grammar.casting import DRAWN
+from grammar.casting import DRAWN, OPTICAL
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.lens_rows import with_lens_rows
@@ -274,6 +274,9 @@ def _tailed(tokens: list[Token]) -> list[Token]:
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            if back < len(out) - 1 and out[-1].value == "," and _has_its_own(out, back, tokens[at:]):
+                out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
+                continue
             if (out[back].kind in HEADS or out[back].kind == "TAIL") and not stop_of_piece:
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
@@ -288,6 +291,21 @@ def _lists(out: list[Token], at: int, token: Token) -> bool:
     while at > 0 and out[at].kind == "TAIL":
         at -= 1
     return lengths and out[at].kind == "PIECE"
+
+
+def _has_its_own(out: list[Token], at: int, rest: list[Token]) -> bool:
+    """Whether the piece at `at` has its length already, or is of a kind that has none: what follows is another's."""
+    if rest[0].kind != "LENGTH" or [one.kind for one in rest[1:3]] == ["JOIN", "LENGTH"]:
+        return False  # 'a 12 mm tube, 20 mm, 36 mm'
+    tail = out[at].kind == "TAIL"
+    while at > 0 and out[at].kind == "TAIL":
+        if out[at].implies == ("LENGTH",):
+            return False  # 'tubes 7mm, 14mm'
+        at -= 1
+    if out[at].kind != "PIECE":
+        return False
+    before = out[at - 1].kind if at else ""
+    return tail or out[at].value in OPTICAL or before in ("LENGTH", "RANGE", "TIMES")
 
 
 def _leads_on(tokens: list[Token], at: int) -> bool:

@@ -19,6 +19,7 @@ _PLACED: Final = frozenset(
      "shim-calibration", "compare"]
 )  # fmt: skip
 _LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
+_BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 # what was measured of a lens
@@ -70,8 +71,8 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         pieces = tuple(one for one in pieces if not (one.front or one.rear))
     if intent in _PLACED:
         return pieces
-    seen = intent in _LENS_SEEN
-    return tuple(one for one in pieces if one.ids or one.front or (seen and one.piece in OPTICAL))
+    matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
+    return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
@@ -200,7 +201,7 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
-    close = intent in _CLOSE and before.intent in _CLOSE
+    close = intent in _CLOSE
     kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.answer import Line, Told
+from engine.answers.exposing import lost_by_extension
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, asked_about, nearest
 from engine.answers.owned import own_lens
@@ -14,6 +15,7 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
+FIRST_OF = {"hazard": ("hazard",), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
@@ -34,8 +36,9 @@ def named_or_near(
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
     ids += [advice.id for advice in near]
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
-    if question.intent == "hazard":
-        rows.sort(key=lambda row: asked_as(row) == "other")  # what rules on a danger first, how a thing is done after
+    first = FIRST_OF.get(question.intent)
+    if first is not None:
+        rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
 
 
@@ -83,6 +86,8 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
         elif kind == "marks":
             error = facts.assumptions["making-spread-derived"].value.greatest
             told += marks(lenses, error, facts, question.feet)
+        elif kind == "light-lost":
+            told += lost_by_extension(question, knowledge)
         elif kind == "tubes":
             usual = facts.assumptions["tube-to-show-by"].value.nominal
             length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)

@@ -18,6 +18,7 @@ from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = (
     "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'.",
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -29,12 +30,13 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
     """The advice that the question names or is about, with what its numbers allow to be worked out."""
     rows = named_or_near(question, knowledge)
     found = loose(question, knowledge) if question.intent == "why" and question.topic != HARM else Loose()
+    way = _way_of(question, knowledge) if question.intent == "hazard" else None
     numbers = explained(question, knowledge) if question.intent == "why" else Told()
-    chain = _chain_of(question, knowledge) if question.intent == "hazard" else None
+    chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if not rows and found.is_empty and not numbers.lines and chain is None:
         text = NOTHING_KNOWN[question.intent == "hazard"]
         return Answer(question.text, question.intent, NO, (Line("text", text),), question=question)
-    told = found.told if found.told.lines and not _shown_by_tubes(rows) else examples(rows, question, knowledge)
+    told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     if chain is not None:
         rows = _of_chain(rows, chain, knowledge)
     told = (reach_told(question, knowledge) if question.intent == "hazard" else Told()) + told
@@ -44,6 +46,10 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
         if question.intent == "hazard"
         else [*advice_lines(rows[:MOST]), *told.lines]
     )
+    put = way if way is not None and chain is not None and _is_amiss(question, chain) else None
+    if put is not None:
+        # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
+        lines = [*put.lines, *(line for line in lines if line not in put.lines)]
     if question.intent == "why":
         told += _beside_reasons(question, knowledge)
         lines = [*numbers.lines, *(line for line in lines if line not in numbers.lines)]
@@ -56,20 +62,28 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
         cover = cover_told(question, knowledge)
         lines += cover.lines
         quantities = (*quantities, *cover.quantities)
+    if put is not None:
+        quantities = (*(put.quantities or ()), *quantities)
     return Answer(
-        question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
-        quantities=quantities,
+        question.text, question.intent, ANSWERED, tuple(lines), question=question,
+        chains=(put.chains if put is not None else found.chains) or None, quantities=quantities,
     )  # fmt: skip
 
 
-def _chain_of(question: Question, knowledge: Knowledge) -> Judged | None:
-    """The best chain of the lens on the body, where both are known; None where they are not."""
+def _way_of(question: Question, knowledge: Knowledge) -> Answer | None:
+    """The answer how the lens gets on the body, where both are known and there is a way; else None."""
     if not (question.lens and question.lens.ids and question.body and question.body.ids):
         return None
     from engine.answers.howto import how_to
 
     answer = how_to(question.with_(intent="chain", topic=None), knowledge)
-    return answer.chains[0].listed.judged if answer.chains else None
+    return answer if answer.chains else None
+
+
+def _is_amiss(question: Question, judged: Judged) -> bool:
+    """Whether the pieces that were named, or none between, leave the lens where it cannot focus far, or at all."""
+    named = any(thing.front or thing.ids or thing.thickness_mm for thing in question.adapters)
+    return (named or not judged.chain.adapters) and judged.verdict != "infinity"
 
 
 def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[Advice]:
@@ -111,5 +125,5 @@ def _is_bare(lens: Thing) -> bool:
     return not (lens.ids or lens.format or lens.focal_length_mm or lens.lens_kind)
 
 
-def _shown_by_tubes(rows: Sequence[Advice]) -> bool:
-    return any(row.example == "tubes" for row in rows[:1])
+def _is_worked_out(rows: Sequence[Advice]) -> bool:
+    return any(row.example in WORKED_OUT for row in rows[:1])

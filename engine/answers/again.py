@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
+from engine.answers.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.replying import reply
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from grammar.atoms import key_of
-from grammar.questions import TALKED, Unread
+from grammar.questions import TALKED, Question, Unread
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
+MEASURE_HOW: Final = "measure-how"
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -42,6 +43,16 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     told = ALL_SAID if answer.intent == "why" else told
     asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")
     return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
+
+
+def asked_how(question: Question, last: Answer | None) -> Answer | None:
+    """'how do I measure that' after a fact was asked for: how, and nothing else; the fact may then be told."""
+    if question.topic != MEASURE_HOW or not question.follows or question.things or last is None:
+        return None
+    asks = tuple(line for line in last.lines if line.kind == "ask" and line.wants)
+    if not asks:
+        return None
+    return Answer(question.text, question.intent, ANSWERED, asks, question=question, aside=True)
 
 
 def no_list(text: str) -> Answer:

@@ -27,13 +27,17 @@ from engine.chains.walk import Chain
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
+FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
 # ways to say that nothing stands between lens and body
 DIRECT = (
     "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
     "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
-    "no adapter", "without an adapter", "nothing between", "freelens", "held in front", "held against",
+    "no adapter", "without an adapter", "bare on", "bare against", "nothing between",
+    "nothing in between", "held by hand", "hand held against",
+    "freelens", "held in front", "held against", "flush held", "held on",
+    "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
 )  # fmt: skip
 
 
@@ -111,9 +115,13 @@ def alongside(
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    if is_free(question.limits):
+    plain = _without_glass(chains, ring, setup, knowledge)
+    if plain is not None and is_free(question.limits):
+        rows = (plain,)
+        told += Told((_short(plain, feet, "without glass"),))
+    elif is_free(question.limits):
         rows = tuple(traps(chains, knowledge, question.limits.pieces))
-    if rows:
+    if rows and plain is None:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
     told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
@@ -138,6 +146,32 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
     rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
+
+
+def _without_glass(
+    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
+) -> ListedChain | None:
+    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
+    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
+    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    plain = made_chain(ring, setup, knowledge)
+    return replace(plain, number=len(chains) + 1) if plain is not None else None
+
+
+def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The lens held flush on the body, where all that is sold carries it farther out yet than that would."""
+    if not chains or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    flush = flush_chain(setup, knowledge)
+    least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
+    return flush if least is not None and most is not None and most > FARTHER * least else None
+
+
+def _error(judged: Judged) -> float | None:
+    """How far out a chain leaves the lens, in mm; None where that can be set, or is not known."""
+    error = judged.measured_trace.value("register_error_mm")
+    return error.shortest.nominal if isinstance(error, Span) and is_known(error.shortest) else None
 
 
 def _as_asked(question: Question, knowledge: Knowledge) -> Told:

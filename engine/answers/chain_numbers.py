@@ -29,8 +29,20 @@ def chain_numbers(judged: Judged, facts: Facts, case: str | None = None) -> Iter
     allowance = judged.measured_trace.value("infinity_allowance_mm")
     if isinstance(allowance, Interval):
         yield Quantity("infinity_allowance_mm", allowance, case)
+    yield from _glass_numbers(judged, case)
     yield from _off_numbers(judged, case)
     yield from _helicoid_numbers(judged, facts)
+
+
+def _glass_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
+    """The focal length and the f-number behind a reducer or an extender."""
+    factor = judged.trace.value("glass_factor")
+    if not isinstance(factor, Interval) or factor.nominal == 1:
+        return
+    for name, source in (("focal_length_mm", "combined_focal_mm"), ("f_number", "combined_f_number")):
+        value = judged.trace.value(source)
+        if isinstance(value, Interval):
+            yield Quantity(name, value, case or "through the glass")
 
 
 def price_of(judged: Judged) -> Interval | None:

@@ -25,6 +25,7 @@ from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.taped import as_taped, front_focus_taped, taped_note
+from engine.answers.tube_for import tube_for
 from engine.answers.turned_round import reversed_alone
 from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.wording import article, distance, small_mm, times, trimmed
@@ -82,6 +83,16 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
+def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
+    told = Told()
+    for part in _parts(question, knowledge):
+        told += part
+    told += stack_for(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
@@ -130,6 +141,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield light_alone(question, m, shown)
     for lens in lenses:
         yield from _drawn(lens, question, shown, knowledge)
+        yield from tube_for(lens, tubes, question, shown)
         yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)

@@ -17,11 +17,13 @@ from engine.answers.said import mentions, number
 from engine.answers.shifting import asks_shift, room_to_shift
 from engine.answers.which_cover import lit_of, which_cover
 from engine.answers.wording import FULL, percent, ranged, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from grammar.questions import Question
 
 MOST_ADVICE = 1
+WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
@@ -52,6 +54,12 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def why_dark(question: Question, knowledge: Knowledge) -> Answer:
+    """Why a frame stays dark at its edge: the circle of the lens, set against what the frame needs."""
+    found = cover(question.with_(intent="coverage", topic=None), knowledge)
+    return replace(found, intent="why", question=question, lines=(Line("head", WHY_DARK), *found.lines))
 
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:
@@ -186,6 +194,8 @@ def _of_circle(
             (Line("fact", _verdict(lit, falls, shifted, beyond), 1),),
             (Quantity("lit_share", lit, f"{form.id}, {case}"),),
         )
+        if beyond:
+            told += Told((), (Quantity("lit_share", Interval.exact(lit.least), f"{form.id}, {case}, at the least"),))
         asked = question.topic == "crop" or question.said("crop") is not None
         if not (asked or frames_named(question, knowledge.catalogue)):
             continue  # the usual frames are told in short

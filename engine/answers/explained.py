@@ -9,6 +9,7 @@ from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.bare_sensor import THICKEST_MM, glass_told, shift_of
+from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import FAR_MM, distance_mm, focals, number
 from engine.answers.scale_pair import by_scale_pair, scale_pair
@@ -16,11 +17,13 @@ from engine.answers.spacing import errors_of_limit
 from engine.answers.wording import ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
+from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
 from grammar.questions import Question
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
 SHORTEST_MM: Final = 3.5  # of focal lengths
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
+_NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 
@@ -29,7 +32,8 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
     by_tape, _ = by_scale_pair(question, knowledge)
     if by_tape.lines:
         return by_tape
-    return _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_limit(question, knowledge)
+    told = _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_crop(question, knowledge)
+    return told + _of_limit(question, knowledge)
 
 
 def tells_limit(question: Question) -> bool:
@@ -110,6 +114,28 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
         "the lens it moves nothing."
     )
     return Told((Line("head", text),), (Quantity("glass_shift_mm", shift),))
+
+
+def _of_crop(question: Question, knowledge: Knowledge) -> Told:
+    """'why is my 35 on mft like a 70': the focal length told besides is that times the crop factor of the body."""
+    lenses = [focal for focal in focals(question) if focal >= SHORTEST_MM]
+    said = [float(one[1]) for one in _NUMBER.finditer(question.text)]
+    for form in frames_of(question, knowledge.catalogue):
+        factor = FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
+        for focal in lenses:
+            like = next((one for one in said if one != focal and abs(one / (focal * factor) - 1) <= _NEAR_SHARE), None)
+            if like is not None and abs(factor - 1) > _NEAR_SHARE:
+                text = (
+                    f"{trimmed(like, 1)} is {trimmed(focal, 1)} times the crop factor of {form.name}, "
+                    f"{trimmed(factor, 2)}: the lens stays {trimmed(focal, 1)} mm, the smaller frame takes only the "
+                    "middle of its picture."
+                )
+                rows = (
+                    Quantity("equivalent_focal_mm", Interval.exact(focal * factor), form.name),
+                    Quantity("crop_factor", Interval.exact(factor), form.name),
+                )
+                return Told((Line("head", text),), rows)
+    return Told()
 
 
 def _of_limit(question: Question, knowledge: Knowledge) -> Told:

@@ -8,13 +8,25 @@ from math import log2
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
+from engine.answers.close_alone import light_alone
+from engine.answers.close_picture import shown_by
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
 from engine.answers.exposure_change import FILTERED, changed_exposure, density_with_glass
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
-from engine.answers.lighting import BASE_ISO, Light, held, light_of, seconds, setting, shutter_s, usual_shutter_s
+from engine.answers.lighting import (
+    BASE_ISO,
+    HALF_A_FRAME,
+    Light,
+    held,
+    light_of,
+    seconds,
+    setting,
+    shutter_s,
+    usual_shutter_s,
+)
 from engine.answers.said import mentions, number, numbers, stop
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.compact import replace
@@ -22,6 +34,7 @@ from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
 
+SHUTTER_ASKED = ("what shutter", "which shutter", "shutter then", "shutter would", "shutter do")
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
@@ -47,6 +60,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
     yield lost_by_extension(question, knowledge)
+    yield _lost_at_magnification(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _glass(question, knowledge)
@@ -70,6 +84,8 @@ def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
 
 def _asked(question: Question, light: Light) -> str:
     """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
+    if mentions(question, *SHUTTER_ASKED) and light.counted is not None and question.f_number is not None:
+        return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
     if mentions(question, "nd", "density", "neutral"):
         nd_alone = not light.filters or not mentions(question, "shutter", "iso")
         if nd_alone:
@@ -91,6 +107,7 @@ def _shutter(light: Light) -> Told:
     time = exposure.shutter_for_s(light.scene, light.counted, Interval.exact(light.iso or BASE_ISO), held(light))
     if not is_known(time):
         return Told()
+    light = replace(light, assumed=tuple(said for said in light.assumed if said != HALF_A_FRAME))
     text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
     return Told((Line("head", text),), (Quantity("shutter_s", time),))
 
@@ -173,6 +190,14 @@ def _glass(question: Question, knowledge: Knowledge) -> Told:
     rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
     rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
+    """What a magnification costs in light, and which f-number then counts."""
+    wanted = number(question, "magnification")
+    if wanted is None or extension_mm(question, knowledge.catalogue) is not None:
+        return Told()
+    return light_alone(question, wanted, shown_by(question, knowledge))
 
 
 def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:

@@ -14,14 +14,21 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
+ON_A_BODY = ("coverage", "crop-equivalent")  # beside these it is told how the lens gets there
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
+
+
+WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
+    if intent in WAYS:
+        return _with_readings(_with_size_wanted(_handler(intent)))
     if intent in READ_RINGS:
         return _with_readings(_handler(intent))
-    return _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+    handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+    return _with_pair(handler) if intent in ON_A_BODY else handler
 
 
 def _with_readings(handler: Handler) -> Handler:
@@ -34,6 +41,35 @@ def _with_readings(handler: Handler) -> Handler:
         from engine.answers.readings import with_readings
 
         return with_readings(answer, question, knowledge)
+
+    return asked
+
+
+def _with_size_wanted(handler: Handler) -> Handler:
+    """The handler, with what a magnification that is told asks of the lens before its answer."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        answer = handler(question, knowledge)
+        if question.said("magnification") is None or answer.intent not in WAYS:
+            return answer
+        from engine.answers.closeup import with_size_wanted
+
+        return with_size_wanted(answer, question, knowledge)
+
+    return asked
+
+
+def _with_pair(handler: Handler) -> Handler:
+    """The handler, with how the lens gets on the body behind its answer, where both are told by their mounts."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        answer = handler(question, knowledge)
+        named = any(thing.ids for thing in question.lenses) and any(thing.ids for thing in question.bodies)
+        if not named or question.said("magnification") is not None:
+            return answer
+        from engine.answers.pair_beside import with_pair
+
+        return with_pair(answer, question, knowledge)
 
     return asked
 

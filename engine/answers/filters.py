@@ -114,6 +114,7 @@ def filter_rings(
     unknown = [_up(thread, target) for thread, path in paths.items() if not path]
     text = f"Step up to one {trimmed(target, 1)} mm filter"
     rows: list[Quantity] = []
+    rings = list({ring.id: ring for ring in rings}.values())  # one that several lead through serves them in turn
     if rings:
         text += f": {listed(named)}, {len(rings)} {'ring' if len(rings) == 1 else 'rings'}"
         rows.append(Quantity("adapter_count", Interval.exact(float(len(rings))), "step-up rings"))

@@ -37,6 +37,9 @@ KINDS = {
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
+RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
+WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
+UNUSUAL = frozenset({"lens-side-only"})
 BODY_KINDS = frozenset({"slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial"})
 
 
@@ -57,6 +60,10 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
         return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
         body = None  # asked of one pair before: where else the lens would do
+    hub = _hub_of(question, lens, body)
+    if hub is not None:
+        told = _told(question, _fits_of(None, hub, frozenset(), question, knowledge), None, hub, knowledge)
+        return replace(told, lines=(Line("head", "What goes in front of that ring:"), *told.lines))
     if lens is not None and body is not None:
         sides = sides_of(question, knowledge.catalogue)
         missing = tuple(side for side in (*sides.lenses, *sides.bodies) if isinstance(side, Missing))
@@ -68,6 +75,15 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     return _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
 
 
+def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:
+    """The front of the one ring named on the body, where the lens is known by it alone: what else goes on it?"""
+    rings = [ring for ring in question.adapters if ring.front]
+    if lens is None or body is None or len(rings) != 1 or len(question.lenses) != 1 or lens.focal_length_mm:
+        return None
+    same = set(lens.ids) & set(rings[0].front) and (not rings[0].rear or set(body.ids) & set(rings[0].rear))
+    return Thing("mount", rings[0].front, rings[0].words) if same else None
+
+
 def _fits_of(
     lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
 ) -> list[Fit]:
@@ -77,6 +93,19 @@ def _fits_of(
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge)
         if fit is not None and name not in question.limits.without:
             fits.append(fit)
+    if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
+        fits += _rings_to_make(body, {fit.mount.id for fit in fits}, question, knowledge)
+    return fits
+
+
+def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: Knowledge) -> list[Fit]:
+    """Where next to nothing is sold for a body: the mounts of old stills lenses that a plain ring could be made for."""
+    fits = []
+    for name, mount in knowledge.catalogue.mounts.items():
+        if mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+            fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
+            if fit is not None and fit.best is None:
+                fits.append(fit)
     return fits
 
 
@@ -209,7 +238,7 @@ def _reaches(fit: Fit) -> bool:
 def _order(fit: Fit, knowledge: Knowledge) -> tuple[object, ...]:
     """What is sold first, by verdict and pieces; then the mounts that most is sold for."""
     if fit.best is None:
-        return (0, 1, 9, 0, fit.mount.id)
+        return (0, 1, 9, -_usual(fit.mount.id, knowledge), fit.mount.id)
     judged = fit.best.judged
     return (
         VERDICTS.index(judged.verdict), 0, len(judged.chain.adapters), -_usual(fit.mount.id, knowledge), fit.mount.id,

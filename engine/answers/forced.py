@@ -1,4 +1,4 @@
-"""A lens forced into a ring that is made for another thread, as the question describes it: judged, never advised."""
+"""A lens on a ring that is made for another mount, as the question describes it: judged, never advised."""
 
 from __future__ import annotations
 
@@ -36,6 +36,23 @@ def forced_chain(question: Question, setup: Setup, knowledge: Knowledge) -> List
     )  # fmt: skip
     judged = knowledge.judge_chain(Chain((joint, ring), {}), setup)
     return as_listed(judged, f"forced into it: {chain_title(judged, knowledge)}")
+
+
+def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The one ring named, which ends on the body, with the lens held against it, whose mount it does not take.
+
+    None where several rings were named, or where the lens goes into the ring after all.
+    """
+    named = question.adapters
+    if len(named) != 1:
+        return None
+    ring = _ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
+    lens, mounts = setup.lens_mount.id, knowledge.catalogue.mounts
+    if ring is None or ring.front == lens or any(one.rear == ring.front for one in knowledge.joints.onward(lens)):
+        return None
+    joint = Joint(lens, ring.front, "held", "held", off_um(lens, ring.front, mounts))
+    judged = knowledge.judge_chain(Chain((joint, ring), {}), setup)
+    return as_listed(judged, chain_title(judged, knowledge))
 
 
 def _ring(

@@ -142,7 +142,7 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
     if isinstance(picked, Unknown):
         return Told()
     left = picked.left.nominal
-    rows = (Quantity("nd_stops", picked.total, "filters stacked"),)
+    rows: tuple[Quantity, ...] = (Quantity("nd_stops", picked.total, "filters stacked"),)
     if not picked.pieces:
         return Told((Line("fact", "of your filters none: each would take away more than it should", 1),), rows)
     names = listed([marks[place] for place in picked.pieces])
@@ -151,6 +151,7 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
     if abs(left) > near.nominal:
         plural = "s" if abs(left) >= 1.05 else ""
         text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"
+        rows += (Quantity("light_difference_stops", Interval.exact(abs(left)), "left over"),)
     return Told((Line("fact", text, 1),), rows)
 
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.calibrate import turned
+from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import TOO_CLOSE, loose
-from engine.answers.named_pieces import ANY_PIECE
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts
@@ -23,6 +24,7 @@ from engine.base.interval import Interval
 from engine.facts.records import Mount
 from grammar.questions import Question
 
+_WHICH = re.compile(r"\b(?:what|which)(?: [\w-]+){0,2} (?:lenses|glass)\b", re.IGNORECASE)
 MOST_ADVICE = 2
 MOST_SOLD = 6
 SURE = 4.5  # what shares less with the question is beside the point here
@@ -39,6 +41,8 @@ def incomplete(
     lens = next((side for side in lenses if isinstance(side, LensSide)), None)
     body = next((side for side in bodies if isinstance(side, BodySide)), None)
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
+    if lens is None and body is not None and _asks_which(question):
+        return list_fits(question.with_(lenses=tuple(one for one in question.lenses if one.lens_kind)), knowledge)
     if body is not None and lens is None and question.lens is not None and not loose_numbers(question):
         sold = _sold_of_kind(question, body, knowledge)
         answer = depends(question, question.lens, body, knowledge)
@@ -85,6 +89,12 @@ def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> T
         lines.append(Line("fact", f"{row.name} [{money(row.price_usd)}]", 1))
         quantities.append(Quantity("price", Interval.between(*row.price_usd), row.name))
     return Told(tuple(lines), tuple(quantities))
+
+
+def _asks_which(question: Question) -> bool:
+    """'what slr lenses still reach infinity on F': no one lens is told of, and which is asked."""
+    told = any(one.focal_length_mm or one.ids or one.format or one.f_number for one in question.lenses)
+    return not told and not question.adapters and bool(_WHICH.search(question.text))
 
 
 def _asks_for_a_kind(question: Question) -> bool:

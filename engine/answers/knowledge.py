@@ -69,6 +69,9 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
+MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
+
+
 @compact
 class Choice:
     """The chains for a setup, best first. `capped`: the search stopped before it had seen all."""
@@ -84,9 +87,11 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     adapters = knowledge.catalogue.adapters
 
     def accepted(found: Found) -> bool:
+        rings = [step for step in found.steps if isinstance(step, Ring)]
+        if not limits.with_glass and sum(ring.glass for ring in rings) > MOST_GLASS:
+            return False
         if not limits.using:
             return True
-        rings = [step for step in found.steps if isinstance(step, Ring)]
         twins = (twin for ring in rings for twin in ring.variants)
         return uses_all(limits.using, names_of((adapters[ring.id] for ring in rings), twins))
 
@@ -102,8 +107,11 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     )  # fmt: skip
 
     def accept(judged: Judged) -> bool:
-        if limits.with_glass and not any(adapter.has_glass for adapter in judged.chain.adapters):
+        glass = any(adapter.has_glass for adapter in judged.chain.adapters)
+        if limits.with_glass and not glass:
             return False
+        if glass and judged.verdict != "infinity" and not (limits.with_glass or limits.using):
+            return False  # a correcting lens that corrects nothing
         if limits.price_usd is not None and _cheapest(judged.chain) > limits.price_usd:
             return False
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")

@@ -119,9 +119,14 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         if is_known(stops):
             rows.append(Quantity("nd_stops", stops, mark))
             name = f"{density.factor_name(stops.nominal)} = {density.density_name(stops.nominal)}"
+            factor = density.factor_of_stops(stops)
+            if is_known(factor):
+                rows.append(Quantity("nd_factor", factor, mark))
+                name = f"factor {figures(factor.nominal, 3)}, {name}"
             lines.append(Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name})."))
-    total = sum(row.value.nominal for row in rows if is_known(row.value))
-    if len(rows) > 1:
+    held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
+    total = sum(held)
+    if len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Final
 
 from engine.answers.circles import glass_factor
 from engine.answers.clipping import extension_mm
@@ -16,6 +17,7 @@ from engine.physics import density, exposure, focus
 from grammar.questions import Question
 
 BASE_ISO = 100.0
+HALF_A_FRAME: Final = "a shutter of half a frame"
 SLOWEST_FRACTION_S = 0.4  # shutter times from here up are told in seconds, not as fractions
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
 TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
@@ -49,7 +51,7 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     counted, words = _counted(question, knowledge)
     time = shutter_s(question, knowledge)
     if question.said("shutter") is None and question.said("angle") is None and is_known(time):
-        assumed.append("a shutter of half a frame")
+        assumed.append(HALF_A_FRAME)
     filters = tuple(MARK.findall(question.said("factor") or ""))
     owned = tuple(row.mark for row in knowledge.catalogue.filters.values())
     return Light(scene, name, counted, words, time, iso, filters, tuple(assumed), owned, variable_stops(question))

@@ -4,22 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from engine.answers.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
-from engine.answers.resolve import AS_TOLD
 from engine.answers.said import numbers
 from engine.base.compact import replace
-from engine.base.interval import UNKNOWN, Interval, is_known
-from engine.base.span import Span
+from engine.base.interval import is_known
 from engine.chains.search import MOST_PIECES
-from engine.chains.walk import ADDED_FOCUSING, ENDS
-from engine.facts.records import Adapter, Cup
+from engine.chains.walk import ADDED_FOCUSING
+from engine.facts.records import Adapter
 from grammar.questions import Limits, Question, Thing
 
-TUBE = "extension-tube"
 ELECTRONIC = "electronic-adapter"
-# words for a piece that say nothing of its kind
-ANY_PIECE = frozenset({"adapter", "plain", "ring", "hub", ""})
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 THICKEST_MM = 120.0  # a longer thing is no ring
 
@@ -31,11 +27,12 @@ def with_named_pieces(
     made: list[Adapter] = []
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
-    for n, thing in enumerate([*_joined(question.adapters), *_told_by_thickness(question)]):
+    pieces = _as_they_lead([*_joined(question.adapters), *_told_by_thickness(question)], lens_mount)
+    for n, thing in enumerate(pieces):
         if thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
-            piece = _shipped_helicoid(thing, knowledge) or _made(thing, n, lens_mount, body_mount)
+            piece = described(thing, n, lens_mount, body_mount, knowledge)
             if piece.id not in knowledge.catalogue.adapters:
                 made.append(piece)
             using.append(piece.id)
@@ -50,23 +47,54 @@ def with_named_pieces(
             continue  # 'the thin MFT ring': every way ends in one
         elif thing.front or thing.rear:
             pairs = tuple(_pairs(thing, lens_mount, body_mount, knowledge))
+            cut = supposed(thing, n, knowledge) if not glass else None
+            if cut is not None:
+                made.append(cut)
+                pairs = (cut.id,)
             using.append("|".join(pairs))
             # 'the M42 to E ring' is the plain one where a plain one does it
-            glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs))
+            glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
         elif thing.piece and thing.piece not in ANY_PIECE:
-            using.append(thing.piece)
+            between = replace(thing, front=(lens_mount,), rear=(body_mount,)) if thing.piece in BENDS else thing
+            cut = supposed(between, n, knowledge) if not glass else None
+            made += [cut] if cut is not None else []
+            using.append(cut.id if cut is not None else thing.piece)
+    missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
+    made += [missing] if missing is not None else []
     if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:
         # tubes alone were named: they go with a ring that seats the lens right, where there is one
         right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
         using += ["|".join(right)] if right else []
     wanted = tuple(dict.fromkeys(using))
-    pieces = question.limits.pieces
-    if pieces is None and len(wanted) + ENDS_BESIDE > MOST_PIECES:
-        pieces = len(wanted) + ENDS_BESIDE  # who names so many pieces wants them all
+    most = question.limits.pieces
+    if most is None and len(wanted) + ENDS_BESIDE > MOST_PIECES:
+        most = len(wanted) + ENDS_BESIDE  # who names so many pieces wants them all
     limits = replace(
-        question.limits, using=wanted, pieces=pieces, with_glass=glass, without_glass=glassless and not glass
+        question.limits, using=wanted, pieces=most, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _as_they_lead(things: list[Thing], lens_mount: str) -> list[Thing]:
+    """'an M ring and an M to Z helicoid' for an LTM lens: the ring told by one mount leads to what takes that mount."""
+    out = []
+    for n, thing in enumerate(things):
+        taken = {name for other in things[n + 1 :] if other.rear for name in other.front}
+        single = thing.front and not thing.rear and thing.piece in ANY_PIECE and lens_mount not in thing.front
+        out.append(
+            replace(thing, front=(lens_mount,), rear=thing.front) if single and taken & {*thing.front} else thing
+        )
+    return out
+
+
+def _leading_to(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter | None:
+    """'A PL to MFT ring I have' for an OCT-18 lens: the piece that is wanting before the one ring named, as cut."""
+    if len(things) != 1 or not things[0].front or body_mount not in things[0].rear or lens_mount in things[0].front:
+        return None
+    front = things[0].front[0]
+    if knowledge.rings.onward.get(lens_mount, {}).get(front):
+        return None
+    return supposed(Thing("", (), "", front=(lens_mount,), rear=(front,), piece="adapter"), len(things), knowledge)
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
@@ -102,6 +130,8 @@ def _is_plain(pair: str, knowledge: Knowledge) -> bool:
 def _right_rings(pair: str, knowledge: Knowledge) -> list[str]:
     """The rings without glass between the two mounts that hold infinity."""
     front, _, rear = pair.partition(">")
+    if not rear:
+        return []
     mounts = knowledge.catalogue.mounts
     rings = knowledge.rings.onward.get(front, {}).get(rear, ())
     one, other = mounts[front].register_mm, mounts[rear].register_mm
@@ -123,46 +153,6 @@ def _joined(things: Iterable[Thing]) -> list[Thing]:
         else:
             out.append(thing)
     return out
-
-
-def _shipped_helicoid(thing: Thing, knowledge: Knowledge) -> Adapter | None:
-    """The helicoid or bellows of the trade with these ends, where there is one."""
-    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None:
-        return None
-    low, high = thing.thickness_mm
-    off = knowledge.catalogue.assumptions[ENDS].value.greatest  # ends are named by round numbers
-    for adapter in knowledge.catalogue.adapters.values():
-        ends = adapter.thickness_mm
-        if adapter.kind != thing.piece or not (is_known(ends.shortest) and is_known(ends.longest)):
-            continue
-        if thing.front and adapter.front not in thing.front:
-            continue
-        near = abs(ends.shortest.nominal - low) <= off and abs(ends.longest.nominal - high) <= off
-        if near and adapter.front == adapter.rear:
-            return adapter
-    return None
-
-
-def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
-    """An adapter as it was described, taken for measured."""
-    assert thing.thickness_mm is not None
-    low, high = thing.thickness_mm
-    piece = thing.piece or "adapter"
-    front = thing.front[0] if thing.front else lens_mount
-    rear = thing.rear[0] if thing.rear else body_mount
-    if piece in (*ADDED_FOCUSING, TUBE):
-        front = rear = thing.front[0] if thing.front else lens_mount
-        kind = piece
-    else:
-        kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
-    span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
-    cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
-    name = f"your {low:g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
-    return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
-
-
-def _noun(kind: str) -> str:
-    return {"plain": "ring", "recessed": "cup", TUBE: "tube"}.get(kind, kind)
 
 
 def _pairs(thing: Thing, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Iterator[str]:

@@ -16,6 +16,7 @@ from grammar.subjects import Match, Subjects
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
 MOST_PART: Final = 0.5
+LEAST_STEM: Final = 4  # letters of that word: what is shorter is the name of a mount
 SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
 ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
@@ -60,7 +61,11 @@ def nearest(
 def _is_near(match: Match, least: float, intent: str) -> bool:
     """Whether a match is near enough; of a question with little else in it, one common word is."""
     return match.score >= least or (
-        intent in SPOKEN_OF and least <= LEAST and match.score >= ONE_WORD and match.part >= MOST_PART
+        intent in SPOKEN_OF
+        and least <= LEAST
+        and match.score >= ONE_WORD
+        and match.part >= MOST_PART
+        and any(len(one) >= LEAST_STEM for one in match.shared)
     )
 
 

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from engine.answers.alongside import alongside, straight_or_forced
+from engine.answers.alongside import alongside, nearer, straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.described import TUBE
+from engine.answers.forced import held_chain
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
-from engine.answers.named_pieces import TUBE, with_named_pieces
+from engine.answers.named_pieces import with_named_pieces
 from engine.answers.observing import beside, elsewhere
 from engine.answers.open_lens import depends
 from engine.answers.resolve import BodySide, LensSide, setup_of, unknown_register
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.unsold import is_free
 from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -22,6 +25,7 @@ from engine.chains.search import MOST_CHAINS
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Judged
 from grammar.questions import Question
+from grammar.sticking import is_open
 
 SHOWN = 3
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
@@ -39,17 +43,25 @@ def one_pair(
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
-    if passed_over:
-        # a piece that leads nowhere from this lens to this body was only a way of speaking
+    held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
+    if held is not None and not (question.intent == "chain" and is_free(question.limits)):
+        first = first or [held]
+    if passed_over or held is not None:
+        # the pieces lead nowhere from this lens to this body: that comes first, then what would do
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, question.limits.best or SHOWN)
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+    if not first and all(is_open(thing) for thing in question.adapters):
+        flush = nearer(tuple(found), ring, setup, named)
+        first = [flush] if flush is not None else []
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
-    if passed_over and question.adapters and chains:
+    if held is not None and not first:
+        lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
+    elif passed_over and question.adapters and found and not first:
         lines.insert(0, Line("head", PASSED_OVER))
     seen = Told()
     for chain in chains:
@@ -81,6 +93,14 @@ def one_pair(
 
         return with_picture(answer, question, named)
     return answer
+
+
+def _only_far_about(choice: Choice, question: Question) -> bool:
+    """Whether the one ring named is reached by further pieces alone, and even then to no infinity."""
+    if not choice.listed or len(question.adapters) != 1 or not question.adapters[0].front:
+        return False
+    best = choice.listed[0].judged
+    return best.verdict != "infinity" and len(best.chain.adapters) > 1
 
 
 def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
@@ -117,6 +137,10 @@ def _opening(
             "no": "No ring will do it",
         }
         extra = " within the limits you set" if question.limits != type(question.limits)() else ""
+        if not extra and ring.possible == "plain" and ring.thickness_mm is not None:
+            size = small_mm(ring.thickness_mm.nominal)
+            told = f"{subject}: no ring for it is in the facts, but a plain one of {size} would keep infinity"
+            return [Line("head", f"{told[:1].upper()}{told[1:]}; {ring.why}.")]
         return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
     first = chains[0].listed.judged
     certainty = CERTAINTY_WORDS[first.certainty]

@@ -1,28 +1,49 @@
-"""How the lens goes on the body, in one line beside an answer about something else of the two."""
+"""How the lens goes on the body, in a line beside an answer about something else of the two."""
 
 from __future__ import annotations
 
-from engine.answers.answer import Answer, Line
+from engine.answers.answer import Answer, Line, ListedChain, Quantity
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.telling import iris_text
 from engine.base.compact import replace
 from grammar.questions import Question
 
+MOST_PAIRS = 4
+
 
 def with_pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer with the best way for the one lens on the one body that it is about; as it is where there is none."""
-    if answer.chains is not None or len(question.lenses) != 1 or len(question.bodies) != 1:
-        return answer
-    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or lens.mount.id == body.mount.id:
+    """The answer with the best way for each lens on each body that it is about; as it is where there is none."""
+    lenses, bodies = question.lenses, question.bodies
+    if answer.chains or not lenses or not bodies or len(lenses) * len(bodies) > MOST_PAIRS:
         return answer
     from engine.answers.several import pair_numbers, pair_of, pair_told
 
-    pair = pair_of(question.with_(intent="chain", topic=None), lens, body, knowledge, by_lens=False, by_body=False)
-    if pair.chain is None:
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
+    chains: list[ListedChain] = []
+    for thing in lenses:
+        for place in bodies:
+            lens, body = lens_side(thing, knowledge.catalogue), body_side(place, knowledge.catalogue)
+            if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or lens.mount.id == body.mount.id:
+                continue
+            asked = question.with_(intent="chain", topic=None)
+            pair = pair_of(asked, lens, body, knowledge, by_lens=len(lenses) > 1, by_body=len(bodies) > 1)
+            if pair.chain is None:
+                continue
+            if len(lenses) == len(bodies) == 1:
+                _, iris = iris_text(pair.chain.listed.judged)
+                lines.append(
+                    Line("text", f"On that body: {pair_told(pair, question.feet)}. {iris[:1].upper()}{iris[1:]}.")
+                )
+            else:
+                lines.append(Line("fact", pair_told(pair, question.feet), 1))
+            quantities += pair_numbers(pair, knowledge)
+            chains.append(ListedChain(len(chains) + 1, pair.chain.listed, pair.chain.title))
+    if not chains:
         return answer
-    _, iris = iris_text(pair.chain.listed.judged)
-    line = Line("text", f"On that body: {pair_told(pair, question.feet)}. {iris[:1].upper()}{iris[1:]}.")
-    quantities = (*(answer.quantities or ()), *pair_numbers(pair, knowledge))
-    return replace(answer, lines=(*answer.lines, line), chains=(pair.chain,), quantities=quantities)
+    heads = [] if len(lenses) == len(bodies) == 1 else [Line("head", "How each gets there:")]
+    return replace(
+        answer, lines=(*answer.lines, *heads, *lines), chains=tuple(chains),
+        quantities=(*(answer.quantities or ()), *quantities),
+    )  # fmt: skip

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from engine.answers.answer import Answer
 from engine.answers.bare_sensor import glass_gone_mm, without_glass
+from engine.answers.described import TUBE
 from engine.answers.knowledge import Knowledge
-from engine.answers.named_pieces import TUBE
 from engine.answers.pair import TUBES, one_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.said import number, numbers

@@ -15,6 +15,7 @@ from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
+OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
 def answer(
@@ -34,6 +35,10 @@ def answer(
             question.text, "start-over", 0, (Line("text", "Forgotten. Start with a lens and a body."),),
             question=question, forgets=True,
         )  # fmt: skip
+    if _of_the_frame(question, before):
+        from engine.answers.cover import why_dark
+
+        return why_dark(question, knowledge)
     if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
@@ -50,6 +55,12 @@ def answer(
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _of_the_frame(question: Question, before: Question | None) -> bool:
+    """Whether the reason is asked for after what a lens lights of a frame."""
+    asked = question.intent == "why" and question.topic in OF_FRAME and question.number is None
+    return asked and question.follows and before is not None and before.intent == "coverage" and bool(question.lenses)
 
 
 def _drawing(
@@ -72,6 +83,7 @@ def _why(
 ) -> Answer | None:
     from engine.answers.reasons import why
 
+    pairs = None
     rows = _of_lens(question, rows)
     if (
         not (question.follows and rows and _is_of(question, rows))
@@ -80,6 +92,7 @@ def _why(
     ):
         found = chains_first(question)
         rows = tuple(chain.listed for chain in found.chains or ())
+        pairs = found if len(question.lenses) > 1 or len(question.bodies) > 1 else None  # why the one and not the other
         rows += _without_glass(question, rows, chains_first)
         if not rows:
             # without the mounts of both there is no chain to give reasons for: the words themselves are answered
@@ -95,6 +108,10 @@ def _why(
 
         return how_sure(question, rows[number - 1], number, knowledge)
     told = why(question, rows[number - 1], number, knowledge, rows)
+    if pairs is not None:
+        told = replace(
+            told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
+        )
     told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
 

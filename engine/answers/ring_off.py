@@ -7,8 +7,9 @@ from engine.answers.bare_sensor import glass_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.left_off import left_as_it_is
 from engine.answers.loose import off_by_mm
+from engine.answers.making import ring_to_make
 from engine.answers.pair import one_pair
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import number
 from engine.answers.wording import small_mm
 from engine.base.interval import Interval, is_known
@@ -41,8 +42,22 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
         Quantity("register_error_mm", Interval.exact(error), "of the ring"),
     )
-    told = Told((Line("head", text),), rows) + left_as_it_is(error, question, knowledge)
+    told = (
+        Told((Line("head", text),), rows) + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge)
+    )
     return told, abs(error) if error < 0 else None
+
+
+def _right_ring(question: Question, knowledge: Knowledge) -> Told:
+    """How thick the ring ought to be, where lens and body are known."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return Told()
+    ring = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
+    if ring.thickness_mm is None:
+        return Told()
+    text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
+    return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 
 def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.narrowing import UNCLAIMED
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import numbers
 from engine.base.compact import replace
@@ -14,7 +15,6 @@ from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
-UNCLAIMED: Final = ("numbers", "length")  # keys of what no word has claimed
 MEASURED: Final = "flange_to_image"  # 'registers 52 and 44' says them again as well
 REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
 THICKNESS: Final = "thickness"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from engine.answers.alongside import straight_or_forced
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.cautioning import cautions_of
 from engine.answers.chain_numbers import cover_numbers, price_of
@@ -22,6 +23,7 @@ from engine.facts.records import Adapter
 from grammar.questions import Question
 
 MOST_PAIRS = 100
+MOST_OF_ONE_WAY = 2  # so many rings named with both their mounts may be each for a lens of its own
 MOST_SHARED = 4  # pieces of which it is told whom they serve
 _OUTCOMES = (("infinity", "To infinity"), ("macro-only", "Close-up only"), ("unusable", "Not at all"))
 
@@ -35,6 +37,7 @@ class Pair:
     setup: Setup
     chain: ListedChain | None
     ring: Interval | None
+    none_serves: bool = False  # rings were named, and none of them takes the lens
 
 
 def each_pair(
@@ -85,17 +88,19 @@ def pair_of(
 ) -> Pair:
     """One lens on one body by its best chain; `by_lens`, `by_body`: whether the case names the lens, the body."""
     setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
+    question, none_serves = _with_rings_of(question, setup, knowledge)
     ring = ring_to_make(setup, knowledge.catalogue)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, 1)
     if not choice.listed and limits.using:
         # a piece that was named need not serve every pair
         named, limits = knowledge, replace(question.limits, using=())
         choice = choose(named, setup, limits, 1)
-    chain = None
-    if choice.listed:
+    chain = first[0] if first else None
+    if chain is None and choice.listed:
         chain = ListedChain(1, choice.listed[0], chain_title(choice.listed[0].judged, named))
-    elif is_free(question.limits):
+    elif chain is None and is_free(question.limits):
         chain = made_chain(ring, setup, knowledge)
     own = setup.lens.name if setup.lens.id else ""
     focal = f"{setup.lens.focal_length_mm.nominal:g} mm " if is_known(setup.lens.focal_length_mm) else ""
@@ -105,14 +110,28 @@ def pair_of(
     )  # fmt: skip
     name = own or f"{focal}{lens.mount.designation}"
     words = f"{name} on {body.body.name if body.body.id else body.mount.designation}" if by_body else name
-    return Pair(case, words, setup, chain, ring.thickness_mm)
+    return Pair(case, words, setup, chain, ring.thickness_mm, none_serves)
+
+
+def _with_rings_of(question: Question, setup: Setup, knowledge: Knowledge) -> tuple[Question, bool]:
+    """The question with those alone of the rings named that lead from this lens; and whether none of them does."""
+    lens = setup.lens_mount.id
+    fronts = {lens, *(joint.rear for joint in knowledge.joints.onward(lens))}
+    leading = {rear for thing in question.adapters if fronts & set(thing.front) for rear in thing.rear}
+    joining = [thing for thing in question.adapters if thing.front and thing.rear]
+    if len(joining) < MOST_OF_ONE_WAY:
+        return question, False
+    kept = tuple(one for one in question.adapters if one not in joining or set(one.front) & {*fronts, *leading})
+    serves = any(thing in kept for thing in joining)
+    return question.with_(adapters=kept), not serves
 
 
 def pair_told(pair: Pair, feet: bool) -> str:
     seat = f"; ring for infinity {small_mm(pair.ring.nominal)}" if pair.ring is not None else ""
     if pair.chain is None:
         return f"{pair.words}: no way found{seat}"
-    return f"{pair.words}: {way_told(pair.chain, feet)}{seat}"
+    other = "none of the rings you named takes it; it would need " if pair.none_serves else ""
+    return f"{pair.words}: {other}{way_told(pair.chain, feet)}{seat}"
 
 
 def way_told(chain: ListedChain, feet: bool) -> str:

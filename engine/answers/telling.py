@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 
 from engine.answers.answer import Line
 from engine.answers.knowledge import Knowledge
@@ -48,6 +49,8 @@ def link_name(link: Adapter | Joint, knowledge: Knowledge) -> str:
     if isinstance(link, Adapter):
         return link.name
     front, rear = (knowledge.catalogue.mounts[name].designation for name in (link.front, link.rear))
+    if link.kind == "held":
+        return f"held against {rear}, which takes no {front} lens"
     return f"screwed straight into {rear}" if link.kind == "thread" else f"{front} bayonet seated in {rear}"
 
 
@@ -77,7 +80,7 @@ def life_line(judged: Judged, feet: bool = False) -> str:
         return unknown_line(judged)
     if judged.verdict == "infinity":
         text = VERDICT_WORDS["infinity"]
-        if isinstance(near, Interval) and near.nominal > 0 and is_known(trace.value("travel_mm")):
+        if isinstance(near, Interval) and 0 < near.nominal < inf and is_known(trace.value("travel_mm")):
             text += f", and comes as near as {distance(near.nominal, feet)} from the sensor"
         elif _has_focusing(judged.chain) and isinstance(near, Interval):
             text += f", and with the helicoid out to {distance(near.nominal, feet)} from the sensor"

@@ -41,8 +41,8 @@ class Joint:
 
     front: str
     rear: str
-    kind: str  # thread | bayonet
-    outcome: str  # same | loose | binds | bayonet
+    kind: str  # thread | bayonet | held: against a mount that does not take it
+    outcome: str  # same | loose | binds | jams | bayonet | held
     off_um: int | None = None  # what it adds to the register error; None: a register is not known
 
 
