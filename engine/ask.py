@@ -228,7 +228,8 @@ class Desk:
         asked = plainly_about(unread.text, self.lexicon.subjects)
         if asked is not None:
             return unread.partial.with_(intent=asked, topic=None) if unread.partial else Question(unread.text, asked)
-        term = term_misspelt(unread.text, self.catalogue)
+        named = unread.partial is not None and (unread.partial.lenses or unread.partial.bodies)
+        term = term_misspelt(unread.text, self.catalogue) if not named else None
         return unread if term is None else Question(unread.text, "definition", things=(Thing("term", (term.id,)),))
 
     def _as_term(self, question: Question) -> Question:

@@ -96,7 +96,12 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
         for name in term.names:
             wanted = words_of(name)
             met = [word for word in wanted if nearest_keys(word, said)]
-            if met == wanted and len(wanted) >= len(said) - MOST_BESIDE and _is_long(wanted):
+            if (
+                met == wanted
+                and not set(wanted) <= set(said)
+                and len(wanted) >= len(said) - MOST_BESIDE
+                and _is_long(wanted)
+            ):
                 best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
     return best[1] if best else None
 

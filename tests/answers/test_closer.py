@@ -94,5 +94,6 @@ def test_a_lens_in_a_helicoid_is_focused_by_all_that_stands_behind_it(asked):
     found = asked(
         "how close does an 80mm enlarger lens focus on an E-mount body with a 36-90 helicoid, 74 mm flange to image"
     )
-    assert one(found, "magnification", "90 mm") == close((18 + 90 - 74) / 80)
-    assert one(found, "helicoid_setting_mm") == close(74 - 18)
+    plate = 1  # from the thread of the helicoid to the bayonet of the body
+    assert one(found, "magnification", "helicoid fully out") == close((18 + plate + 90 - 74) / 80)
+    assert one(found, "helicoid_setting_mm") == close(74 - 18 - plate)

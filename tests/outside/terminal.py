@@ -33,14 +33,17 @@ class Terminal:
                 raise AssertionError(f"{until!r} is not on the screen:\n{self.text}")
         return self.text
 
-    def settled(self, wanted: str = "", seconds: float = 20) -> str:
-        """The whole screen: once it is as `wanted`, or else when nothing more has come for a while."""
-        end, still, patience = time.monotonic() + seconds, 0, 100 if wanted else 8
+    def settled(self, wanted: str = "", seconds: float = 20, patience: int = 8) -> str:
+        """The whole screen: once it is as `wanted`, or else when nothing more has come for so many tenths of a second.
+
+        A screen on which nothing stands yet has not settled: the command is still starting.
+        """
+        end, still, patience = time.monotonic() + seconds, 0, 100 if wanted else patience
         while self.whole != wanted and still < patience and time.monotonic() < end:
             before = self.whole
             if not self._fed():
                 break
-            still = still + 1 if self.whole == before else 0
+            still = still + 1 if self.whole == before and self.text.strip() else 0
         return self.whole
 
     def _fed(self) -> bool:

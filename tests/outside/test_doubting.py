@@ -33,7 +33,7 @@ def test_it_is_asked_in_other_words_too(tmp_path: Path) -> None:
 
 def test_what_would_fix_it_names_the_smallest_change(tmp_path: Path) -> None:
     _, answer = piped(tmp_path, [FAR, "what would fix it"])
-    assert "to lift it: take 12 mm off the seat" in answer["text"]
+    assert "to lift it: take 2 mm off the seat" in answer["text"]
     assert "The seat that is right here: -2 mm" in answer["text"]
 
 

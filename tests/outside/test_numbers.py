@@ -78,7 +78,7 @@ def test_what_to_shave_off_is_known_from_the_talk(tmp_path: Path) -> None:
     assert "take 1 mm off one seat of the ring" in shave["text"]
     assert "At which mark" not in shave["text"]
     assert "12.5 mm lens is sharp to 18 cm" in other["text"]
-    assert "f/8 on Four Thirds forgives 0.12 mm: 0.88 mm still to set right" in stopped["text"]
+    assert "at f/8 on Four Thirds forgives 0.12 mm, 0.88 mm less than is needed" in stopped["text"]
 
 
 def test_what_is_told_last_of_a_ring_holds(tmp_path: Path) -> None:

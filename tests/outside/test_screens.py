@@ -42,6 +42,9 @@ STORY = (
 )
 
 
+PATIENT = 25  # tenths of a second of silence after which a screen is written down: a busy machine pauses
+
+
 def file_of(columns: int, at: int) -> Path:
     return SCREENS / str(columns) / f"{at + 1:02}-{STORY[at][1]}.txt"
 
@@ -156,7 +159,7 @@ def write_anew() -> None:
             terminal = Terminal(Path(home), columns, lines)
             for at, (keys, _) in enumerate(STORY):
                 terminal.type(keys)
-                file_of(columns, at).write_text(terminal.settled(), "utf-8", newline="\n")
+                file_of(columns, at).write_text(terminal.settled(patience=PATIENT), "utf-8", newline="\n")
             terminal.child.close(force=True)
 
 
