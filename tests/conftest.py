@@ -26,3 +26,8 @@ def pytest_unconfigure(config: pytest.Config) -> None:
     folder = config.stash.get(KEPT_IN, None)
     if folder is not None:
         shutil.rmtree(folder, ignore_errors=True)
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """One more than there are processors: many tests wait for a terminal or for a process of their own."""
+    return (os.cpu_count() or 1) + 1
