@@ -262,7 +262,7 @@ def _measure_piece(part: Part) -> None:
             part.piece = glass_of(part.factor)  # 'a 2x converter'
     elif noun.head and noun.head.implies and noun.head.implies[0].startswith(_TIMES):
         part.factor = float(noun.head.implies[0].removeprefix(_TIMES))  # 'a doubler'
-    if dioptre:
+    if dioptre and part.piece == "close-up-lens":
         part.factor = dioptre.numbers[0]
 
 

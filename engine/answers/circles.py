@@ -12,6 +12,7 @@ from engine.facts.records import Circle
 from grammar.questions import Question, Thing
 
 GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
+POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -126,7 +127,7 @@ def glass_factor(question: Question, facts: Catalogue) -> float | None:
     """The factor of all glass named, multiplied; None where none is named."""
     factor, seen = 1.0, False
     for thing in question.adapters:
-        value = thing.factor
+        value = thing.factor if thing.piece != POWERED and (thing.factor or 0) > 0 else None
         if value is None and thing.piece in GLASS and thing.thickness_mm is not None:
             low = thing.thickness_mm[0]  # a bare number beside a reducer is its factor
             value = low if LEAST_FACTOR <= low <= MOST_FACTOR else None

@@ -11,6 +11,8 @@ from tests.answers.talks import talk
     [
         ("and after flipping that doubler SR,", "how deep would i have 'M to the make cup"),
         ("f2, overcast, 1/50, iso 0 400, how strong a nd filter",),
+        ("full frame lens + -1 reducer on m43, any vignette",),
+        ("lens at life size, marked f8, see F0",),
         ("it has the 1 inch thread and 17.5 behind till the picture. so they are?", "which threads that"),
     ],
 )
