@@ -19,6 +19,7 @@ from grammar.questions import Question
 BASE_ISO = 100.0
 HALF_A_FRAME: Final = "a shutter of half a frame"
 SLOWEST_FRACTION_S = 0.4  # shutter times from here up are told in seconds, not as fractions
+FAST_S = 1 / 1000  # below it two figures tell enough
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
 TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
 ZERO = Interval.exact(0.0)
@@ -158,4 +159,6 @@ def held(light: Light) -> Interval:
 
 def seconds(value: float) -> str:
     """A shutter time as cameras show it."""
+    if value < FAST_S:
+        return f"1/{figures(1 / value, 2)} s"
     return f"1/{1 / value:.0f} s" if value < SLOWEST_FRACTION_S else f"{figures(value, 2)} s"
