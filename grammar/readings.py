@@ -99,7 +99,7 @@ def stops_told(phrases: list[Phrase]) -> tuple[float, ...]:
         else:
             # '75 mm f/3.5: want 5.6 8 11': one opens the lens, the others are what it is to be stopped down to
             out += [token.numbers[0] for token in phrase.mods if token.kind == "FNUM"][1:]
-    return tuple(out)
+    return tuple(one for one in out if one > 0)  # an opening of nought is none
 
 
 def limits_of(readings: Readings) -> Limits:

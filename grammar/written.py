@@ -126,8 +126,6 @@ def stop(match: re.Match[str]) -> Literal | None:
     """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
     number = float(match.group("n").replace(",", "."))
     apart = match.group().lower().startswith("f ") and number not in STOPS
-    if number <= 0:
-        return None  # no opening is so wide
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
 

@@ -125,7 +125,7 @@ def _wrong(answer: Answer) -> str:
         return f"intent {answer.intent} with {answer.unread}"
     if answer.unread is not None and answer.status != NOT_UNDERSTOOD:
         return f"unread, yet status {answer.status}"
-    if answer.unread is None and not answer.reading:
+    if answer.unread is None and not answer.reading and not answer.aside:
         return "an answer without the question read back"
     if not answer.lines and not answer.leaves:
         return "nothing is said"
