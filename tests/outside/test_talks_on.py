@@ -80,7 +80,7 @@ def test_without_the_ring_named_nothing_stands_there() -> None:
 
 
 def test_the_words_asked_before_still_ask_where_a_number_is_told() -> None:
-    assert "1/1024 s" in str(last("500mm T2 on L", "f8. exposure at iso 400 sun", "200")["text"])
+    assert "1/1000 s" in str(last("500mm T2 on L", "f8. exposure at iso 400 sun", "200")["text"])
 
 
 def test_what_it_is_like_in_full_frame_leaves_the_body_its_own_frame() -> None:
