@@ -94,6 +94,13 @@ class Lexicon:
         """The first phrase that was given for a record; its id where none was."""
         return self.first_phrase.get((kind, id_), id_)
 
+    def is_slip_of_mount(self, word: str) -> bool:
+        """Whether a word is a single slip away from the name of a mount that is one word."""
+        from grammar.nearest import slip_of
+
+        words = (key for key, (_, kind, _) in self.names.items() if kind == "mount" and key.isalpha())
+        return slip_of(word.casefold(), words) is not None
+
     def nearest(self, word: str, kinds: Collection[str] = KINDS) -> list[str]:
         """Known names that look most like `word`, the likeliest first, at most three. For error paths only."""
         from grammar.nearest import nearest_keys

@@ -88,7 +88,9 @@ def mended_runs(runs: Runs, lexicon: Lexicon) -> tuple[Runs, tuple[str, ...]]:
     """The line with slips of the finger put right, save in words that are part of a name."""
     unknown = [at for at, atom in enumerate(runs.atoms) if atom.is_word and not lexicon.words.knows(atom.text)]
     meant = {at: lexicon.words.mended(runs.atoms[at].text) for at in unknown[:_MOST_MENDED]}
-    if not any(meant.values()):
+    # 'exacta' is rather a mount misspelt than 'exact': it is told the mount's right name where it stands
+    meant = {at: slip for at, slip in meant.items() if slip and not lexicon.is_slip_of_mount(runs.atoms[at].text)}
+    if not meant:
         return runs, ()
     named = 0
     atoms, mended = list(runs.atoms), []

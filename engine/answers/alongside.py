@@ -75,7 +75,8 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     if supposed is not None:
         return [supposed]
     if off is not None and (question.adapters or question.said("thickness")):
-        return [off_ring(off, setup, knowledge)]
+        told_off = off_ring(off, setup, knowledge)
+        return [told_off] if told_off is not None else []
     if question.adapters and setup.lens_mount.coupling == "screw":
         forced = forced_chain(question, setup, knowledge)
         if forced is not None:

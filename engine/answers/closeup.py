@@ -133,10 +133,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     if wanted is not None and not tubes:
         for lens in lenses:
-            yield missing_extension(lens.focal.nominal, question)
+            yield missing_extension(lens.focal.nominal, question, knowledge.catalogue)
             yield at_magnification(lens, wanted, shown)
         if not lenses:
-            yield missing_extension(None, question)
+            yield missing_extension(None, question, knowledge.catalogue)
         for m in numbers(question, "magnification") if not lenses else ():
             yield light_alone(question, m, shown)
     for lens in lenses:

@@ -8,6 +8,7 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity
 from engine.answers.elsewhere import elsewhere
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
+from engine.answers.standin import ANY, OWN_BODY
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, life_line, template
 from engine.answers.wording import listed, quantity_text, small_mm
 from engine.base.interval import Interval, Unknown, is_known
@@ -18,6 +19,7 @@ from engine.judging.ranking import Listed
 from engine.physics.trace import Given
 from grammar.questions import Question
 
+_REGISTERS = ("lens_register_mm", "body_register_mm")
 _DECIDING = ("lens_register_mm", "body_register_mm", "f_number", "focal_length_mm", "hiatus_mm", "image_circle_mm")
 
 
@@ -30,6 +32,9 @@ def how_sure(question: Question, row: Listed, number: int, knowledge: Knowledge)
         best, worst = VERDICT_WORDS[judged.best], VERDICT_WORDS[judged.worst]
         lines.append(Line("text", f"At best it {_verb(best)}, at worst {_verb(worst)}."))
     given = {name: judged.measured_trace.given[name] for name in _DECIDING if name in judged.measured_trace.given}
+    if judged.setup.lens_mount.id == ANY:
+        given = {name: fact for name, fact in given.items() if name not in _REGISTERS}
+        lines.append(Line("fact", f"assumed: {OWN_BODY}", 1))
     for title, rows in (
         ("known", [row for row in given.values() if _is_known(row) and not row.assumed]),
         ("assumed", [row for row in given.values() if _is_known(row) and row.assumed]),

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from typing import Final
 
 from engine.answers.answer import Answer
 from engine.answers.knowledge import Knowledge
 from grammar.questions import Question
 
 Handler = Callable[[Question, Knowledge], Answer]
+Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
 
 
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
@@ -23,55 +25,54 @@ WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, whic
 
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
-    if intent in WAYS:
-        return _with_readings(_with_size_wanted(_handler(intent)))
-    if intent in READ_RINGS:
-        return _with_readings(_handler(intent))
     handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
-    return _with_pair(handler) if intent in ON_A_BODY else handler
+    beside = [add for kinds, add in _BESIDE if intent in kinds]
+    return _with(handler, beside) if beside else handler
 
 
-def _with_readings(handler: Handler) -> Handler:
-    """The handler, with what several readings of a ring tell before its answer."""
+def _with(handler: Handler, beside: Sequence[Beside]) -> Handler:
+    """The handler, with what goes beside its answer."""
 
     def asked(question: Question, knowledge: Knowledge) -> Answer:
         answer = handler(question, knowledge)
-        if question.said("readings") is None:
-            return answer
-        from engine.answers.readings import with_readings
-
-        return with_readings(answer, question, knowledge)
+        for add in beside:
+            answer = add(answer, question, knowledge)
+        return answer
 
     return asked
 
 
-def _with_size_wanted(handler: Handler) -> Handler:
-    """The handler, with what a magnification that is told asks of the lens before its answer."""
+def _size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What a magnification that is told asks of the lens, before the answer."""
+    if question.said("magnification") is None or answer.intent not in WAYS:
+        return answer
+    from engine.answers.closeup import with_size_wanted
 
-    def asked(question: Question, knowledge: Knowledge) -> Answer:
-        answer = handler(question, knowledge)
-        if question.said("magnification") is None or answer.intent not in WAYS:
-            return answer
-        from engine.answers.closeup import with_size_wanted
-
-        return with_size_wanted(answer, question, knowledge)
-
-    return asked
+    return with_size_wanted(answer, question, knowledge)
 
 
-def _with_pair(handler: Handler) -> Handler:
-    """The handler, with how the lens gets on the body behind its answer, where both are told by their mounts."""
+def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What several readings of a ring tell, before the answer."""
+    if question.said("readings") is None:
+        return answer
+    from engine.answers.readings import with_readings
 
-    def asked(question: Question, knowledge: Knowledge) -> Answer:
-        answer = handler(question, knowledge)
-        named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
-        if not named or question.said("magnification") is not None:
-            return answer
-        from engine.answers.pair_beside import with_pair
+    return with_readings(answer, question, knowledge)
 
-        return with_pair(answer, question, knowledge)
 
-    return asked
+def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """How the lens gets on the body, behind the answer, where both are told by their mounts."""
+    named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
+    if not named or question.said("magnification") is not None:
+        return answer
+    from engine.answers.pair_beside import with_pair
+
+    return with_pair(answer, question, knowledge)
+
+
+_BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
+    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
+)  # fmt: skip
 
 
 def _with_own_facts(handler: Handler) -> Handler:

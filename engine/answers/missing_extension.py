@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.said import numbers
-from engine.answers.wording import small_mm, times, trimmed
+from engine.answers.spacing import usual_focals
+from engine.answers.wording import listed, small_mm, times, trimmed
 from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
 
-EXAMPLE_MM = 50.0
 
-
-def missing_extension(focal: float | None, question: Question) -> Told:
+def missing_extension(focal: float | None, question: Question, facts: Catalogue) -> Told:
     """Of two magnifications told the smaller is the lens's own: x = f * (wanted - own)."""
     told = numbers(question, "magnification")
     if len(told) != 2 or told[0] == told[1]:
@@ -19,9 +19,9 @@ def missing_extension(focal: float | None, question: Question) -> Told:
     own, wanted = min(told), max(told)
     share = wanted - own
     if focal is None:
+        shown = listed([f"{small_mm(one * share)} for {trimmed(one, 1)} mm" for one in usual_focals(facts)])
         text = (
-            f"Beyond its own {times(own)} it takes {trimmed(share, 3)} of the focal length to {times(wanted)}: "
-            f"{small_mm(EXAMPLE_MM * share)} for a {EXAMPLE_MM:g} mm lens."
+            f"Beyond its own {times(own)} it takes {trimmed(share, 3)} of the focal length to {times(wanted)}: {shown}."
         )
         return Told((Line("head", text),))
     x = Interval.exact(focal * share)

@@ -9,6 +9,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.listing import chain_lines, close_up_quantities, seat_quantities
 from engine.answers.making import ring_to_make
 from engine.answers.observing import beside
+from engine.answers.standin import ANY, OWN_BODY
 from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, finding_text, seat_line, template
 from engine.answers.wording import listed, quantity_text
 from engine.base.interval import Unknown, is_known
@@ -158,6 +159,9 @@ def seat_lines(judged: Judged, depth: int, told: set[str]) -> Iterator[Line]:
         resting = "; the barrel does not enter the cup, so the lens rests on its face" if seat.rests_on_flange else ""
         grounds = SEAT_GROUNDS.get(link.seat_basis, link.seat_basis)
         yield Line("fact", f"seat of {link.name}: {thickness} ({grounds}){resting}", depth)
+    if judged.setup.lens_mount.id == ANY:
+        yield Line("fact", OWN_BODY, depth)
+        return
     for name, sign in (("body_register_mm", "plus"), ("lens_register_mm", "less")):
         step = judged.measured_trace.step(name)
         for line in step_lines(judged, step, depth, DEEPEST, told):

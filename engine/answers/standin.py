@@ -19,6 +19,7 @@ from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 
 ANY: Final = "its-own-mount"
+OWN_BODY: Final = "the lens is taken to be on a body of its own mount, whose register it has: the two cancel"
 NOWHERE: Final = Found((), 0, 0, 0, False, 0, 0, True, True)
 # the register of a lens on its own body cancels, so that any will do
 _MOUNT: Final = Mount(ANY, "its own mount", "", AS_TOLD, register_mm=Interval.exact(0.0))

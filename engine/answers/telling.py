@@ -278,7 +278,7 @@ def price_text(chain: Chain) -> str:
     if not chain.adapters:
         return ""
     if not bands:
-        return "you own it all"
+        return "nothing to buy"
     if any(band is None for band in bands):
         return "price not known"
     low = sum(band[0] for band in bands if band)

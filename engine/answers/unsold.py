@@ -38,9 +38,14 @@ def flush_chain(setup: Setup, knowledge: Knowledge) -> ListedChain:
     return as_listed(judged, chain_title(judged, knowledge))
 
 
-def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain:
-    """One ring of the user's that is this much too thick (below 0: too thin), by their own measurement."""
-    right = ring_to_make(setup, knowledge.catalogue).thickness_mm or Interval.exact(0.0)
+def off_ring(off_mm: float, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """One ring of the user's that is this much too thick (below 0: too thin), by their own measurement.
+
+    None where it is not known how thick it should be.
+    """
+    right = ring_to_make(setup, knowledge.catalogue).thickness_mm
+    if right is None:
+        return None
     seat = Span.fixed(Interval.exact(right.nominal + off_mm))
     name = f"your ring, {small_mm(abs(off_mm))} too {'thick' if off_mm > 0 else 'thin'}"
     piece = Adapter("described-1", name, setup.lens_mount.id, setup.body_mount.id, "plain", AS_TOLD, seat, "measured",

@@ -199,3 +199,23 @@ def test_no_answer_stands_twice_word_for_word_unless_the_same_is_asked(club: Des
     assert other.lines != first.lines
     assert "the rest stands as" in flat(other)
     assert same.lines == first.lines
+
+
+def test_a_mount_misspelt_is_told_its_name_though_the_slip_is_near_a_word_too(club: Desk) -> None:
+    last = talk(club, "exacta lens on x mount")[-1]
+    assert last.status == 2
+    assert last.unread is not None
+    assert last.unread.nearest == "Exakta"
+
+
+def test_stopping_down_to_a_number_is_a_stop(club: Desk) -> None:
+    assert reading(club, "28mm m42 on mft, ring .1 too thick", "how about stopping down to 8").endswith(
+        "at f/8, 0.1 mm too thick"
+    )
+
+
+@pytest.mark.parametrize("asked", ["why", "are you sure"])
+def test_the_register_of_a_lens_told_by_its_focal_length_is_not_said_to_be_nought(club: Desk, asked: str) -> None:
+    last = talk(club, "50mm with 10mm tube how close", asked)[-1]
+    assert "register of its own mount" not in flat(last)
+    assert "the two cancel" in flat(last)
