@@ -33,6 +33,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "orders": words.orders,
         "teaching": words.teaching,
         "sifting": words.sifting,
+        "mentions": {key: list(phrases) for key, phrases in words.mentions.items()},
         "sift_words": sorted(words.sift_words),
         "known": sorted(words.known),
         "alone": sorted(words.alone),
@@ -77,6 +78,7 @@ def _words(plain: Any) -> WordList:
         ],
         _texts_by_key(plain["teaching"]),
         {key: tuple(_texts(list(row))) for key, row in plain["sifting"].items()},
+        {key: tuple(_texts(phrases)) for key, phrases in plain["mentions"].items()},
         set(_texts(plain["sift_words"])),
     )
 

@@ -167,6 +167,8 @@ class Question:
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
+    # what an answer listens for, by key, and where it stands in the text
+    mentioned: tuple[tuple[str, int], ...] = field(default=(), compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 

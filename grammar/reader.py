@@ -9,6 +9,7 @@ from grammar.atoms import key_of, smooth
 from grammar.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.lexicon import Lexicon
+from grammar.mentioned import mentioned
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.taught import taught
@@ -25,7 +26,11 @@ _TRIM: Final = " \t\r\n.!?,;:"
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
     """The question that `text` puts; `before` is the one it may lean on. Whatever the text, it never raises."""
     got = _read(text, lexicon, before)
-    if before is None or isinstance(got, Unread):
+    if isinstance(got, Unread):
+        return got
+    heard = mentioned(f"{got.text} {got.asked} {got.off_word or ''}", lexicon.words.mentions)
+    got = got.with_(mentioned=heard)
+    if before is None:
         return got
     from grammar.whom import known_with
 

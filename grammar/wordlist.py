@@ -9,6 +9,7 @@ from engine.base.compact import compact, field
 from grammar.atoms import Runs, key_of
 
 ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
+MENTION: Final = "mention"  # phrases that an answer listens for
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
 _ENDINGS: Final = (("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""), ("ies", "y"))
@@ -48,6 +49,7 @@ class WordList:
     teaching: dict[str, str] = field(default_factory=dict)  # key -> what it does in a statement about one's own gear
     # key -> its first spelling and what it does in a question about all of one's own gear
     sifting: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    mentions: dict[str, tuple[str, ...]] = field(default_factory=dict)  # key -> phrases that an answer listens for
     sift_words: set[str] = field(default_factory=set)  # every single word of those
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
@@ -60,6 +62,9 @@ class WordList:
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
         if sort in (REPLY, ALIKE):
             return  # of what an answer holds, or advice is about: not of how a question is read
+        if sort == MENTION:
+            self.mentions[value] = tuple(phrase.casefold() for phrase in phrases)
+            return
         for phrase in phrases:
             key = key_of(phrase)
             if sort == "teach":

@@ -34,15 +34,6 @@ FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
 # ways to say that nothing stands between lens and body
-DIRECT = (
-    "no ring", "without a ring", "without any ring", "without ring", "without its ring", "without the ring",
-    "straight on", "straight into", "straight in", "held flush", "flush on", "directly on", "directly into",
-    "no adapter", "without an adapter", "bare on", "bare against", "nothing between", "with no ring",
-    "nothing in between", "held by hand", "hand held against",
-    "ring missing", "ring is missing", "forgot the ring", "forgot the 5", "ring left off", "ring left out",
-    "freelens", "held in front", "held against", "flush held", "held on",
-    "held to", "just held", "right onto my", "right on my", "clicks right", "clicks straight",
-)  # fmt: skip
 
 _FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
 
@@ -57,7 +48,7 @@ class Alongside:
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    direct = mentions(question, *DIRECT) or _FLUSH.search(question.text) is not None
+    direct = mentions(question, "held-direct") or _FLUSH.search(question.text) is not None
     if direct and not any(thing.front and thing.rear for thing in question.adapters):
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:
@@ -135,7 +126,7 @@ def alongside(
     told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
     if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
         told += _remedies(setup, knowledge)
-    if len(best.chain.adapters) > 1 or mentions(question, "stack", "two rings", "tolerance", "add up"):
+    if len(best.chain.adapters) > 1 or mentions(question, "stack-of-rings"):
         told += Told(
             (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
         )

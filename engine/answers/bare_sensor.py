@@ -16,29 +16,12 @@ from engine.facts.catalogue import Catalogue
 from engine.physics import seat
 from grammar.questions import Question
 
-ADDED: Final = (
-    "put a",
-    "put in",
-    "add",
-    "glued",
-    "fitted",
-    "placed",
-    "extra",
-    "more glass",
-    "drop in",
-    "behind the lens",
-)
 THICKEST_MM: Final = 8.0  # of what lies before a sensor
-GONE: Final = (
-    "taken off", "taken out", "removed", "pulled", "without its", "took off", "took out", "took the", "stripped",
-    "ripped", "peeled", "tore", "is gone", "no glass", "no filter", "without the glass", "out of my", "off my sensor",
-    "off the sensor", "converted", "conversion", "debayer", "full spectrum",
-)  # fmt: skip
 
 
 def glass_gone_mm(question: Question) -> float | None:
     """How thick the glass was that the question says is gone from before the sensor, mm."""
-    if not mentions(question, *GONE) or not mentions(question, "sensor", "glass", "stack", "filter"):
+    if not mentions(question, "glass-gone") or not mentions(question, "sensor-glass"):
         return None
     told = number(question, "glass")
     if told is not None:
@@ -46,15 +29,15 @@ def glass_gone_mm(question: Question) -> float | None:
     filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
     filters += [size for size in numbers(question, "filter_thread") if size <= THICKEST_MM]
     found = GLASS.search(question.text)
-    return float(found[1]) if found else filters[0] if filters and mentions(question, "sensor", "chip") else None
+    return float(found[1]) if found else filters[0] if filters and mentions(question, "sensor") else None
 
 
 def glass_added_mm(question: Question) -> float | None:
     """How thick the glass is that the question says was put before the sensor, mm."""
     told = number(question, "glass")
-    if told is None or glass_gone_mm(question) is not None or not mentions(question, *ADDED):
+    if told is None or glass_gone_mm(question) is not None or not mentions(question, "glass-added"):
         return None
-    return told if mentions(question, "sensor", "chip", "behind the lens", "between") else None
+    return told if mentions(question, "at-the-sensor") else None
 
 
 def shift_of(glass_mm: float, facts: Catalogue) -> Interval | None:

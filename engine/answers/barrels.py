@@ -11,15 +11,12 @@ from grammar.questions import Question
 
 CLAMPED = "clamp"  # how a mount couples that is a plain barrel
 NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
-SMOOTH = ("no thread", "without thread", "without a thread", "without any thread", "threadless", "smooth", "unthreaded",
-          "plain barrel", "not threaded", "plain tube", "no threads")  # fmt: skip
-HELD = ("tab", "pin", "lug", "push", "bayonet", "ear", "notch", "groove")  # then something holds it after all
 
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
     width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
-    if not mentions(question, *SMOOTH) or mentions(question, *HELD) or question.said("pitch") is not None:
+    if not mentions(question, "no-thread") or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
         return Told()
     rows = [
         mount for mount in knowledge.catalogue.mounts.values()

@@ -18,7 +18,7 @@ from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of
 from engine.answers.telling import chain_title
 from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.ways_apart import ways_apart
-from engine.answers.ways_told import OPTICAL, WORTH
+from engine.answers.ways_told import OPTICAL
 from engine.answers.wording import money, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -27,7 +27,6 @@ from engine.facts.records import Mount
 from grammar.questions import ALL, Question
 
 # what is said of the lenses that were spoken of
-THEM = ("all of them", "them all", "they all", "all of those", "each of them", "every one of them")
 MOST_OF_KIND = 6
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
@@ -81,7 +80,7 @@ def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledg
 
 def _is_choice(question: Question) -> bool:
     """'tubes or a helicoid': pieces set against each other, only one of which is to be bought."""
-    return len(question.adapters) > 1 and mentions(question, "or", "vs", "versus")
+    return len(question.adapters) > 1 and mentions(question, "either-or")
 
 
 def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
@@ -96,7 +95,7 @@ def _of_glass(answer: Answer | None, knowledge: Knowledge) -> Sequence[Advice]:
 
 def _of_all_of_them(question: Question, knowledge: Knowledge) -> Question:
     """The question with all lenses or bodies of one's own that it means, also as 'all of them' with none named."""
-    if not question.lenses and question.said(ALL) is None and mentions(question, *THEM):
+    if not question.lenses and question.said(ALL) is None and mentions(question, "all-of-them"):
         question = question.with_(values=(*question.values, (ALL, "lenses")))
     return with_all_of_mine(question, knowledge.catalogue)
 
@@ -118,7 +117,7 @@ def _pairs_told(
             return None
         if hub_of(question) is not None:
             return _weighed(question, knowledge)
-        if mentions(question, *WORTH) or _is_choice(question):
+        if mentions(question, "worth-it") or _is_choice(question):
             weighed = _weighed(question, knowledge)
             if weighed.chains:
                 return weighed

@@ -72,5 +72,5 @@ def _register(mount: Mount) -> Quantity:
 
 def _is_coupled_so(mount: Mount, question: Question) -> bool:
     """Whether the mount is of the coupling that the question names; of any where it names none."""
-    named = {word for word in ("screw", "bayonet", "breech") if mentions(question, word)}
+    named = {word for word in ("screw", "bayonet", "breech") if mentions(question, f"coupled-{word}")}
     return not named or any(mount.coupling.startswith(word) for word in named)

@@ -28,7 +28,6 @@ from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
-LAYERS = ("layer", "foil", "sheet", "can", "brass", "tape", "paper", "cut", "shim how", "make")
 SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
@@ -64,7 +63,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
 def _in_thou(told: Told, question: Question) -> Told:
     """The shim in thousandths of an inch, where they are asked for."""
     shims = [row.value.nominal for row in told.quantities if row.name == "shim_mm"]
-    if not shims or not mentions(question, "thou", "inch"):
+    if not shims or not mentions(question, "thou-or-inch"):
         return Told()
     text = f"{small_mm(shims[0])} is {trimmed(shims[0] / calibration.INCH_MM * 1000, 1)} thou."
     return Told((Line("text", text),))
@@ -166,7 +165,7 @@ def layers(question: Question, knowledge: Knowledge) -> Told:
 
 def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Told:
     """How many layers of what is at hand make the shim."""
-    if not mentions(question, *LAYERS) and shim is None and question.said("layer") is None:
+    if not mentions(question, "shim-layers") and shim is None and question.said("layer") is None:
         return Told()
     wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
     own = own_sheets(question, wanted)
@@ -194,7 +193,7 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
 
 
 def _asked_back(question: Question) -> list[Line]:
-    if is_target(question) or mentions(question, *LAYERS):
+    if is_target(question) or mentions(question, "shim-layers"):
         return []
     return [
         Line(

@@ -3,18 +3,12 @@
 from __future__ import annotations
 
 from engine.answers.distances import Distances
-from engine.answers.loose import TOO_CLOSE
 from engine.answers.said import distance_mm, focals, last_said, number
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
 from grammar.questions import OFF, Question
 
-# words that say a length is where focus ends, not where infinity falls on the scale
-LIMIT = ("stops dead", "goes out to",
-         "stops at", "stop at", "ends at", "no farther", "no further", "nothing beyond", "take off", "too thick",
-         "only to",
-         "cannot get past", "cant get past", "won't go past", "wont go past", "max distance")  # fmt: skip
 # a lens that does not get farther than what follows
 NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
@@ -59,6 +53,7 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
     return question.with_(
         intent="focus-verdict" if other else question.intent, distance_mm=None,
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),
+        mentioned=(*question.mentioned, ("sits-too-far", len(question.text))),
     )  # fmt: skip
 
 
@@ -92,5 +87,5 @@ def is_limit(question: Question) -> bool:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
     if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
-    ends, past = last_said(question, *LIMIT, pattern=NO_FARTHER), last_said(question, *TOO_CLOSE)
+    ends, past = last_said(question, "ends-at", NO_FARTHER), last_said(question, "sits-too-close")
     return ends > past

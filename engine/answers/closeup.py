@@ -38,9 +38,7 @@ from grammar.questions import Question
 TUBE = "extension-tube"
 MOST_ROWS = 10
 LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
-WANTED = ("want", "need", "reach", "get to", "closest to", "nearest to", "which of", "to get", "for ")
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
-NEARER = ("enough", "closer", "nearer")
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
@@ -110,7 +108,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
-    if wanted is not None and tubes and mentions(question, *WANTED):
+    if wanted is not None and tubes and mentions(question, "wanted-near"):
         filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
@@ -145,7 +143,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
         near = distance_mm(question) or number(question, "close_focus") or _own_nearest(question, knowledge)
         yield from with_close_up_lens(lens, question, shown, near)
-        if tubes and mentions(question, *NEARER):
+        if tubes and mentions(question, "near-enough"):
             for m in LARGER:
                 yield further(lens, m, tubes)
         if sets_told(tubes, question) or wanted is not None:

@@ -90,7 +90,7 @@ def _only_crops(name: str) -> bool:
 
 
 def _is_method(question: Question) -> bool:
-    return mentions(question, "how do i measure", "how to measure", "measuring", "find out")
+    return mentions(question, "how-to-measure")
 
 
 def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -> Told:
@@ -135,7 +135,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
     """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
-    if question.said("pixels") or mentions(question, "pixel", "uhd", "hd", "4k"):
+    if question.said("pixels") or mentions(question, "in-pixels"):
         wanted = "pixels left"
         if not any(wanted in line.text for line in lines):
             ask = "How many pixels are left hangs on the body: how many has it across and down?"
@@ -155,9 +155,7 @@ def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) ->
 
 def _wants_crop(question: Question) -> bool:
     """Whether the crop is what is asked: the largest, or one of a shape."""
-    return asks_shape(question) or mentions(
-        question, "largest", "biggest", "best", "punch", "timeline", "how big a crop", "crop"
-    )
+    return asks_shape(question) or mentions(question, "largest-crop")
 
 
 def _of_circle(
@@ -212,7 +210,7 @@ def _shift(question: Question) -> tuple[float, float, str]:
     by = number(question, "shift")
     if by is None:
         return 0.0, 0.0, ""
-    upright = mentions(question, "up", "rise", "fall", "down", "vertical")
+    upright = mentions(question, "up-or-down")
     return (
         (0.0, by, f", shifted {trimmed(by, 2)} mm up")
         if upright

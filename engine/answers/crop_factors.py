@@ -18,7 +18,6 @@ from grammar.questions import Question
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 HOST = "mirrorless"
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
-FURTHER = ("another", "further", "additional", "extra", "on top", "plus", "4k", "video mode", "more")
 
 
 @compact
@@ -78,7 +77,7 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
     forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
     own = crop_of(max(forms, key=lambda form: form.diagonal_mm)) if forms else None
-    is_own = own is not None and abs(told / own.by_diagonal - 1) < NEAR_OWN and not mentions(question, *FURTHER)
+    is_own = own is not None and abs(told / own.by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
     if own is None or is_own:
         return Crop(f"{told:g}x crop", told)
     assert own.by_width is not None

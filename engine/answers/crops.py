@@ -86,9 +86,9 @@ def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
         if ":" in said:
             first, _, second = said.partition(":")
             out.append((said, float(first) / float(second)))
-    if (question.said("magnification") == "1" and mentions(question, "1:1")) or mentions(question, "square"):
+    if (question.said("magnification") == "1" and mentions(question, "one-to-one")) or mentions(question, "square"):
         out.append(("1:1", 1.0))
-    if form is not None and mentions(question, "native", "own shape"):
+    if form is not None and mentions(question, "native-shape"):
         out.append(("own-shape", form.width_mm / form.height_mm))
     return out
 

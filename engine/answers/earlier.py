@@ -20,10 +20,6 @@ from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
-# words that tell which of two meanings is meant: chains of the last answer, or answers
-THINGS = ("lens", "body", "camera")  # which, where several are named, are those that were named
-ANSWERS = ("answer", "before", "earlier", "previous", "body", "camera", "lens", "last two", "question")
-
 
 class Past(Protocol):
     """One answer of before, as the talk keeps it."""
@@ -42,14 +38,14 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
     """The comparison that the question asks of what was answered; None where it names what it compares."""
     others = question.said("and_number")
     several = max(len(question.lenses), len(question.bodies)) > 1
-    looks_back = mentions(question, *(word for word in ANSWERS if not several or word not in THINGS)) or (
+    looks_back = mentions(question, "earlier-answers", *(() if several else ("earlier-things",))) or (
         question.number is not None and others is not None
     )
     if not question.follows or question.adapters or (several and not looks_back):
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):
         return _chains(question, (question.number, int(others.split(",")[0])), rows, knowledge)
-    if question.number is not None and len(rows) > 1 and not mentions(question, *ANSWERS):
+    if question.number is not None and len(rows) > 1 and not mentions(question, "earlier-answers", "earlier-things"):
         if question.number == 1:
             return _refused(
                 question, "The first of the last answer, against which? Say 'compare the first and the second'."

@@ -51,7 +51,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += same_depth(question, at, knowledge.catalogue)
     for crop in crops:
         told += crop_factor_of(crop)
-    if at is None and not lenses and mentions(question, "crop", "f number", "f-number", "squared", "exposure"):
+    if at is None and not lenses and mentions(question, "crop-or-exposure"):
         at = EXAMPLE_STOP
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
     if at is not None:
@@ -63,10 +63,10 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     if question.topic == MATCH:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
-    if mentions(question, " or ", " vs ") or question.topic == "better":
+    if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
     lines = [*told.lines, *note.lines]
-    if len(lines) < 2 or mentions(question, "exposure", "light", "bright", "meter"):
+    if len(lines) < 2 or mentions(question, "of-light"):
         rows = nearest(question.text, knowledge.catalogue, 1)
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     return Answer(
@@ -77,7 +77,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
 def _of_exposure(question: Question) -> bool:
     """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
     went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE
-    return went_on or mentions(question, "exposure", "expose", "brightness", "darker", "brighter", "meter", "nd")
+    return went_on or mentions(question, "of-exposure")
 
 
 def _of_angle(question: Question, crops: list[Crop]) -> Told:

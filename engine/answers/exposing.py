@@ -13,7 +13,7 @@ from engine.answers.close_picture import shown_by
 from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
-from engine.answers.exposure_change import FILTERED, changed_exposure, density_with_glass
+from engine.answers.exposure_change import changed_exposure, density_with_glass
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import (
@@ -34,7 +34,6 @@ from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import exposure, focus
 from grammar.questions import Question
 
-SHUTTER_ASKED = ("what shutter", "which shutter", "shutter then", "shutter would", "shutter do")
 LEAST_OFF = 0.15  # stops; an exposure off by less is right
 
 
@@ -70,7 +69,7 @@ def _wants_density(question: Question) -> bool:
     """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
     fixed = question.lens is not None and "fixed iris" in question.lens.traits
     counted = question.said("stops") or question.said("variable") or question.adapters
-    return (mentions(question, *FILTERED) or fixed) and question.said("light") is not None and not counted
+    return (mentions(question, "filtered") or fixed) and question.said("light") is not None and not counted
 
 
 def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
@@ -84,21 +83,21 @@ def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
 
 def _asked(question: Question, light: Light) -> str:
     """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
-    if mentions(question, *SHUTTER_ASKED) and light.counted is not None and question.f_number is not None:
+    if mentions(question, "which-shutter") and light.counted is not None and question.f_number is not None:
         return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
-    if mentions(question, "nd", "density", "neutral"):
-        nd_alone = not light.filters or not mentions(question, "shutter", "iso")
+    if mentions(question, "nd-or-density"):
+        nd_alone = not light.filters or not mentions(question, "shutter-or-iso")
         if nd_alone:
             return ""
     # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
     scene_and_iso = question.said("light") is not None and light.iso is not None
     if light.counted is not None and not is_known(light.shutter):
-        if scene_and_iso or mentions(question, "shutter", "exposure time", "how long", "expose", "exposure"):
+        if scene_and_iso or mentions(question, "exposure-time"):
             return "shutter"
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
     unset = question.f_number is None and question.said("aperture") is None
-    asks = mentions(question, "which aperture", "what aperture", "which f", "what f", "which stop", "what stop")
+    asks = mentions(question, "which-stop")
     return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
 
 
@@ -125,7 +124,7 @@ def _which_iso(light: Light, question: Question) -> Told | None:
     """'base 400 and 3200, which one': what the scene asks for, and the told one that is nearest to it."""
     isos = numbers(question, "iso")
     scene = question.said("light") is not None and light.counted is not None and is_known(light.shutter)
-    if len(isos) < 2 or not scene or not mentions(question, "which", "or"):
+    if len(isos) < 2 or not scene or not mentions(question, "which-or"):
         return None
     assert light.counted is not None
     wanted = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))

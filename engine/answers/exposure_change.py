@@ -21,19 +21,9 @@ from engine.physics import exposure
 from grammar.questions import Question
 
 LEAST_CHANGE = 0.005  # stops; less is no change
-WANTED = ("need", "want", "would like", "must", "has to", "should be", "for video")
-OVER = ("over", "too bright", "overexposed", "blown", "too hot")
-UNDER = ("under", "too dark", "underexposed")
 THIRDS = {1: "1/3 stop", 2: "2/3 stop", 4: "1 1/3 stops", 5: "1 2/3 stops"}
 THIRD_NEAR = 0.005
 # a setting that was read off a meter, or is to be replaced: then the scene need not be assumed
-METERED = (
-    "meter", "reading", "reads", "camera wants", "says", "shows", "base", "now", "new", "instead", "was", "before",
-    "is right", "becomes", "equivalent exposure", "same exposure", "screw", "put on", "after",
-)  # fmt: skip
-SHORTER = ("faster", "quicker", "shorter", "brighter", "opened", "open up", "opening")
-SWAPPED = ("instead", "swap", "replac", "change", "switch", "went from", "upgrade", "traded")
-FILTERED = ("nd", "filter", "density", "neutral", "grey", "gray")
 
 
 @compact
@@ -69,11 +59,11 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
 def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
     """'ND to go from f/11 to f/2': the density that keeps the shutter while the lens is opened so far."""
     light = light_of(question, knowledge)
-    if len(question.stops) != 2 or light.filters or not mentions(question, *FILTERED) or question.said("light"):
+    if len(question.stops) != 2 or light.filters or not mentions(question, "filtered") or question.said("light"):
         return None
     closed, opened = max(question.stops), min(question.stops)
     exact = Interval.exact(2 * log2(closed / opened))
-    if mentions(question, "halfway", "between") or exact.nominal < LEAST_CHANGE:
+    if mentions(question, "between") or exact.nominal < LEAST_CHANGE:
         return None
     text = f"{trimmed(exact.nominal, 2)} stops of ND let f/{f_number(closed)} be opened to f/{f_number(opened)}."
     told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
@@ -82,8 +72,9 @@ def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
 
 def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) -> Told | None:
     """'3 stops over at 1/50': what puts it right, each alone. None where nothing is said to be over or under."""
-    stops, over, under = number(question, "stops"), mentions(question, *OVER), mentions(question, *UNDER)
-    measured = times or question.said("iso") or mentions(question, *FILTERED, "meter", "expos", "histogram")
+    stops = number(question, "stops")
+    over, under = mentions(question, "overexposed"), mentions(question, "underexposed")
+    measured = times or question.said("iso") or mentions(question, "filtered", "metered-so")
     if stops is None or over == under or not measured or len(times) > 1 or question.said("light"):
         return None
     off = stops if over else -stops
@@ -116,7 +107,7 @@ def stops_from(question: Question) -> Told:
     stops, at = number(question, "stops"), question.stops[0] if question.stops else question.f_number
     if stops is None or at is None or question.said("shutter") or question.said("frame_rate") or question.said("light"):
         return Told()
-    if question.said("iso") or question.adapters or mentions(question, *FILTERED, "meter"):
+    if question.said("iso") or question.adapters or mentions(question, "filtered", "meter"):
         return Told()
     closed, opened = (exposure.f_number_after(Interval.exact(at), Interval.exact(one)) for one in (stops, -stops))
     if not (is_known(closed) and is_known(opened)):
@@ -127,7 +118,7 @@ def stops_from(question: Question) -> Told:
         (f"{apart} down from f/{f_number(at)}, darker, is f/{trimmed(closed.nominal, 2)}", "stopped down", closed),
         (f"{apart} up from f/{f_number(at)}, brighter, is f/{trimmed(opened.nominal, 2)}", "opened", opened),
     ]
-    if mentions(question, "over", "up", "open", "brighter", "faster", "wider", "more light"):
+    if mentions(question, "brighter-by"):
         ways.reverse()
     text = "; ".join(says for says, _, _ in ways)
     return Told((Line("head", f"{text}."),), tuple(Quantity("f_number", value, case) for _, case, value in ways))
@@ -147,9 +138,9 @@ def steps_between(question: Question) -> Told:
 def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
     """The density that was right, once other glass stands behind the lens: brighter by 2*log2 of the factor."""
     had, factors = number(question, "stops"), [thing.factor for thing in question.adapters if thing.factor]
-    if not factors or not mentions(question, *FILTERED) or question.said("shutter") or question.said("frame_rate"):
+    if not factors or not mentions(question, "filtered") or question.said("shutter") or question.said("frame_rate"):
         return Told()
-    swapped = len(factors) == 2 and mentions(question, *SWAPPED, "now")
+    swapped = len(factors) == 2 and mentions(question, "swapped", "now")
     factor = factors[1] / factors[0] if swapped else glass_factor(question, knowledge.catalogue)
     marks = held(light_of(question, knowledge))
     had = marks.nominal if had is None and marks.nominal > 0 else had
@@ -187,8 +178,8 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         out.append(Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal))
     told = number(question, "stops")
     if told is not None and not light.filters:
-        shorter = mentions(question, *SHORTER)
-        way = "more light" if shorter else "of ND" if mentions(question, *FILTERED) else "less light"
+        shorter = mentions(question, "faster-now")
+        way = "more light" if shorter else "of ND" if mentions(question, "filtered") else "less light"
         out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
     factor = glass_factor(question, knowledge.catalogue)
     if factor is not None:
@@ -198,7 +189,7 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
 
 def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float]:
     """The value before and the one after; what is told first of 'this instead of that' comes after."""
-    return (told[-1], told[0]) if mentions(question, "instead of", "rather than") else (told[0], told[-1])
+    return (told[-1], told[0]) if mentions(question, "instead-of") else (told[0], told[-1])
 
 
 def _has_pair(question: Question) -> bool:
@@ -209,7 +200,7 @@ def _has_pair(question: Question) -> bool:
 def _is_metered(question: Question) -> bool:
     """Whether the shutter told belongs to the setting before the change, and not to one that is wanted of a scene."""
     alone = not question.said("iso") and not question.stops and question.lens is None
-    return _has_pair(question) or alone or mentions(question, *METERED)
+    return _has_pair(question) or alone or mentions(question, "metered")
 
 
 def _new_shutter(time: float, changes: list[Change]) -> Told:
@@ -230,7 +221,7 @@ def _kept_shutter(time: float, changes: list[Change], question: Question, knowle
     """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
     light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
     filtered = bool(light.filters) or (question.said("stops") is not None and not _has_pair(question))
-    if filtered or abs(brighter) < LEAST_CHANGE or not mentions(question, *FILTERED):
+    if filtered or abs(brighter) < LEAST_CHANGE or not mentions(question, "filtered"):
         return Told()
     if brighter < 0:
         text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."
@@ -244,7 +235,7 @@ def _kept_shutter(time: float, changes: list[Change], question: Question, knowle
 def _new_stop(question: Question, knowledge: Knowledge) -> Told | None:
     """'f/8 without, ND8 on: what stop': the f-number that a filter asks for, where no shutter is spoken of."""
     light = light_of(question, knowledge)
-    asks = mentions(question, "what aperture", "what stop", "which aperture", "which stop", "what f", "which f", "now")
+    asks = mentions(question, "which-stop-now")
     if not light.filters or len(question.stops) != 1 or not asks or question.said("iso") or question.said("frame_rate"):
         return None
     opened = exposure.f_number_after(Interval.exact(question.stops[0]), -held(light))
@@ -265,7 +256,7 @@ def _between_shutters(
     others = [one for one in changes if not light.filters or not one.says.startswith(light.filters[0])]
     others = [one for one in others if " to " in one.says]
     apart = log2(last / first)
-    if mentions(question, *FILTERED, *WANTED):
+    if mentions(question, "filtered", "is-wanted"):
         wanted = abs(apart) + sum(one.brighter for one in others)
         beside = f", {listed([one.says for one in others])}" if others else ""
         short, long = sorted((first, last))

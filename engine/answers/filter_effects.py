@@ -72,8 +72,8 @@ def _mm(value: float) -> str:
 
 def is_behind(question: Question) -> bool:
     """Whether the filter asked about sits behind the lens."""
-    placed = mentions(question, "behind", "rear filter", "drop-in", "drop in", "in the adapter", "inside the adapter")
-    return placed and mentions(question, "filter", "gel", "glass")
+    placed = mentions(question, "behind-lens")
+    return placed and mentions(question, "filter-or-gel")
 
 
 def rear_filter(question: Question, knowledge: Knowledge) -> Told:

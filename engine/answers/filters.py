@@ -29,7 +29,7 @@ def for_filters(question: Question, facts: Catalogue) -> bool:
         return False
     threads = [_is_filter(thing, facts) for thing in things]
     bodies = all(_is_filter(thing, facts) for thing in question.bodies if thing.kind == "mount")
-    return any(threads) and bodies and mentions(question, "filter", "step", "nd", "hood")
+    return any(threads) and bodies and mentions(question, "front-filter")
 
 
 def _is_filter(thing: Thing, facts: Catalogue) -> bool:
@@ -56,7 +56,7 @@ def front_filters(question: Question, knowledge: Knowledge) -> Told:
 
 def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
     """The filter threads told, and those of one's own lenses, where filters or step rings are wanted; mm."""
-    if not mentions(question, "nd", "filter", "step", "hood") or not mentions(question, "thread", "filter", "step"):
+    if not mentions(question, "front-filter") or not mentions(question, "filter-thread"):
         return ()
     facts = knowledge.catalogue
     sizes = _sizes_mm(facts)

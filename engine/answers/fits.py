@@ -292,6 +292,6 @@ def _of_lens(question: Question, lens: Thing | None, knowledge: Knowledge) -> To
     circle, _ = usual_circle(knowledge.catalogue, side.lens, side.mount)
     if is_known(circle):
         told += Told((), (Quantity("image_circle_mm", circle, side.mount.id),))
-    if side.mount.coupling == "screw" and mentions(question, "thread", "screw", "hole", "start"):
+    if side.mount.coupling == "screw" and mentions(question, "screws-in"):
         told += Told(tuple(alike_lines(side.mount, knowledge)))
     return told

@@ -12,23 +12,10 @@ from engine.facts.records import Mount
 from engine.physics import coverage
 from grammar.questions import Question, Thing
 
-ASKED = (
-    "fill",
-    "cover",
-    "vignet",
-    "corner",
-    "full picture",
-    "full image",
-    "whole frame",
-    "whole sensor",
-    "lit",
-    "crop",
-)
-
 
 def lit_there(question: Question, lens: Thing | None, mount: Mount, knowledge: Knowledge) -> tuple[str, list[Quantity]]:
     """What follows the line of a mount: the share lit of its smallest usual frame and of its largest."""
-    if lens is None or not mentions(question, *ASKED):
+    if lens is None or not mentions(question, "picture-filled"):
         return "", []
     circles = circles_of(question.with_(lenses=(lens,)), knowledge.catalogue)
     names = dict.fromkeys(name for name in (mount.smallest_format, mount.format) if name)

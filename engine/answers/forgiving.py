@@ -16,25 +16,13 @@ from engine.facts.records import Format
 from engine.physics import focus
 from grammar.questions import Question
 
-SPEAKS: Final = (
-    "matter",
-    "worth",
-    "error",
-    "forgive",
-    "good enough",
-    "close enough",
-    "leave it",
-    "bother",
-    "care",
-    "fine",
-)
 LARGEST_MM: Final = 3.0  # of what is still called an error
 
 
 def forgiven(question: Question, knowledge: Knowledge) -> Told:
     """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
     at, error = stop(question), number(question, "numbers", "thickness", "length", "total")
-    if at is None or error is None or not 0 < error <= LARGEST_MM or not mentions(question, *SPEAKS):
+    if at is None or error is None or not 0 < error <= LARGEST_MM or not mentions(question, "does-it-matter"):
         return Told()
     lines, rows = [], []
     for form, blur, allowed in allowances(at, question, knowledge):

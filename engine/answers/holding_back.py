@@ -12,7 +12,6 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
-YES_OR_NO = ("do i need", "do i even", "is nd", "need nd", "need an nd", "necessary")
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
 
@@ -28,7 +27,7 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
         return _lacking(light, stops)
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
-    yes = "Yes: " if stops.least > 0 and mentions(question, *YES_OR_NO) else ""
+    yes = "Yes: " if stops.least > 0 and mentions(question, "nd-needed") else ""
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
     told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
     had = number(question, "stops")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.said import mentions, numbers
 from engine.answers.wording import f_number, listed, trimmed
@@ -12,12 +10,10 @@ from engine.physics import closeup
 from grammar.questions import Question
 from grammar.written import STOPS
 
-SPEAKS: Final = ("hole", "paper stop", "drop in stop", "drop-in stop", "waterhouse", "stop disc", "stop plate")
-
 
 def holes_for(question: Question) -> Told:
     """The hole for every stop that is wanted, on every lens told."""
-    if not mentions(question, *SPEAKS):
+    if not mentions(question, "hole-for-stop"):
         return Told()
     lines, rows = [], []
     for lens in question.lenses:

@@ -23,7 +23,6 @@ from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
 MOST = 6
-SURE = ("so its", "so it is", "plain", "yes", "right", "surely", "must be", "has to be", "same as")
 ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 DETAILS = (
@@ -69,7 +68,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         mount = knowledge.catalogue.mounts[name]
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         quantities += _numbers(mount, knowledge)
-    if mentions(question, "measure", "gauge", "pitch", "how do i", "how to"):
+    if mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
@@ -98,7 +97,7 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
 
 def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
-    return mentions(question, "bayonet") and not mentions(question, "thread", "screw", "pitch", "tpi")
+    return mentions(question, "bayonet") and not mentions(question, "thread-told")
 
 
 def _tells_mounts(advice: Advice) -> bool:
@@ -147,7 +146,7 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     screws = [mount for mount in named if mount.thread]
     if len({mount.id for mount in screws}) != 1 or number(question, "flange_to_image") is not None:
         return Told()
-    if not (mentions(question, *SURE) or question.text.rstrip().endswith("?")):
+    if not (mentions(question, "taken-for-sure") or question.text.rstrip().endswith("?")):
         return Told()
     mount = screws[0]
     told, thread = thread_measured(question)[0], facts.threads[mount.thread or ""]
@@ -240,7 +239,7 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
         yield Line("ask", BY_PAPER, wants="flange_to_image")
-    if not mounts and diameter is None and not mentions(question, "measure", "gauge"):
+    if not mounts and diameter is None and not mentions(question, "measure"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):
         yield Line("ask", DETAILS)

@@ -11,7 +11,7 @@ from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
 from engine.answers.knowledge import Knowledge
-from engine.answers.loose import TOO_CLOSE, loose
+from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts
@@ -133,7 +133,7 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
     facts, lenses = knowledge.catalogue, focals(question) or usual_focals(knowledge.catalogue)
     close = facts.assumptions["making-spread-derived"].value.greatest
     far = facts.assumptions["making-spread-nominal"].value.greatest
-    if mentions(question, *TOO_CLOSE):
+    if mentions(question, "sits-too-close"):
         return marks(lenses, close, facts, question.feet, 1)
     return far_limits(lenses, far, facts, question.feet, 1) + far_limits(lenses, close, facts, question.feet, 1)
 

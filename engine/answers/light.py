@@ -11,7 +11,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import glass_factor
 from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
-from engine.answers.exposure_change import FILTERED, steps_between, stops_from
+from engine.answers.exposure_change import steps_between, stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
 from engine.answers.frames import frames_named
@@ -29,13 +29,11 @@ MOST_MARKS = 10
 
 
 FIXED = "fixed-iris"
-ALIKE = ("same", "vs", "versus", "equal", "identical", "or is")
-HALVES = ("halfway", "half way", "between", "half a stop", "half stop", "click", "middle")
 
 
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
-    cropped = question.follows and mentions(question, "crop", "sensor") and frames_named(question, knowledge.catalogue)
+    cropped = question.follows and mentions(question, "crop-or-sensor") and frames_named(question, knowledge.catalogue)
     told = exposure_stays(stop(question)) if cropped else Told()
     for part in _parts(question, knowledge):
         told += part
@@ -44,9 +42,9 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
         kind = of_their_kind(question, knowledge)
         lines += advice_lines([row for row in kind if FIXED in row.traits])
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
-    if not lines or mentions(question, "why", "over", "under", "wrong", "off", "crop"):
+    if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if mentions(question, "nd", "filter") and question.said("frame_rate") and stop(question) is None:
+    if mentions(question, "nd-or-filter") and question.said("frame_rate") and stop(question) is None:
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
@@ -93,7 +91,7 @@ def _variable(question: Question, knowledge: Knowledge) -> Told:
 def _is_only_density(question: Question) -> bool:
     """Whether stops and ND are spoken of and no setting."""
     told = [key for key, _ in question.values if key not in ("stops", "numbers")]
-    return mentions(question, "nd", "neutral") and not told and not question.adapters and stop(question) is None
+    return mentions(question, "nd-or-neutral") and not told and not question.adapters and stop(question) is None
 
 
 def _marks(question: Question, knowledge: Knowledge) -> Told:
@@ -110,7 +108,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     changes = question.stops or glass_factor(question, knowledge.catalogue)
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
-    if wanted is not None and not mentions(question, *ALIKE):
+    if wanted is not None and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
@@ -155,7 +153,7 @@ def _t_against_f(question: Question) -> Told:
 def _between(question: Question) -> Told:
     """The f-number halfway between two."""
     stops = [lens.f_number for lens in question.lenses if lens.f_number is not None]
-    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, *FILTERED):
+    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
         return Told()
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
     middle = exposure.f_number_between(low, high, Interval.exact(0.5))
@@ -174,7 +172,7 @@ def _between(question: Question) -> Told:
     rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
     told = (
         (Line("head", text), Line("text", more))
-        if mentions(question, *HALVES)
+        if mentions(question, "half-way")
         else (Line("head", more), Line("text", text))
     )
     return Told(told, rows)
@@ -183,7 +181,7 @@ def _between(question: Question) -> Told:
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
     values = [value for value in numbers(question, "numbers", "magnification") if 1 < value < 100]
-    if not values or not mentions(question, "factor", "bellows"):
+    if not values or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])
     stops = density.stops_of_factor(factor)

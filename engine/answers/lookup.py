@@ -20,8 +20,6 @@ from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
-APART: Final = ("differ",)  # where what is asked apart is one thing, that is said
-SAME: Final = ("same", "equal", "equals", "another word", "another name", "synonym")
 
 
 def definition(question: Question, knowledge: Knowledge) -> Answer:
@@ -61,8 +59,8 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
 def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:
     """Yes or no first, where it is asked whether two terms are one."""
     terms = [thing for thing in question.things if thing.kind == "term"]
-    asked = mentions(question, *SAME) or "=" in question.text
-    if len(terms) < 2 or not (asked or mentions(question, *APART)):
+    asked = mentions(question, "same-word") or "=" in question.text
+    if len(terms) < 2 or not (asked or mentions(question, "differ")):
         return []
     names = dict.fromkeys(knowledge.catalogue.terms[thing.ids[0]].names[0] for thing in terms)
     if len(names) == 1:

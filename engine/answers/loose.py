@@ -25,12 +25,7 @@ THINNED = re.compile(
 )
 OR_OTHER = re.compile(r"\bor (?:thinner|thicker|longer|shorter)\b", re.IGNORECASE)  # 'a 1.46 ring or thinner?'
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
-TOO_FAR = ("too thick", "too long", "too far", "thicker", "too high", "oversize", "too wide apart", "thick too much")
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
-TOO_CLOSE = (
-    "fell out", "fallen out", "went missing", "lost the shim", "lost a shim",
-    "too thin", "too short", "too close", "thinner", "past inf", "beyond inf", "over inf", "overshoot", "undersize",
-)  # fmt: skip
 
 
 @compact
@@ -46,7 +41,7 @@ class Loose:
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     thinned = THINNED.search(question.text)
-    if thinned and not mentions(question, *TOO_FAR) and question.said("nominal") is None:
+    if thinned and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -float(thinned[1])
     size = number(question, "thickness", "length")
     if OR_OTHER.search(question.text):
@@ -59,10 +54,9 @@ def off_by_mm(question: Question) -> float | None:
         return round(size - right, 4)
     if size > MOST_OFF_MM and question.adapters and "?" in question.text:
         return None  # 'the ring came 22.62. too long?' tells its length
-    word = question.off_word or ""
-    if mentions(question, *TOO_CLOSE) or word.startswith(TOO_CLOSE):
+    if mentions(question, "sits-too-close"):
         return -size
-    return size if mentions(question, *TOO_FAR) or word.startswith(TOO_FAR) else None
+    return size if mentions(question, "sits-too-far") else None
 
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:

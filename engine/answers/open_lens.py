@@ -120,7 +120,7 @@ def _noun(thing: Thing | None) -> str:
 
 def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> Iterator[Line]:
     kind = thing.lens_kind if thing else None
-    sure = kind in UNFOCUSED or mentions(question, "no focus", "without focus", "focus wheel", "in the body")
+    sure = kind in UNFOCUSED or mentions(question, "no-focus-ring")
     lead = "It has no focusing of its own" if sure else "If it has no focusing of its own"
     yield Line(
         "text",

@@ -24,7 +24,7 @@ def with_own_facts(question: Question, facts: Catalogue) -> Question:
     """
     question = _stops_apart(_frames_apart(question, facts))
     lenses = tuple(_filled(thing, facts) for thing in question.lenses)
-    feet = question.feet or mentions(question, "in inches", "in feet", "in ft", "inches", "feet")
+    feet = question.feet or mentions(question, "in-inches")
     return question.with_(lenses=lenses, feet=feet)
 
 

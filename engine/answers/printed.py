@@ -10,13 +10,11 @@ from engine.answers.wording import small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
-PRINTING: Final = ("print", "3d", "pla", "petg", "resin", "shrink", "shrank", "cast")
-LARGE: Final = ("too big", "large", "oversize", "bigger", "swell", "grow")
 MOST_PERCENT: Final = 10.0  # more is no shrinkage of a print
 
 
 def is_printed(question: Question) -> bool:
-    return mentions(question, *PRINTING)
+    return mentions(question, "printed")
 
 
 def drawn_larger(question: Question, ring: RingToMake | None) -> Told:
@@ -27,7 +25,7 @@ def drawn_larger(question: Question, ring: RingToMake | None) -> Told:
     if not is_printed(question):
         return Told()
     right = ring.thickness_mm.nominal
-    large = mentions(question, *LARGE)
+    large = mentions(question, "came-out-large")
     off = abs(right) * percent / 100
     drawn = right / (1 + percent / 100) if large else right / (1 - percent / 100)
     text = (

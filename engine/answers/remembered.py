@@ -18,8 +18,6 @@ from grammar.questions import Question, Thing
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
-DANGER = ("danger", "unsafe", "risky", "harm", "hurt", "not safe")
-LOST = ("no inf", "not", "lose", "lost", "losing", "gone", "without inf", "cant", "can't", "wont", "won't", "doesn")
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -90,7 +88,7 @@ def _why(
 
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
-    if question.topic != SURE and mentions(question, *DANGER):
+    if question.topic != SURE and mentions(question, "said-danger"):
         return _why_harmful(question, knowledge)
     pairs = None
     rows = _of_lens(question, rows)
@@ -209,7 +207,7 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
     """
     from engine.answers.explained import tells_limit
 
-    lost = question.topic == "infinity" and mentions(question, *LOST)
+    lost = question.topic == "infinity" and mentions(question, "infinity-lost")
     seen = question.number is None and (tells_limit(question) or lost)
     if question.topic == "not" or seen:
         short = [n for n, row in enumerate(rows, start=1) if row.judged.verdict != VERDICTS[0]]

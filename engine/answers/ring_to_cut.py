@@ -235,7 +235,7 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
 
 def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
     """The bore that a thread is cut in: the limits of the internal thread's minor diameter, where they are known."""
-    if not mentions(question, "female", "bore", "hole", "tap", "before cutting", "before threading"):
+    if not mentions(question, "female-or-bore"):
         return Told()
     facts = knowledge.catalogue
     named = [facts.mounts[id_].thread for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]

@@ -69,16 +69,15 @@ def stop(question: Question) -> float | None:
     return next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
 
 
-def mentions(question: Question, *words: str) -> bool:
-    """Whether one of the words, or words that begin so, stands in the question as typed, or in what still asks."""
-    text = f"{question.text} {question.asked}"
-    return any(re.search(rf"\b{re.escape(word)}", text, re.IGNORECASE) for word in words)
+def mentions(question: Question, *keys: str) -> bool:
+    """Whether the question as typed, or what still asks of the one before, holds a phrase that a key stands for."""
+    return any(key in keys for key, _ in question.mentioned)
 
 
-def last_said(question: Question, *words: str, pattern: str = "") -> int:
-    """Where in the text the last of the words, or of what the pattern finds, begins; -1 where none stands in it."""
-    parts = [rf"\b{re.escape(word)}" for word in words] + ([pattern] if pattern else [])
-    found = [one.start() for one in re.finditer("|".join(parts), question.text, re.IGNORECASE)]
+def last_said(question: Question, key: str = "", pattern: str = "") -> int:
+    """Where in the text the last phrase of the key, or of what the pattern finds, begins; -1 where there is none."""
+    found = [at for one, at in question.mentioned if one == key and at < len(question.text)]
+    found += [one.start() for one in re.finditer(pattern, question.text, re.IGNORECASE)] if pattern else []
     return max(found, default=-1)
 
 

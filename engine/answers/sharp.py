@@ -43,7 +43,7 @@ def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(question, knowledge):
         told += part
     lines = [*_by_topic(question, knowledge), *_out_of_reach(question, knowledge), *told.lines]
-    general = mentions(question, "same", "sensor", "crop", "enough", "more or less", "why")
+    general = mentions(question, "same-or-why")
     if not lines or (general and lines[0].kind != "head"):
         rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
         advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
@@ -101,7 +101,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
         yield Told((Line("note", WHOLE),))
     wanted = number(question, "magnification")
-    close = wanted is not None or not lenses or mentions(question, "macro", "close up", "close-up")
+    close = wanted is not None or not lenses or mentions(question, "macro")
     each = each_on_its_own(question, facts)
     if each.lines:
         yield each

@@ -15,7 +15,7 @@ PIECES = frozenset({"shift"})
 
 def asks_shift(question: Question) -> bool:
     """Whether shifting is spoken of: by a shift adapter, or as what is to be done."""
-    return any(thing.piece in PIECES for thing in question.adapters) or mentions(question, "shift", "rise")
+    return any(thing.piece in PIECES for thing in question.adapters) or mentions(question, "shift")
 
 
 def room_to_shift(circle: Interval, form: Format, question: Question, case: str, at_least: bool) -> Told:

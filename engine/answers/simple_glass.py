@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, body_side
@@ -13,16 +11,10 @@ from engine.base.interval import Interval, is_known
 from engine.physics import focus
 from grammar.questions import Question
 
-SPEAKS: Final = (
-    "meniscus", "element", "single glass", "singlet", "simple lens", "doublet", "achromat", "in front of the chip",
-    "in front of the sensor", "before the sensor", "from the sensor", "from the chip", "off the sensor", "body cap",
-    "body-cap",
-)  # fmt: skip
-
 
 def held_at(question: Question, knowledge: Knowledge) -> Told:
     """How far before the sensor, and from the flange, a glass of this focal length stands for what is to be sharp."""
-    if not mentions(question, *SPEAKS) or any(thing.id for thing in question.lenses if thing.kind == "lens"):
+    if not mentions(question, "single-glass") or any(thing.id for thing in question.lenses if thing.kind == "lens"):
         return Told()
     at, lines, rows = distance_mm(question), [], []
     side = body_side(question.body, knowledge.catalogue)

@@ -14,8 +14,6 @@ from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount
 from grammar.questions import Question, Thing
 
-CLOSE_UP = ("macro", "close up", "close-up", "closeup", "1:1", "1:2", "life size", "insect", "coin", "stamp", "flower")
-AVOIDED = ("not to buy", "not buy", "avoid", "waste", "skip", "useless", "stay away", "don't buy", "dont buy", "trap")
 CLOSER = ("extension-tube", "helicoid", "bellows", "reverse-ring")  # the kinds that bring any lens nearer
 MOST_BODIES = 3
 TUBE, HELICOID = "extension-tube", "helicoid"
@@ -42,7 +40,7 @@ def not_to_buy(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Told:
     """The pieces that are sold for such a pair and do not serve, where it is asked what to keep off."""
-    if not mentions(question, *AVOIDED):
+    if not mentions(question, "avoid-buying"):
         return Told()
     lines = []
     for lens in lenses:
@@ -67,7 +65,7 @@ def close_up_kit(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Told:
     """What brings the lens close up on the body: each kind by its cheapest, with what it magnifies to."""
-    if not (mentions(question, *CLOSE_UP) and len(lenses) == 1 and bodies) or question.said("magnification"):
+    if not (mentions(question, "close-up-wanted") and len(lenses) == 1 and bodies) or question.said("magnification"):
         return Told()
     lens, body = lenses[0], bodies[0]
     rows = list(_closer(lens.mount, body.mount, knowledge))

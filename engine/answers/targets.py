@@ -13,9 +13,7 @@ from grammar.questions import Question
 
 
 def is_target(question: Question) -> bool:
-    return question.said("target") is not None or mentions(
-        question, "target", "garden", "test on", "test chart", "far enough", "infinity check", "infinity test"
-    )
+    return question.said("target") is not None or mentions(question, "target-place")
 
 
 def target_told(question: Question, knowledge: Knowledge) -> Told:

@@ -17,7 +17,6 @@ from grammar.questions import Question
 INCH = 25.4
 MOST = 6
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
-INSIDE = ("inside", "internal", "female", "hole", "socket", "body side")
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
 MINOR_SHARE = 1.0825  # of the pitch, for a 60 degree thread
 
@@ -56,7 +55,7 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
-    fitting = _fits_inside if mentions(question, *INSIDE) else _fits
+    fitting = _fits_inside if mentions(question, "female-thread") else _fits
     fits = [thread for thread in knowledge.catalogue.threads.values() if fitting(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
     mounts: list[str] = []

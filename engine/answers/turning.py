@@ -24,7 +24,7 @@ def asks_turns(question: Question) -> bool:
     """Whether it is asked how far to turn, rather than told how far it was turned; a lead tells both."""
     if _lead(question) is not None:
         return True  # 'a turn moves 2 mm' tells what a turn is for
-    return mentions(question, "turn", "rotat", "degree") and turns_told(question) is None
+    return mentions(question, "turning") and turns_told(question) is None
 
 
 def turned(question: Question, knowledge: Knowledge) -> Told:

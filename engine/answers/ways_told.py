@@ -19,7 +19,6 @@ DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do mor
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
 RING = frozenset({"adapter", "plain", "ring", ""})
-WORTH = ("worth", "any good", "bother", "overkill", "waste", "justif", "do i need", "really need", "pay off", "sense")
 _PLAIN = re.compile(
     r"\b(?:plain|dumb|bare|simple|normal|ordinary|direct(?:ly)?|straight|single|one[- ]piece|just (?:the|a) ring)\b",
     re.I,
@@ -97,7 +96,7 @@ def _against_plain(way: Way, question: Question) -> bool:
     """Whether the one piece told is set against the plain ring that is only meant: 'the reducer or not'."""
     more = way.factor is not None or way.comes_near or any(thing.piece in OPTICAL for thing in way.pieces)
     more = more or len(way.pieces) > 1 or any(thing.piece in DEARER for thing in way.pieces)
-    return more and (bool(_PLAIN.search(question.text)) or mentions(question, "or", "vs", "gain", "instead", *WORTH))
+    return more and (bool(_PLAIN.search(question.text)) or mentions(question, "worth-it", "either-or", "instead"))
 
 
 def _by_hub(ways: Sequence[Way], question: Question, facts: Catalogue) -> list[Way]:
