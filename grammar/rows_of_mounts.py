@@ -12,7 +12,7 @@ _TOWARDS: Final = frozenset(["on", "to"])
 def paired(parts: list[Part]) -> list[Part]:
     """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
     out: list[Part] = []
-    for part in parts:
+    for part in linked(parts):
         last = out[-1] if out else None
         joined = (
             last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
@@ -35,6 +35,20 @@ def paired(parts: list[Part]) -> list[Part]:
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def linked(parts: list[Part]) -> list[Part]:
+    """'M42 to EF then EF to E': where two pairs of mounts meet in one of them, each pair is a ring."""
+    for at in range(len(parts) - 3):
+        four = parts[at : at + 4]
+        bare = all(one.sort == "mount" and one.noun.head is None and not one.focal for one in four)
+        towards = [one.noun.role for one in four[1::2]] == ["to", "to"] and not four[0].noun.role
+        if bare and towards and four[1].mounts[0].ids[0] == four[2].mounts[0].ids[0] and four[2].noun.join:
+            for front, rear in (four[:2], four[2:]):
+                front.sort, front.piece, front.noun.role = "piece", "adapter", ""
+                front.mounts.extend(rear.mounts)
+            return [*parts[:at], four[0], four[2], *parts[at + 4 :]]
+    return parts
 
 
 def _goes_on_from(piece: Part, mount: Part) -> bool:

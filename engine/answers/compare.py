@@ -16,6 +16,7 @@ from engine.answers.mounts_on_body import mounts_on_body
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.rings_apart import end_apart, rings_apart
 from engine.answers.side_by_side import side_by_side, sides_of
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.ways_told import HUB, ways_told
@@ -38,7 +39,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
             told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
     else:
         told = _of_kinds(question, knowledge)
-    apart, chains = ways_apart(question, knowledge) if not sides else (Told(), ())
+    apart, chains = ways_apart(question, knowledge) if not (sides or end_apart(question)) else (Told(), ())
+    apart = apart if chains or sides else rings_apart(question, knowledge) + apart
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told

@@ -1,0 +1,33 @@
+"""Rings of different mounts against each other, and two that lead on from one another."""
+
+from __future__ import annotations
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from tests.answers.expects import numbers
+
+
+def record(text: str) -> dict[str, object]:
+    desk = Desk()
+    return record_of(desk.ask(text), desk.knowledge)
+
+
+def test_the_thinner_ring_is_named_and_both_seats_are_told() -> None:
+    told = record("which is thicker, M42 to EF or EF to E")
+    assert told["intent"] == "compare"
+    assert {1.46, 26.0} <= {round(low, 2) for low, high, _ in numbers("ring_thickness_mm", told) if low == high}
+    assert "thinner: 1.46 mm against 26 mm" in " ".join(str(told["text"]).split())
+
+
+def test_rings_that_end_on_different_bodies_are_not_put_on_one() -> None:
+    told = record("is the m42-e ring or the m42-z ring thinner")
+    assert {27.46, 29.46} <= {round(low, 2) for low, high, _ in numbers("ring_thickness_mm", told) if low == high}
+    assert "E to Z" not in str(told["text"])
+
+
+def test_two_rings_that_meet_in_one_mount_are_a_stack() -> None:
+    told = record("50mm, m42 to EF then EF to E")
+    chains = told["chains"]
+    assert isinstance(chains, list)
+    assert len(chains[0]["pieces"]) == 2
+    assert chains[0]["verdict"] == "infinity"
