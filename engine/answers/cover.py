@@ -8,6 +8,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
 from engine.answers.clipping import grown_out, openings
 from engine.answers.crop_factors import crop_factors
+from engine.answers.crop_modes import in_mode
 from engine.answers.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.frames import frames_named, frames_of
@@ -98,7 +99,7 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if not always and question.topic not in ("disc", "vignette", "cover", "image-circle", "crop"):
         return Told()
     facts = knowledge.catalogue
-    circles, frames = circles_of(question, facts), frames_of(question, facts, modes=True)
+    circles, frames = circles_of(question, facts), in_mode(frames_of(question, facts, modes=True), question)
     factor = glass_factor(question, facts)
     lines: list[Line] = []
     rows: list[Quantity] = []

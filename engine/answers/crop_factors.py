@@ -76,12 +76,17 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     mounts = [(lens, facts.mounts.get(lens.id or "")) for lens in question.lenses]
     hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
     forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
-    own = crop_of(max(forms, key=lambda form: form.diagonal_mm)) if forms else None
-    is_own = own is not None and abs(told / own.by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
-    if own is None or is_own:
+    largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
+    if largest is None or is_own(largest, told, question):
         return Crop(f"{told:g}x crop", told)
+    own = crop_of(largest)
     assert own.by_width is not None
     return Crop(f"{own.name} cropped {told:g}x", own.by_diagonal * told, own.by_width * told)
+
+
+def is_own(form: Format, told: float, question: Question) -> bool:
+    """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
+    return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
 
 
 def crop_factors(question: Question, knowledge: Knowledge) -> Told:
