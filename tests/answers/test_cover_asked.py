@@ -201,5 +201,5 @@ def test_a_length_told_after_the_circle_was_in_question_is_the_circle(club):
 def test_a_crop_mode_needs_a_smaller_circle_and_a_crop_that_is_the_formats_own_does_not(asked):
     mode = asked("does a 25 mm C-mount lens cover MFT in 2x crop mode")
     own = asked("does a 25 mm C-mount lens cover MFT, 2x crop")
-    assert "Four Thirds cropped 2x needs 10.82 mm" in flat(mode["text"])
-    assert "cropped 2x" not in flat(own["text"])
+    assert "Four Thirds cropped 2x needs 10.82 mm" in flat(mode)
+    assert "cropped 2x" not in flat(own)
