@@ -121,9 +121,14 @@ def _telling(one: str) -> float:
 
 
 def _favour(row: Subject, intent: str) -> float:
-    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it."""
+    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it.
+
+    What to set is asked of what tells of settings, and of a danger hardly ever.
+    """
     if intent == "hazard":
         return RULING if row.asked == intent else 1.0
+    if intent == "gear-setting":
+        return RULING if row.asked == intent else 1 / RULING if row.asked == "hazard" else 1.0
     if intent == "why":
         return 1 / FAVOUR if row.asked == "hazard" else 1.0
     return FAVOUR if intent and row.asked == "other" else 1.0
