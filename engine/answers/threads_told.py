@@ -24,6 +24,9 @@ def threads_told(question: Question, knowledge: Knowledge) -> list[Thread]:
     """Every thread that is told by itself, as the facts have it, else as it is written."""
     texts = (question.said("thread") or "").split(", ")
     found = [thread_named(text, knowledge) or _written(text, knowledge) for text in texts if text]
+    if any(found):  # '39x26' beside a thread is one too, and no frame of that size
+        frames = [thing.words for thing in question.things if thing.kind == "format"]
+        found = [*(thread_named(words, knowledge) for words in frames), *found]
     return [thread for thread in found if thread is not None]
 
 
