@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Final
 
@@ -26,6 +27,14 @@ FAIR_PART: Final = 0.3
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
 LEAST_LETTERS: Final = 6  # of its longest word
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
+
+SHORT: Final = 3  # letters of a word that is no plural
+_WORDS: Final = re.compile(r"[a-z0-9]+")
+_QUESTION_WORDS: Final = (
+    "a an the what whats is are of in on my this that it mean means meant meaning define definition explain term word",
+    "called by does do you they people when say for to me please with i and why so really actually",
+)
+_ASKING: Final = frozenset(word for line in _QUESTION_WORDS for word in line.split())
 
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
@@ -103,6 +112,24 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
             ):
                 best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
     return best[1] if best else None
+
+
+def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) -> Term | None:
+    """The term that goes by words of everyday use; the longest. `beside`: how many more words the text may have."""
+    said = _everyday(text)
+    best: tuple[int, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.known_as:
+            wanted = _everyday(name)
+            if wanted and wanted <= said and len(said) <= len(wanted) + beside:
+                best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
+    return best[1] if best else None
+
+
+def _everyday(text: str) -> set[str]:
+    """The words that are asked about, without those that only ask, plurals as their singulars."""
+    words = set(_WORDS.findall(text.casefold().replace("-", " ").replace("'", "")))
+    return {word.removesuffix("s") if len(word) > SHORT else word for word in words - _ASKING}
 
 
 def _is_long(words: list[str]) -> bool:

@@ -1,23 +1,10 @@
-"""Threads told by their size, choices, settings and figures that disagree, as they are asked for."""
+"""Choices, settings and figures that disagree, as they are asked for."""
 
 from __future__ import annotations
 
 import pytest
 
 from tests.answers.picture import flat, numbers
-
-
-@pytest.mark.parametrize(
-    ("text", "head"),
-    [
-        ("is M26x0.75 the same as 26 mm 36 tpi", "No, M26x0.75 and 26 mm x 36 tpi (0.706) are not the same"),
-        ("M39x1 into the 26tpi hole goes ok, can i trust", "No, M39x1 and 39 mm x 26 tpi"),
-        ("is 39x26 the same as 39x1", "No, 39 mm x 26 tpi (Whitworth form) and M39x1"),
-        ("twins? un 1-32 and 25.5x0.5", "No, 1-32 UN and M25.5x0.5 are not the same"),
-    ],
-)
-def test_threads_told_by_their_size_are_set_against_each_other(asked, text, head):
-    assert flat(asked(text)).startswith(head)
 
 
 def test_two_reducers_are_told_by_the_light_of_each(asked):
@@ -27,7 +14,8 @@ def test_two_reducers_are_told_by_the_light_of_each(asked):
 
 def test_a_lens_is_not_set_against_the_body_that_it_goes_on(asked):
     text = flat(asked("ring with glass inside or the plain one for FD on EF, which is less bad"))
-    assert "an EF-mount lens on an FD-mount body" not in text and "Without glass" in text
+    assert "an EF-mount lens on an FD-mount body" not in text
+    assert "Without glass" in text
 
 
 @pytest.mark.parametrize(
@@ -41,12 +29,14 @@ def test_a_lens_is_not_set_against_the_body_that_it_goes_on(asked):
 )
 def test_a_setting_is_answered_by_settings_and_by_no_danger(asked, text, part):
     found = flat(asked(text))
-    assert part in found and "DANGER" not in found
+    assert part in found
+    assert "DANGER" not in found
 
 
 def test_what_cannot_be_made_is_not_called_room_for_a_ring(asked):
     text = flat(asked("why cant an F lens be used on an m42 body"))
-    assert "room for a ring" not in text and "too little for a ring" in text
+    assert "room for a ring" not in text
+    assert "too little for a ring" in text
 
 
 def test_figures_that_disagree_are_told_with_the_register_of_the_body_named(asked):
@@ -60,3 +50,8 @@ def test_words_of_another_meaning_find_no_fungus_or_veil(text):
     from tests.answers.test_about import nearest_ids
 
     assert not {"fungus", "veil", "fungus-mask"} & set(nearest_ids(text)[:2])
+
+
+def test_an_everyday_word_is_no_name_elsewhere(asked):
+    assert asked("is there play between lens and ring harmful")["intent"] == "hazard"
+    assert asked("can i put a tilt ring on a 50mm M42 lens for E")["intent"] != "definition"
