@@ -65,7 +65,10 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
         return _nothing(question, NOTHING_KNOWN)
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += _beside_reasons(question, knowledge) + cover
-    lines = dict.fromkeys((*numbers.lines, *cover.lines, *advice_lines(rows[:MOST]), *told.lines))
+    advice = advice_lines(rows[:MOST])
+    anywhere = not (question.bodies or question.said("format"))  # of no frame in particular, so the reason comes first
+    reasons = (*advice, *cover.lines) if anywhere else (*cover.lines, *advice)
+    lines = dict.fromkeys((*numbers.lines, *reasons, *told.lines))
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*told.quantities, *numbers.quantities),

@@ -25,6 +25,12 @@ def named_advice(question: Question, mounts: list[str], knowledge: Knowledge) ->
     return [Line(row.severity, f"{row.topic}: {row.says}") for row in rows]
 
 
+def traps_of_the_same(mounts: list[str], knowledge: Knowledge) -> list[Line]:
+    """What may do harm though the mount is the same: dangers that are told of these mounts first."""
+    rows = [row for row in knowledge.catalogue.advice.values() if row.plainly and {*row.mounts[:1]} & {*mounts}]
+    return [Line(row.severity, f"{row.topic}: {row.says}") for row in rows]
+
+
 def set_apart(mounts: list[str], knowledge: Knowledge) -> Told:
     """What tells them apart: the measurement, and the light that a prism is allowed for."""
     facts = knowledge.catalogue

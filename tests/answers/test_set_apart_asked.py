@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.answers.picture import flat, numbers
+from tests.answers.talks import talk
 
 
 def test_two_reducers_are_told_by_the_light_of_each(asked):
@@ -55,3 +56,18 @@ def test_words_of_another_meaning_find_no_fungus_or_veil(text):
 def test_an_everyday_word_is_no_name_elsewhere(asked):
     assert asked("is there play between lens and ring harmful")["intent"] == "hazard"
     assert asked("can i put a tilt ring on a 50mm M42 lens for E")["intent"] != "definition"
+
+
+def test_a_kind_asked_about_is_taken_from_the_mounts_of_the_lens_spoken_of(club):
+    second = "couldnt it be one of those rangefinder ones, same screw isnt it"
+    found = talk(club, "brass lens, 39 thread, there is no focus ring at all", second)[-1]
+    assert 28.8 in [row.value.nominal for row in found.quantities or () if row.name == "register_mm"]
+
+
+def test_the_same_mount_is_no_all_clear_where_its_pin_can_lock(asked):
+    text = flat(asked('seller: "fits all K". i have an old dslr with K, is that the same'))
+    assert "extra pin" in text
+
+
+def test_the_reason_comes_before_coverage_where_no_frame_is_named(asked):
+    assert flat(asked("why do the corners go pink with my old rangefinder 15")).startswith("coloured edges")
