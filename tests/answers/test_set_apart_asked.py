@@ -71,3 +71,11 @@ def test_the_same_mount_is_no_all_clear_where_its_pin_can_lock(asked):
 
 def test_the_reason_comes_before_coverage_where_no_frame_is_named(asked):
     assert flat(asked("why do the corners go pink with my old rangefinder 15")).startswith("coloured edges")
+
+
+def test_that_none_gives_infinity_is_said_first(asked):
+    assert flat(asked("can i put my M lenses on any slr")).startswith("None with infinity.")
+
+
+def test_a_number_too_small_for_a_focal_length_is_the_factor_of_a_reducer(asked):
+    assert numbers(asked("what mm in ibis for a 105 on .64"), "ibis_focal_mm")[0] == pytest.approx((67.2, 67.2))
