@@ -29,7 +29,7 @@ def named_or_near(
     mounts = _mounts_named(question)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent)
+    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent, mounts=mounts)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
@@ -44,9 +44,9 @@ def named_or_near(
     return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
 
 
-def _mounts_named(question: Question) -> set[str]:
+def _mounts_named(question: Question) -> frozenset[str]:
     """The mounts of the lenses that the question is about: advice on others is beside the point."""
-    return {name for thing in question.lenses if thing.kind == "mount" for name in thing.ids}
+    return frozenset(name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
 
 
 def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:

@@ -43,7 +43,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, question, knowledge) if chain is not None else []
-    lines = (*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST]))
+    # what the question is about comes before what else the chain warns of
+    lines = (*plainly(rows, question), *told.lines, *advice_lines(rows[:MOST]), *warned)
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
     if way is None or chain is None or not _is_amiss(question, chain):
         return answer

@@ -79,3 +79,15 @@ def test_that_none_gives_infinity_is_said_first(asked):
 
 def test_a_number_too_small_for_a_focal_length_is_the_factor_of_a_reducer(asked):
     assert numbers(asked("what mm in ibis for a 105 on .64"), "ibis_focal_mm")[0] == pytest.approx((67.2, 67.2))
+
+
+def test_advice_on_the_mount_that_is_named_comes_first(club):
+    found = talk(club, "my b4 zoom on mft", "edges are magenta green, why")[-1]
+    assert "colour prism" in found.lines[0].text
+
+
+def test_what_is_asked_about_comes_before_what_else_the_chain_warns_of(club):
+    found = talk(club, "400 6.3 t2 preset, L body", "it is 1.1 kg, ok on the ring?")[-1]
+    texts = [line.text for line in found.lines]
+    heavy = next(n for n, text in enumerate(texts) if text.startswith("heavy lens"))
+    assert heavy < next(n for n, text in enumerate(texts) if text.startswith("By T2"))
