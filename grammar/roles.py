@@ -163,6 +163,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         part.traits = [f"from {trait}" for trait in part.traits]
         cast.lenses.append(part)
         return
+    if part.focal is not None and last_lens is not None and last_lens.focal is None:
+        last_lens.focal, part.focal = part.focal, None  # 'a K lens on my F body, 50 mm': no body has one
     cast.bodies.append(part)
 
 
@@ -252,6 +254,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if lens is not None and lens.by_camera and part.is_host and not role:
         _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
+        return
+    if unmounted and before is not None and before.implied and part.is_host and not role:
+        _as(part, "body", cast)  # 'an enlarger lens, E mount': no such lens is made for it
         return
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)
