@@ -16,6 +16,7 @@ _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # wha
 _TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
+_NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -52,7 +53,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     ):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
-        return token.as_("FORMAT")
+        return token.as_("FORMAT") if _is_of_camera(tokens, at) else token
     if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
         return token.as_("FORMAT")
     if token.unit == "in":
@@ -69,6 +70,12 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_of_camera(tokens: list[Token], at: int) -> bool:
+    """'1/2 inch tube camera', '2/3" tube': that of a video camera; 'half inch tube on a 50' goes behind a lens."""
+    headed = at + 2 < len(tokens) and tokens[at + 2].kind in ("BODY", "KIND", "FRAME")
+    return headed or not any(one.kind in _NUMBERS for one in tokens if one is not tokens[at])
 
 
 def _is_whole(token: Token) -> bool:

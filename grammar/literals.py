@@ -98,7 +98,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
-    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", made.turn),
+    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
     (
         "0.",
