@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.crop_numbers import is_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
 from grammar.optics_numbers import OPTICS, lists_factors, of_optics
@@ -44,15 +45,10 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind == "TIMES" and _is_magnification(out, at, told):
             out[at] = token.as_("RATIO")
         elif token.kind == "TIMES":
-            after = out[at + 1] if at + 1 < len(out) else None
             if _is_so_many(out, at):
                 out[at] = token.as_("COUNT")
                 continue
-            if (
-                _crops(token.numbers[0])
-                and after is not None
-                and (after.kind in ("BODY", "FRAME") or after.text.startswith("crop"))
-            ):
+            if is_crop(out, at):
                 out[at] = token.as_("CROP")
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
@@ -173,12 +169,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
     if after is not None and after.kind in ("LENS", "BODY") and _is_several(after) and number <= _MOST_THINGS:
         return token.as_("COUNT") if number == int(number) else token
-    if (
-        _crops(number)
-        and not token.text.isalpha()  # 'both old slrs'
-        and after is not None
-        and (after.kind in ("BODY", "FRAME") or after.text.casefold().startswith("crop"))
-    ):
+    if is_crop(tokens, at) and not token.text.isalpha():  # 'both old slrs'
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
         # 'at 25 f/1.4' is a lens
@@ -301,7 +292,3 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 def _may_be_focal(number: float) -> bool:
     """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
     return number < _WHOLE_FROM or number * 2 == int(number * 2)
-
-
-def _crops(number: float) -> bool:
-    return (1.05 <= number <= 7 and number != int(number)) or number in (2, 3)

@@ -16,6 +16,8 @@ _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # wha
 _TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
+_CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
+_OPEN: Final = _CLOSING | {"PREP"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
@@ -59,10 +61,11 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and before.text.casefold() in _LIT)
+        near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
-        ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
+        ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":

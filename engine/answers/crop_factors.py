@@ -7,7 +7,7 @@ from math import prod
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.frames import USUAL_FRAMES, frames_named, frames_of
 from engine.answers.knowledge import Knowledge
-from engine.answers.said import focals, mentions, numbers
+from engine.answers.said import focals, interval, mentions, numbers
 from engine.answers.wording import trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
@@ -34,6 +34,10 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     told = numbers(question, "crop")
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
+    circle = interval(question, "circle")
+    if circle is not None and circle.least > 0 and not frames_named(question, knowledge.catalogue):
+        # cropped to what is lit, whatever it is put on
+        return [Crop(f"its {trimmed(circle.nominal, 1)} mm circle", coverage.FULL_FRAME_DIAGONAL_MM / circle.nominal)]
     frames = frames_of(question, knowledge.catalogue)
     own = _of_lens(question, knowledge)
     if own:

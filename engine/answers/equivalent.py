@@ -49,12 +49,15 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += _behind(focal, factor)
     if at is not None:
         told += same_depth(question, at, knowledge.catalogue)
+    of_stop_alone = at is not None and not lenses and question.lens is not None
+    if of_stop_alone:
+        told += _first_said(_stop_on(at or 0.0, factor, crops))
     for crop in crops:
         told += crop_factor_of(crop)
     if at is None and not lenses and mentions(question, "crop-or-exposure"):
         at = EXAMPLE_STOP
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
-    if at is not None:
+    if at is not None and not of_stop_alone:
         told += _stop_on(at, factor, crops)
     told += _clean(question, knowledge, lenses, crops)
     if not lenses:
@@ -179,6 +182,14 @@ def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:
             "total light, or ISO alike"
         ), 1))  # fmt: skip
     return Told(tuple(lines), tuple(rows))
+
+
+def _first_said(told: Told) -> Told:
+    """The same with its first line as the answer itself: of a lens told by its stop alone it is what is asked."""
+    first = told.lines[0] if told.lines else None
+    if first is None or first.kind == "head":
+        return told
+    return Told((Line("head", f"{first.text}."), *told.lines[1:]), told.quantities)
 
 
 def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:

@@ -1,0 +1,29 @@
+"""What bare numbers are of: each question is answered with the quantity that only the right reading gives."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.expects import meets, numbers
+
+QUESTIONS = [
+    (["does 1.4 on m4/3 blur like 1.4"], "equivalent_f_number", 2.8),
+    (["what does 2.8 on 1 inch look like in full frame"], "equivalent_f_number", 7.64),
+    (["200/4 + 1.4 extender + crop body 1.6: focal, stop, framing"], "equivalent_focal_mm", 448),
+    (["ten mm gives me a clean 14 mm circle and i cut to that, view in ff terms?"], "equivalent_focal_mm", 30.9),
+    (["28 screwed backwards on the nose of a 135, how strong"], "magnification", 4.82),
+    (["105 enlarger lens on bellows, 160 from the rear principal plane to chip. mag?"], "magnification", 0.524),
+    (["25mm c lens focuses 0.5, with a 2 and a half mm spacer whats nearest"], "near_from_sensor_mm", 214),
+    (["half inch tube on a 50, mag?"], "magnification", 0.254),
+]
+
+
+@pytest.mark.parametrize(("turns", "quantity", "value"), QUESTIONS)
+def test_a_number_is_read_as_what_it_is_of(club: Desk, turns: list[str], quantity: str, value: float) -> None:
+    memory = Talk()
+    answer = [club.ask(turn, memory) for turn in turns][-1]
+    found = numbers(quantity, record_of(answer, club.knowledge))
+    assert any(meets(one, {"value": value, "rel_tol": 0.02}) for one in found), found
