@@ -104,7 +104,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        if ended and not _is_stop_of_lens(tokens, at - 2):
+        if ended and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
@@ -115,6 +115,14 @@ def _listed(tokens: list[Token]) -> list[Token]:
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
             _all_lengths(tokens, at)
     return tokens
+
+
+def _is_lens_beside(tokens: list[Token], at: int) -> bool:
+    """'50 and 20mm tube': one tube is told, so that the other number is the lens, where nothing else can be it."""
+    piece = tokens[at + 1] if at + 1 < len(tokens) and tokens[at + 1].kind == "PIECE" else None
+    if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
+        return False
+    return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2
 
 
 def _all_lengths(tokens: list[Token], at: int) -> None:

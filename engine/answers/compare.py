@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.buying import hub_or_direct
 from engine.answers.circles import circles_of
 from engine.answers.crop_or_glass import crop_or_glass
+from engine.answers.glass_apart import glass_apart
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.matching import each_on_its_own
@@ -44,7 +45,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    told = crop_or_glass(question) + told
+    told = glass_apart(question) + crop_or_glass(question) + told
     least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:

@@ -17,6 +17,17 @@ QUESTIONS = [
     (["28 screwed backwards on the nose of a 135, how strong"], "magnification", 4.82),
     (["105 enlarger lens on bellows, 160 from the rear principal plane to chip. mag?"], "magnification", 0.524),
     (["25mm c lens focuses 0.5, with a 2 and a half mm spacer whats nearest"], "near_from_sensor_mm", 214),
+    (["0.64 or 0.71 booster, what is the gain of each in light"], "light_difference_stops", 1.288),
+    (["0.64 or 0.71 booster, what is the gain of each in light"], "light_difference_stops", 0.988),
+    (["K ring on E came out 0.03 long, 28 at f2.8, matter?"], "register_error_mm", 0.03),
+    (["300/4 m42 on E", "what if i stick a 2x behind it"], "f_number", 8),
+    (["400/6.3 T2 > Z", "if i add a 1.4x behind", "stabiliser menu number?"], "ibis_focal_mm", 560),
+    (["50 c mount on full frame rf", "does it cover", "flip the body to its 1.6 crop?"], "format_diagonal_mm", 26.82),
+    (["9mm at 2.8 on super16, hyperfocal?", "in full frame speak how wide is it"], "equivalent_focal_mm", 26.77),
+    (["om 28/2 with .64 booster on m43, ff equiv", "midday sun, iso 200, 1/50, wide open. filter?"], "nd_stops", 9.64),
+    (["f2, 1/50, iso 800, open shade. nd?", "i own an nd8 and an nd64"], "nd_stops", 9),
+    (["f2, 1/50, iso 800, open shade. nd?", "or 1/200 shutter?"], "light_difference_stops", 2),
+    (["50 and 20mm tube, mag?"], "magnification", 0.4),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
