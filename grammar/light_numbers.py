@@ -34,7 +34,7 @@ _LINKS: Final = frozenset(["to", "then"])  # values of what stands between two s
 
 def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
-    out = with_crops_told(list(tokens))
+    out = with_crops_told(list(tokens), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     for at, token in enumerate(out):
         if token.kind != "NUMBER":

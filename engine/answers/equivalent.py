@@ -49,16 +49,16 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += _behind(focal, factor)
     if at is not None:
         told += same_depth(question, at, knowledge.catalogue)
-    of_stop_alone = at is not None and not lenses and question.lens is not None
-    if of_stop_alone:
-        told += _first_said(_stop_on(at or 0.0, factor, crops))
+    of_stop = _stop_on(at, factor, crops) if at is not None else Told()
+    stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
+    if stop_first:
+        told = _first_said(of_stop) + told
     for crop in crops:
         told += crop_factor_of(crop)
     if at is None and not lenses and mentions(question, "crop-or-exposure"):
-        at = EXAMPLE_STOP
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
-    if at is not None and not of_stop_alone:
-        told += _stop_on(at, factor, crops)
+        of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
+    told += of_stop if not stop_first or at is None else Told()
     told += _clean(question, knowledge, lenses, crops)
     if not lenses:
         told = _of_angle(question, crops) + told

@@ -108,7 +108,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     changes = question.stops or glass_factor(question, knowledge.catalogue)
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
-    if wanted is not None and not mentions(question, "same-light"):
+    summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
+    if wanted is not None and not summed and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
@@ -122,6 +123,9 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
                 rows.append(Quantity("nd_factor", factor, mark))
                 name = f"factor {figures(factor.nominal, 3)}, {name}"
             lines.append(Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name})."))
+    if summed and wanted is not None:
+        rows.append(Quantity("nd_stops", Interval.exact(wanted), "told in stops"))
+        lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
     if len(held) > 1:

@@ -28,6 +28,15 @@ QUESTIONS = [
     (["f2, 1/50, iso 800, open shade. nd?", "i own an nd8 and an nd64"], "nd_stops", 9),
     (["f2, 1/50, iso 800, open shade. nd?", "or 1/200 shutter?"], "light_difference_stops", 2),
     (["50 and 20mm tube, mag?"], "magnification", 0.4),
+    (["what focal on 1.6 matches a 35 on full frame"], "focal_length_mm", 21.9),
+    (["0.71 on a 50/1.8, aps-c, ff equivalent of the lot"], "equivalent_focal_mm", 54.2),
+    (["2.8 1/125 iso 100 metered, want 1/30 what stop"], "f_number", 5.72),
+    (["iso 100 f4 1/60 ok, going to f11 which iso"], "iso", 756),
+    (["stacked nd8 and pol (1.5 stops), total?"], "nd_stops", 4.5),
+    (["100 macro, nearest 0.45, 12 + 20 tubes, biggest?"], "near_from_sensor_mm", 405),
+    (["twice life size at f5.6 on ff how deep"], "dof_mm", 0.252),
+    (["28 mm on nx goes to about 40 m then mush, ring off by how much"], "register_error_mm", 0.0196),
+    (["200 tops out at 150 m, ring error"], "register_error_mm", 0.267),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
