@@ -123,7 +123,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera))|%|turn|/)){_END}", made.combo,
+        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),

@@ -7,6 +7,8 @@ from collections.abc import Callable
 from functools import cache
 from typing import Final
 
+from grammar.written import STOPS
+
 _UNITS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
     "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
@@ -135,6 +137,13 @@ def _spoken_hundreds(match: re.Match[str]) -> str:
     return f"{match['before'] or ''}{_value(match['hundreds']) * 100 + _value(match['rest']):g}"
 
 
+def _stop(match: re.Match[str]) -> str | None:
+    """'f two', 'f five six'."""
+    tens = f".{_value(match['tenths']):g}" if match["tenths"] else ""
+    number = float(f"{_value(match['whole']):g}{tens}")
+    return f"f {number:g}" if number in STOPS else None
+
+
 _LED: Final = r"(?P<before>(?:an?|my|the|this|old)\s)"
 _TWO: Final = rf"(?P<hundreds>one|two|three)[ -](?:oh[ -])?(?P<rest>{_TEN}(?:[ -]{_NINE})?|(?<=oh[ -]){_NINE})"
 # the patterns in the order that they are looked for, and what is made of each
@@ -144,13 +153,15 @@ _SAID: Final[tuple[tuple[str, Make], ...]] = (
         rf"(?=[\s-](?:{_UNIT_WORDS}|turns?|stops?))", _and_part,
     ),
     (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
-    (rf"(?P<whole>an?|{_WHOLE}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot)\sand\sa\s(?P<part>half|quarter)",
+    (rf"(?P<whole>an?|{_WHOLE}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
      _unit_and_part),
     (rf"(?:(?P<top>an?|{_SMALL})[ -])?(?P<part>{_PART}){_MEASURED}", _fraction),
     (rf"(?P<top>{_SMALL})[ -](?P<part>{_PART}){_FRAMED}", _fraction),
     (rf"(?:(?:an?|one)[ -])?(?P<share>{_any_of(_SHARES)})(?:\sof\sa\ssec(?:ond)?)", _share_of_second),
     (r"(?:(?:an?|one)[ -])?(?P<share>fiftieth|sixtieth|thirtieth)", _share_of_second),
     (rf"(?:(?P<whole>{_TENS_AND})\s)?point\s(?P<places>(?:{_NINE}|oh|zero)(?:\s{_NINE})*)", _decimal),
+    (rf"f[ /-](?P<whole>{_NINE})[ -](?P<tenths>{_NINE})", _stop),
+    (rf"f[ /-](?P<whole>{_TENS_AND})(?P<tenths>)", _stop),
     (rf"{_LED}{_TWO}", _spoken_hundreds),
     (rf"(?P<before>)?{_TWO}(?=[\s-]{_UNIT_WORDS})", _spoken_hundreds),
     (rf"{_WHOLE}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{_value(match.group()):g}"),

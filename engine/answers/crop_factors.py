@@ -118,6 +118,17 @@ def crop_factor_of(crop: Crop) -> Told:
     return Told((Line("fact", text, 1),), tuple(rows))
 
 
+def net_crops(crops: list[Crop], factor: float | None) -> Told:
+    """What is left of each crop behind glass of a factor: a reducer gives some of the view back."""
+    told = Told()
+    for crop in crops if factor is not None else []:
+        net = crop.by_diagonal * (factor or 1.0)
+        case = f"{crop.name} with {factor:g}x"
+        text = f"{case}: net crop factor {trimmed(net, 2)}, {trimmed(crop.by_diagonal, 2)} x {factor:g}"
+        told += Told((Line("fact", text, 1),), (Quantity("crop_factor", Interval.exact(net), case),))
+    return told
+
+
 def exposure_stays(at: float | None) -> Told:
     """That a crop changes nothing of the exposure; `at`: the f-number that counts."""
     stop = f": f/{trimmed(at, 2)} stays f/{trimmed(at, 2)}" if at is not None else ""

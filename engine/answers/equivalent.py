@@ -6,7 +6,7 @@ from math import log2, radians, sqrt, tan
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
-from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays
+from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.crop_or_glass import crop_or_glass
 from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
@@ -53,8 +53,13 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
     if stop_first:
         told = _first_said(of_stop) + told
+    net = net_crops(crops, factor)
+    if mentions(question, "net-crop") and not lenses:
+        told = net + told
     for crop in crops:
         told += crop_factor_of(crop)
+    if not (mentions(question, "net-crop") and not lenses):
+        told += net
     if at is None and not lenses and mentions(question, "crop-or-exposure"):
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
         of_stop = _stop_on(EXAMPLE_STOP, factor, crops)

@@ -41,7 +41,8 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     off = _off_by(question, times, knowledge)
     if off is not None:
         return off
-    settled = made_up(question, times) if not question.said("light") else None
+    light = light_of(question, knowledge)
+    settled = made_up(question, times, held(light)) if not question.said("light") else None
     if settled is not None:
         return settled
     changes = _changes(question, knowledge)

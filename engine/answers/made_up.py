@@ -16,10 +16,12 @@ from grammar.questions import Question
 LEAST = 0.005  # stops; less is no change
 
 
-def made_up(question: Question, times: Sequence[float]) -> Told | None:
+def made_up(question: Question, times: Sequence[float], filters: Interval) -> Told | None:
     """What the one stop told becomes, or the one ISO, for the picture to stay as bright; None where none is asked."""
     isos, stops = numbers(question, "iso"), question.stops
     brighter, says = _changed(times, isos, stops)
+    if says and filters.nominal > 0:
+        brighter, says = brighter - filters.nominal, f"{says} behind {trimmed(filters.nominal, 2)} stops of ND"
     if abs(brighter) < LEAST:
         return None
     way = "brighter" if brighter > 0 else "darker"

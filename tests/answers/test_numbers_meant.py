@@ -37,6 +37,15 @@ QUESTIONS = [
     (["twice life size at f5.6 on ff how deep"], "dof_mm", 0.252),
     (["28 mm on nx goes to about 40 m then mush, ring off by how much"], "register_error_mm", 0.0196),
     (["200 tops out at 150 m, ring error"], "register_error_mm", 0.267),
+    (["thirty five mm f two, hyperfocal on full frame"], "hyperfocal_mm", 20452),
+    (["half a millimetre shim gone, what happens to a 28"], "scale_mark_mm", 1625),
+    (["a turn and a quarter out on m42 to get stars, what spacer"], "shim_mm", 1.25),
+    (['9mm 2.8 1" ff eq both numbers pls'], "equivalent_f_number", 7.64),
+    (["t2.1 to t2.8 diff"], "light_difference_stops", 0.83),
+    (["1/500 f4 iso 100 is right w/o filter. nd16 on at 1/60, f?"], "f_number", 2.89),
+    (["300/4 x1.4 on apsc, ff equivalent"], "equivalent_focal_mm", 641),
+    (["m43 with .64 net crop factor"], "crop_factor", 1.28),
+    (["m39 lens, image plane 74.6 away from shoulder. ring for Z?"], "ring_thickness_mm", 58.6),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
