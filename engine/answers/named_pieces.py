@@ -66,7 +66,9 @@ def with_named_pieces(
             using.append(cut.id if cut is not None else thing.piece)
     missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
     made += [missing] if missing is not None else []
-    if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:
+    bare_tube = len(using) == 1 and not made and any(thing.piece == TUBE for thing in pieces)
+    only_tubes = bool(made) and all(piece.kind == TUBE for piece in made) and len(using) == len(made)
+    if (only_tubes or bare_tube) and not glass:
         # tubes alone were named: they go with a ring that seats the lens right, where there is one
         right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
         using += ["|".join(right)] if right else []
@@ -126,10 +128,22 @@ def _of_kind_between(thing: Thing, pairs: Sequence[str], knowledge: Knowledge) -
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
-    """Every piece of the kind that takes one of the mounts named; any of the kind where there is none."""
-    rows = knowledge.catalogue.adapters.values()
-    fitting = [row.id for row in rows if row.kind == thing.piece and row.front in thing.front]
-    return "|".join(fitting) or thing.piece or ""
+    """Every piece of the kind that takes one of the mounts named; any of the kind where there is none.
+
+    A tube of which no length is told is one that is sold as a tube: what is shorter is a spacer.
+    """
+    rows = [row for row in knowledge.catalogue.adapters.values() if row.kind == thing.piece]
+    fitting = [row for row in rows if row.front in thing.front]
+    if thing.piece == TUBE:
+        shortest = knowledge.catalogue.assumptions["shortest-tube"].value.nominal
+        long = [row.id for row in fitting or rows if _is_as_long(row, shortest)]
+        return "|".join(long) or TUBE
+    return "|".join(row.id for row in fitting) or thing.piece or ""
+
+
+def _is_as_long(tube: Adapter, shortest_mm: float) -> bool:
+    length = tube.thickness_mm.shortest
+    return is_known(length) and length.nominal >= shortest_mm
 
 
 def _with_contacts(lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
