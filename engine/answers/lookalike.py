@@ -14,6 +14,7 @@ from engine.answers.resolve import Missing
 from engine.answers.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.threads_measured import by_thread
 from engine.answers.threads_meet import threads_meet
+from engine.answers.told_register import against_name
 from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
@@ -44,8 +45,9 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             )  # fmt: skip
     if not mounts:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
-    lines: list[Line] = list(met.lines)
-    quantities: list[Quantity] = list(met.quantities)
+    not_so = against_name(question, knowledge)
+    lines: list[Line] = [*not_so.lines, *met.lines]
+    quantities: list[Quantity] = [*not_so.quantities, *met.quantities]
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if len(set(firsts)) == 2:
@@ -88,9 +90,9 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     advice = knowledge.catalogue.advice.get("cross-thread")
     if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
-    lines += named_advice(question, mounts, knowledge)
+    lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
     return Answer(
-        question.text, "look-alike", ANSWERED, tuple(dict.fromkeys(lines)), question=question, chains=chains or None,
+        question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=(*quantities, *told.quantities),
     )  # fmt: skip
 
