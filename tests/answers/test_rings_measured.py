@@ -84,3 +84,32 @@ def test_a_bayonet_told_by_its_register_is_taken_for_that_mount(asked):
 def test_air_from_a_rear_to_the_sensor_is_told_without_a_ring(asked):
     found = asked("rear of my ltm 35 is 12.5 behind the flange. is that safe on a mirrorless")
     assert close(16.3) in [least for least, _ in numbers(found, "clearance_mm", "rear to sensor")]
+
+
+@pytest.mark.parametrize(
+    ("text", "ring"),
+    [
+        ("tele with 42 thread, pitch .75, i assume 55 register; to EF?", 11.0),
+        ("what mount is a cine lens, 52 register, four lobes, and how into MFT", 32.75),
+        ("that medium format breech lens 74.1 onto full frame Z, which ring do i make", 58.1),
+    ],
+)
+def test_what_a_lens_turns_out_to_be_leads_on_to_the_body_named(asked, text, ring):
+    assert close(ring) in [least for least, _ in numbers(asked(text), "ring_thickness_mm")]
+
+
+def test_a_lens_that_measures_as_another_is_told_so(asked):
+    assert "that is CS, whatever it is sold as" in " ".join(
+        asked("advertised as c mount, image at 12.5. how do i get it on")["text"].split()
+    )
+
+
+def test_a_register_that_was_only_claimed_is_not_the_lens_s_own(asked):
+    found = asked('ring for my oct-18 28mm to E was cut 43.0 long "because register is 61". nothing far gets sharp')
+    assert error_mm(found) == pytest.approx(4.0, abs=0.05)
+
+
+def test_sheets_told_before_their_word_are_no_readings(asked):
+    found = asked("i need a shim of .22, have .1 .05 .02 stock")
+    assert "0.1" in found["text"]
+    assert "tilted" not in found["text"]
