@@ -63,6 +63,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:\s?(?:tpi|unf?|un2a))?{_END}", made.thread_inch,
     ),
     ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", made.thread_mixed),
+    ("m", rf"m(?P<d>\d\d)\s?x\s?(?P<t>2[4678]|3[26]|40){_END}", made.thread_mixed),
     ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
     (
         "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",

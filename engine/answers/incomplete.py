@@ -16,7 +16,7 @@ from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
-from engine.answers.said import focals, mentions
+from engine.answers.said import focals, mentions, pitch_mm
 from engine.answers.spacing import far_limits, marks, usual_focals
 from engine.answers.turning import turned, turns_told
 from engine.answers.wording import listed, money
@@ -56,7 +56,7 @@ def incomplete(
     found = loose(question, knowledge)
     glass = glass_told(question, knowledge)
     told = found.told
-    if turns_told(question) is not None and lens is not None:
+    if turns_told(question) is not None and (lens is not None or pitch_mm(question) is not None):
         told = turned(question, knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):

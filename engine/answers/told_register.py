@@ -75,7 +75,8 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
 
 def finely_told(question: Question) -> float | None:
     """The one bare number that is told finer than any focal length, as registers are."""
-    told = [one for one in numbers(question, "numbers", "length") if one != int(one) and one >= LEAST_MM]
+    keys = ("numbers", "length", *(() if " x " in (question.said("thread") or "") else ("thread",)))
+    told = [one for one in numbers(question, *keys) if one != int(one) and one >= LEAST_MM]
     return told[0] if len(told) == 1 else None
 
 
