@@ -35,7 +35,11 @@ def with_named_pieces(
     pieces = _spanning(_as_they_lead(told, lens_mount), lens_mount, body_mount, knowledge)
     lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
-        if thing.kind == "adapter" and thing.id is not None:
+        spacer = _as_spacer(thing, lens_mount, body_mount, n, knowledge)
+        if spacer is not None:
+            made.append(spacer)
+            using.append(spacer.id)
+        elif thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
             piece = described(thing, n, lens_end, body_mount, knowledge)
@@ -85,6 +89,19 @@ def with_named_pieces(
         question.limits, using=wanted, pieces=most, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge: Knowledge) -> Adapter | None:
+    """'the 5 mm ring under a CS lens on a CS body': between two of one thread it is only a tube."""
+    mounts, ring = knowledge.catalogue.mounts, knowledge.catalogue.adapters.get(thing.id or "")
+    if ring is None or thing.kind != "adapter" or lens_mount != body_mount or ring.front == lens_mount:
+        return None
+    thread, seat = mounts[lens_mount].thread, ring.thickness_mm.shortest
+    alike = thread is not None and thread == mounts[ring.front].thread == mounts[ring.rear].thread
+    if not alike or not is_known(seat) or not ring.thickness_mm.is_fixed:
+        return None
+    tube = replace(thing, kind="", ids=(), piece=TUBE, thickness_mm=(seat.nominal, seat.nominal))
+    return described(tube, n, lens_mount, body_mount, knowledge)
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
@@ -55,16 +56,17 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
     told_otherwise = lens is not None and (lens.ids or lens.lens_kind in UNFOCUSED or lens.kind)
     if told_otherwise or not question.bodies or len(question.lenses) > 1:
         return question
-    told, good = number(question, "flange_to_image"), knowledge.catalogue.assumptions[BY_PAPER].value.greatest
-    if told is None and lens is not None:
-        told, good = finely_told(question), EXACTLY_MM  # 'a medium format lens 74.1 onto Z'
-    coupled = sure or good == EXACTLY_MM or any(mentions(question, f"coupled-{word}") for word in _COUPLINGS)
-    if told is None or not coupled:
+    told = number(question, "flange_to_image")
+    told = told if told is not None or lens is None else finely_told(question)  # 'a breech lens 74.1 onto Z'
+    if told is None:
         return question
+    coupled = sure or any(mentions(question, f"coupled-{word}") for word in _COUPLINGS)
+    good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    good = good if coupled and question.said("flange_to_image") is not None else EXACTLY_MM
     hosts = {id_ for thing in question.bodies for id_ in thing.ids}
     near = [
         mount for mount in having(told, question, knowledge)
-        if mount.id not in hosts and mount.kind != "mirrorless" and _tenths(mount, told) <= good
+        if mount.id not in hosts and mount.kind != "mirrorless" and _off(mount, told) <= good
     ]  # fmt: skip
     if not near:
         return question
@@ -95,7 +97,7 @@ def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]
         if mount.kind not in ACCESSORIES and is_known(mount.register_mm) and is_coupled_so(mount, question)
         and abs(mount.register_mm.nominal - told) <= good
     ]  # fmt: skip
-    return sorted(near, key=lambda mount: (_tenths(mount, told), how_rare(mount, knowledge)))
+    return sorted(near, key=lambda mount: (round(_off(mount, told), 1), how_rare(mount, knowledge)))
 
 
 def is_coupled_so(mount: Mount, question: Question) -> bool:
@@ -110,9 +112,8 @@ def _named(lens: Thing | None, knowledge: Knowledge) -> Mount | None:
     )
 
 
-def _tenths(mount: Mount, told: float) -> float:
-    """How far off, in tenths of a millimetre: finer no caliper tells here."""
-    return round(abs(mount.register_mm.nominal - told), 1) if is_known(mount.register_mm) else 0.0
+def _off(mount: Mount, told: float) -> float:
+    return abs(mount.register_mm.nominal - told) if is_known(mount.register_mm) else inf
 
 
 def _register(mount: Mount) -> Quantity:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from engine.render.record import record_of
 from tests.answers.picture import close, numbers
+from tests.answers.talks import talk
 
 
 def first(record):
@@ -128,3 +130,21 @@ def test_what_a_ring_is_wanted_for_is_the_lens(asked):
 def test_a_mark_and_the_distance_that_is_sharp_there_tell_the_error(asked):
     found = asked("50mm, mark 7, target 20 m sharp. shim?")
     assert [least for least, _ in numbers(found, "shim_mm")] == [pytest.approx(0.2374, abs=0.003)]
+
+
+def test_a_ring_screwed_between_two_of_one_thread_only_spaces(asked):
+    found = asked("put a 5mm ring under a cs lens by mistake, on cs cam. does it reach infinity")
+    assert first(found)["verdict"] == "macro-only"
+    assert error_mm(found) == pytest.approx(5.0, abs=0.05)
+
+
+def test_turns_for_so_much_are_told_of_a_mount_s_thread(asked):
+    found = asked("at how many turns does a m42 thread move 0.35")
+    assert [least for least, _ in numbers(found, "thread_turns")] == [pytest.approx(0.35, abs=0.005)]
+
+
+def test_the_gap_behind_a_rear_is_told_in_whatever_turn_it_is_asked(club):
+    turns = talk(club, "ltm wide, its back end is 14 mm behind the flange, on a 10.8 ltm to E ring. safe?",
+                 "how far off the sensor is that")  # fmt: skip
+    found = record_of(turns[-1], club.knowledge)
+    assert close(14.8) in [least for least, _ in numbers(found, "clearance_mm")]
