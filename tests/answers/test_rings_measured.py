@@ -31,6 +31,7 @@ def pieces(record):
         ("my t2-E ring calipers at 36.6 not 37.0, a 500 preset. does the moon come sharp", -0.4),
         ("AR 135 held to an F dslr with a 1mm disc. can it focus far", 7.0),
         ("seller says the C to E thing is dead flat, zero recess. i have a 75. does it reach infinity", 0.474),
+        ("put a 5mm ring under a cs lens by mistake, on cs cam. does it reach infinity", 5.0),
         ("K ring on E (apsc) came out 0.03 long. at f2.8 on a 28, does it lose infinity", 0.03),
         ("auto 110 24mm on MFT, 7.75 ring but measured 7.9. infinity?", 0.15),
         ("D lens 13mm on q, 3.1 tube, does it reach infinity", 0.01),
@@ -130,12 +131,6 @@ def test_what_a_ring_is_wanted_for_is_the_lens(asked):
 def test_a_mark_and_the_distance_that_is_sharp_there_tell_the_error(asked):
     found = asked("50mm, mark 7, target 20 m sharp. shim?")
     assert [least for least, _ in numbers(found, "shim_mm")] == [pytest.approx(0.2374, abs=0.003)]
-
-
-def test_a_ring_screwed_between_two_of_one_thread_only_spaces(asked):
-    found = asked("put a 5mm ring under a cs lens by mistake, on cs cam. does it reach infinity")
-    assert first(found)["verdict"] == "macro-only"
-    assert error_mm(found) == pytest.approx(5.0, abs=0.05)
 
 
 def test_turns_for_so_much_are_told_of_a_mount_s_thread(asked):
