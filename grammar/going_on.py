@@ -10,6 +10,7 @@ from grammar.only_told import names_the_pair, only_tells
 from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
+LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
 ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
@@ -45,6 +46,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
+    if is_left_so(heard, before):
+        return "why"
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
     if (told or (found is not None and found.told)) and not _asks(heard):
         # what was told of a thing puts the question of before anew
@@ -69,6 +72,12 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def is_left_so(heard: Heard, before: Question) -> bool:
+    """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
+    told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
+    return before.intent in _SHIMMED and heard.tells("left-so") and not told and not heard.tells("which-stop")
 
 
 def _asks(heard: Heard) -> bool:

@@ -27,6 +27,10 @@ _NOT_PLACE: Final = (
 # 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
 _NOT_MOUNT: Final = r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
 
+# and tight before a dash or an arrow that leads to another: 'the 7.8 M-L ring'
+_NOT_LINKED: Final = r"(?!(?-i:(?<=\sM))\s?(?:->?|=>|>|to\s)\s?(?-i:[A-Z])[A-Za-z0-9]{0,2}\b)"
+_OF_MOUNT: Final = _NOT_MOUNT + _NOT_LINKED
+
 
 def literal_at(line: str, at: int) -> Literal | None:
     """The literal that begins at character `at` of a smoothed line, or None. Earlier patterns win over later ones."""
@@ -118,7 +122,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}", made.length),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}{_OF_MOUNT}", made.length),
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"

@@ -48,7 +48,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
-    parts = paired(parts)
+    parts = paired(parts, told)
     house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)

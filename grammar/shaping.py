@@ -9,6 +9,7 @@ from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
+from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
@@ -61,6 +62,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_formats_told(tokens)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
+    tokens = with_image_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_piece_rows(tokens, told)
     tokens = with_measures_told(tokens)
