@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
+from grammar.casting import DRAWN
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 
 PLAN: Final = "buy-plan"
+_FILTERS: Final = "factor"  # the key under which they are told
 
 
 def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]] | None:
@@ -28,6 +30,19 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         thing = replace(part, sort="body" if is_body else "lens").thing()
         lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
     return each_once(lenses), each_once(bodies)
+
+
+def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
+    """'ND8 on top', 'the 20 as well': filters and tubes that come to those of before and do not take their place."""
+    if not heard.tells("adding"):
+        return said
+    old, new = before.said(_FILTERS), said.said(_FILTERS)
+    if old is not None and new is not None:
+        rest = tuple(row for row in said.values if row[0] != _FILTERS)
+        said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
+    stand = tuple(one for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None)
+    more = bool(said.adapters) and all(one.piece in DRAWN and one.thickness_mm is not None for one in said.adapters)
+    return said.with_(adapters=(*stand, *said.adapters)) if stand and more else said
 
 
 def each_once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.about_lenses import lenses_of
-from grammar.adding import PLAN, added
+from grammar.adding import PLAN, added, with_stacked
 from grammar.flanges_told import flange_measured, is_unseated
 from grammar.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, went_on
 from grammar.hearing import Heard
@@ -58,6 +58,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said = built(heard, intent)
     again = lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
+    said = with_stacked(heard, said, before)
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")

@@ -11,6 +11,7 @@ from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
+IDENTIFY: Final = "identify-mount"
 ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
@@ -57,6 +58,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
     if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
         return before.intent  # 'no glass' after a list of what fits
+    if best == IDENTIFY and _is_to_be_seated(heard):
+        return "chain"
+    if _is_of_reach(heard, before):
+        return before.intent if before.intent == "hazard" else "diy-dimension"
     if best == COMPARE and _is_one_more(heard, before):
         return "chain" if before.intent in ASIDE else before.intent
     if names_the_pair(heard, before):
@@ -72,6 +77,20 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _is_of_reach(heard: Heard, before: Question) -> bool:
+    """'how far off the sensor is that' after how far the rear stands out: what is left before the sensor."""
+    things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    to_sensor = any(token.kind == "FRAME" for token in heard.line.tokens) and not heard.tells("coverage")
+    asked = any(heard.tells(cue) for cue in ("held-at", "how-far", "how-close", "how-much"))
+    return before.said("rear_reach") is not None and to_sensor and asked and not things
+
+
+def _is_to_be_seated(heard: Heard) -> bool:
+    """'61 mm to the image, what goes between it and an E': a distance told beside a body is to be filled, not named."""
+    told = "flange_to_image" in heard.readings.values
+    return told and any(part.has_mount for part in heard.cast.bodies) and not heard.tells("identify")
 
 
 def is_left_so(heard: Heard, before: Question) -> bool:

@@ -40,8 +40,9 @@ def bodies_of(
         return said.bodies, said.things
     if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
-    if _is_likened(heard, said) and before.bodies:
-        return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
+    held = tuple(thing for thing in before.things if thing.kind == "format")
+    if _is_likened(heard, said) and (before.bodies or held):
+        return before.bodies, held
     formats = [thing for thing in said.things if thing.kind == "format"]
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")

@@ -9,7 +9,9 @@ from grammar.hearing import Heard
 from grammar.questions import Question
 from grammar.rows_of_mounts import HELD
 
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "calipers", "means"])  # cues that ask for nothing
+_IDLE: Final = frozenset(
+    ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands"]
+)  # cues that ask for nothing
 _SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
 _ITS: Final = frozenset(["the", "its"])

@@ -159,8 +159,8 @@ def _told_behind(out: list[Token], piece: int) -> None:
     lengths: list[int] = []
     at = piece + 1
     of = at + 1 < len(out) and out[at].value == "of" and _is_bare(out[at + 1])
-    if of:
-        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26
+    if of or _opens_row(out, piece):
+        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
     while at < len(out) and (_is_bare(out[at]) or (lengths and out[at].kind in _BETWEEN) or out[at].kind == "MARK"):
         if _is_bare(out[at]):
             lengths.append(at)
@@ -172,6 +172,17 @@ def _told_behind(out: list[Token], piece: int) -> None:
         _as_row(out, lengths)
     elif lengths and of and not out[piece].text.casefold().endswith("s"):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _opens_row(out: list[Token], piece: int) -> bool:
+    """Whether a row of numbers to the end of what is said follows a comma behind several pieces."""
+    several = out[piece].text.casefold().endswith("s") and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
+    if not several or not (_is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
+        return False
+    row = piece + 2
+    while row < len(out) and (_is_bare(out[row]) or out[row].kind == "JOIN"):
+        row += 1
+    return row >= len(out) or out[row].kind in ("STOP", "CUE")
 
 
 def _is_range(out: list[Token], at: int) -> bool:
