@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.about_lenses import lenses_of
 from grammar.adding import PLAN, added, with_stacked
 from grammar.flanges_told import flange_measured, is_unseated
-from grammar.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, went_on
+from grammar.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.hearing import Heard
 from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of
@@ -53,6 +53,7 @@ def follow(heard: Heard, before: Question) -> Question:
         found = None  # 'how do I know if it is CS' tells nothing
     said = same_pieces(heard, built(heard, intent), before)
     said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
+    said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)

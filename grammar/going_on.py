@@ -11,6 +11,7 @@ from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
+_RANK: Final = "rank:"  # before the topic of an order that is asked for
 IDENTIFY: Final = "identify-mount"
 ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
@@ -49,6 +50,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
     if is_left_so(heard, before):
         return "why"
+    if ranked_by(heard) is not None:
+        return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
     if (told or (found is not None and found.told)) and not _asks(heard):
         # what was told of a thing puts the question of before anew
@@ -91,6 +94,22 @@ def _is_to_be_seated(heard: Heard) -> bool:
     """'61 mm to the image, what goes between it and an E': a distance told beside a body is to be filled, not named."""
     told = "flange_to_image" in heard.readings.values
     return told and any(part.has_mount for part in heard.cast.bodies) and not heard.tells("identify")
+
+
+def ranked_by(heard: Heard) -> str | None:
+    """'which is thinner', 'cheapest of the three': by what the ways just told are ordered; None where it asks else."""
+    ranks = [cue.tells.removeprefix(_RANK) for cue in heard.cues if cue.tells.startswith(_RANK)]
+    cast = heard.cast
+    named = (*cast.lenses, *cast.bodies, *(one for one in cast.pieces if not one.is_bare))
+    several = (
+        heard.tells("which")
+        or heard.tells("better")
+        or heard.tells("pick:all")
+        or heard.tells("pick:both")
+        or heard.tells("what-is")
+    )
+    told = heard.readings.values.keys() - {"numbers"} or heard.readings.distance_mm is not None
+    return ranks[0] if ranks and several and not (named or told) else None
 
 
 def is_left_so(heard: Heard, before: Question) -> bool:

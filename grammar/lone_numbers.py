@@ -23,7 +23,7 @@ from grammar.written import SHAPES, STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
-    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding"]
+    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved"]
 )
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
@@ -143,6 +143,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     old = dict(_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+    if heard.tells("engraved"):
+        old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
     if heard.tells("adding"):
         old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}

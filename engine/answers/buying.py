@@ -73,7 +73,8 @@ def _of_open_lens(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Told:
     """What holds a lens without a known mount on the body, and what is left for it, in place of a ring to buy."""
-    told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind)
+    measured = question.said("flange_to_image") is not None
+    told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind or measured)
     if lenses or not bodies or not told or question.adapters:
         return Told()
     answer = depends(question, question.lens, bodies[0], knowledge)

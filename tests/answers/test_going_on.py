@@ -74,3 +74,61 @@ def test_a_length_from_a_lens_to_its_far_image_is_no_focal_length(club, line):
     _, found = talk(club, "brass lens on E, no mount at all, infinity?", line)
     assert found.question.said("flange_to_image") == "61 mm"
     assert found.question.lens.focal_length_mm is None
+
+
+def test_what_was_told_is_put_in_the_order_asked_for(club):
+    *_, thick = talk(club, "exakta 50 on Z", "ring for L then", "and RF?", "thickest of the three?")
+    assert flat(thick).startswith("Thickest: a Z-mount body")
+    assert seats(thick, "stack_mm") == [28.7, 24.7, 24.7]
+    *_, cheap, simple = talk(club, "OM lens to L body", "which is cheaper", "which one is easier then")
+    assert flat(cheap).startswith("Cheapest: OM to L ring")
+    assert flat(simple).startswith("Simplest: OM to L ring, 1 piece")
+
+
+def test_both_tubes_are_no_two_lenses_and_one_more_comes_to_them(club):
+    *_, both = talk(club, "16mm c mount on MFT, how close with a 5mm tube", "and the 25?", "both tubes, 5 and 10")
+    assert [lens.focal_length_mm for lens in both.question.lenses] == [25]
+    assert [piece.thickness_mm for piece in both.question.adapters] == [(5, 5), (10, 10)]
+    _, more = talk(club, "50mm lens 12mm tube, mag?", "add the 20 as well")
+    assert [piece.thickness_mm for piece in more.question.adapters] == [(12, 12), (20, 20)]
+
+
+def test_a_filter_on_top_comes_to_that_of_before(club):
+    _, more = talk(club, "f2.8 in full sun, 1/50, iso 100, ND64", "ND8 on top")
+    assert more.question.said("factor") == "ND64, ND8"
+
+
+def test_depth_through_a_reducer_is_that_of_the_lens_both_make(club):
+    _, deep = talk(club, "F lens 85mm f1.8 on mft with a 0.71", "dof at 3m f2.8")
+    assert "60.4 mm f/2 at 3 m" in flat(deep)
+
+
+def test_a_frame_it_is_likened_to_takes_no_frame_away(club):
+    _, like = talk(club, "9mm at 2.8 on super16, hyperfocal?", "and in full frame speak how wide is it")
+    assert seats(like, "equivalent_focal_mm")[0] == pytest.approx(26.8, abs=0.1)
+
+
+def test_what_is_left_before_the_sensor_is_told_of_the_rear_spoken_of(club):
+    _, left, other = talk(
+        club, "ltm wide, its rear stands 14 mm behind the flange. ltm-E ring 10.8. will something touch",
+        "how far off the sensor is that", "mft instead, how long is the ring there",
+    )  # fmt: skip
+    assert seats(left, "clearance_mm") == [pytest.approx(14.8)]
+    assert not any(piece.rear for piece in other.question.adapters)
+
+
+def test_a_lens_that_cannot_be_focused_has_no_register_by_its_thread(club):
+    _, seat, focal, buy = talk(
+        club, "brass lens, 39 thread, there is no focus ring at all",
+        "61 mm from shoulder to the window picture. so what length goes between it and an E",
+        "rim says 63mm", "so i buy?",
+    )  # fmt: skip
+    assert focal.question.lens.focal_length_mm == 63
+    assert "leaves 43 mm" in flat(buy)
+    assert "helicoid" in flat(buy)
+    assert "infinity (likely)" not in flat(seat)
+
+
+def test_a_number_asked_of_the_same_answer_is_told_first(club):
+    *_, size = talk(club, "16mm c mount on MFT", "how close with a 5mm tube", "what mag is that")
+    assert flat(size).startswith("Magnification: 0.31x")
