@@ -63,6 +63,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
+    if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
+        return before.intent  # 'or stop down to what'
     if _is_of_reach(heard, before):
         return before.intent if before.intent == "hazard" else "diy-dimension"
     if best == COMPARE and _is_one_more(heard, before):

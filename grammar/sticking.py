@@ -30,6 +30,8 @@ _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why"
 _OF_RING: Final = frozenset(["thickness", OFF])
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
+_DEEP: Final = "depth-of-field"
+_SHIM: Final = "shim-calibration"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
@@ -154,6 +156,14 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
     return told if float(told[1]) not in STOPS or pieces else None
 
 
+def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
+    """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
+    away, told = before.distance_mm, said.distance_mm
+    if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
+        return said
+    return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
+
+
 def circle_measured(heard: Heard, before: Question) -> str | None:
     """'say it's 16 mm, largest 16:9 then' after the circle was asked for: that length is the circle's."""
     cast = heard.cast
@@ -225,6 +235,8 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
+    if said.distance_mm is not None and said.intent == _SHIM:
+        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

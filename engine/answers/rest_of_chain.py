@@ -25,8 +25,9 @@ def still_needed(question: Question, chains: Sequence[ListedChain], knowledge: K
         for piece in others
         if piece.thickness_mm.is_fixed and is_known(seat := piece.thickness_mm.shortest)
     ]
-    beside = listed([link_name(piece, knowledge) for piece in named])
-    text = f"Beside the {beside} still to get: {listed([_told(piece, knowledge) for piece in others])}."
+    names = [link_name(piece, knowledge) for piece in named]
+    beside = listed([name if name.startswith("your ") else f"the {name}" for name in names])
+    text = f"Beside {beside} still to get: {listed([_told(piece, knowledge) for piece in others])}."
     return Told((Line("head", text),), tuple(rows))
 
 

@@ -86,7 +86,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.said("zone") is not None:
         yield from _zones(question, frames, knowledge)
         return
-    if at is None and number(question, "depth") is not None and distance_mm(question) is not None:
+    asked = at is None or mentions(question, "which-stop")
+    if asked and number(question, "depth") is not None and distance_mm(question) is not None:
         yield from _depth_wanted(question, frames, knowledge)
         return
     if at is None:
