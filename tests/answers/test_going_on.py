@@ -132,3 +132,39 @@ def test_a_lens_that_cannot_be_focused_has_no_register_by_its_thread(club):
 def test_a_number_asked_of_the_same_answer_is_told_first(club):
     *_, size = talk(club, "16mm c mount on MFT", "how close with a 5mm tube", "what mag is that")
     assert flat(size).startswith("Magnification: 0.31x")
+
+
+def test_rings_named_one_after_the_other_are_stacked_and_one_told_anew_takes_its_own_place(club):
+    *_, stacked, thin = talk(
+        club, "135/3.5 LTM tele, want it on L", "got LTM-M 1mm here", "then M-L?", "measured the M-L at 7.72"
+    )
+    assert [piece.front for piece in stacked.question.adapters] == [("ltm",), ("m-mount",)]
+    assert [piece.thickness_mm for piece in thin.question.adapters] == [(1, 1), (7.72, 7.72)]
+    assert "0.08 mm too close" in flat(thin)
+
+
+def test_a_limit_told_after_a_mark_takes_its_place(club):
+    *_, now = talk(club, "how thick a shim, 50mm infinity at 8m mark", "now it stops at 12m, how much off")
+    assert now.question.said("mark") is None
+    assert "12 m sits 0.21 mm too far out" in flat(now)
+
+
+def test_a_size_wanted_is_what_the_tubes_at_hand_are_to_give(club):
+    *_, best = talk(club, "mag 0.5 with a 50mm, what tube", "and 1:1", "ive only got 12 20 36")
+    assert flat(best).startswith("Of what you have, 36 + 12 mm comes nearest")
+
+
+def test_a_depth_wanted_after_a_distance_is_no_nearer_subject(club):
+    _, stop = talk(club, "how deep sharp 85mm f2 at 3m ff", "want 20cm at least, what stop")
+    assert "f/2.8 at least" in flat(stop)
+
+
+def test_what_is_to_be_set_goes_on_being_asked_in_a_crop(club):
+    _, _, crop = talk(club, "K 28/2.8 on my Z full frame", "what do i set for ibis", "and in crop mode?")
+    assert seats(crop, "ibis_focal_mm")[0] == 28
+
+
+def test_the_id_of_a_ring_without_its_dash_is_no_name_of_it(club):
+    (found,) = talk(club, "qbmm lens 50mm for E")
+    assert found.status == 2
+    assert "QBM" in flat(found)
