@@ -39,6 +39,7 @@ _TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
+_MOST_COUNTED: Final = 4  # tubes
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -77,7 +78,7 @@ _ROLES: Final = (
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
-    token = _alone(heard)
+    token = _alone(heard, before)
     if token is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
@@ -108,12 +109,14 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
     return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
 
 
-def _alone(heard: Heard) -> Token | None:
+def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
     if len(rest) == 2 and rest[1].kind == "LENS":
         rest = rest[:1]
-    if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH") or rest[0].text.isalpha():
+    if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
+        return None
+    if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
@@ -140,12 +143,14 @@ def _is_no_stop(token: Token) -> bool:
 
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
+    if not _is_set(token, heard) and _is_one_of_several(number, before):
+        return f"{number:g} mm extension tube"
     old = dict(_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
-    if heard.tells("adding"):
+    if heard.tells("adding") or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
@@ -165,6 +170,17 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
+
+
+def _is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def _may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
 
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:

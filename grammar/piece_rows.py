@@ -34,6 +34,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
             at += _told_twice(out, at)
+            at += _lens_beside(out, at)
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
         elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
@@ -126,6 +127,17 @@ def _told_twice(out: list[Token], piece: int) -> int:
     out[piece - 1 : piece] = [
         area.as_("COUNT", numbers=(number,)), area.as_("LENGTH", numbers=(size,), unit="mm", column=area.column + 1)
     ]  # fmt: skip
+    return 1
+
+
+def _lens_beside(out: list[Token], piece: int) -> int:
+    """'50mm 10mm tube, mag?': the first of two lengths is that of the lens; gives how many tokens were put in."""
+    before = out[max(0, piece - 2) : piece]
+    metric = len(before) == 2 and all(one.kind == "LENGTH" and one.unit == "mm" for one in before)
+    if not metric or out[piece].text.casefold().endswith("s") or any(one.kind in ("FOCAL", "COMBO") for one in out):
+        return 0
+    out[piece - 2] = before[0].as_("FOCAL")
+    out.insert(piece - 1, Token("JOIN", ",", before[1].column, ","))
     return 1
 
 

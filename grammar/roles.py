@@ -114,6 +114,8 @@ def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> b
         return True
     if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
         return False
+    if any(one.piece in OPTICAL for one in (*cast.without, *cast.pieces)):
+        return True  # 'without the 2x converter, 1.4x instead'
     added = (
         before is not None
         and before.sort in ("lens", "length", "piece")

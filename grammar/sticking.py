@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from itertools import pairwise
+from math import log
 from typing import Final
 
 from engine.base.compact import replace
@@ -113,10 +114,21 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if token.kind != "RANGE" and (part.noun.role != "with" or before.adapters[at].thickness_mm is None):
+    held = before.adapters[at].thickness_mm
+    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
         return None
+    if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
+        return None  # 'and a 100' after a helicoid of 17 to 31 mm
     changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
     return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:
+    """Whether a length is nearer in ratio to the focal length of before than to a piece that cannot be so long."""
+    focal = before.lenses[0].focal_length_mm if before.lenses else None
+    if held[0] < held[1] and held[0] <= number <= held[1]:
+        return False
+    return focal is not None and abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
 
 
 def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:

@@ -19,6 +19,7 @@ ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
 BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
 _COUPLINGS: Final = ("screw", "bayonet", "breech")
+_SCREW: Final = "screw"
 
 
 def against_name(question: Question, knowledge: Knowledge) -> Told:
@@ -81,6 +82,10 @@ def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]
 def is_coupled_so(mount: Mount, question: Question) -> bool:
     """Whether the mount is of the coupling that the question names; of any where it names none."""
     named = {word for word in _COUPLINGS if mentions(question, f"coupled-{word}")}
+    if mentions(question, "no-screw", "no-thread"):  # 'no screw' names what it has not
+        named.discard(_SCREW)
+        if mount.coupling.startswith(_SCREW):
+            return False
     return not named or any(mount.coupling.startswith(word) for word in named)
 
 

@@ -168,3 +168,40 @@ def test_the_id_of_a_ring_without_its_dash_is_no_name_of_it(club):
     (found,) = talk(club, "qbmm lens 50mm for E")
     assert found.status == 2
     assert "QBM" in flat(found)
+
+
+def test_a_ring_without_a_recess_is_no_cup_however_it_is_told(club):
+    _, flat_ring = talk(club, "C mount 25/0.95 on E, infinity?", "my adapter isnt recessed tho")
+    assert "stops at 1.37 m" in flat(flat_ring)
+
+
+def test_a_length_behind_a_piece_that_was_spoken_of_is_that_of_a_lens(club):
+    _, other = talk(club, "M42 135 to EF, the ring is 1.2 thick", "same ring, 50mm")
+    assert [lens.focal_length_mm for lens in other.question.lenses] == [50]
+    assert [piece.thickness_mm for piece in other.question.adapters] == [(1.2, 1.2)]
+
+
+def test_a_length_far_from_that_of_the_piece_is_another_lens(club):
+    _, longer = talk(club, "helicoid 17-31 on M42 to E, 50mm, how close", "and a 100")
+    assert longer.question.lens.focal_length_mm == 100
+    _, tube, lens = talk(club, "50mm 10mm tube mag", "and a 20", "and a 100")
+    assert [piece.thickness_mm for piece in tube.question.adapters] == [(20, 20)]
+    assert lens.question.lens.focal_length_mm == 100
+
+
+def test_one_of_several_tubes_is_picked_by_its_length(club):
+    *_, one, other = talk(club, "tubes 10 16 on 35mm c-y lens", "f8, light loss", "only 16", "just the ten")
+    assert [piece.thickness_mm for piece in one.question.adapters] == [(16, 16)]
+    assert [piece.thickness_mm for piece in other.question.adapters] == [(10, 10)]
+    assert other.question.f_number == 8
+
+
+def test_another_extender_takes_the_place_of_the_one_left_out(club):
+    _, other = talk(club, "300/4 FD w 2x TC on apsc E, what is that", "without tc, 1.4x instead")
+    assert "420 mm f/5.6" in flat(other)
+
+
+def test_no_screw_leaves_the_bayonets(club):
+    *_, left = talk(club, "a lens with 4 lugs, which mount", "flange to image 44.6", "no screw")
+    assert "Exakta" in flat(left)
+    assert "M39x1 SLR" not in flat(left)
