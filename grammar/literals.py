@@ -32,6 +32,10 @@ _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)\s?(?:-|-?>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
 )
 
+# and tight before a dash or an arrow that leads to another: 'the 7.8 M-L ring'
+_NOT_LINKED: Final = r"(?!(?-i:(?<=\sM))\s?(?:->?|=>|>|to\s)\s?(?-i:[A-Z])[A-Za-z0-9]{0,2}\b)"
+_OF_MOUNT: Final = _NOT_MOUNT + _NOT_LINKED
+
 
 def literal_at(line: str, at: int) -> Literal | None:
     """The literal that begins at character `at` of a smoothed line, or None. Earlier patterns win over later ones."""
@@ -127,7 +131,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}", made.length,
+        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_OF_MOUNT}",
+        made.length,
     ),
     (
         "0",

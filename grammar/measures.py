@@ -14,6 +14,7 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
+_PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
@@ -34,7 +35,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             token = out[at] = token.as_("CUE")
         if token.kind == "MEASURE" and token.value == "size":
             # 'the thread measures 15.8': a width; of a ring it is the length
-            if any(one.kind == "PIECE" for one in out[:at]):
+            if any(one.kind in _PIECES for one in out[:at]):
                 target = _before_which(out, at, "thickness")
                 if target is not None and "." in out[target].text and not _has_length(out[:at]):
                     out[target] = _of_ring(out, target)
@@ -138,7 +139,7 @@ def _is_plausible(word: Token, number: float) -> bool:
 
 def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
-    last = max(n for n, token in enumerate(tokens) if token.kind == "PIECE")
+    last = max(n for n, token in enumerate(tokens) if token.kind in _PIECES)
     return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
 
 
@@ -148,7 +149,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
     for n, token in enumerate(tokens[at + 1 :], start=at + 1):
         if token.kind == "STOP":
             return None
-        piece = piece or token.kind == "PIECE"
+        piece = piece or token.kind in _PIECES
         if piece and token.kind in _LENGTHS and "." in token.text:
             return n
     return None

@@ -49,7 +49,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
-    parts = paired(parts)
+    parts = paired(parts, told)
     house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
@@ -114,6 +114,8 @@ def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> b
         return True
     if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
         return False
+    if any(one.piece in OPTICAL for one in (*cast.without, *cast.pieces)):
+        return True  # 'without the 2x converter, 1.4x instead'
     added = (
         before is not None
         and before.sort in ("lens", "length", "piece")

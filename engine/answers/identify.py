@@ -100,8 +100,8 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
     rows = (row.mounts for row in facts.shared.values())
     usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
     ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
-    if lens.ids or not ids or len(question.lenses) > 1:
-        return question
+    if lens.ids or not ids or len(question.lenses) > 1 or mentions(question, "no-focus-ring"):
+        return question  # what cannot be focused has no register of its own, whatever its thread
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
 

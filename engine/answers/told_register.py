@@ -22,6 +22,7 @@ MOST: Final = 3
 EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better
 LEAST_MM: Final = 9.0  # no mount has a shorter one
 _COUPLINGS: Final = ("screw", "bayonet", "breech")
+_SCREW: Final = "screw"
 
 
 def against_name(question: Question, knowledge: Knowledge) -> Told:
@@ -54,6 +55,8 @@ def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool 
     """
     lens = question.lens
     told_otherwise = lens is not None and (lens.ids or lens.lens_kind in UNFOCUSED or lens.kind)
+    if question.said("flange_to_image") is not None and question.said("thread") is not None:
+        return question  # its thread has had its say: of no mount of that thread is it the distance
     if told_otherwise or not question.bodies or len(question.lenses) > 1:
         return question
     told = number(question, "flange_to_image")
@@ -103,6 +106,10 @@ def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]
 def is_coupled_so(mount: Mount, question: Question) -> bool:
     """Whether the mount is of the coupling that the question names; of any where it names none."""
     named = {word for word in _COUPLINGS if mentions(question, f"coupled-{word}")}
+    if mentions(question, "no-screw", "no-thread"):  # 'no screw' names what it has not
+        named.discard(_SCREW)
+        if mount.coupling.startswith(_SCREW):
+            return False
     return not named or any(mount.coupling.startswith(word) for word in named)
 
 
