@@ -46,6 +46,9 @@ QUESTIONS = [
     (["300/4 x1.4 on apsc, ff equivalent"], "equivalent_focal_mm", 641),
     (["m43 with .64 net crop factor"], "crop_factor", 1.28),
     (["m39 lens, image plane 74.6 away from shoulder. ring for Z?"], "ring_thickness_mm", 58.6),
+    (["80mm enlarger 150mm bellows mag"], "magnification", 1.875),
+    (["28/2.8 om on my E apsc, what is it like", "and on the full frame one"], "equivalent_focal_mm", 28),
+    (["24 fps 180 shutter f4 iso 400 cloudy", "back to 25, 90 degrees"], "nd_stops", 4.36),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
