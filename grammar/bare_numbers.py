@@ -27,6 +27,8 @@ _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "whi
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
+_SIZED: Final = ("mag", "magnif")
+_LARGEST: Final = 20.0  # times that a lens enlarges
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
@@ -167,6 +169,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
     if _is_stop_of_lens(tokens, at) and "." in token.text:
         return token.as_("FNUM")
+    if _is_size_named(tokens, at):
+        return token.as_("RATIO")
     if _is_shape(tokens, at):
         return token.as_("ASPECT", value=f"{number:g}:1")
     if counts(tokens, at):
@@ -219,6 +223,14 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_size_named(tokens: list[Token], at: int) -> bool:
+    """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
+    led = [token for token in tokens[max(0, at - 2) : at] if token.value not in ("of", "be", "equals")]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = bool(led) and led[-1].text.casefold().startswith(_SIZED)
+    return named and tokens[at].numbers[0] <= _LARGEST and (after is None or after.kind not in _LENSLIKE)
 
 
 def _is_shape(tokens: list[Token], at: int) -> bool:

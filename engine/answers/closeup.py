@@ -109,7 +109,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     wanted, tubes = size_told(question), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
-    if wanted is not None and tubes and mentions(question, "wanted-near"):
+    if wanted is not None and tubes and mentions(question, "wanted-near", "size-asked"):
         filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))

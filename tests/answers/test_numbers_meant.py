@@ -49,6 +49,14 @@ QUESTIONS = [
     (["80mm enlarger 150mm bellows mag"], "magnification", 1.875),
     (["28/2.8 om on my E apsc, what is it like", "and on the full frame one"], "equivalent_focal_mm", 28),
     (["24 fps 180 shutter f4 iso 400 cloudy", "back to 25, 90 degrees"], "nd_stops", 4.36),
+    (["85 f2, 12 ft, crop 1.5, dof"], "dof_mm", 134),
+    (["35mm f1.4 at f1.4 1.2 metres mft sharp zone"], "dof_mm", 45),
+    (["pl 52 to ef 44: thickness"], "ring_thickness_mm", 8),
+    (["stack 7 + 14 + 28 with my 85, life size?"], "magnification", 0.576),
+    (["lens marked 1:3.5 f=7.5cm, what is it on apsc"], "equivalent_focal_mm", 114.5),
+    (["3.3 stops in factor"], "nd_factor", 9.85),
+    (["64x nd in density"], "nd_stops", 6),
+    (["sensor 23.6x15.7 + 0.71 booster: circle the lens must have"], "image_circle_mm", 39.9),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
