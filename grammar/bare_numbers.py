@@ -16,6 +16,7 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
 _WHOLE_FROM: Final = 17.0  # mm
+_YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -278,5 +279,5 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def _may_be_focal(number: float) -> bool:
-    """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
-    return number < _WHOLE_FROM or number * 2 == int(number * 2)
+    """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
+    return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 from math import log2
+from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.circles import GLASS
@@ -12,18 +13,24 @@ from engine.answers.wording import f_number, trimmed
 from engine.base.interval import Interval
 from grammar.questions import Question
 
+FEWEST: Final = 2
+
 
 def alternatives(question: Question) -> tuple[float, ...]:
     """The factors of glass that are told to choose from; none where they stand behind one another."""
+    factors = _factors(question)
+    return factors if len(factors) >= FEWEST and mentions(question, "either-or") else ()
+
+
+def _factors(question: Question) -> tuple[float, ...]:
     pieces = [thing for thing in question.adapters if thing.factor and (thing.piece in GLASS or not thing.piece)]
-    factors = tuple(dict.fromkeys(thing.factor for thing in pieces if thing.factor))
-    return factors if len(factors) > 1 and mentions(question, "either-or") else ()
+    return tuple(dict.fromkeys(thing.factor for thing in pieces if thing.factor))
 
 
 def glass_apart(question: Question) -> Told:
-    """One line for each factor told to choose from, and how far they are apart in stops."""
-    factors = alternatives(question)
-    if not factors:
+    """One line for each of the factors that are set against each other, and how far they are apart in stops."""
+    factors = _factors(question)
+    if len(factors) < FEWEST:
         return Told()
     told = Told()
     for factor in factors:

@@ -8,6 +8,7 @@ from engine.answers.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.said import numbers
+from engine.answers.thread_rings import as_thread_rings
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.search import MOST_PIECES
@@ -27,7 +28,9 @@ def with_named_pieces(
     made: list[Adapter] = []
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
-    pieces = _as_they_lead([*_joined(question.adapters), *_told_by_thickness(question)], lens_mount)
+    told = _joined([*question.adapters, *_told_by_thickness(question)])
+    told = as_thread_rings(told, lens_mount, body_mount, knowledge.catalogue)
+    pieces = _as_they_lead(told, lens_mount)
     lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
         if thing.kind == "adapter" and thing.id is not None:
@@ -159,7 +162,8 @@ def _told_by_thickness(question: Question) -> list[Thing]:
     told = numbers(question, "thickness")
     if len(told) != 1 or any(thing.thickness_mm is not None for thing in question.adapters):
         return []
-    if not 0 <= told[0] <= THICKEST_MM or off_by_mm(question) is not None:
+    measured = question.said("nominal") is not None  # '36.6 not 37.0': what it should be makes it no less thick
+    if not 0 <= told[0] <= THICKEST_MM or (off_by_mm(question) is not None and not measured):
         return []
     return [Thing("", (), f"{told[0]:g} mm ring", thickness_mm=(told[0], told[0]), piece="adapter")]
 
