@@ -51,6 +51,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 continue
             if is_crop(out, at):
                 out[at] = token.as_("CROP")
+        elif token.kind == "FNUM" and ":" in token.text and _names_size(out, at + 1):
+            out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return _with_focal_left(out, told)
@@ -228,10 +230,18 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
 
 def _is_size_named(tokens: list[Token], at: int) -> bool:
     """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
-    led = [token for token in tokens[max(0, at - 2) : at] if token.value not in ("of", "be", "equals")]
+    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals")]
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = bool(led) and led[-1].text.casefold().startswith(_SIZED)
-    return named and tokens[at].numbers[0] <= _LARGEST and (after is None or after.kind not in _LENSLIKE)
+    return (
+        bool(led)
+        and _names_size(tokens, led[-1])
+        and tokens[at].numbers[0] <= _LARGEST
+        and (after is None or after.kind not in _LENSLIKE)
+    )
+
+
+def _names_size(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].text.casefold().startswith(_SIZED)
 
 
 def _is_shape(tokens: list[Token], at: int) -> bool:

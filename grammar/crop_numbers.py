@@ -29,12 +29,13 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
-    """'what on 1.6 matches a 35': the factor of a sensor, where views are set against each other."""
+    """'what on 1.6 matches a 35', '400 on 1.5x': the factor of a sensor, as no converter has it."""
     token, before = tokens[at], tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind == "PREP" and before.value == "on"
     ends = after is None or after.kind not in _OF_OTHERS
-    return token.kind == "NUMBER" and bool(told & _OF_VIEW) and placed and ends and token.numbers[0] in _OF_SENSORS
+    meant = token.kind == "TIMES" or (token.kind == "NUMBER" and bool(told & _OF_VIEW))
+    return meant and placed and ends and token.numbers[0] in _OF_SENSORS
 
 
 def is_crop(tokens: list[Token], at: int) -> bool:

@@ -57,6 +57,14 @@ QUESTIONS = [
     (["3.3 stops in factor"], "nd_factor", 9.85),
     (["64x nd in density"], "nd_stops", 6),
     (["sensor 23.6x15.7 + 0.71 booster: circle the lens must have"], "image_circle_mm", 39.9),
+    (["35mm with a 24 mm clear circle, ff field of view if cropped"], "equivalent_focal_mm", 63.1),
+    (["400 5.6 on 1.5x plus 1.4 tc, the lot in numbers"], "equivalent_focal_mm", 840),
+    (["75mm enl lens: lens node to chip is 118. mag?"], "magnification", 0.573),
+    (["35 closest is 0.4 from film, 3 mm spacer under it. near?"], "near_from_sensor_mm", 259),
+    (["ring half a tenth too long, 35 f2 apsc, matter?"], "register_error_mm", 0.05),
+    (["turn it out a sixth and infinity's perfect, m42, shim"], "shim_mm", 0.1667),
+    (["nd four and nd thirty two stacked"], "nd_stops", 7),
+    (["1:1.4 mag at f5.6 what's sharp, ff"], "dof_mm", 1.129),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
