@@ -158,6 +158,8 @@ def _is_number(token: Token) -> bool:
 def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
     """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
     behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    if at and tokens[at - 1].value == "at" and "." in tokens[at].text and tokens[at].numbers[0] in STOPS:
+        return True  # '135 at 2.8, 5 m'
     return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
 
 

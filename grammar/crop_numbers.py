@@ -9,7 +9,7 @@ from grammar.tokens import Token
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
 _NEAR: Final = 5  # words
 _FRAMES: Final = frozenset(["BODY", "FRAME"])
-_OF_VIEW: Final = frozenset(["equiv", "match"])
+_OF_VIEW: Final = frozenset(["equiv", "match", "equals"])
 _OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0

@@ -18,6 +18,8 @@ _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_PLUS: Final = frozenset(["+", "plus"])
+_MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
 _LEAST_ADDED: Final = 2
 _OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
@@ -28,7 +30,7 @@ _MOST_LEADING: Final = 3  # words between a piece and its lengths
 def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
     out = with_parted(tokens)
-    if told & _CLOSE or any(token.kind == "RATIO" for token in out):
+    if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
     if _SPACER_CUE in told:
         _with_washers_told(out)
@@ -66,7 +68,7 @@ def _with_sums_told(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         row = _added_up(tokens, at)
         others = [one for n, one in enumerate(tokens) if n not in row and one.kind in _OF_LENS]
-        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text == "+"):
+        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text in _PLUS):
             continue
         out = [one.as_("LENGTH", unit="mm") if n in row else one for n, one in enumerate(tokens)]
         for n in row[1:]:
@@ -79,7 +81,7 @@ def _with_sums_told(tokens: list[Token]) -> list[Token]:
 def _added_up(tokens: list[Token], at: int) -> list[int]:
     """The places of the bare numbers from here on that plus signs join."""
     row = [at] if _is_bare(tokens[at]) else []
-    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text == "+" and _is_bare(tokens[row[-1] + 2]):
+    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and _is_bare(tokens[row[-1] + 2]):
         row.append(row[-1] + 2)
     return row
 

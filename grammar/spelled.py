@@ -182,5 +182,6 @@ _SAID: Final[tuple[tuple[str, Make], ...]] = (
     (rf"{_LED}{_TWO}", _spoken_hundreds),
     (rf"(?P<before>)?{_TWO}(?=[\s-]{_UNIT_WORDS})", _spoken_hundreds),
     (rf"{_WHOLE}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{_value(match.group()):g}"),
+    (rf"{_SMALL}(?=\s(?:plus|\+)\s)|(?<=plus\s){_SMALL}", lambda match: f"{_value(match.group()):g}"),
     (_WHOLE, _whole),
 )  # fmt: skip

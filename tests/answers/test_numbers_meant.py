@@ -65,6 +65,10 @@ QUESTIONS = [
     (["turn it out a sixth and infinity's perfect, m42, shim"], "shim_mm", 0.1667),
     (["nd four and nd thirty two stacked"], "nd_stops", 7),
     (["1:1.4 mag at f5.6 what's sharp, ff"], "dof_mm", 1.129),
+    (["105 goes soft past sixty metres, adapter error"], "register_error_mm", 0.184),
+    (["135 at 2.8, 5 m, crop 1.6, total dof"], "dof_mm", 128),
+    (["35 on ff = what on 1.5"], "focal_length_mm", 23.3),
+    (["twelve plus twenty plus thirty six on a hundred and five, how big"], "magnification", 0.648),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
