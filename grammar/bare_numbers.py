@@ -8,7 +8,7 @@ from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
 from grammar.crop_numbers import is_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.optics_numbers import OPTICS, is_put_on_lens, lists_factors, of_optics, with_glass_behind
+from grammar.optics_numbers import OPTICS, are_set_against, is_put_on_lens, lists_factors, of_optics, with_glass_behind
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -197,7 +197,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
-    if is_put_on_lens(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
+    if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))

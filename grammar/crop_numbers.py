@@ -34,7 +34,8 @@ def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> b
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind == "PREP" and before.value == "on"
     ends = after is None or after.kind not in _OF_OTHERS
-    meant = token.kind == "TIMES" or (token.kind == "NUMBER" and bool(told & _OF_VIEW))
+    glass = any(one.kind == "TIMES" and one is not token for one in tokens)
+    meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
     return meant and placed and ends and token.numbers[0] in _OF_SENSORS
 
 

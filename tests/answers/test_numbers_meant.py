@@ -69,6 +69,12 @@ QUESTIONS = [
     (["135 at 2.8, 5 m, crop 1.6, total dof"], "dof_mm", 128),
     (["35 on ff = what on 1.5"], "focal_length_mm", 23.3),
     (["twelve plus twenty plus thirty six on a hundred and five, how big"], "magnification", 0.648),
+    (['does a 0.95 on 1" act like a 2.6'], "equivalent_f_number", 2.59),
+    (["85/2 on 1.6, 1.4tc behind it: numbers"], "equivalent_focal_mm", 190.4),
+    (["50 goes to 0.6; with a 5 mm tube nearest is?"], "near_from_sensor_mm", 365),
+    ([".71 against .8 in stops"], "light_difference_stops", 0.344),
+    (["16 c on mft, cover?", "in the 1.4x crop", "what's that like in ff"], "equivalent_focal_mm", 44.8),
+    (["f2.8 iso 400 1/50 cloudy, nd?", "stop it to 4"], "nd_stops", 5.36),
     (["half inch tube on a 50, mag?"], "magnification", 0.254),
 ]
 
