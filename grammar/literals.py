@@ -85,13 +85,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?-?stops?\b)", made.nd),
-    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)\s?nd{_END}(?!\s?(?:filters|s\b))",
+    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
      made.nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", made.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
         made.stop,
     ),
+    ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
     (
@@ -113,7 +114,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here|in))",
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here)|"
+        r"\s?in\s(?:the|a|my|front|there|here)\b)",
         made.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),

@@ -18,6 +18,10 @@ _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_PLUS: Final = frozenset(["+", "plus"])
+_MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
+_LEAST_ADDED: Final = 2
+_OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
@@ -26,7 +30,7 @@ _MOST_LEADING: Final = 3  # words between a piece and its lengths
 def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
     out = with_parted(tokens)
-    if told & _CLOSE:
+    if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
     _with_washers_told(out, told)
     at = 0
@@ -63,20 +67,28 @@ def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
 
 
 def _with_sums_told(tokens: list[Token]) -> list[Token]:
-    """'how near with 21 + 31': what is put behind a lens that is told; the pieces stand unsaid."""
+    """'how near with 21 + 31', '7 + 14 + 28 with my 85': put behind a lens told elsewhere; the pieces stand unsaid."""
     if any(one.kind == "PIECE" for one in tokens):
         return tokens
     for at, token in enumerate(tokens):
-        row = [at + 1, at + 3]
-        if token.kind != "PREP" or token.value != "with" or at + 3 >= len(tokens) or tokens[at + 2].text != "+":
+        row = _added_up(tokens, at)
+        others = [one for n, one in enumerate(tokens) if n not in row and one.kind in _OF_LENS]
+        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text in _PLUS):
             continue
-        if not all(_is_bare(tokens[one]) for one in row) or not any(one.numbers for one in tokens[:at]):
-            continue
-        lengths = [tokens[one].as_("LENGTH", unit="mm") for one in row]
-        join = tokens[at + 2].as_("JOIN", value=",")
-        spacers = Token("PIECE", "spacers", lengths[1].column, SPACER)
-        return [*tokens[: at + 1], lengths[0], join, lengths[1], spacers, *tokens[at + 4 :]]
+        out = [one.as_("LENGTH", unit="mm") if n in row else one for n, one in enumerate(tokens)]
+        for n in row[1:]:
+            out[n - 1] = out[n - 1].as_("JOIN", value=",")
+        out.insert(row[-1] + 1, Token("PIECE", "spacers", token.column, SPACER))
+        return out
     return tokens
+
+
+def _added_up(tokens: list[Token], at: int) -> list[int]:
+    """The places of the bare numbers from here on that plus signs join."""
+    row = [at] if _is_bare(tokens[at]) else []
+    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and _is_bare(tokens[row[-1] + 2]):
+        row.append(row[-1] + 2)
+    return row
 
 
 def with_parted(tokens: list[Token]) -> list[Token]:

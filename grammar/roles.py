@@ -173,7 +173,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
     if stands_in(part.noun.head) and part.noun.role == "on" and part.formats and not part.mounts and not part.focal:
-        cast.frames.append(part)  # 'on a full frame one': what a lens is put on is no lens
+        part.sort = "frame"  # 'on a full frame one': what a lens is put on is no lens
+        cast.frames.append(part)
         return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:

@@ -33,6 +33,9 @@ _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SHIM: Final = "shim-calibration"
+_FULL: Final = "35mm-full-frame"
+_OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
+_FRAME: Final = frozenset(["crop", "area"])
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
@@ -233,6 +236,9 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     close = intent in _CLOSE
+    framed = {intent, before.intent} <= _OF_FRAME and not said.bodies
+    framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
+    off = off | (_FRAME if framed else frozenset())
     kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
 

@@ -109,7 +109,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     wanted, tubes = size_told(question), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
-    if wanted is not None and tubes and (mentions(question, "wanted-near") or was_wanted(question)):
+    asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
+    if wanted is not None and tubes and asked_of_tubes:
         filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))

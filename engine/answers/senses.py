@@ -76,8 +76,11 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
     own = {thing: thing.focal_length_mm for thing in things if is_register(thing.focal_length_mm, thing)}
     rest = [thing for thing in things if thing not in own]
     others = [one for one in numbers(question, *UNCLAIMED) if any(is_register(one, thing) for thing in rest)]
-    if not own or len(own) + len(others) < 2:
+    lengths = [one for one in numbers(question, THICKNESS) if any(is_register(one, thing) for thing in rest)]
+    if not own or len(own) + len(others) + len(lengths) < 2:
         return question
+    if lengths:  # 'pl 52 to ef 44: thickness' asks for it
+        question = question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
     lenses, bodies = (
         tuple(replace(one, focal_length_mm=None) if one in own else one for one in row)
         for row in (question.lenses, question.bodies)
