@@ -26,14 +26,14 @@ def named_or_near(
 ) -> list[Advice]:  # fmt: skip
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
-    mounts = _mounts_named(question)
+    mounts = named_mounts(question)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
 
     def fits(advice: Advice) -> bool:
         return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
 
-    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent, fits)
+    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent, fits, mounts)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
@@ -48,9 +48,9 @@ def named_or_near(
     return [row for row in rows if fits(row)][:most]
 
 
-def _mounts_named(question: Question) -> set[str]:
+def named_mounts(question: Question) -> frozenset[str]:
     """The mounts of the lenses that the question is about: advice on others is beside the point."""
-    return {name for thing in question.lenses if thing.kind == "mount" for name in thing.ids}
+    return frozenset(name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
 
 
 def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:

@@ -43,7 +43,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, question, knowledge) if chain is not None else []
-    lines = (*plainly(rows, question), *told.lines, *warned, *advice_lines(rows[:MOST]))
+    # what the question is about comes before what else the chain warns of
+    lines = (*plainly(rows, question), *told.lines, *advice_lines(rows[:MOST]), *warned)
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
     if way is None or chain is None or not _is_amiss(question, chain):
         return answer
@@ -65,7 +66,10 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
         return _nothing(question, NOTHING_KNOWN)
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
     told += _beside_reasons(question, knowledge) + cover
-    lines = dict.fromkeys((*numbers.lines, *cover.lines, *advice_lines(rows[:MOST]), *told.lines))
+    advice = advice_lines(rows[:MOST])
+    anywhere = not (question.bodies or question.said("format"))  # of no frame in particular, so the reason comes first
+    reasons = (*advice, *cover.lines) if anywhere else (*cover.lines, *advice)
+    lines = dict.fromkeys((*numbers.lines, *reasons, *told.lines))
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*told.quantities, *numbers.quantities),

@@ -140,8 +140,9 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
             "far out, as on an extension tube, and a real ring adds to that. Only a seat sunk into the body, or glass "
             "in the ring, gives infinity."
         )
-    rows = (Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"),)
-    return Told((Line("head", text),), rows)
+    rows = [Quantity("register_mm", needs, lens.id), Quantity("register_mm", has, body.id)]
+    rows.append(Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"))
+    return Told((Line("head", text),), tuple(rows))
 
 
 def _ring_of(question: Question, knowledge: Knowledge) -> RingToMake | None:

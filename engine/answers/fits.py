@@ -8,6 +8,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.asking_back import ask_for
 from engine.answers.fits_all import Home, Taken, homes_told
 from engine.answers.fits_lit import lit_there
+from engine.answers.kinds_asked import is_of, kinds_of
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.lookalike import alike_lines
 from engine.answers.making import ring_to_make
@@ -27,13 +28,6 @@ from grammar.questions import Limits, Question, Thing
 FITTING_PIECES = 2  # what fits a body is told for one ring, or two
 MOST_LISTED = 24
 MOST_REFUSED = 14
-# kinds of mount as people call them, where a kind is asked for
-KINDS = {
-    "slr": ("slr",), "dslr": ("digital slr",), "mirrorless": ("mirrorless",), "rangefinder": ("rangefinder",),
-    "cine": ("cine", "video"), "medium format": ("medium-format",),
-    "digital": ("digital",), "medium-format": ("medium-format",),
-    "cctv": ("industrial",), "industrial": ("industrial",), "enlarger": ("enlarger",), "projector": ("projector",),
-}  # fmt: skip
 # parts that are no camera lens: told only where they are asked for
 ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
 BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
@@ -129,14 +123,6 @@ def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
     return next((thing for thing in things if thing.ids), None)
 
 
-def kinds_of(things: tuple[Thing, ...]) -> frozenset[str]:
-    """The kinds of mount asked for, where only a kind is told: 'SLR bodies', 'cine lenses'."""
-    words = [word for thing in things if not thing.ids for word in (*thing.traits, thing.lens_kind or "", thing.words)]
-    return frozenset(
-        kind for word in words for name, row in KINDS.items() if name in word.casefold().split() for kind in row
-    )
-
-
 def _partners(lens: Thing | None, body: Thing | None, kinds: frozenset[str], knowledge: Knowledge) -> list[str]:
     """The mounts that one or two rings lead to (from a lens) or that lead here (to a body), and those of the kind."""
     rings, joints, mounts = knowledge.rings, knowledge.joints, knowledge.catalogue.mounts
@@ -157,17 +143,6 @@ def _partners(lens: Thing | None, body: Thing | None, kinds: frozenset[str], kno
         for name in fitting
         if "thread-only" not in mounts[name].traits
         and (is_of(mounts[name], kinds) if kinds else mounts[name].kind not in ASIDE)
-    )
-
-
-def is_of(mount: Mount, kinds: frozenset[str]) -> bool:
-    """Whether a mount is of one of the kinds; 'digital' are those that bodies with a sensor are built with."""
-    smaller = mount.smallest_format is not None and mount.smallest_format != mount.format
-    digital = mount.kind == "mirrorless" or (smaller and mount.kind in ("slr", "rangefinder", "medium-format"))
-    return (
-        mount.kind in kinds
-        or ("digital" in kinds and digital)
-        or ("digital slr" in kinds and digital and mount.kind == "slr")
     )
 
 
@@ -202,7 +177,7 @@ def _told(
     what = "with infinity" if wants else "with one or two rings"
     own = _mount_of(lens or body, knowledge)
     rows.sort(key=lambda fit: (fit.mount.id == own, _order(fit, knowledge)))  # what it was made for is known
-    lines = [Line("head", f"{len(rows)} fit {what}, best first:" if rows else f"Nothing in the facts fits {what}.")]
+    lines = [Line("head", _head(rows, what))]
     quantities: list[Quantity] = []
     for n, fit in enumerate(rows):
         if fit.ring is not None:
@@ -229,6 +204,15 @@ def _is_answer(fit: Fit, wants_infinity: bool) -> bool:
         # nobody sells one, but a plain ring would do
         return fit.possible == "plain" and fit.ring is not None
     return fit.best.judged.verdict != "unusable" and (not wants_infinity or fit.best.judged.verdict == "infinity")
+
+
+def _head(rows: list[Fit], what: str) -> str:
+    """How many fit; that none of them gives infinity is said first."""
+    if not rows:
+        return f"Nothing in the facts fits {what}."
+    if not any(_reaches(fit) for fit in rows):
+        return f"None with infinity. {len(rows)} for close-ups only:"
+    return f"{len(rows)} fit {what}, best first:"
 
 
 def _reaches(fit: Fit) -> bool:

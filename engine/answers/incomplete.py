@@ -9,8 +9,9 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.bare_sensor import glass_told
 from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
-from engine.answers.fits import kinds_of, list_fits
+from engine.answers.fits import list_fits
 from engine.answers.forgiving import LARGEST_MM
+from engine.answers.kinds_asked import kinds_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest

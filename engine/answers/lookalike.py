@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.asking_back import ask_for
 from engine.answers.knowledge import Knowledge
-from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart
+from engine.answers.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.mount_line import mount_line
+from engine.answers.mounts_named import likeliest, mounts_named, names_typed, spoken_of
 from engine.answers.resolve import Missing
 from engine.answers.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.threads_measured import by_thread
@@ -21,13 +22,15 @@ from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
+SAME = "Yes,"
 SAME_MM = 0.02  # registers nearer than this are told as one
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
 
 def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
-    mounts = list(dict.fromkeys(mount.id for mount in _mounts(question, knowledge)))
+    mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
+    mounts = mounts or spoken_of(question, knowledge)
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     met = threads_meet(question, knowledge)
     if not mounts and met.lines:
@@ -45,7 +48,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     not_so = against_name(question, knowledge)
     lines: list[Line] = [*not_so.lines, *met.lines]
     quantities: list[Quantity] = [*not_so.quantities, *met.quantities]
-    firsts = _firsts(question, knowledge)
+    firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if len(set(firsts)) == 2:
         pair = [knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)]
@@ -55,9 +58,9 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
     elif len(mounts) == 1 and not met.lines:
-        if len(_words(question)) > 1 and not named_alike(mounts[0], knowledge):
+        if len(names_typed(question)) > 1 and not named_alike(mounts[0], knowledge):
             designation = knowledge.catalogue.mounts[mounts[0]].designation
-            lines.append(Line("head", f"Yes, one and the same mount: {designation}."))
+            lines.append(Line("head", f"{SAME} one and the same mount: {designation}."))
         lines += named_alike(mounts[0], knowledge)
         quantities += registers_alike(mounts[0], knowledge)
     lines += of_the_name(question, knowledge)
@@ -82,21 +85,16 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     quantities += between.quantities
     told = set_apart(mounts, knowledge)
     lines += [*mixed_lines(chains, question.feet), *told.lines]
+    if any(line.text.startswith(SAME) for line in lines[:2]):
+        lines[1:1] = traps_of_the_same(mounts, knowledge)
     advice = knowledge.catalogue.advice.get("cross-thread")
     if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
-    lines += named_advice(question, mounts, knowledge)
+    lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
     return Answer(
         question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=(*quantities, *told.quantities),
     )  # fmt: skip
-
-
-def _firsts(question: Question, knowledge: Knowledge) -> list[str]:
-    """The likeliest mount of each thing named."""
-    things = (*question.lenses, *question.things, *question.bodies)
-    return [thing.ids[0] for thing in things if thing.kind == "mount" and thing.ids[:1] and thing.ids[0] in
-            knowledge.catalogue.mounts]  # fmt: skip
 
 
 def _asks_of_thread(question: Question, mount: Mount) -> bool:
@@ -122,12 +120,6 @@ def _of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
         "focus wrong: ask for the register in mm."
     )
     return [Line("head", text)]
-
-
-def _words(question: Question) -> set[str]:
-    """The names of mounts as typed: one name typed twice says nothing of two."""
-    things = (*question.lenses, *question.things, *question.bodies)
-    return {thing.words.casefold() for thing in things if thing.kind == "mount"}
 
 
 def _barred(chains: Sequence[ListedChain]) -> list[str]:
@@ -156,21 +148,7 @@ def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
     if barred:
         return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
     coupled = one.thread == other.thread if one.coupling == "screw" else True
-    return f"{'Yes, ' if coupled else ''}{names} go together: the same coupling and register."
-
-
-def _mounts(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
-    things = (*question.lenses, *question.things, *question.adapters, *question.bodies)
-    for thing in things:
-        for name in thing.ids:
-            if thing.kind == "mount" and name in knowledge.catalogue.mounts:
-                yield knowledge.catalogue.mounts[name]
-            elif thing.kind == "lens" and name in knowledge.catalogue.lenses:
-                yield knowledge.catalogue.mounts[knowledge.catalogue.lenses[name].mount]
-            elif thing.kind == "thread":
-                yield from (m for m in knowledge.catalogue.mounts.values() if m.thread == name)
-        for name in (*thing.front[:1], *thing.rear[:1]):
-            yield knowledge.catalogue.mounts[name]
+    return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
 
 
 def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:

@@ -10,7 +10,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.by_format import by_format
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
-from engine.answers.nearby import nearest, term_misspelt
+from engine.answers.nearby import nearest, term_known_as, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number
 from engine.answers.threads_told import thread_named
@@ -36,6 +36,10 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     thread = thread_named(question.said("thread") or "", knowledge)
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
+    named = any(thing.kind == "term" for thing in things)
+    everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    if everyday is not None:
+        things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things

@@ -21,7 +21,14 @@ def named_advice(question: Question, mounts: list[str], knowledge: Knowledge) ->
     """Advice on the trap itself (a pin, a prism), where the question is about one; else how the mount is told."""
     rows = [row for row in nearest(question.text, knowledge.catalogue, 1, SURE) if row.id not in _TOLD]
     if not rows and len(mounts) == 1:
-        rows = [row for row in knowledge.catalogue.advice.values() if row.mounts[:1] == (mounts[0],)][:1]
+        known = knowledge.catalogue.advice.values()
+        rows = [row for row in known if row.mounts[:1] == (mounts[0],) and not row.plainly][:1]
+    return [Line(row.severity, f"{row.topic}: {row.says}") for row in rows]
+
+
+def traps_of_the_same(mounts: list[str], knowledge: Knowledge) -> list[Line]:
+    """What may do harm though the mount is the same: dangers that are told of these mounts first."""
+    rows = [row for row in knowledge.catalogue.advice.values() if row.plainly and {*row.mounts[:1]} & {*mounts}]
     return [Line(row.severity, f"{row.topic}: {row.says}") for row in rows]
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Final
 
@@ -25,7 +26,16 @@ PLAIN: Final = 8.0  # what shares so much is about the same even where the quest
 FAIR_PART: Final = 0.3
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
 LEAST_LETTERS: Final = 6  # of its longest word
+OF_MOUNT: Final = 1.35  # how much nearer advice on a mount that is named is
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
+
+SHORT: Final = 3  # letters of a word that is no plural
+_WORDS: Final = re.compile(r"[a-z0-9]+")
+_QUESTION_WORDS: Final = (
+    "a an the what whats is are of in on my this that it mean means meant meaning define definition explain term word",
+    "called by does do you they people when say for to me please with i and why so really actually",
+)
+_ASKING: Final = frozenset(word for line in _QUESTION_WORDS for word in line.split())
 
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
@@ -54,14 +64,26 @@ def nearest(
     least: float = LEAST,
     intent: str = "",
     among: Callable[[Advice], bool] | None = None,
+    mounts: frozenset[str] = frozenset(),
 ) -> tuple[Advice, ...]:
-    """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be."""
+    """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be.
+
+    `mounts`: those that the question names; advice on them is nearer, on others farther.
+    """
     if least == ONLY_NAMED:
         return ()
     found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least, intent)]
     rows = [(match.score, catalogue.advice[match.id]) for match in found]
+    rows = sorted(((score * _of_mounts(row, mounts), row) for score, row in rows), key=lambda row: -row[0])
     rows = [row for row in rows if among is None or among(row[1])][:most]
     return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
+
+
+def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
+    """How much nearer advice on a mount is where that mount is named, or farther where it is not."""
+    if not advice.mounts:
+        return 1.0
+    return OF_MOUNT if mounts & {*advice.mounts} else 1 / OF_MOUNT
 
 
 def _is_near(match: Match, least: float, intent: str) -> bool:
@@ -103,6 +125,24 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
             ):
                 best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
     return best[1] if best else None
+
+
+def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) -> Term | None:
+    """The term that goes by words of everyday use; the longest. `beside`: how many more words the text may have."""
+    said = _everyday(text)
+    best: tuple[int, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.known_as:
+            wanted = _everyday(name)
+            if wanted and wanted <= said and len(said) <= len(wanted) + beside:
+                best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
+    return best[1] if best else None
+
+
+def _everyday(text: str) -> set[str]:
+    """The words that are asked about, without those that only ask, plurals as their singulars."""
+    words = set(_WORDS.findall(text.casefold().replace("-", " ").replace("'", "")))
+    return {word.removesuffix("s") if len(word) > SHORT else word for word in words - _ASKING}
 
 
 def _is_long(words: list[str]) -> bool:

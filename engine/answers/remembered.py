@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from engine.answers.advice import HARM, advice_lines
+from engine.answers.advice import HARM, advice_lines, named_mounts
 from engine.answers.advising import ruled
 from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
@@ -123,7 +123,7 @@ def _why(
         told = replace(
             told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
         )
-    told = _with_symptom(_with_numbers(told, question, knowledge), knowledge)
+    told = _with_symptom(_with_numbers(told, question, knowledge), question, knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
 
 
@@ -152,11 +152,11 @@ def _with_numbers(answer: Answer, question: Question, knowledge: Knowledge) -> A
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
 
-def _with_symptom(answer: Answer, knowledge: Knowledge) -> Answer:
+def _with_symptom(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
     from engine.answers.nearby import SEEN, nearest
 
-    rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why")
+    rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question))
     return replace(answer, lines=(*advice_lines(rows), *answer.lines)) if rows else answer
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from engine.answers.advice import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
-from engine.answers.circles import glass_factor
+from engine.answers.circles import LEAST_FACTOR, glass_factor
 from engine.answers.knowledge import Knowledge
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import focals, interval
+from engine.answers.said import focals, interval, numbers
 from engine.answers.usual_glass import usual_factors, with_usual_factor
 from engine.answers.wording import trimmed
 from engine.base.interval import Interval
@@ -79,10 +79,16 @@ def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) ->
     return Told(tuple(lines), tuple(rows))
 
 
+def _bare_factor(question: Question) -> float | None:
+    """A number alone that no focal length can be is the factor of a reducer: '105 on .64'."""
+    alone = [value for value in numbers(question, "numbers") if LEAST_FACTOR <= value < 1]
+    return alone[0] if len(alone) == 1 else None
+
+
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
     question, note = with_usual_factor(question, knowledge.catalogue)
-    factor = glass_factor(question, knowledge.catalogue)
+    factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
     lines: list[Line] = []
     rows: list[Quantity] = []
     zoom = interval(question, "zoom")

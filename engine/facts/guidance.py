@@ -14,6 +14,7 @@ class Term:
     names: tuple[str, ...]
     means: str
     basis: Basis
+    known_as: tuple[str, ...] = ()  # words of everyday use for it: no names, looked up where its meaning is asked
     per_format: str = ""  # the quantity that tells it of a format: allowed_blur_mm, crop_factor, format_diagonal_mm
     place: Place = field(default=NOWHERE, compare=False)
 

@@ -179,6 +179,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
     "terms": {
         "names": Key(texts, required=True),
         "means": Key(text, required=True),
+        "known_as": Key(texts),
         "per_format": Key(choice(kinds.PER_FORMAT)),
     } | BASIS,
     "advice": {

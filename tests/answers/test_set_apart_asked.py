@@ -1,23 +1,11 @@
-"""Threads told by their size, choices, settings and figures that disagree, as they are asked for."""
+"""Choices, settings and figures that disagree, as they are asked for."""
 
 from __future__ import annotations
 
 import pytest
 
 from tests.answers.picture import flat, numbers
-
-
-@pytest.mark.parametrize(
-    ("text", "head"),
-    [
-        ("is M26x0.75 the same as 26 mm 36 tpi", "No, M26x0.75 and 26 mm x 36 tpi (0.706) are not the same"),
-        ("M39x1 into the 26tpi hole goes ok, can i trust", "No, M39x1 and 39 mm x 26 tpi"),
-        ("is 39x26 the same as 39x1", "No, 39 mm x 26 tpi (Whitworth form) and M39x1"),
-        ("twins? un 1-32 and 25.5x0.5", "No, 1-32 UN and M25.5x0.5 are not the same"),
-    ],
-)
-def test_threads_told_by_their_size_are_set_against_each_other(asked, text, head):
-    assert flat(asked(text)).startswith(head)
+from tests.answers.talks import talk
 
 
 def test_two_reducers_are_told_by_the_light_of_each(asked):
@@ -63,3 +51,43 @@ def test_words_of_another_meaning_find_no_fungus_or_veil(text):
     from tests.answers.test_about import nearest_ids
 
     assert not {"fungus", "veil", "fungus-mask"} & set(nearest_ids(text)[:2])
+
+
+def test_an_everyday_word_is_no_name_elsewhere(asked):
+    assert asked("is there play between lens and ring harmful")["intent"] == "hazard"
+    assert asked("can i put a tilt ring on a 50mm M42 lens for E")["intent"] != "definition"
+
+
+def test_a_kind_asked_about_is_taken_from_the_mounts_of_the_lens_spoken_of(club):
+    second = "couldnt it be one of those rangefinder ones, same screw isnt it"
+    found = talk(club, "brass lens, 39 thread, there is no focus ring at all", second)[-1]
+    assert 28.8 in [row.value.nominal for row in found.quantities or () if row.name == "register_mm"]
+
+
+def test_the_same_mount_is_no_all_clear_where_its_pin_can_lock(asked):
+    text = flat(asked('seller: "fits all K". i have an old dslr with K, is that the same'))
+    assert "extra pin" in text
+
+
+def test_the_reason_comes_before_coverage_where_no_frame_is_named(asked):
+    assert flat(asked("why do the corners go pink with my old rangefinder 15")).startswith("coloured edges")
+
+
+def test_that_none_gives_infinity_is_said_first(asked):
+    assert flat(asked("can i put my M lenses on any slr")).startswith("None with infinity.")
+
+
+def test_a_number_too_small_for_a_focal_length_is_the_factor_of_a_reducer(asked):
+    assert numbers(asked("what mm in ibis for a 105 on .64"), "ibis_focal_mm")[0] == pytest.approx((67.2, 67.2))
+
+
+def test_advice_on_the_mount_that_is_named_comes_first(club):
+    found = talk(club, "my b4 zoom on mft", "edges are magenta green, why")[-1]
+    assert "colour prism" in found.lines[0].text
+
+
+def test_what_is_asked_about_comes_before_what_else_the_chain_warns_of(club):
+    found = talk(club, "400 6.3 t2 preset, L body", "it is 1.1 kg, ok on the ring?")[-1]
+    texts = [line.text for line in found.lines]
+    heavy = next(n for n, text in enumerate(texts) if text.startswith("heavy lens"))
+    assert heavy < next(n for n, text in enumerate(texts) if text.startswith("By T2"))

@@ -48,9 +48,19 @@ def test_lengths_of_parts_are_no_scale(asked):
         ("EF vs EF-S, interchangeable", "Not both ways"),
         ("does m42 filter screw into m42 mount", "No, M42x0.75 and M42x1 are not the same"),
         ("is T2 the same as f/2", "T2 is about"),
+        ("is M26x0.75 the same as 26 mm 36 tpi", "No, M26x0.75 and 26 mm x 36 tpi (0.706) are not the same"),
+        ("M39x1 into the 26tpi hole goes ok, can i trust", "No, M39x1 and 39 mm x 26 tpi"),
+        ("is 39x26 the same as 39x1", "No, 39 mm x 26 tpi (Whitworth form) and M39x1"),
+        ("what is play", "play in a joint"),
+        ("whats a dumb adapter", "plain ring without electronics"),
+        ("define shoulder", "shoulder of a thread"),
+        ("what does iris mean", "iris diaphragm"),
+        ("what is freelensing", "free lensing"),
+        ("what is a hot spot", "pale spot in the middle"),
+        ("twins? un 1-32 and 25.5x0.5", "No, 1-32 UN and M25.5x0.5 are not the same"),
     ],
 )
-def test_same_or_not_is_answered_first(asked, text, head):
+def test_what_is_asked_of_words_is_answered_first(asked, text, head):
     assert flat(asked(text)).startswith(head)
 
 

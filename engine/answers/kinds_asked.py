@@ -1,0 +1,33 @@
+"""Which kinds of mount are asked for: SLR bodies, cine lenses, digital ones."""
+
+from __future__ import annotations
+
+from engine.facts.records import Mount
+from grammar.questions import Thing
+
+# kinds of mount as people call them, where a kind is asked for
+KINDS = {
+    "slr": ("slr",), "dslr": ("digital slr",), "mirrorless": ("mirrorless",), "rangefinder": ("rangefinder",),
+    "cine": ("cine", "video"), "medium format": ("medium-format",),
+    "digital": ("digital",), "medium-format": ("medium-format",),
+    "cctv": ("industrial",), "industrial": ("industrial",), "enlarger": ("enlarger",), "projector": ("projector",),
+}  # fmt: skip
+
+
+def kinds_of(things: tuple[Thing, ...]) -> frozenset[str]:
+    """The kinds of mount asked for, where only a kind is told: 'SLR bodies', 'cine lenses'."""
+    words = [word for thing in things if not thing.ids for word in (*thing.traits, thing.lens_kind or "", thing.words)]
+    return frozenset(
+        kind for word in words for name, row in KINDS.items() if name in word.casefold().split() for kind in row
+    )
+
+
+def is_of(mount: Mount, kinds: frozenset[str]) -> bool:
+    """Whether a mount is of one of the kinds; 'digital' are those that bodies with a sensor are built with."""
+    smaller = mount.smallest_format is not None and mount.smallest_format != mount.format
+    digital = mount.kind == "mirrorless" or (smaller and mount.kind in ("slr", "rangefinder", "medium-format"))
+    return (
+        mount.kind in kinds
+        or ("digital" in kinds and digital)
+        or ("digital slr" in kinds and digital and mount.kind == "slr")
+    )
