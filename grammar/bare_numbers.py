@@ -8,7 +8,7 @@ from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
 from grammar.crop_numbers import is_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.optics_numbers import OPTICS, is_put_on_lens, lists_factors, of_optics, with_glass_behind
+from grammar.optics_numbers import OPTICS, are_set_against, is_put_on_lens, lists_factors, of_optics, with_glass_behind
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -28,6 +28,8 @@ _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "whi
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
+_SIZED: Final = ("mag", "magnif")
+_LARGEST: Final = 20.0  # times that a lens enlarges
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
@@ -49,6 +51,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 continue
             if is_crop(out, at):
                 out[at] = token.as_("CROP")
+        elif token.kind == "FNUM" and ":" in token.text and _names_size(out, at + 1):
+            out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return _with_focal_left(out, told)
@@ -154,6 +158,8 @@ def _is_number(token: Token) -> bool:
 def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
     """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
     behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    if at and tokens[at - 1].value == "at" and "." in tokens[at].text and tokens[at].numbers[0] in STOPS:
+        return True  # '135 at 2.8, 5 m'
     return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
 
 
@@ -168,6 +174,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
     if _is_stop_of_lens(tokens, at) and "." in token.text:
         return token.as_("FNUM")
+    if _is_size_named(tokens, at):
+        return token.as_("RATIO")
     if _is_shape(tokens, at):
         return token.as_("ASPECT", value=f"{number:g}:1")
     if counts(tokens, at):
@@ -189,7 +197,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
-    if is_put_on_lens(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
+    if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))
@@ -202,6 +210,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         # '65cm into 23': the same unit on both sides
         factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
+    if _is_size(tokens, at, told):
+        return token.as_("RATIO")
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
@@ -222,9 +232,32 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     return token
 
 
+def _is_size(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'mag 0.5', '0.25 magnification': beside the word for it a decimal that no stop is written like."""
+    token, beside = tokens[at], (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])
+    size = "." in token.text and 0.02 <= token.numbers[0] <= 10 and token.numbers[0] not in STOPS
+    return size and "how-big" in told and any(one.kind == "CUE" and one.text[:1].isalpha() for one in beside)
+
+
+def _is_size_named(tokens: list[Token], at: int) -> bool:
+    """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
+    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals")]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return (
+        bool(led)
+        and _names_size(tokens, led[-1])
+        and tokens[at].numbers[0] <= _LARGEST
+        and (after is None or after.kind not in _LENSLIKE)
+    )
+
+
+def _names_size(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].text.casefold().startswith(_SIZED)
+
+
 def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
-    around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
 
 

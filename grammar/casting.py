@@ -20,6 +20,8 @@ _BODY_WORDS: Final = frozenset(["dslr", "body"])
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
+_OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"])  # what tells of a lens by its length
+
 
 @compact(frozen=False)
 class Part:
@@ -124,6 +126,12 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
+    beside = _lens_beside_piece(noun)
+    if beside is not None:
+        return [
+            replace(noun, head=None, tails=[], mods=noun.mods[:beside]),
+            replace(noun, role="with", join="", mods=noun.mods[beside:], column=noun.column + beside),
+        ]
     count = noun.first("COUNT")
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
         # 'two 25 mm tubes' are two pieces
@@ -152,6 +160,15 @@ def split(noun: Noun) -> list[Noun]:
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
     other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
     return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+
+
+def _lens_beside_piece(noun: Noun) -> int | None:
+    """'80mm enlarger 150mm bellows': where in it the piece begins; no piece has two lengths."""
+    lengths = [at for at, token in enumerate(noun.mods) if token.kind == "LENGTH" and token.unit in ("mm", "cm")]
+    if noun.heads != "PIECE" or len(lengths) != 2 or lengths[1] != len(noun.mods) - 1:
+        return None
+    described = [token.kind for token in noun.mods[lengths[0] + 1 : lengths[1]]]
+    return lengths[1] if described and set(described) <= _OF_LENS_ALONE else None
 
 
 def part_of(noun: Noun) -> Part:

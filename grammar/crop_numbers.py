@@ -9,7 +9,7 @@ from grammar.tokens import Token
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
 _NEAR: Final = 5  # words
 _FRAMES: Final = frozenset(["BODY", "FRAME"])
-_OF_VIEW: Final = frozenset(["equiv", "match"])
+_OF_VIEW: Final = frozenset(["equiv", "match", "equals"])
 _OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0
@@ -29,12 +29,14 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 
 def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
-    """'what on 1.6 matches a 35': the factor of a sensor, where views are set against each other."""
+    """'what on 1.6 matches a 35', '400 on 1.5x': the factor of a sensor, as no converter has it."""
     token, before = tokens[at], tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind == "PREP" and before.value == "on"
     ends = after is None or after.kind not in _OF_OTHERS
-    return token.kind == "NUMBER" and bool(told & _OF_VIEW) and placed and ends and token.numbers[0] in _OF_SENSORS
+    glass = any(one.kind == "TIMES" and one is not token for one in tokens)
+    meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
+    return meant and placed and ends and token.numbers[0] in _OF_SENSORS
 
 
 def is_crop(tokens: list[Token], at: int) -> bool:

@@ -20,7 +20,7 @@ _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover"])  # what is asked of a lens on a frame
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
-_OPEN: Final = _CLOSING | {"PREP"}
+_OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 

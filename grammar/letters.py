@@ -17,6 +17,7 @@ _DIALS: Final = frozenset(["mode", "dial", "priority"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _STOPLIKE: Final = frozenset("fst")  # before a number it is that of a stop or of a time
+_SHORTEST: Final = 3.0  # mm, of a lens for a small sensor
 _LEAST_FOCAL, _MOST_FOCAL = 8.0, 1200.0  # mm
 _SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
@@ -80,6 +81,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _alone,
         _ends_a_phrase,
         _behind_format,
+        _on_a_body,
     )
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
 
@@ -104,7 +106,17 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
         return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
     if before.kind == "NUMBER":
         return "." in before.text and before.numbers[0] in STOPS and (after is None or after.kind in ("STOP", "JOIN"))
-    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE")
+    return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
+
+
+def _on_a_body(tokens: list[Token], at: int) -> bool:
+    """'12.5 c on mft': behind a bare number, before the body that such a lens is put on."""
+    before, rest = tokens[at - 1] if at else None, [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    if before is None or before.kind != "NUMBER" or before.text.isalpha() or not tokens[at].gap:
+        return False
+    if tokens[at].text.casefold() in _UNITS or before.numbers[0] < _SHORTEST:
+        return False
+    return len(rest) > 1 and rest[0].value in ("on", "to") and rest[1].kind in ("MOUNT", "LETTER", "BODY", "FORMAT")
 
 
 def _placed(tokens: list[Token], at: int) -> bool:
@@ -146,7 +158,8 @@ def _made(tokens: list[Token], at: int) -> bool:
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
     if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
         return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
-    return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM")
+    alone = tokens[at - 2].kind == "STOP" and (after is None or after.kind == "STOP")  # '... a ring. kestrel e. ok?'
+    return alone or (ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM"))
 
 
 def _of_bodies(tokens: list[Token]) -> bool:

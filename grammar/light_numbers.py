@@ -19,6 +19,8 @@ _DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0]
 _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # and by their factors
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
+_RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
+_OF_VIEW: Final = frozenset(["equiv", "match", "focal"])
 _GOING_ON: Final = "after-exposure-nd"
 _SLOWEST: Final = 25  # the least ISO that is set
 _LEAST_BASE: Final = 50  # and the least that a sensor has by itself
@@ -45,6 +47,8 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("ND", value=f"ND {token.text}")
         elif _is_angle(out, at):
             out[at] = token.as_("DEGREES")
+        elif _is_rate(out, at, told):
+            out[at] = token.as_("FPS")
         elif _is_iso(out, at, lit) or _is_least_iso(out, at, told, lit):
             out[at] = token.as_("ISO")
         elif (lit and _is_stop(out, at)) or _is_opening_on_frame(out, at):
@@ -115,6 +119,12 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     named = after is not None and after.text.casefold().startswith(("shutter", "angle"))
     return named and 20 <= tokens[at].numbers[0] <= 360
+
+
+def _is_rate(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'back to 24, 90 degrees': the frame rate beside the angle of a shutter, where no view is spoken of."""
+    turned = any(token.kind == "DEGREES" for token in tokens) and not any(token.kind == "FPS" for token in tokens)
+    return turned and tokens[at].numbers[0] in _RATES and not told & _OF_VIEW
 
 
 def _is_stop(tokens: list[Token], at: int) -> bool:

@@ -9,6 +9,8 @@ from grammar.tokens import Token
 
 NEAREST: Final = "nearest"  # the value of the words that lead to it
 _LEADING: Final = frozenset(["nearest", "closest", "minimum", "min"])  # they ask as well, where no number follows
+_LEADING_SURELY: Final = ("closest", "nearest", "min", "mfd", "near ", "close ")  # whatever is asked
+_MARK: Final = "mark"  # of the scale, whatever is sharp there
 _CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
 _SPACING: Final = DRAWN | {"close-up-lens"}
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "VERB"])
@@ -32,7 +34,8 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         if not leads and (token.kind != "MEASURE" or token.value != NEAREST):
             continue
         out[at] = token.as_("CUE")
-        found = _behind(out, at) if close else None
+        near = close or token.text.casefold().startswith(_LEADING_SURELY)
+        found = _behind(out, at) if near else None
         found = found if found is not None or not close else _ahead(out, at)
         if found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
@@ -50,7 +53,7 @@ def _behind(tokens: list[Token], at: int) -> int | None:
     for place in range(at + 1, min(at + _REACH, len(tokens))):
         if tokens[place].kind in ("LENGTH", "NUMBER", "FOCAL"):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
-            taken = after is not None and after.kind in _OF_THINGS
+            taken = after is not None and (after.kind in _OF_THINGS or after.value == _MARK)  # 'focuses at 8 m mark'
             return place if _mm(tokens[place]) and not taken else None
         if tokens[place].kind not in _BETWEEN:
             return None

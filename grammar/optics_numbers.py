@@ -30,6 +30,18 @@ def lists_factors(tokens: list[Token], at: int) -> bool:
     return kinds[:1] in (["JOIN"], ["PREP"]) and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in OPTICS
 
 
+def are_set_against(tokens: list[Token], at: int) -> bool:
+    """'.71 against .8 in stops': two factors of reducers set against each other, where nothing else is told."""
+    around = [at + 2, at - 2]
+    if any(token.kind in ("PIECE", "MEASURE", "LENGTH") for token in tokens):
+        return False
+    for other in around:
+        join = tokens[(at + other) // 2] if 0 <= other < len(tokens) else None
+        if join is not None and join.kind == "JOIN" and join.value in ("vs", "or") and tokens[other].numbers:
+            return all(_REDUCES[0] < tokens[one].numbers[0] <= _REDUCES[1] for one in (at, other))
+    return False
+
+
 def is_put_on_lens(tokens: list[Token], at: int) -> bool:
     """'0.71 on a 50/1.8', 'a .64 behind my 35': the factor of a reducer, told alone before the lens that it goes on."""
     number = tokens[at].numbers[0]

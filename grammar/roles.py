@@ -49,7 +49,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
-    parts = paired(parts)
+    parts = paired(parts, told)
     house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
@@ -114,6 +114,8 @@ def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> b
         return True
     if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
         return False
+    if any(one.piece in OPTICAL for one in (*cast.without, *cast.pieces)):
+        return True  # 'without the 2x converter, 1.4x instead'
     added = (
         before is not None
         and before.sort in ("lens", "length", "piece")
@@ -171,7 +173,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
     if stands_in(part.noun.head) and part.noun.role == "on" and part.formats and not part.mounts and not part.focal:
-        cast.frames.append(part)  # 'on a full frame one': what a lens is put on is no lens
+        part.sort = "frame"  # 'on a full frame one': what a lens is put on is no lens
+        cast.frames.append(part)
         return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:

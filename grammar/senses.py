@@ -27,7 +27,7 @@ _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _LONGEST: Final = 300.0  # mm, of a helicoid
 _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
-_DOES: Final = "does"  # value of the words for what a lens does or shows
+_DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
 _LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
 _LINKS: Final = frozenset(["VERB", "DET", "CUE", "FILLER", "JOIN", "PREP", "MARK"])  # between two that are compared
@@ -62,7 +62,7 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
         free = not before or before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT")
-        does = tokens[at + 1].value == _DOES or _is_stopped(tokens, at + 1)
+        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1)
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
     return tokens

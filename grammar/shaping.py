@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
+from grammar.far_lengths import with_far_lengths_apart
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.image_told import with_image_told
@@ -67,13 +68,13 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
     tokens = with_measures_told(tokens)
     tokens = with_lens_rows(tokens, hosts)
-    tokens = with_numbers_told(tokens, told)
+    tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
     tokens = [token for token in tokens if token.kind != "DET"]
     tokens = _limited(tokens)
     tokens = _settings(tokens)
-    tokens = tailed(tokens)
+    tokens = tailed(tokens, told)
     tokens = _placed(tokens)
     tokens = _joined(tokens)
     return Shaped(tuple(tokens), tuple(skipped))

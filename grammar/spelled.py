@@ -116,6 +116,12 @@ def _fraction(match: re.Match[str]) -> str | None:
     return f"{top:g}/{below}" if top < below else None
 
 
+def _of_turn(match: re.Match[str]) -> str | None:
+    """'turn it out a sixth': what a lens is screwed by is told in turns."""
+    top, below = _value(match["top"] or ""), _part(match["part"])
+    return f"{match['before']}{top:g}/{below} turn" if top < below else None
+
+
 def _share_of_second(match: re.Match[str]) -> str:
     return f"1/{_SHARES[match['share'].casefold()]}"
 
@@ -152,6 +158,17 @@ _SAID: Final[tuple[tuple[str, Make], ...]] = (
         rf"(?P<whole>{_WHOLE}|{_FIGURE})\sand\s(?:(?P<top>{_NINE}|an?)[ -])?(?P<part>{_PART})(?:\s(?:of\san?))?"
         rf"(?=[\s-](?:{_UNIT_WORDS}|turns?|stops?))", _and_part,
     ),
+    (rf"(?P<whole>{_WHOLE}|{_FIGURE})\sand\sa(?P<top>)\s(?P<part>half)", _and_part),
+    (
+        rf"(?P<before>(?:turn|turned|unscrew|unscrewed|screw|screwed|back|backed|wind|wound)\s(?:\w+\s){{0,2}}?"
+        rf"(?:out|back|off|in)?\s?(?:by\s)?)(?:(?P<top>an?|one|two|three)\s)?(?P<part>{_PART})(?=\s(?:and|to|for)\b|[,.?;]|$)",
+        _of_turn,
+    ),
+    (
+        r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
+        lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
+    ),
+    (rf"nd[ -]?(?P<whole>{_TENS_AND})", lambda match: f"nd{_value(match['whole']):g}"),
     (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
     (rf"(?P<whole>an?|{_WHOLE}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
      _unit_and_part),
@@ -165,5 +182,6 @@ _SAID: Final[tuple[tuple[str, Make], ...]] = (
     (rf"{_LED}{_TWO}", _spoken_hundreds),
     (rf"(?P<before>)?{_TWO}(?=[\s-]{_UNIT_WORDS})", _spoken_hundreds),
     (rf"{_WHOLE}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{_value(match.group()):g}"),
+    (rf"{_SMALL}(?=\s(?:plus|\+)\s)|(?<=plus\s){_SMALL}", lambda match: f"{_value(match.group()):g}"),
     (_WHOLE, _whole),
 )  # fmt: skip

@@ -65,6 +65,13 @@ def length(match: re.Match[str]) -> Literal:
     return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
+def engraved_focal(match: re.Match[str]) -> Literal:
+    """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
+    unit = match.group("u").casefold()
+    factor = _MM["in"] if unit.startswith("i") else _MM[unit]
+    return Literal("LENGTH", (_round(_amount(match.group("n")) * factor),), match.end(), "mm", match.group("n"))
+
+
 def parts_of_mm(match: re.Match[str]) -> Literal:
     """'2 tenths', '5 hundredths': of a millimetre, as a bench has it where nothing else is said."""
     share = 0.1 if match.group("p").casefold().startswith("t") else 0.01

@@ -14,6 +14,7 @@ NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|f
               r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
               r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
               r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
+              r"|\b(?:soft|mush\w*|blur\w*|fuzzy|unsharp|out of focus) (?:\w+ ){0,2}?(?:past|beyond|after|from)\b"
               r"|\btops out|\bruns out|\bgives up|\bas far as|\bquits"
               r"|\bstops\b|\bends\b(?! [\d.])|at most|max(?:es|imum)?")  # fmt: skip
 FALLS_AT = r"\binf\w*(?: is| falls| sits| shows)? (?:at|on|by) (?:the |its )?\d"

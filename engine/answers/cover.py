@@ -68,13 +68,25 @@ def _needed(question: Question, knowledge: Knowledge) -> Told:
     frames = frames_named(question, knowledge.catalogue)
     if not frames or question.topic == "crop" or question.said("circle") or not _is_bare(question):
         return Told()
-    need = "; ".join(f"{form.name} needs an image circle of {trimmed(form.diagonal_mm, 1)} mm" for form in frames)
+    factor = glass_factor(question, knowledge.catalogue)
+    need = "; ".join(_circle_needed(form, factor) for form in frames)
     ask = (
         "Which lens: its mount and focal length, or what format was it made for? Or measure its circle: the bright disc"
         " that a far scene makes on paper held at the focus."
     )
-    rows = (Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id) for form in frames)
+    rows = [Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id) for form in frames]
+    if factor is not None:
+        rows += [Quantity("image_circle_mm", Interval.exact(form.diagonal_mm / factor), "needed") for form in frames]
     return Told((Line("head", f"{need[:1].upper()}{need[1:]}."), Line("ask", ask, wants="lens circle")), tuple(rows))
+
+
+def _circle_needed(form: Format, factor: float | None) -> str:
+    """The circle that a frame asks for, and through glass of a factor that of the lens before it."""
+    need = f"{form.name} needs an image circle of {trimmed(form.diagonal_mm, 1)} mm"
+    if factor is None:
+        return need
+    lens = f"{trimmed(form.diagonal_mm / factor, 1)} mm of the lens itself"
+    return f"{need}: through {factor:g}x that is {lens}"
 
 
 def _is_bare(question: Question) -> bool:
@@ -82,7 +94,7 @@ def _is_bare(question: Question) -> bool:
     told = (
         (lens.ids or lens.format or lens.lens_kind or lens.focal_length_mm or lens.traits) for lens in question.lenses
     )
-    return not any(told) and not question.adapters
+    return not any(told) and all(piece.factor for piece in question.adapters)
 
 
 def _only_crops(name: str) -> bool:

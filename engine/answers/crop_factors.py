@@ -35,7 +35,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
     circle = interval(question, "circle")
-    if circle is not None and circle.least > 0 and not frames_named(question, knowledge.catalogue):
+    frames = frames_named(question, knowledge.catalogue)
+    compared = not question.bodies and all(form.id in FULL_FRAMES for form in frames)
+    if circle is not None and circle.least > 0 and compared:
         # cropped to what is lit, whatever it is put on
         return [Crop(f"its {trimmed(circle.nominal, 1)} mm circle", coverage.FULL_FRAME_DIAGONAL_MM / circle.nominal)]
     frames = frames_of(question, knowledge.catalogue)

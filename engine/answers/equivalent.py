@@ -64,7 +64,12 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
         of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
     told += of_stop if not stop_first or at is None else Told()
-    told += _clean(question, knowledge, lenses, crops)
+    clean = _clean(question, knowledge, lenses, crops)
+    if question.said("circle") and mentions(question, "crop"):
+        heads_first = sorted(clean.lines, key=lambda line: line.kind != "head")
+        told = Told(tuple(heads_first), clean.quantities) + told
+    else:
+        told += clean
     if not lenses:
         told = _of_angle(question, crops) + told
     if crops and _of_exposure(question):
@@ -212,7 +217,8 @@ def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], 
             value = thrown.focal_mm * (factor or 1.0) * clean
             case = f"clean {trimmed(circle.least, 1)} mm circle"
             text = f"cropped to a {case} it is like {value:.0f} mm"
-            told += Told((Line("fact", text, 1),), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
+            line = Line("fact", text, 1) if thrown.typical else Line("head", f"{text[:1].upper()}{text[1:]}.")
+            told += Told((line,), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
     return told
 
 

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 
-from engine.answers.said import named
+from engine.answers.said import mentions, named, numbers
 from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
+FULL = "35mm-full-frame"
+CROPPED = ("aps-c-1.5", "aps-c-1.6", "four-thirds", "1-inch-type")
+SAME_CROP = 0.03  # of its factor, by which a frame goes by a usual name
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
 TOLD = Basis("own-measured", ("asked",))
 SAME_MM = 0.01  # a frame told whose sides are those of a format goes by its name
@@ -39,7 +42,20 @@ def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> l
             ids += [mount.format] if mount.format else []
             if mount.smallest_format:
                 ids.append(mount.smallest_format)
-    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
+    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats] or _by_crop(question, facts)
+
+
+def _by_crop(question: Question, facts: Catalogue) -> list[Format]:
+    """'85 f2, crop 1.5': the frame that a crop factor alone tells, of full frame's shape; a usual one by its name."""
+    told = numbers(question, "crop")
+    if len(told) != 1 or told[0] <= 1 or ":" in (question.said("crop") or "") or mentions(question, "further-crop"):
+        return []
+    full, factor = facts.formats[FULL], told[0]
+    for usual in (facts.formats[name] for name in CROPPED):
+        if abs(full.diagonal_mm / usual.diagonal_mm / factor - 1) < SAME_CROP:
+            return [usual]
+    wide, high = full.width_mm / factor, full.height_mm / factor
+    return [Format(f"crop {factor:g}", f"a {factor:g}x crop", wide, high, TOLD)]
 
 
 def _of_body(thing: Thing, facts: Catalogue, modes: bool) -> list[str]:

@@ -92,7 +92,12 @@ def _variable(question: Question, knowledge: Knowledge) -> Told:
 def _is_only_density(question: Question) -> bool:
     """Whether stops and ND are spoken of and no setting."""
     told = [key for key, _ in question.values if key not in ("stops", "numbers")]
-    return mentions(question, "nd-or-neutral") and not told and not question.adapters and stop(question) is None
+    return (
+        mentions(question, "nd-or-neutral", "as-factor")
+        and not told
+        and not question.adapters
+        and stop(question) is None
+    )
 
 
 def _marks(question: Question, knowledge: Knowledge) -> Told:

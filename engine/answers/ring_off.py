@@ -10,7 +10,7 @@ from engine.answers.loose import off_by_mm
 from engine.answers.making import ring_to_make
 from engine.answers.pair import one_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import number
+from engine.answers.said import mentions, number
 from engine.answers.wording import small_mm
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -27,7 +27,7 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         return gone, None
     error = off_by_mm(question)
     if error is None:
-        error = _error_of_the_pair(question, knowledge)
+        error = error_of_the_pair(question, knowledge)
     if error is None or abs(error) < LEAST_MM:
         return Told(), None
     by = small_mm(abs(error))
@@ -35,8 +35,9 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         text = (
             f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
             " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
-            " longer."
+            " longer: no cure."
         )
+        text = f"No, adding does not help. {text}" if mentions(question, "shim-added") else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
     rows = (
@@ -61,7 +62,7 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 
-def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
+def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):

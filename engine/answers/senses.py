@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.cup_depth import as_depth
 from engine.answers.narrowing import UNCLAIMED
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import numbers
@@ -35,6 +36,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
         question = _claimed(question, one.nominal, other.nominal)
+        return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))
 
 
@@ -74,8 +76,11 @@ def _registers_told(question: Question, facts: Catalogue) -> Question:
     own = {thing: thing.focal_length_mm for thing in things if is_register(thing.focal_length_mm, thing)}
     rest = [thing for thing in things if thing not in own]
     others = [one for one in numbers(question, *UNCLAIMED) if any(is_register(one, thing) for thing in rest)]
-    if not own or len(own) + len(others) < 2:
+    lengths = [one for one in numbers(question, THICKNESS) if any(is_register(one, thing) for thing in rest)]
+    if not own or len(own) + len(others) + len(lengths) < 2:
         return question
+    if lengths:  # 'pl 52 to ef 44: thickness' asks for it
+        question = question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
     lenses, bodies = (
         tuple(replace(one, focal_length_mm=None) if one in own else one for one in row)
         for row in (question.lenses, question.bodies)

@@ -28,6 +28,10 @@ from tests.grammar.names import lexicon
         ("point seven one", "0.71"),
         ("at a fiftieth", "at 1/50"),
         ("iso eight hundred", "iso 800"),
+        ("a 50 f one eight", "a 50 f 1.8"),
+        ("turned it back by three eighths", "turned it back by 3/8 turn"),
+        ("half a tenth over", "0.05 mm over"),
+        ("nd thirty two", "nd32"),
     ],
 )
 def test_a_number_in_words_is_written_in_figures(said: str, meant: str) -> None:
