@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.optics_numbers import OPTICS, lists_factors, of_optics
+from grammar.optics_numbers import OPTICS, as_extender, lists_factors, of_optics
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -54,6 +54,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 and (after.kind in ("BODY", "FRAME") or after.text.startswith("crop"))
             ):
                 out[at] = token.as_("CROP")
+                continue
+            out[at] = as_extender(out, at, told)
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
     return _with_focal_left(out, told)

@@ -180,7 +180,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "SHUTTER":
         out.keep("shutter", token.value)
     elif kind == "EV":
-        out.keep("light", f"EV {numbers[0]:g}")
+        _light_measured(out, f"EV {numbers[0]:g}")
     elif kind == "LIGHT":
         out.values.setdefault("light", token.value)
     elif kind == "ND" and len(numbers) > 1:
@@ -215,6 +215,13 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         _keyed(out, token, told)
     elif kind == "NUMBER" and not token.text.isalpha():
         out.keep("numbers", f"{numbers[0]:g}")
+
+
+def _light_measured(out: Readings, value: str) -> None:
+    """'shade at about EV 12': a value that was read is told more closely than by the name of the light."""
+    if not out.values.get("light", "EV").startswith("EV"):
+        del out.values["light"]
+    out.keep("light", value)
 
 
 def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:

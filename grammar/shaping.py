@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
+from grammar.close_stops import with_close_stops
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.lens_rows import with_lens_rows
@@ -63,7 +64,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_piece_rows(tokens, told)
-    tokens = with_measures_told(tokens)
+    tokens = with_measures_told(with_close_stops(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)
     tokens = with_rest_told(with_measures_told(tokens), told)
@@ -272,9 +273,10 @@ def _settings(tokens: list[Token]) -> list[Token]:
 
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:
-    """'at 14 mm f/2.8': so short, and a stop beside it, is a focal length and no distance."""
+    """'at 14 mm f/2.8', 'zoom at 9mm': so short, and of a zoom or a stop beside it, is a focal length, no distance."""
     near = tokens[at].kind == "LENGTH" and tokens[at].unit == "mm" and tokens[at].numbers[0] < _NEAREST
-    return near and at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"
+    zoomed = any(one.kind in ("KIND", "MOUNT") and "zoom" in one.text.casefold() for one in tokens)
+    return near and (zoomed or (at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"))
 
 
 def _joined(tokens: list[Token]) -> list[Token]:

@@ -1,0 +1,47 @@
+"""What is meant by the numbers of a picture as they are dropped in passing, worked by hand."""
+
+from __future__ import annotations
+
+from math import log2
+
+import pytest
+
+from tests.answers.picture import close, numbers, one
+
+
+@pytest.mark.parametrize("text", ["marked 5.6 at 3:1, real number?", "at 3:1 my 5.6 becomes", "5.6 at 3x, actual f?"])
+def test_a_bare_number_beside_a_magnification_is_a_stop(asked, text):
+    assert one(asked(text), "effective_f_number") == close(5.6 * (1 + 3))
+
+
+def test_a_measured_light_counts_more_than_the_name_of_the_light(asked):
+    found = asked("1.4 open, 24p 180 degrees, iso 640, shade at about ev 12, how many stops of nd")
+    assert one(found, "nd_stops") == close(12 + log2(6.4) - log2(1.4**2 * 48))
+
+
+@pytest.mark.parametrize(
+    ("text", "magnification"),
+    [
+        ("20x infinity objective, system is 200, i only have a 100 to put it on", 20 * 100 / 200),
+        ("a 10x plan infinity objective made for 180mm tube, behind it a 135", 10 * 135 / 180),
+        ("5x infinity corrected objective (200 system) with a 300mm tube lens, how big", 5 * 300 / 200),
+    ],
+)
+def test_an_infinity_objective_goes_by_the_lens_behind_it(asked, text, magnification):
+    assert one(asked(text), "magnification") == close(magnification)
+
+
+def test_the_tube_lens_of_an_unknown_system_is_asked_for(asked):
+    found = asked("10x infinity objective on a 135mm tele, what magnification")
+    assert numbers(found, "magnification")[0] == close(10 * 135 / 200, 10 * 135 / 165)
+    assert "Which tube lens" in found["text"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["flip the 2x in at 9mm on the broadcast zoom, what is it", "b4 zoom at 9 mm, flip the 2x in, what focal"],
+)
+def test_a_factor_known_by_its_article_is_an_extender(asked, text):
+    found = asked(text)
+    assert one(found, "focal_length_mm") == close(18)
+    assert one(found, "light_difference_stops", "2x") == close(2)
