@@ -9,6 +9,7 @@ from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
 from grammar.close_stops import with_close_stops
 from grammar.formats import with_formats_told
+from grammar.front_threads import with_front_threads
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
@@ -59,7 +60,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
-    tokens = with_formats_told(tokens)
+    tokens = with_formats_told(with_front_threads(tokens, told))
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))

@@ -17,6 +17,8 @@ Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an 
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
+# kinds that wording about front threads may be taken for
+ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -70,8 +72,17 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
+def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Front threads of several lenses ask for step rings, whatever else the words lean to."""
+    if question.said("filter_thread") is None:
+        return answer
+    from engine.answers.filters import filter_answer, for_filters
+
+    return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
+
+
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
+    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (ELSE_OF_FRONTS, _fronts),
 )  # fmt: skip
 
 

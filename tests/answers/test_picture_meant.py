@@ -45,3 +45,22 @@ def test_a_factor_known_by_its_article_is_an_extender(asked, text):
     found = asked(text)
     assert one(found, "focal_length_mm") == close(18)
     assert one(found, "light_difference_stops", "2x") == close(2)
+
+
+@pytest.mark.parametrize(
+    ("text", "rings"),
+    [
+        ("one set of NDs for 27, 35.5, 43 and 49 fronts. how", 4),
+        ("lens fronts are 49, 52 and 55. one filter size?", 2),
+        ("polariser for lenses with 40.5 / 49 / 58", 2),
+        ("27mm and 43mm front threads, want one ND", 3),
+    ],
+)
+def test_front_threads_told_together_are_brought_up_to_one_filter(asked, text, rings):
+    assert one(asked(text), "adapter_count", "step-up rings") == rings
+
+
+def test_focal_lengths_beside_a_filter_are_no_front_threads(asked):
+    found = asked("which nd for a 28 and a 55 at f/2 in full sun, 1/50, iso 100")
+    assert one(found, "nd_stops") == close(15 - log2(4 * 50))
+    assert not numbers(found, "adapter_count")
