@@ -295,6 +295,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":
         return True
+    if before.kind == "FNUM":
+        return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")

@@ -30,7 +30,8 @@ _SAID: Final = {
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
-    "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}", "filter_thread": "front threads of {}",
+    "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
+    "filter_thread": "front threads of {}",
 }  # fmt: skip
 
 

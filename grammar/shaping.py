@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
+from grammar.brackets import with_brackets_told
 from grammar.casting import DRAWN
 from grammar.close_stops import with_close_stops
 from grammar.formats import with_formats_told
@@ -53,7 +54,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_times_told(with_group_heads(settled(with_small_words(_within_cues(line)))))
+    tokens = with_times_told(with_group_heads(with_brackets_told(settled(with_small_words(_within_cues(line))))))
     tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)

@@ -16,6 +16,7 @@ _UNITS: Final = {
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
+_TOWARDS: Final = frozenset(["on", "to"])
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
 
 
@@ -33,7 +34,11 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             out.append(length)
             skip = True
             continue
-        if token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
+        if (
+            token.kind == "PREP"
+            and token.text.casefold() == "and a"
+            and (_begins_a_lens(tokens, at + 1) or _is_another_mount(tokens, at))
+        ):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
@@ -63,3 +68,10 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
         if token.kind not in _DESCRIBING and token.kind not in ("FILLER", "DET", "UNKNOWN"):
             return False
     return False
+
+
+def _is_another_mount(tokens: tuple[Token, ...], at: int) -> bool:
+    """'MDs and a K on L': between two mounts that are both led on to what they go on."""
+    kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
+    led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
+    return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

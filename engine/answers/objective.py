@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import re
-from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.said import focals, lengths_of_pieces, mentions, number, numbers
+from engine.answers.said import focals, last_said, lengths_of_pieces, mentions, number, numbers
 from engine.answers.wording import ranged, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import closeup
 from grammar.questions import Question
 
-SYSTEM: Final = "tube-of-system"  # what tells the focal length that the mark is meant for
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
 
 
@@ -55,9 +53,9 @@ def _tubes(question: Question) -> tuple[float, ...]:
 
 def _of_system(question: Question, told: tuple[float, ...]) -> float | None:
     """The one of several that stands nearest to what tells the system's."""
-    at = [place for key, place in question.mentioned if key == SYSTEM]
-    if not at or not told:
+    at = last_said(question, "tube-of-system")
+    if at < 0 or not told:
         return None
     places = [(match.start(), float(match[0])) for match in re.finditer(r"\d+(?:\.\d+)?", question.text)]
-    near = [(min(abs(place - word) for word in at), value) for place, value in places if value in told]
+    near = [(abs(place - at), value) for place, value in places if value in told]
     return min(near)[1] if near else None

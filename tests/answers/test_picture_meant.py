@@ -64,3 +64,16 @@ def test_focal_lengths_beside_a_filter_are_no_front_threads(asked):
     found = asked("which nd for a 28 and a 55 at f/2 in full sun, 1/50, iso 100")
     assert one(found, "nd_stops") == close(15 - log2(4 * 50))
     assert not numbers(found, "adapter_count")
+
+
+def test_a_ring_set_against_a_reducer_tells_what_the_reducer_makes_of_a_lens_without_mount(asked):
+    found = asked("ring vs .71 booster for my f2 fifty on micro4/3, what changes")
+    assert one(found, "light_difference_stops") == close(-2 * log2(0.71))
+    assert one(found, "focal_length_mm") == close(50 * 0.71)
+
+
+def test_a_body_told_behind_an_enlarger_lens_is_no_mount_of_it(asked):
+    found = asked("half life size with a 100 enlarger lens, mft. shopping list")
+    assert "Micro Four Thirds body" in found["reading"]
+    assert one(found, "extension_mm") == close(50)
+    assert "sharp image" in found["text"]
