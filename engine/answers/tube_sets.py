@@ -49,9 +49,9 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
 def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths told; where tubes are named without a length, a usual set and its sums."""
     if tubes:
-        yield from dict.fromkeys(tubes)
-        if len(tubes) > 1:
-            yield sum(tubes)
+        # what was added in a talk is asked of all together
+        together = [sum(tubes)] if len(tubes) > 1 else []
+        yield from dict.fromkeys([*together, *tubes] if question.follows else [*tubes, *together])
         return
     if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
         return

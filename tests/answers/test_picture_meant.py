@@ -6,6 +6,8 @@ from math import log2
 
 import pytest
 
+from engine.render.record import record_of
+from engine.talk import Talk
 from tests.answers.picture import close, numbers, one
 
 
@@ -77,3 +79,28 @@ def test_a_body_told_behind_an_enlarger_lens_is_no_mount_of_it(asked):
     assert "Micro Four Thirds body" in found["reading"]
     assert one(found, "extension_mm") == close(50)
     assert "sharp image" in found["text"]
+
+
+@pytest.fixture
+def talked(club):
+    """The records of a talk, one for each turn."""
+
+    def ask(*turns):
+        talk = Talk()
+        return [record_of(club.ask(turn, talk), club.knowledge) for turn in turns]
+
+    return ask
+
+
+def test_a_frame_told_anew_is_answered_though_a_word_may_point_at_a_chain(talked):
+    _, found = talked("13mm d on a Q", "the first ones, 1/2.3 sensor. black corners?")
+    assert one(found, "format_diagonal_mm") == close(7.6663)
+    assert numbers(found, "image_circle_mm")
+
+
+def test_tubes_add_up_over_the_turns_of_a_talk(talked):
+    rows = talked("50mm F lens w a 12 tube", "add the 20", "plus the 36", "and at f8 thats really f?", "without the 12")
+    assert [numbers(row, "magnification")[0][0] for row in rows] == [
+        pytest.approx(length / 50, rel=1e-3) for length in (12, 32, 68, 68, 56)
+    ]
+    assert one(rows[3], "effective_f_number", "even pupils") == close(8 * (1 + 68 / 50))
