@@ -17,6 +17,7 @@ _MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _WHOLE_FROM: Final = 17.0  # mm
+_YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -303,8 +304,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def _may_be_focal(number: float) -> bool:
-    """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
-    return number < _WHOLE_FROM or number * 2 == int(number * 2)
+    """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
+    return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)
 
 
 def _crops(number: float) -> bool:

@@ -25,7 +25,11 @@ _NOT_PLACE: Final = (
 
 
 # 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
-_NOT_MOUNT: Final = r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+# nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
+_NOT_MOUNT: Final = (
+    r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+    r"(?!(?<=\sm)\s?(?:-|-?>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+)
 
 
 def literal_at(line: str, at: int) -> Literal | None:

@@ -160,6 +160,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         part.traits = [f"from {trait}" for trait in part.traits]
         cast.lenses.append(part)
         return
+    if part.focal is not None and last_lens is not None and last_lens.focal is None:
+        last_lens.focal, part.focal = part.focal, None  # 'a K lens on my F body, 50 mm': no body has one
     cast.bodies.append(part)
 
 

@@ -19,6 +19,7 @@ BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field"
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
 # kinds that wording about front threads may be taken for
 ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
+OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -81,8 +82,18 @@ def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
 
 
+def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether two threads that are named go into one another, before the answer, where they do not."""
+    if question.said("thread") is None and question.said("pitch") is None:
+        return answer
+    from engine.answers.threads_meet import with_threads_apart
+
+    return with_threads_apart(answer, question, knowledge)
+
+
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (ELSE_OF_FRONTS, _fronts),
+    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (OF_THREADS, _threads),
+    (ELSE_OF_FRONTS, _fronts),
 )  # fmt: skip
 
 

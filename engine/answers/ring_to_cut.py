@@ -9,6 +9,7 @@ from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.bores import bore_for
 from engine.answers.calibrate import layers
+from engine.answers.error_told import error_judged
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.forgiving import allowances
 from engine.answers.holes import holes_for
@@ -43,6 +44,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
+    matters = error_judged(question, knowledge)
+    told += matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
         told = told + part
     for part, made in _rings(question, knowledge):
@@ -53,7 +56,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += _thread(question, knowledge)
     told += _stack(question, knowledge)
     told += bore_for(question, knowledge)
-    if not apart.lines:
+    if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
@@ -68,7 +71,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]
     answer = Answer(
         question.text, "diy-dimension", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
-        ring=ring, quantities=told.quantities,
+        ring=ring, chains=matters.chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
 
