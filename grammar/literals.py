@@ -102,7 +102,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
-    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", made.turn),
+    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
     (
         "0.",
@@ -126,7 +127,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera))|%|turn|/)){_END}", made.combo,
+        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),

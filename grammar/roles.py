@@ -19,12 +19,13 @@ from grammar.tokens import Token
 from grammar.written import TELECONVERTER
 
 # what is asked where a factor above 1 is that of an extender, and where it is a magnification
-_OF_GLASS: Final = frozenset(["equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
+_OF_GLASS: Final = frozenset(["put-in", "equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
 _MAGNIFIED: Final = frozenset(
     ["macro", "how-close", "how-big", "working-distance", "effective-f", "bellows-factor", "factor-word", "dof",
      "touch-subject", "dimensions"]
 )  # fmt: skip
 _EXPOSES: Final = frozenset(["SHUTTER", "ISO", "ND", "STOPS", "FPS"])  # values that tell of an exposure
+_BESIDE: Final = frozenset(["with", "without", "via", "behind", "added"])  # where glass stands, or is put
 _EXTENDS: Final = (1.2, 3.0)  # factors that extenders have
 _MADE: Final = frozenset(["made-for", "for", "from"])
 
@@ -96,7 +97,7 @@ def _place_factor(cast: Cast, part: Part, before: Part | None) -> None:
     if last is not None and last.piece in OPTICAL and last.factor is None:
         last.factor = factor
         return
-    glass = part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95
+    glass = part.noun.role in _BESIDE or 0.4 <= factor <= 0.95
     if glass or (token is not None and _is_extender(cast, part, token, before)):
         part.sort, part.piece, part.factor = "piece", glass_of(factor), factor
         (cast.without if part.noun.role == "without" else cast.pieces).append(part)

@@ -63,7 +63,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
-    tokens = with_formats_told(with_front_threads(tokens, told))
+    tokens = with_formats_told(with_front_threads(tokens, told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))

@@ -46,7 +46,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    told = crop_or_glass(question) + glass_apart(question) + told
+    told = glass_apart(question) + crop_or_glass(question) + told
     least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:

@@ -17,6 +17,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
 from engine.answers.pair_beside import with_pair
+from engine.answers.pairs import as_measured
 from engine.answers.printed import drawn_larger, is_printed
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.ring_off import off_right
@@ -89,7 +90,7 @@ def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, Rin
         lens = lens_side(thing, facts)
         if isinstance(lens, Missing) or lens.mount.id == body.mount.id:
             continue
-        setup = setup_of(lens, body, facts, question.f_number)
+        setup = setup_of(as_measured(lens, question), body, facts, question.f_number)
         ring = ring_to_make(setup, facts)
         turned = _turned(setup, knowledge) if ring.possible == "no" else None
         if turned is not None:
