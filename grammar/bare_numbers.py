@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
-from grammar.crop_numbers import is_crop
+from grammar.crop_numbers import is_crop, is_of_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
 from grammar.optics_numbers import (
@@ -112,7 +112,8 @@ def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        if ended and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
+        cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
+        if ended and not cropped and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)

@@ -22,6 +22,7 @@ _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OPEN: Final = _CLOSING | {"PREP"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
+_LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -34,7 +35,17 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
-    return out
+    return [token for at, token in enumerate(out) if not _is_of_lens_behind(out, at)]
+
+
+def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
+    """'a 16mm format 10mm lens': the format that a lens is made for, and no frame that it is put on."""
+    if not 0 < at < len(tokens) - 1 or tokens[at].kind != "FRAME" or tokens[at - 1].kind != "FORMAT":
+        return False
+    rest = [one.kind for one in tokens[at + 1 : at + 4]]
+    while rest and rest[0] in _LENS_NUMBERS:
+        rest = rest[1:]
+    return tokens[at].text.casefold() in _FILMLIKE and rest[:1] in (["LENS"], ["KIND"], ["MOUNT"])
 
 
 def _told(tokens: list[Token], at: int) -> Token:

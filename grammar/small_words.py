@@ -42,7 +42,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if (
             token.kind == "PREP"
             and token.text.casefold() == "and a"
-            and (_begins_a_lens(tokens, at + 1) or _is_another_mount(tokens, at))
+            and (_begins_a_lens(tokens, at + 1) or _is_another(tokens, at))
         ):
             out.append(token.as_("JOIN", value="and"))
         else:
@@ -75,8 +75,10 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
     return False
 
 
-def _is_another_mount(tokens: tuple[Token, ...], at: int) -> bool:
-    """'MDs and a K on L': between two mounts that are both led on to what they go on."""
+def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
+    """'MDs and a K on L', 'a 10 and a 16 tube': between two mounts, or two numbers, that are of what follows."""
     kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
+    if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
+        return True  # 'on a 10 and a 16 tube'
     led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

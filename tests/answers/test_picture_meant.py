@@ -104,3 +104,47 @@ def test_tubes_add_up_over_the_turns_of_a_talk(talked):
         pytest.approx(length / 50, rel=1e-3) for length in (12, 32, 68, 68, 56)
     ]
     assert one(rows[3], "effective_f_number", "even pupils") == close(8 * (1 + 68 / 50))
+
+
+def test_two_openings_are_set_apart_with_the_glass_that_one_wears(asked):
+    found = asked("which is brighter: f2 with 1.4x or f2.8 bare")
+    assert one(found, "light_difference_stops") == pytest.approx(0, abs=1e-6)
+    found = asked("which is brighter: f2 with 2x or f2.8 bare")
+    assert one(found, "light_difference_stops", "against") == close(2 * log2(4 / 2.8))
+
+
+def test_a_tube_is_set_against_a_close_up_lens_at_one_size(asked):
+    found = asked("tube or closeup lens for 85 at half life size")
+    assert one(found, "extension_mm") == close(85 / 2)
+    assert one(found, "dioptres") == close(1000 * 0.5 / 85)
+
+
+def test_the_format_that_a_lens_is_for_stands_before_it_and_is_no_frame_it_lights(asked):
+    found = asked("will a 16mm format 10mm lens light up a 1 inch sensor")
+    assert numbers(found, "lit_share")[0][1] < 1
+    assert "does not cover" in found["text"]
+
+
+def test_a_shift_is_told_behind_its_word_and_the_focal_length_before_it(asked):
+    found = asked("6x6 lens 80mm shifted 10mm on ff, covers?")
+    assert "shifted 10 mm sideways needs 60.93 mm" in found["text"]
+
+
+def test_an_extender_built_in_widens_the_circle(asked):
+    found = asked("does a 2/3 tv zoom cover m43 if i use the built in 2x")
+    assert numbers(found, "image_circle_mm", "2x")[0] == close(22, 24)
+
+
+def test_a_variable_filter_is_told_by_its_stops(asked):
+    found = asked("f/2.8 50fps 1/100 iso 400 bright sun, variable nd 2-5 stops enough?")
+    assert numbers(found, "nd_stops", "variable")[0] == (2, 5)
+    assert "2.4 stops lack" in found["text"]
+
+
+def test_a_view_of_one_format_is_matched_on_another(asked):
+    found = asked("35mm on s35 equals what on 16mm film for same view")
+    assert one(found, "focal_length_mm", "like 35 mm") == close(35 * 12.703 / 31.11, rel=0.01)
+
+
+def test_a_crop_told_before_a_lens_is_no_length(asked):
+    assert one(asked("crop 2.7, 25mm 0.95?"), "equivalent_focal_mm") == close(25 * 2.7)
