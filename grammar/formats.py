@@ -76,6 +76,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and before.text.casefold() in _LIT)
         near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
+        near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:

@@ -318,6 +318,7 @@ def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     seen = "how-big" in told and not cast.lenses and not cast.pieces  # 'i see 60mm across, what magnification'
     # 'a thing 40 mm wide, 50 mm lens, how much tube'
     near = out.wide and any(part.focal for part in cast.lenses) and any(part.piece in _CLOSE for part in cast.pieces)
+    seen = seen or (told >= {"macro", "cover"} and not cast.lenses)  # 'bug 8 mm, fill aps-c'
     if not ("frame-filling" in told or seen or near) or "field" in out.values or out.pitch is not None:
         return
     if out.diameter is not None:

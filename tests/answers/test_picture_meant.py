@@ -148,3 +148,22 @@ def test_a_view_of_one_format_is_matched_on_another(asked):
 
 def test_a_crop_told_before_a_lens_is_no_length(asked):
     assert one(asked("crop 2.7, 25mm 0.95?"), "equivalent_focal_mm") == close(25 * 2.7)
+
+
+def test_a_subject_may_fill_the_height_of_the_frame(asked):
+    assert numbers(asked("bug 8 mm, fill aps-c height?"), "light_difference_stops")[0][0] == close(
+        2 * log2(1 + 15.6 / 8), rel=0.01
+    )
+    assert one(asked("bug 8 mm, fill aps-c"), "field_width_mm") == close(8)
+
+
+def test_frame_rates_are_set_apart_in_stops(asked):
+    assert one(asked("going from 25p to 120p, how much light gone"), "light_difference_stops") == close(log2(120 / 25))
+
+
+def test_a_filter_is_told_as_the_stop_that_passes_as_much(asked):
+    assert one(asked("3 stop nd on f2.8 like what f"), "f_number") == close(2.8 * 2**1.5)
+
+
+def test_a_figure_in_inches_before_a_focal_length_is_the_format_of_the_lens(asked):
+    assert "made for 2/3 in" in asked('2/3" 16mm f1.4 for a 1 inch chip, covered?')["reading"]
