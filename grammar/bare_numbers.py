@@ -184,8 +184,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
-    if after is not None and after.kind in ("LENS", "BODY") and is_several(after) and number <= MOST_THINGS:
-        return token.as_("COUNT") if number == int(number) else token
+    several = after is not None and after.kind in ("LENS", "BODY") and is_several(after)
+    if several and number <= MOST_THINGS and number == int(number):
+        return token.as_("COUNT")  # '25 mm 1.4 lens' tells a stop
     if is_crop(tokens, at) and not token.text.isalpha():  # 'both old slrs'
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:

@@ -17,6 +17,7 @@ from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
+from grammar.optics_numbers import with_zoom_ratios
 from grammar.piece_rows import with_piece_rows
 from grammar.ring_links import with_ring_links
 from grammar.senses import with_rest_told, with_senses_told
@@ -63,7 +64,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
-    tokens = with_formats_told(with_front_threads(tokens, told), told)
+    tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))

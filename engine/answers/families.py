@@ -82,6 +82,15 @@ def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
 
 
+def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Which focal length sees an angle is no question of mounts, though a lens for a body is asked for."""
+    if question.said("angle") is None or any(lens.ids for lens in question.lenses):
+        return answer
+    from engine.answers.equivalent import equivalent
+
+    return equivalent(question, knowledge)
+
+
 def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Whether two threads that are named go into one another, before the answer, where they do not."""
     if question.said("thread") is None and question.said("pitch") is None:
@@ -93,7 +102,7 @@ def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (OF_THREADS, _threads),
-    (ELSE_OF_FRONTS, _fronts),
+    (ELSE_OF_FRONTS, _fronts), (("list-fits",), _angle),
 )  # fmt: skip
 
 

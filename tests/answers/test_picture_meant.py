@@ -167,3 +167,25 @@ def test_a_filter_is_told_as_the_stop_that_passes_as_much(asked):
 
 def test_a_figure_in_inches_before_a_focal_length_is_the_format_of_the_lens(asked):
     assert "made for 2/3 in" in asked('2/3" 16mm f1.4 for a 1 inch chip, covered?')["reading"]
+
+
+def test_a_decimal_between_a_focal_length_and_the_word_lens_is_its_stop(asked):
+    found = asked("no iris 16mm 1.5 lens on 24fps 1/48 snow, iso 100, nd")
+    assert one(found, "nd_stops") == close(16 - log2(1.5**2 * 48))
+
+
+def test_the_ratio_of_a_zoom_is_no_magnification(asked):
+    found = asked("12-120 10x on s16 in ff mm both ends")
+    assert one(found, "equivalent_focal_mm", "12 mm on Super 16") == close(12 * 2.974)
+    assert one(found, "equivalent_focal_mm", "120 mm on Super 16") == close(120 * 2.974)
+
+
+def test_two_factors_before_a_lens_are_those_of_reducers(asked):
+    found = asked("0.71 vs 0.64 on a 35 f1.4 mft")
+    assert one(found, "focal_length_mm", "0.71x") == close(35 * 0.71)
+    assert one(found, "focal_length_mm", "0.64x") == close(35 * 0.64)
+
+
+def test_an_angle_wanted_on_a_body_asks_for_a_focal_length(asked):
+    found = asked("what lens for 60 deg horizontal on mft")
+    assert one(found, "focal_length_mm", "width") == close(17.3 / 2 / 0.57735)
