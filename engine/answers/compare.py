@@ -49,7 +49,9 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
-    told = alone + glass_apart(question) + crop_or_glass(question) + told
+    glass = glass_apart(question)
+    told = told if chains or sides or not glass.lines else Told()  # told of each factor once
+    told = alone + glass + crop_or_glass(question) + told
     least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:
