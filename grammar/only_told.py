@@ -11,6 +11,7 @@ from grammar.questions import Question
 _IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "calipers", "means"])  # cues that ask for nothing
 _SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
+_IT: Final = "it"
 _ITS: Final = frozenset(["the", "its"])
 
 
@@ -37,14 +38,25 @@ def _opens_with_and(heard: Heard) -> bool:
 
 
 def without_lent(heard: Heard, before: Question) -> Heard:
-    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring."""
+    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring.
+
+    Nor is 'I put it on with an M42 to E ring' said of another lens than the one spoken of.
+    """
     cast = heard.cast
+    if _of_it(heard, before):
+        cast = replace(cast, lenses=[part for part in cast.lenses if not part.by_piece])
+        heard = replace(heard, cast=cast)
     lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
     known = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
     if not known or len(lent) != 1 or any(piece.is_host for piece in cast.pieces):
         return heard
     kept = {side: [part for part in getattr(cast, side) if part not in lent] for side in ("lenses", "bodies")}
     return replace(heard, cast=replace(cast, **kept))
+
+
+def _of_it(heard: Heard, before: Question) -> bool:
+    """Whether 'it' is said, of a lens that is known."""
+    return any(one.ids for one in before.lenses) and any(token.value == _IT for token in heard.line.tokens)
 
 
 def of_talk(heard: Heard) -> bool:

@@ -175,10 +175,18 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     told = part.mounts or part.named  # a lens by itself, no more said of the one before
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
-    if described and before is cast.lenses[-1]:
+    apposed = bool(cast.lenses) and before is cast.lenses[-1] and _is_apposed(before, part)
+    if apposed or (described and before is cast.lenses[-1]):
         merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)
+
+
+def _is_apposed(lens: Part, part: Part) -> bool:
+    """'a 16 mm projector lens, 50mm f1.2': behind a comma stands the focal length of the one lens."""
+    bare = part.noun.head is None and not (part.mounts or part.kinds or part.traits or part.named or part.count)
+    open_ = bool(lens.kinds) and lens.focal is None and not lens.count and not lens.zoom
+    return bare and open_ and part.focal is not None and part.noun.join == "," and not part.noun.role
 
 
 def _is_focal_alone(part: Part) -> bool:
