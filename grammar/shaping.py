@@ -185,13 +185,20 @@ def _linked(tokens: list[Token]) -> list[Token]:
             if token.text == "-":
                 out.append(token.as_("LINK"))
                 continue
-            if token.kind == "PREP" and token.value == "to" and _of_piece(tokens, at, out):
+            if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
                 out.append(token.as_("LINK"))
                 continue
         out.append(token)
         if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
             out.append(token.as_("LINK"))
     return out
+
+
+def _ends_list(before: list[Token]) -> bool:
+    """'PK, MD and FD to X ring': the last of several lenses, which all go where it goes."""
+    kinds = [token.kind for token in before[-4:]]
+    listed = kinds[-3:] == ["MOUNT", "JOIN", "MOUNT"]
+    return listed and (len(kinds) < 4 or kinds[0] not in ("PREP", "LINK"))
 
 
 def _next_to_link(tokens: list[Token], at: int) -> bool:

@@ -189,3 +189,25 @@ def test_two_factors_before_a_lens_are_those_of_reducers(asked):
 def test_an_angle_wanted_on_a_body_asks_for_a_focal_length(asked):
     found = asked("what lens for 60 deg horizontal on mft")
     assert one(found, "focal_length_mm", "width") == close(17.3 / 2 / 0.57735)
+
+
+@pytest.mark.parametrize("text", ["85mm 3m f2 to f4 total sharp mft", "85mm f2 and f4, 3m, mft dof"])
+def test_each_of_two_stops_is_told_the_depth_of(asked, text):
+    found = asked(text)
+    assert numbers(found, "dof_mm", "f/2 at 3 m")
+    assert numbers(found, "dof_mm", "f/4 at 3 m")
+
+
+def test_a_filter_on_a_whole_setting_asks_for_the_new_shutter(asked):
+    assert one(asked("nd1000 on 1/250 f8"), "shutter_s") == close(2**10 / 250)
+
+
+def test_t2_beside_another_t_stop_is_no_mount(asked):
+    found = asked("how many stops from t2 to t2.9")
+    assert one(found, "light_difference_stops") == close(2 * log2(2.9 / 2))
+
+
+def test_the_last_of_a_list_goes_with_it_and_is_no_front_of_a_ring(asked):
+    found = asked("PK, MD and FD to X ring thicknesses")
+    seats = {name: one(found, "ring_thickness_mm", name) for name in ("k-mount", "sr-mount", "fd-mount")}
+    assert seats == {name: close(mm - 17.7) for name, mm in zip(seats, (45.46, 43.5, 42.0), strict=True)}
