@@ -77,6 +77,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (before is not None and before.text.casefold() in _LIT)
         near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
         near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
+        near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
@@ -109,6 +110,12 @@ def _is_of_camera(tokens: list[Token], at: int) -> bool:
     """'1/2 inch tube camera', '2/3" tube': that of a video camera; 'half inch tube on a 50' goes behind a lens."""
     headed = at + 2 < len(tokens) and tokens[at + 2].kind in ("BODY", "KIND", "FRAME")
     return headed or not any(one.kind in _NUMBERS for one in tokens if one is not tokens[at])
+
+
+def _ends_lens(before: Token | None, after: Token | None) -> bool:
+    """Whether a figure stands behind what only a lens is told by, and before nothing that it may be of."""
+    told = before is not None and before.kind in ("KIND", "FNUM", "COMBO")
+    return told and (after is None or after.kind in ("STOP", "JOIN", "CUE", "PREP"))
 
 
 def _is_whole(token: Token) -> bool:

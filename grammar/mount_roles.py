@@ -34,8 +34,9 @@ def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) 
             part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
         return
     beside = before is not None and before.noun.listed == group and before.sort == "lens" and before.has_mount
-    if part.noun.join in AND and not role and beside and not part.is_host:
-        _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta'
+    counted = part.count is not None and before is not None and before.sort == "lens" and before.has_mount
+    if not role and not part.is_host and (counted or (part.noun.join in AND and beside)):
+        _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta', 'two K lenses one OM'
         return
     near = before is not None and (not part.noun.apart or part.noun.told)
     if before is not None and near and role in ("in", "of") and is_focal(before):

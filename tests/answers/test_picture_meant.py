@@ -211,3 +211,8 @@ def test_the_last_of_a_list_goes_with_it_and_is_no_front_of_a_ring(asked):
     found = asked("PK, MD and FD to X ring thicknesses")
     seats = {name: one(found, "ring_thickness_mm", name) for name in ("k-mount", "sr-mount", "fd-mount")}
     assert seats == {name: close(mm - 17.7) for name, mm in zip(seats, (45.46, 43.5, 42.0), strict=True)}
+
+
+def test_a_figure_in_inches_behind_a_lens_is_the_format_of_the_lens(asked):
+    found = asked('does 25 c 1.4 cctv 1/2" cover mft')
+    assert numbers(found, "lit_share")[0][1] < 0.5

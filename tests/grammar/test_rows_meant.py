@@ -27,3 +27,9 @@ def test_several_of_a_mount_of_two_letters_are_told_by_their_capitals(text: str)
     got = asked(text)
     assert got.lenses[0].id == "fd-mount"
     assert ids(got.bodies) == ["e-mount"]
+
+
+def test_what_is_counted_behind_lenses_is_another_lens() -> None:
+    got = asked("two C-mount lenses one M42 onto RF and E with least money")
+    assert ids(got.lenses) == ["c", "m42"]
+    assert ids(got.bodies) == ["rf-mount", "e-mount"]
