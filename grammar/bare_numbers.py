@@ -235,7 +235,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
 
 def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
-    around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.cup_depth import as_depth
 from engine.answers.narrowing import UNCLAIMED
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import numbers
@@ -35,6 +36,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
         question = _claimed(question, one.nominal, other.nominal)
+        return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))
 
 
