@@ -17,6 +17,8 @@ _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
+_MOST_METRES: Final = 250.0  # of a bare number on a scale
+_PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
@@ -190,6 +192,9 @@ def _counted(tokens: list[Token]) -> list[Token]:
         number = count.numbers[0]
         found = _beside(tokens, at + 1, 1)
         found = found if found is not None else _beside(tokens, at - 2, -1)
+        if found is None and number in _PER_INCH and token.kind == "MOUNTWORD":
+            tokens[at - 1] = count.as_("PITCH", value=f"{number:g} tpi", numbers=(25.4 / number,), unit="tpi")
+            tokens[at] = token.as_("CUE")  # '1 inch across, 32 threads'
         if found is None or number < 1 or number != int(number):
             continue
         pitch = tokens[found].numbers[0] / number
@@ -237,6 +242,8 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
 
 
 def _keyed(token: Token, key: str) -> Token:
+    if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 

@@ -28,8 +28,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_parted(tokens)
     if told & _CLOSE:
         out = _with_sums_told(out)
-    if _SPACER_CUE in told:
-        _with_washers_told(out)
+    _with_washers_told(out, told)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
@@ -46,14 +45,19 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return out
 
 
-def _with_washers_told(tokens: list[Token]) -> None:
+def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
     if any(one.kind == "PIECE" for one in tokens):
         return
+    for at in range(len(tokens) - 1):
+        between = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "between"
+        if between and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+            tokens.insert(at + 1, Token("PIECE", "ring", tokens[at].column, "adapter"))  # 'a 3 mm gap between ...'
+            return
     for at in range(1, len(tokens) - 1):
         sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
         placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
-        if tokens[at].kind == "CUE" and sized and placed:
+        if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
             tokens[at] = tokens[at].as_("PIECE", value="adapter")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.described import CUP
 from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -19,7 +20,8 @@ def with_flat_seat(question: Question, setup: Setup) -> Question:
     if len(question.adapters) > 1 or question.said("thickness") is not None:
         return question
     ring = question.adapters[0] if question.adapters else Thing(words="flat ring", piece="adapter")
-    if ring.ids or ring.thickness_mm is not None or (ring.piece or "") not in MADE_FLAT:
+    cup = ring.piece == CUP  # 'a 0.474 cup, filed flat'
+    if ring.ids or (ring.thickness_mm is not None and not cup) or (ring.piece or "") not in MADE_FLAT:
         return question
     return replace(question, adapters=(_flat(ring, setup),))
 

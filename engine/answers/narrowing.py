@@ -10,7 +10,7 @@ from engine.answers.said import mentions, number, numbers, pitch_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question, Thing
+from grammar.questions import BY_REGISTER, Question, Thing
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
 OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # questions that want a body
@@ -222,4 +222,4 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
         if row.thread == mount.thread and is_known(row.register_mm)
     ]
     off, other = min(alike, default=(near + 1, ""))
-    return replace(thing, ids=(other,)) if off <= near else thing
+    return replace(thing, ids=(other,), traits=(*thing.traits, BY_REGISTER)) if off <= near else thing
