@@ -6,11 +6,12 @@ from typing import Final
 
 from engine.answers.said import mentions, number
 from engine.base.compact import replace
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 NOMINAL: Final = "nominal"  # key of the length that a ring should have
 _NEAR_MM: Final = 0.25  # a depth told by itself is so near to the right one,
 _NEAR: Final = 0.1  # or so near as a share of it
+_CUP: Final = "recessed"
 _OPEN: Final = ("depth", "numbers")  # keys of a number that 'deep' claimed, or no word
 _THICKNESS: Final = "thickness"
 
@@ -28,8 +29,8 @@ def as_depth(question: Question, right_mm: float) -> Question:
     should = number(question, NOMINAL)
     if told is None or told <= 0 or (question.off_word and should is None):
         return question
-    if should is None and mentions(question, "thick-told"):
-        return question
+    if should is None and not _is_cup(ring, question):
+        return question  # 'a 0.6 mm plate' lies flat
     if not _is_near(told if should is None else should, right_mm):
         return question
     values = tuple(
@@ -40,6 +41,10 @@ def as_depth(question: Question, right_mm: float) -> Question:
         least, greatest = ring.thickness_mm
         question = question.with_(adapters=(replace(ring, thickness_mm=(-greatest, -least)),))
     return question.with_(values=values)
+
+
+def _is_cup(ring: Thing | None, question: Question) -> bool:
+    return (ring is not None and ring.piece == _CUP) or mentions(question, "depth-told")
 
 
 def _told_alone(question: Question, right_mm: float) -> Question:

@@ -30,6 +30,13 @@ def test_a_shallow_cup_is_never_mended_by_a_shim(asked):
     assert "add a shim" not in flat(found)
 
 
-def test_a_flat_ring_said_to_be_so_thick_is_no_cup(asked):
-    found = asked("can a 25 mm C lens reach infinity on MFT with a C to MFT ring 1.7 mm thick")
-    assert found["chains"][0]["register_error_mm"]["least"] == close(1.7 - RIGHT)
+@pytest.mark.parametrize(
+    ("text", "error"),
+    [
+        ("can a 25 mm C lens reach infinity on MFT with a C to MFT ring 1.7 mm thick", 1.7 - RIGHT),
+        ("can a 25 mm C lens reach infinity on E with a 0.6 mm plate", 0.6 - (17.526 - 18)),
+    ],
+)
+def test_a_flat_ring_is_no_cup(asked, text, error):
+    found = asked(text)
+    assert found["chains"][0]["register_error_mm"]["least"] == close(error)
