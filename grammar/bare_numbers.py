@@ -5,10 +5,18 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
-from grammar.crop_numbers import is_crop
+from grammar.crop_numbers import is_crop, is_of_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.optics_numbers import OPTICS, are_set_against, is_put_on_lens, lists_factors, of_optics, with_glass_behind
+from grammar.optics_numbers import (
+    OPTICS,
+    are_set_against,
+    as_extender,
+    is_put_on_lens,
+    lists_factors,
+    of_optics,
+    with_glass_behind,
+)
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -51,6 +59,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 continue
             if is_crop(out, at):
                 out[at] = token.as_("CROP")
+                continue
+            out[at] = as_extender(out, at, told)
         elif token.kind == "FNUM" and ":" in token.text and _names_size(out, at + 1):
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
@@ -107,7 +117,8 @@ def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        if ended and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
+        cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
+        if ended and not cropped and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
@@ -182,8 +193,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
-    if after is not None and after.kind in ("LENS", "BODY") and is_several(after) and number <= MOST_THINGS:
-        return token.as_("COUNT") if number == int(number) else token
+    several = after is not None and after.kind in ("LENS", "BODY") and is_several(after)
+    if several and number <= MOST_THINGS and number == int(number):
+        return token.as_("COUNT")  # '25 mm 1.4 lens' tells a stop
     if is_crop(tokens, at) and not token.text.isalpha():  # 'both old slrs'
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
@@ -294,6 +306,8 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":
         return True
+    if before.kind == "FNUM":
+        return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")

@@ -9,6 +9,7 @@ from grammar.tokens import Token
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_SEVERAL: Final = frozenset(["lenses", "primes", "bodies", "cameras"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
 
@@ -27,7 +28,8 @@ def is_several(head: Token) -> bool:
 def counts(tokens: list[Token], at: int) -> bool:
     """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
     number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
-    one_more = number == 1 and before is not None and before.kind == "JOIN"  # '3 K lenses and 1 OM'
+    listed = before is not None and (before.kind == "JOIN" or before.text.casefold() in _SEVERAL)
+    one_more = number == 1 and listed  # '3 K lenses and 1 OM', 'two K lenses one OM'
     counts = number == int(number) and (2 <= number <= MOST_THINGS or one_more)
     if not counts or (before is not None and before.kind in _NUMBERED):
         return False

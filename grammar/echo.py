@@ -31,6 +31,7 @@ _SAID: Final = {
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
+    "filter_thread": "front threads of {}",
 }  # fmt: skip
 
 

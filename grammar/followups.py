@@ -28,6 +28,7 @@ from grammar.sticking import (
 )
 from grammar.taking_back import swapped, taken_back
 from grammar.telling import built
+from grammar.tubes_added import tubes_changed
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
@@ -60,7 +61,7 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
-    again = lengths_again(heard, before)
+    again = tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
     said = depth_wanted(heard, said, before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
@@ -68,7 +69,8 @@ def follow(heard: Heard, before: Question) -> Question:
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
         kept = said.lenses if before.lens is None else ()
-        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None), None
+        limits = replace(said.limits, without=())  # what was taken off is no longer among them
+        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None, limits=limits), None
     if again is not None:
         intent = _CLOSE if intent in _PLACING else intent
         others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)

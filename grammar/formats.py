@@ -22,6 +22,7 @@ _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
+_LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -34,7 +35,17 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
-    return out
+    return [token for at, token in enumerate(out) if not _is_of_lens_behind(out, at)]
+
+
+def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
+    """'a 16mm format 10mm lens': the format that a lens is made for, and no frame that it is put on."""
+    if not 0 < at < len(tokens) - 1 or tokens[at].kind != "FRAME" or tokens[at - 1].kind != "FORMAT":
+        return False
+    rest = [one.kind for one in tokens[at + 1 : at + 4]]
+    while rest and rest[0] in _LENS_NUMBERS:
+        rest = rest[1:]
+    return tokens[at].text.casefold() in _FILMLIKE and rest[:1] in (["LENS"], ["KIND"], ["MOUNT"])
 
 
 def _told(tokens: list[Token], at: int) -> Token:
@@ -65,6 +76,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and before.text.casefold() in _LIT)
         near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
+        near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
+        near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
@@ -97,6 +110,12 @@ def _is_of_camera(tokens: list[Token], at: int) -> bool:
     """'1/2 inch tube camera', '2/3" tube': that of a video camera; 'half inch tube on a 50' goes behind a lens."""
     headed = at + 2 < len(tokens) and tokens[at + 2].kind in ("BODY", "KIND", "FRAME")
     return headed or not any(one.kind in _NUMBERS for one in tokens if one is not tokens[at])
+
+
+def _ends_lens(before: Token | None, after: Token | None) -> bool:
+    """Whether a figure stands behind what only a lens is told by, and before nothing that it may be of."""
+    told = before is not None and before.kind in ("KIND", "FNUM", "COMBO")
+    return told and (after is None or after.kind in ("STOP", "JOIN", "CUE", "PREP"))
 
 
 def _is_whole(token: Token) -> bool:

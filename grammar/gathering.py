@@ -11,6 +11,7 @@ from grammar.told_by_pieces import frame_of_body, told_by_pieces
 
 _THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
+_OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
 _TOWARDS: Final = frozenset(["on", "to"])
 
 
@@ -164,6 +165,8 @@ def _completes(one: Part, other: Part) -> bool:
 
 def _take_focal(cast: Cast) -> None:
     """A length that belongs to nothing else is the focal length of the lens spoken of."""
+    if not cast.lenses and cast.told >= _OF_SUBJECT:
+        return  # 'bug 8 mm, fill aps-c': that is how large the subject is
     for part in cast.lengths:
         token = part.noun.first("LENGTH")
         if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":

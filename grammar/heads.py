@@ -25,7 +25,7 @@ def share_heads(parts: list[Part]) -> None:
             and part.sort in ("lens", "body", "piece")
             and not _is_another(before, part)
             and _one_kind(before, part, parts)
-            and not (part.sort == "piece" and before.noun.role in _TOWARDS and not part.noun.role)  # 'to E, rings 1 mm'
+            and not _is_goal(before, part)
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -39,6 +39,11 @@ def share_heads(parts: list[Part]) -> None:
         short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
         if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
             _recast(part, before)
+
+
+def _is_goal(before: Part, part: Part) -> bool:
+    """'to E, rings 1 mm': where it goes; 'on a 10 and a 16 tube' are two pieces."""
+    return part.sort == "piece" and before.sort != "length" and before.noun.role in _TOWARDS and not part.noun.role
 
 
 def _is_another(before: Part, part: Part) -> bool:

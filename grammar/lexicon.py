@@ -15,6 +15,7 @@ from grammar.wordlist import WordList
 KINDS: Final = ("lens", "body", "adapter", "mount", "format", "thread")
 SPOKEN_OF: Final = ("term", "advice")
 _RANK: Final = {kind: rank for rank, kind in enumerate(KINDS)}
+_SHORT: Final = 3  # letters; a name of two and an 's' is told from other short words by its capitals alone
 _INCH_TYPE: Final = r"(\d+(?:\.\d+)?(?:/\d+(?:\.\d+)?)?)[ -]?(?:type|inch|in\b|\")"
 
 
@@ -115,7 +116,8 @@ class Lexicon:
         for run in runs.from_(at):
             key = run.key
             if key not in table:
-                if len(key) < 4 or key[-1] != "s" or key in self.words.known or key[:-1] not in table:
+                long = len(key) > _SHORT or (run.after == at + 1 and _is_written_apart(runs, at))
+                if not long or key[-1] != "s" or key in self.words.known or key[:-1] not in table:
                     continue
                 key = key[:-1]  # 'M42s'
             if table is not self.names or self._is_whole(key, runs, at, run):
@@ -219,3 +221,9 @@ class Lexicon:
                 film = re.fullmatch(r"(?:regular |standard )?(\d+(?:\.\d+)?)[ -]?mm(?: film)?", phrase.casefold())
                 if film:
                     self.cine_mm.setdefault(float(film.group(1)), id_)
+
+
+def _is_written_apart(runs: Runs, at: int) -> bool:
+    """'FDs': the 's' of several behind the capitals of the name."""
+    raw = runs.line[runs.atoms[at].start : runs.atoms[at].end].replace("'", "")
+    return len(raw) == _SHORT and raw[:-1].isupper() and raw[-1] == "s"

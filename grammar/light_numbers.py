@@ -39,6 +39,8 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_crops_told(list(tokens), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     for at, token in enumerate(out):
+        if token.kind == "MOUNT" and _is_t_stop(out, at):
+            out[at] = token.as_("TSTOP", numbers=(float(token.text[1:]),), ids=())
         if token.kind != "NUMBER":
             continue
         if _is_factor(out, at):
@@ -54,6 +56,12 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif (lit and _is_stop(out, at)) or _is_opening_on_frame(out, at):
             out[at] = token.as_("FNUM")
     return _set_beside(out)
+
+
+def _is_t_stop(tokens: list[Token], at: int) -> bool:
+    """'from T2 to T2.9': beside another T-stop the mount of that name is one as well."""
+    text = tokens[at].text.casefold()
+    return text[:1] == "t" and text[1:].isdecimal() and any(token.kind == "TSTOP" for token in tokens)
 
 
 def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:

@@ -84,7 +84,12 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
-    ("n", rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?-?stops?\b)", made.nd),
+    (
+        "n",
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}"
+        r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
+        made.nd,
+    ),
     ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
      made.nd),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", made.t_stop),

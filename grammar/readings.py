@@ -25,7 +25,7 @@ _KEYED: Final = {
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
     "image-distance": "image_distance",
-    "front-glass": "front_glass", "nominal": "nominal", "throat": "throat",
+    "front-glass": "front_glass", "nominal": "nominal", "throat": "throat", "filter-thread": "filter_thread",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 _FEET: Final = frozenset(["in", "ft"])
@@ -181,7 +181,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "SHUTTER":
         out.keep("shutter", token.value)
     elif kind == "EV":
-        out.keep("light", f"EV {numbers[0]:g}")
+        _light_measured(out, f"EV {numbers[0]:g}")
     elif kind == "LIGHT":
         out.values.setdefault("light", token.value)
     elif kind == "ND" and len(numbers) > 1:
@@ -216,6 +216,13 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
         _keyed(out, token, told)
     elif kind == "NUMBER" and not token.text.isalpha():
         out.keep("numbers", f"{numbers[0]:g}")
+
+
+def _light_measured(out: Readings, value: str) -> None:
+    """'shade at about EV 12': a value that was read is told more closely than by the name of the light."""
+    if not out.values.get("light", "EV").startswith("EV"):
+        del out.values["light"]
+    out.keep("light", value)
 
 
 def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
@@ -311,6 +318,7 @@ def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     seen = "how-big" in told and not cast.lenses and not cast.pieces  # 'i see 60mm across, what magnification'
     # 'a thing 40 mm wide, 50 mm lens, how much tube'
     near = out.wide and any(part.focal for part in cast.lenses) and any(part.piece in _CLOSE for part in cast.pieces)
+    seen = seen or (told >= {"macro", "cover"} and not cast.lenses)  # 'bug 8 mm, fill aps-c'
     if not ("frame-filling" in told or seen or near) or "field" in out.values or out.pitch is not None:
         return
     if out.diameter is not None:

@@ -6,15 +6,19 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
+from grammar.brackets import with_brackets_told
 from grammar.casting import DRAWN
+from grammar.close_stops import with_close_stops
 from grammar.far_lengths import with_far_lengths_apart
 from grammar.formats import with_formats_told
+from grammar.front_threads import with_front_threads
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
+from grammar.optics_numbers import with_zoom_ratios
 from grammar.piece_rows import with_piece_rows
 from grammar.ring_links import with_ring_links
 from grammar.senses import with_rest_told, with_senses_told
@@ -54,19 +58,19 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_times_told(with_group_heads(settled(with_small_words(_within_cues(line)))))
+    tokens = with_times_told(with_group_heads(with_brackets_told(settled(with_small_words(_within_cues(line))))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
-    tokens = with_formats_told(tokens, told)
+    tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
-    tokens = with_measures_told(tokens)
+    tokens = with_measures_told(with_close_stops(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
@@ -182,13 +186,20 @@ def _linked(tokens: list[Token]) -> list[Token]:
             if token.text == "-":
                 out.append(token.as_("LINK"))
                 continue
-            if token.kind == "PREP" and token.value == "to" and _of_piece(tokens, at, out):
+            if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
                 out.append(token.as_("LINK"))
                 continue
         out.append(token)
         if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
             out.append(token.as_("LINK"))
     return out
+
+
+def _ends_list(before: list[Token]) -> bool:
+    """'PK, MD and FD to X ring': the last of several lenses, which all go where it goes."""
+    kinds = [token.kind for token in before[-4:]]
+    listed = kinds[-3:] == ["MOUNT", "JOIN", "MOUNT"]
+    return listed and (len(kinds) < 4 or kinds[0] not in ("PREP", "LINK"))
 
 
 def _next_to_link(tokens: list[Token], at: int) -> bool:
@@ -275,9 +286,10 @@ def _settings(tokens: list[Token]) -> list[Token]:
 
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:
-    """'at 14 mm f/2.8': so short, and a stop beside it, is a focal length and no distance."""
+    """'at 14 mm f/2.8', 'zoom at 9mm': so short, and of a zoom or a stop beside it, is a focal length, no distance."""
     near = tokens[at].kind == "LENGTH" and tokens[at].unit == "mm" and tokens[at].numbers[0] < _NEAREST
-    return near and at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"
+    zoomed = any(one.kind in ("KIND", "MOUNT") and "zoom" in one.text.casefold() for one in tokens)
+    return near and (zoomed or (at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"))
 
 
 def _joined(tokens: list[Token]) -> list[Token]:

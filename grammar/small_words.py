@@ -16,6 +16,7 @@ _UNITS: Final = {
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
+_TOWARDS: Final = frozenset(["on", "to"])
 _LIKE: Final = frozenset(["like", "as", "really"])
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
@@ -38,7 +39,11 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
             out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another
             continue
-        if token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
+        if (
+            token.kind == "PREP"
+            and token.text.casefold() == "and a"
+            and (_begins_a_lens(tokens, at + 1) or _is_another(tokens, at))
+        ):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
@@ -68,3 +73,12 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
         if token.kind not in _DESCRIBING and token.kind not in ("FILLER", "DET", "UNKNOWN"):
             return False
     return False
+
+
+def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
+    """'MDs and a K on L', 'a 10 and a 16 tube': between two mounts, or two numbers, that are of what follows."""
+    kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
+    if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
+        return True  # 'on a 10 and a 16 tube'
+    led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
+    return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

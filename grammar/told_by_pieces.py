@@ -18,7 +18,7 @@ def told_by_pieces(cast: Cast) -> None:
     pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
     if not pieces:
         return
-    if _each_for_a_lens(cast, pieces):
+    if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
         return
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
@@ -55,18 +55,34 @@ def _is_of_another(cast: Cast, lens: Part) -> bool:
 
 def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
     """'my NX needs K, F and MD rings': several rings told by one mount each are those of as many lenses."""
-    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
     named = any(part.has_mount_or_kind for part in cast.lenses)
     hosts = {part.mounts[0].ids[0] for part in cast.bodies if part.mounts}
     fronts = {part.mounts[0].ids[0] for part in pieces}
-    if not single or named or len(fronts) < 2 or not hosts or fronts & hosts:
-        return False
-    same = {part.noun.listed for part in pieces}
-    if len(same) > 1:
+    if not _are_a_row(pieces) or named or len(fronts) < 2 or not hosts or fronts & hosts:
         return False
     cast.lenses = [Part("lens", part.noun, mounts=list(part.mounts), by_piece=True) for part in pieces]
     cast.pieces = [part for part in cast.pieces if part not in pieces]
     return True
+
+
+def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
+    """'PL lenses: E, L, m43 rings': beside a lens several rings told by the mount of a body each lead to as many."""
+    told = [part.mounts[0].ids[0] for part in cast.lenses if part.mounts]
+    rears = {part.mounts[0].ids[0] for part in pieces}
+    hosted = all(part.is_host and part.thickness is None for part in pieces)
+    if not _are_a_row(pieces) or not hosted or len(rears) < 2 or not told or rears & {*told}:
+        return False
+    if any(part.mounts for part in cast.bodies):
+        return False
+    cast.bodies = [Part("body", part.noun, mounts=list(part.mounts)) for part in pieces]
+    cast.pieces = [part for part in cast.pieces if part not in pieces]
+    return True
+
+
+def _are_a_row(pieces: list[Part]) -> bool:
+    """Whether they are rings of one list, each told by one mount."""
+    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
+    return single and len({part.noun.listed for part in pieces}) == 1
 
 
 def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:

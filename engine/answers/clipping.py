@@ -10,7 +10,7 @@ from engine.answers.distances import Distances, distances_of
 from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import focals, number, numbers, stop
+from engine.answers.said import focals, mentions, number, numbers, stop
 from engine.answers.wording import f_number, ranged, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -25,11 +25,13 @@ TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
 
 
 def magnification_filling(question: Question, facts: Catalogue) -> float | None:
-    """The magnification at which a subject of the width told fills the width of the frame."""
+    """The magnification at which a subject of the width told fills the width of the frame, or its height if so said."""
     wide = number(question, "field")
     if wide is None:
         return None
-    m = closeup.magnification_for_field(Interval.exact(frames_of(question, facts)[0].width_mm), Interval.exact(wide))
+    form = frames_of(question, facts)[0]
+    side = form.height_mm if mentions(question, "of-height") else form.width_mm
+    m = closeup.magnification_for_field(Interval.exact(side), Interval.exact(wide))
     return m.nominal if is_known(m) else None
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.by_stack import by_stack, held_by_rings
@@ -11,9 +10,9 @@ from engine.answers.clipping import magnification_filling
 from engine.answers.close_alone import coupled, light_alone
 from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
+from engine.answers.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.drawn import BELLOWS, draw_of, draws, is_drawn
+from engine.answers.drawn import draws, is_drawn
 from engine.answers.howto import how_to
 from engine.answers.image_side import size_told
 from engine.answers.knowledge import Knowledge
@@ -21,34 +20,32 @@ from engine.answers.loose import loose
 from engine.answers.missing_extension import missing_extension
 from engine.answers.nearby import nearest
 from engine.answers.nearest_set import nearest_set, was_wanted
+from engine.answers.objective import behind_tube_lens
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.taped import as_taped, front_focus_taped, taped_note
 from engine.answers.tube_for import tube_for
+from engine.answers.tube_sets import TUBE, sets_of, sets_told, tubes_told
 from engine.answers.turned_round import reversed_alone
-from engine.answers.usual_mounts import TUBES, usual_mount
 from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from engine.chains.walk import ADDED_FOCUSING
 from engine.physics import closeup
 from grammar.questions import Question
 
-TUBE = "extension-tube"
-MOST_ROWS = 10
-LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    objective = behind_tube_lens(question, knowledge.catalogue)
+    if objective.lines:
+        return _alone(objective, question)
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
-        return held_by_rings(stack, question, knowledge) or Answer(
-            question.text, "macro-distance", ANSWERED, stack.lines, question=question, quantities=stack.quantities
-        )
+        return held_by_rings(stack, question, knowledge) or _alone(stack, question)
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
@@ -82,6 +79,12 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
+def _alone(told: Told, question: Question) -> Answer:
+    """What needs nothing beside it."""
+    text, kind = question.text, "macro-distance"
+    return Answer(text, kind, ANSWERED, told.lines, question=question, quantities=told.quantities)
+
+
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
     told = Told()
@@ -107,7 +110,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
-    wanted, tubes = size_told(question), list(_tubes(question, knowledge))
+    wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
     asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
     if wanted is not None and tubes and asked_of_tubes:
@@ -155,11 +158,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
             yield from as_taped(lens, question, shown)
 
 
-def sets_told(tubes: list[float], question: Question) -> bool:
-    """Whether rows for tubes are told, whose ranges want a word."""
-    return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
-
-
 def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
     asks = size_told(question) is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
@@ -193,34 +191,12 @@ def _drawn(optics: Distances, question: Question, shown: Shown, knowledge: Knowl
         yield at_extension(optics, length, shown, lead, lead=lead)
 
 
-def _tubes(question: Question, knowledge: Knowledge) -> Iterator[float]:
-    """The lengths of extension told: tubes one by one, a helicoid by its travel."""
-    adapters = knowledge.catalogue.adapters
-    for thing in question.adapters:
-        if thing.piece == CLOSE_UP_LENS or draw_of(thing, question, knowledge) is not None:
-            continue
-        if thing.thickness_mm is not None:
-            low, high = thing.thickness_mm
-            yield high - low if low != high and thing.piece in ADDED_FOCUSING else high
-        elif (
-            thing.kind == "adapter"
-            and thing.id in adapters
-            and is_known(at := adapters[thing.id or ""].thickness_mm.hull())
-        ):
-            yield at.greatest - at.least if not at.is_exact else at.nominal
-    yield from numbers(question, "extension", "travel")
-    if question.lenses and not any(thing.thickness_mm is not None for thing in question.adapters):
-        # 'a half mm shim': a short length that belongs to nothing else stands between
-        longest = LONGEST_DRAW if any(thing.piece == BELLOWS for thing in question.adapters) else LONGEST_SPACER
-        yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
-
-
 def _with_tubes(
     optics: Distances, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
 ) -> Iterator[Told]:
     """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
     feet, focal, shown = question.feet, optics.focal.nominal, shown_by(question, knowledge)
-    sets = list(_sets(tubes, question, knowledge))
+    sets = list(sets_of(tubes, question, knowledge))
     nearest_mark = number(question, "close_focus") or distance_mm(question) or _own_nearest(question, knowledge)
     own = optics.extension_at(nearest_mark) if nearest_mark else None
     lens = f"{trimmed(focal, 1)} mm lens"
@@ -243,30 +219,6 @@ def _with_tubes(
             near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
             lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
             yield at_extension(optics, own.nominal + length, shown, near, end="near", lead=lead, level=2)
-
-
-def _sets(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
-    """The lengths told; where tubes are named without a length, a usual set and its sums."""
-    if tubes:
-        yield from dict.fromkeys(tubes)
-        if len(tubes) > 1:
-            yield sum(tubes)
-        return
-    if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
-        return
-    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id)]
-    mounts += usual_mount(TUBES, knowledge.catalogue)
-    for mount in mounts:
-        rows = sorted({
-            adapter.thickness_mm.shortest.nominal
-            for adapter in knowledge.catalogue.adapters.values()
-            if adapter.kind == TUBE and adapter.front == mount and adapter.common == "everyday"
-            and adapter.thickness_mm.is_fixed and is_known(adapter.thickness_mm.shortest)
-        })  # fmt: skip
-        if len(rows) > 1:
-            sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
-            yield from sorted(sums)[:MOST_ROWS]
-            return
 
 
 def _own_nearest(question: Question, knowledge: Knowledge) -> float | None:

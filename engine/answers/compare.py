@@ -19,6 +19,8 @@ from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.rings_apart import end_apart, rings_apart
 from engine.answers.side_by_side import side_by_side, sides_of
+from engine.answers.size_by_ways import size_by_ways
+from engine.answers.stops_apart import stops_apart
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.ways_told import HUB, ways_told
 from engine.answers.wording import article, money, percent, ranged, small_mm
@@ -46,7 +48,10 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    told = glass_apart(question) + crop_or_glass(question) + told
+    alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
+    glass = glass_apart(question)
+    told = told if chains or sides or not glass.lines else Told()  # told of each factor once
+    told = alone + glass + crop_or_glass(question) + told
     least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:

@@ -205,6 +205,8 @@ def _has_pair(question: Question) -> bool:
 def _is_metered(question: Question) -> bool:
     """Whether the shutter told belongs to the setting before the change, and not to one that is wanted of a scene."""
     alone = not question.said("iso") and not question.stops and question.lens is None
+    # 'ND1000 on 1/250 f/8': a whole setting, and nothing of the scene or of the film's speed
+    alone = alone or not any(question.said(key) for key in ("iso", "light", "frame_rate"))
     return _has_pair(question) or alone or mentions(question, "metered")
 
 

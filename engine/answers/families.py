@@ -17,6 +17,8 @@ Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an 
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
+# kinds that wording about front threads may be taken for
+ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
 OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
@@ -84,6 +86,24 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
+def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Front threads of several lenses ask for step rings, whatever else the words lean to."""
+    if question.said("filter_thread") is None:
+        return answer
+    from engine.answers.filters import filter_answer, for_filters
+
+    return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
+
+
+def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Which focal length sees an angle is no question of mounts, though a lens for a body is asked for."""
+    if question.said("angle") is None or any(lens.ids for lens in question.lenses):
+        return answer
+    from engine.answers.equivalent import equivalent
+
+    return equivalent(question, knowledge)
+
+
 def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Whether two threads that are named go into one another, before the answer, where they do not."""
     if question.said("thread") is None and question.said("pitch") is None:
@@ -95,6 +115,7 @@ def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (OF_THREADS, _threads),
+    (ELSE_OF_FRONTS, _fronts), (("list-fits",), _angle),
     (REACHING, _reach),
 )  # fmt: skip
 

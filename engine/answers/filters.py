@@ -19,12 +19,15 @@ from engine.facts.records import Adapter
 from grammar.questions import Question, Thing
 
 STEP: Final = "step-ring"
+THREADS: Final = "filter_thread"  # key of the front threads that were told as such
 FILTER: Final = "filter"  # the kind of mount that a filter screws into
 
 
 def for_filters(question: Question, facts: Catalogue) -> bool:
     """Whether what is named as a body, or beside the lens, is a filter thread and step rings are what is asked for."""
     things = (*question.lenses, *question.bodies)
+    if len(numbers(question, THREADS)) > 1 and not any(thing.ids for thing in things):
+        return True
     if any("reversed" in (*thing.traits, thing.lens_kind or "") for thing in things):
         return False
     threads = [_is_filter(thing, facts) for thing in things]
@@ -56,12 +59,13 @@ def front_filters(question: Question, knowledge: Knowledge) -> Told:
 
 def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
     """The filter threads told, and those of one's own lenses, where filters or step rings are wanted; mm."""
-    if not mentions(question, "front-filter") or not mentions(question, "filter-thread"):
+    told = len(numbers(question, THREADS)) > 1
+    if not told and not (mentions(question, "front-filter") and mentions(question, "filter-thread")):
         return ()
     facts = knowledge.catalogue
     sizes = _sizes_mm(facts)
     least, greatest = min(sizes.values()), max(sizes.values())
-    rows = numbers(question, "numbers", "filter_thread", "thread")
+    rows = numbers(question, THREADS) if told else numbers(question, "numbers", THREADS, "thread")
     for thing in question.adapters:
         rows += thing.steps or ()
     named = [thing.id for thing in (*question.lenses, *question.bodies)]
@@ -106,6 +110,7 @@ def filter_rings(
         )
         return Told((Line("caution", text),)), 0.0, wanted
     sizes = _sizes_mm(knowledge.catalogue)
+    target = target if wanted is not None else _reached_by_all(threads, target, knowledge.catalogue)
     paths = {thread: _path(thread, target, knowledge.catalogue) for thread in threads if thread != target}
     if not paths:
         return Told(), 0.0, target
@@ -134,6 +139,14 @@ def filter_rings(
         for path in paths.values()
     ]
     return Told((Line("text", text),), tuple(rows)), max(heights, default=0.0), target
+
+
+def _reached_by_all(threads: Sequence[float], least: float, facts: Catalogue) -> float:
+    """The smallest filter from `least` mm up that step rings lead to from every thread; `least` where none is."""
+    for size in sorted(size for size in _sizes_mm(facts).values() if size >= least):
+        if all(thread == size or _path(thread, size, facts) for thread in threads):
+            return size
+    return least
 
 
 def _up(thread: float, target: float) -> str:

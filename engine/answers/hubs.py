@@ -39,7 +39,8 @@ def through_hub(
     for mount in _hub_mounts(lenses, bodies, hub_of(question), knowledge):
         hub = _hub_at(mount, question, lenses, bodies, knowledge)
         if hub is not None and not hub.barred:
-            return _hub_told(hub, direct)
+            pairs = len({lens.mount.id for lens in lenses}) * len(bodies)
+            return _hub_told(hub, direct, pairs)
         first = first or hub
     return _no_hub(first) if first is not None and hub_of(question) is not None else Told()
 
@@ -82,7 +83,7 @@ def _hub_at(
     return Hub(hub, fronts, rears, tuple(pair for pair in (*fronts, *rears) if _is_barred(pair, knowledge)))
 
 
-def _hub_told(hub: Hub, direct: Interval | None) -> Told:
+def _hub_told(hub: Hub, direct: Interval | None, pairs: int) -> Told:
     fronts, rears = hub.fronts, hub.rears
     rows = [Quantity("ring_thickness_mm", pair.ring, pair.case) for pair in fronts if pair.ring is not None]
     rows += [Quantity("ring_thickness_mm", pair.ring, f"hub to {pair.case}") for pair in rears if pair.ring is not None]
@@ -102,7 +103,11 @@ def _hub_told(hub: Hub, direct: Interval | None) -> Told:
     text += ". Each further body then costs one ring."
     if direct is not None:
         rows.append(Quantity("adapter_count", direct, "direct"))
-        text += f" Direct it is {trimmed(direct.nominal, 0)}."
+        text += f" Direct it is {trimmed(direct.nominal, 0)}"
+        if pairs and direct.nominal > pairs:
+            rows.append(Quantity("adapter_count", Interval.exact(float(pairs)), "direct, were each ring sold"))
+            text += f"; {pairs} if every ring were sold, one for each pair"
+        text += "."
     text += " Two joints: tolerance and play add, and the hub's throat may clip very fast long lenses."
     return Told((Line("text", text),), tuple(rows))
 

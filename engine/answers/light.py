@@ -17,6 +17,7 @@ from engine.answers.filters import front_filters
 from engine.answers.frames import frames_named
 from engine.answers.holding_back import by_filters, infrared
 from engine.answers.knowledge import Knowledge
+from engine.answers.light_alike import between_rates, filter_as_stop
 from engine.answers.lighting import light_of, shutter_s, variable_stops
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number, numbers, stop
@@ -61,6 +62,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _t_stop(question, knowledge)
     yield _between(question)
     yield stops_from(question)
+    yield between_rates(question, knowledge)
+    yield filter_as_stop(question)
     yield steps_between(question)
     yield _factor(question)
     if question.topic == "infrared":

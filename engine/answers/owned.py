@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -55,6 +57,9 @@ def _frames_apart(question: Question, facts: Catalogue) -> Question:
     return question.with_(lenses=tuple(lenses), things=tuple(frames))
 
 
+_LISTING: Final = (" and", " to", " or", " vs", "&", "->")  # what leads to the second of two stops: 'f2 to f4'
+
+
 def _stops_apart(question: Question) -> Question:
     """An f-number alone beside a lens whose widest stop is known ('..., f/2') is the stop used, not a second lens."""
     widest = any(thing.kind == "lens" or thing.focal_length_mm for thing in question.lenses)
@@ -64,7 +69,10 @@ def _stops_apart(question: Question) -> Question:
     if len(bare) != 1:
         return question
     kept = tuple(thing for thing in question.lenses if thing is not bare[0])
-    return question.with_(lenses=kept, f_number=bare[0].f_number)
+    own = [thing.f_number for thing in kept if thing.f_number is not None]
+    listed = question.text[: bare[0].column - 1].casefold().rstrip().endswith(_LISTING)
+    stops = (own[0], bare[0].f_number) if len(own) == 1 and listed else question.stops
+    return question.with_(lenses=kept, f_number=bare[0].f_number, stops=stops)
 
 
 def _is_bare(thing: Thing) -> bool:

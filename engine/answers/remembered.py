@@ -19,6 +19,7 @@ from grammar.questions import Question, Thing
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
+OF_LIGHT = ("coverage", "crop-equivalent")  # kinds that are answered by a frame
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
 
 
@@ -55,13 +56,20 @@ def answer(
 
         number = question.number or _meant(question.with_(topic="not"), rows)
         return put_right(question, rows, number, knowledge, question.feet) if 1 <= number <= len(rows) else None
-    if question.number is not None and question.follows and rows:
+    if question.number is not None and question.follows and rows and not _of_another_frame(question, before):
         if not 1 <= question.number <= len(rows):
             return no_such(question, len(rows))
         from engine.answers.reasons import listing
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _of_another_frame(question: Question, before: Question | None) -> bool:
+    """'the first ones, with the 1/2.3 sensor, black corners?': what is told tells of the frame, not of the chain."""
+    if before is None or question.intent not in OF_LIGHT:
+        return False
+    return [body.format for body in question.bodies] != [body.format for body in before.bodies]
 
 
 def _of_the_frame(question: Question, before: Question | None) -> bool:

@@ -90,13 +90,17 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
 
 
 def _by_glass_alone(ways: Sequence[Way], question: Question) -> Told:
-    """What glass of two factors makes of the lens, where no mount is told, so that no chain is known."""
-    if any(way.factor is None for way in ways):
+    """What glass of a factor makes of the lens, where no mount is told, so that no chain is known.
+
+    It is set against other glass, or against a plain ring, which changes nothing.
+    """
+    if not any(way.factor for way in ways) or any(way.comes_near for way in ways):
         return Told()
     outcomes = [Outcome(way, None) for way in ways]
     told = Told((Line("head", " ".join(_decides(outcomes))),))
     for way in ways:
-        told += Told((Line("fact", way.name),)) + _glass(way, question)
+        left = "" if way.factor is not None else ": light, focal length and f-number stay as they are"
+        told += Told((Line("fact", f"{way.name}{left}"),)) + _glass(way, question)
     return told + Told((), tuple(_differences(outcomes)))
 
 

@@ -1,0 +1,43 @@
+"""Which of two lenses told by their f-numbers is the brighter, with the glass that one of them wears."""
+
+from __future__ import annotations
+
+from math import log2
+from typing import Final
+
+from engine.answers.answer import Line, Quantity, Told
+from engine.answers.wording import trimmed
+from engine.base.interval import Interval
+from grammar.questions import Question, Thing
+
+ALIKE: Final = 0.05  # stops; less sets nothing apart
+
+
+def stops_apart(question: Question) -> Told:
+    """The f-number that each has behind its glass, and the stops between; nothing where not two of them are told."""
+    lenses = [lens for lens in question.lenses if lens.f_number]
+    glass = [piece for piece in question.adapters if piece.factor]
+    if len(lenses) != 2 or any(lens.ids for lens in lenses) or not glass:
+        return Told()
+    found: list[tuple[float, str]] = []
+    for lens in lenses:
+        factor = _worn_by(lens, lenses, glass)
+        at = (lens.f_number or 1.0) * (factor or 1.0)
+        name = f"f/{trimmed(lens.f_number or 1.0, 1)}"
+        found.append((at, f"{name} with {factor:g}x" if factor else name))
+    (one, first), (other, second) = sorted(found)
+    apart = 2 * log2(other / one)
+    told = "; ".join(f"{name} is f/{trimmed(at, 2)}" for at, name in found if "with" in name)
+    text = f"{told}: as bright as {second if 'with' in first else first}."
+    if apart > ALIKE:
+        text = f"{told}: {first} is brighter than {second} by {trimmed(apart, 2)} stops."
+    rows = [Quantity("f_number", Interval.exact(at), name) for at, name in found]
+    rows.append(Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}"))
+    return Told((Line("head", text),), tuple(rows))
+
+
+def _worn_by(lens: Thing, lenses: list[Thing], glass: list[Thing]) -> float | None:
+    """The factor of the glass told right behind the lens, before the next."""
+    after = [other.column for other in lenses if other.column > lens.column]
+    end = min(after, default=10**6)
+    return next((piece.factor for piece in glass if lens.column < piece.column < end), None)

@@ -1,0 +1,35 @@
+"""Rows of lenses and bodies as they are dropped: with what in brackets, several of a mount, rings for bodies."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.grammar.test_reader import asked, ids
+
+
+def test_what_stands_in_brackets_tells_which_mount_and_is_no_body() -> None:
+    got = asked("AR + MD + F (the slr one) glass, and both an RF and an X body in the house. fewest rings?")
+    assert ids(got.lenses) == ["ar-mount", "sr-mount", "f-mount"]
+    assert ids(got.bodies) == ["rf-mount", "x-mount"]
+    got = asked("have OM, F (46.5mm slr) and exakta lenses, an L and a MFT body. adapters?")
+    assert ids(got.lenses) == ["om-mount", "f-mount", "exakta-mount"]
+    assert all(lens.focal_length_mm is None for lens in got.lenses)
+
+
+def test_rings_told_by_the_mount_of_a_body_lead_to_as_many_bodies() -> None:
+    got = asked("where could PL lenses live w/out optics: E, L, m43 rings pls")
+    assert ids(got.bodies) == ["e-mount", "l-mount", "mft-mount"]
+    assert got.limits.without_glass
+
+
+@pytest.mark.parametrize("text", ["my FDs on E", "FDs and a K on E"])
+def test_several_of_a_mount_of_two_letters_are_told_by_their_capitals(text: str) -> None:
+    got = asked(text)
+    assert got.lenses[0].id == "fd-mount"
+    assert ids(got.bodies) == ["e-mount"]
+
+
+def test_what_is_counted_behind_lenses_is_another_lens() -> None:
+    got = asked("two C-mount lenses one M42 onto RF and E with least money")
+    assert ids(got.lenses) == ["c", "m42"]
+    assert ids(got.bodies) == ["rf-mount", "e-mount"]
