@@ -60,8 +60,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", made.thread_mixed),
     ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
     (
-        "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",
-        made.per_inch,
+        "0t",
+        r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
+        rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
     ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
      made.pitch),
@@ -142,5 +143,5 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("#", rf"#\s?(?P<n>\d+){_END}", made.one("ORDINAL")),
     ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", made.one("ORDINAL")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", made.fraction),
-    ("-0.", rf"(?P<n>-?{_NUM}){_END}(?!\.\d)", made.one("NUMBER")),
+    ("-0.", rf"(?P<n>-?{_NUM})(?:\s?-?ish)?{_END}(?!\.\d)", made.one("NUMBER")),
 )  # fmt: skip

@@ -64,11 +64,13 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.followups import follow
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
+        from grammar.only_told import mount_kept
         from grammar.word_again import word_again
 
         reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
+        heard = mount_kept(heard, before)
         said, heard = heard, spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)

@@ -7,13 +7,14 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.bare_numbers import with_numbers_told
 from grammar.casting import DRAWN
+from grammar.flange_spans import with_flange_spans_told
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
-from grammar.piece_rows import with_piece_rows
+from grammar.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.senses import with_rest_told, with_senses_told
 from grammar.sheet_rows import with_sheet_rows
 from grammar.should_be import with_right_lengths
@@ -21,6 +22,7 @@ from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tails import HEADS, MODIFIERS, tailed
+from grammar.threads_told import with_threads_told
 from grammar.tokens import Line, Token
 from grammar.zones import with_zones_told
 
@@ -51,10 +53,12 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_times_told(with_group_heads(settled(with_small_words(_within_cues(line)))))
+    told_of = with_flange_spans_told(list(with_small_words(_within_cues(line))))
+    tokens = with_times_told(with_group_heads(settled(tuple(told_of))))
     tokens = _ringed([one for token in tokens for one in _named(token)])
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
+    tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
@@ -63,7 +67,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_piece_rows(tokens, told)
-    tokens = with_measures_told(tokens)
+    tokens = with_threads_told(with_measures_told(tokens))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)
     tokens = with_rest_told(with_measures_told(tokens), told)

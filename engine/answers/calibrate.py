@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.carried import SHIM, is_limit, looked_up
 from engine.answers.distances import Distances
 from engine.answers.forgiving import forgiven
+from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
@@ -22,6 +23,7 @@ from engine.answers.sheets import own_sheets
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.targets import is_target, target_told
+from engine.answers.told_stack import is_drawn_out, with_stack
 from engine.answers.turning import as_turns, asks_turns, turned
 from engine.answers.wording import article, distance, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
@@ -37,6 +39,9 @@ THICKEST = 3.0  # mm; what is more is no shim
 
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
+    if is_drawn_out(question):
+        asked = question.with_(intent="focus-verdict")
+        return with_stack(how_to(asked, knowledge), asked, knowledge)
     question = looked_up(question, knowledge.catalogue)
     told = spacers_told(question)
     if told.lines:

@@ -51,6 +51,15 @@ def _size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> An
     return with_size_wanted(answer, question, knowledge)
 
 
+def _stacked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """How long the stack must be behind a lens whose flange to image was measured, before the answer."""
+    if question.said("flange_to_image") is None:
+        return answer
+    from engine.answers.told_stack import with_stack
+
+    return with_stack(answer, question, knowledge)
+
+
 def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What several readings of a ring tell, before the answer."""
     if question.said("readings") is None:
@@ -71,7 +80,7 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
+    (WAYS, _stacked), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
 )  # fmt: skip
 
 
