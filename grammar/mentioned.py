@@ -21,6 +21,6 @@ def _places(phrase: str, text: str) -> Iterator[int]:
     while at >= 0:
         end = at + len(phrase)
         opens = at == 0 or not text[at - 1].isalnum()
-        if opens and (len(phrase) > _WHOLE or end == len(text) or not text[end].isalnum()):
+        if opens and (len(phrase) > _WHOLE or end == len(text) or not text[end].isalpha()):
             yield at
         at = text.find(phrase, at + 1)

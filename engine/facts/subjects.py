@@ -22,7 +22,7 @@ _last: list[tuple[Mapping[str, Advice], Subjects]] = []  # the index of the fact
 
 def subjects_of(catalogue: Catalogue) -> Subjects:
     """An index over the advice, with the words that mean the same; a prepared one where it may be kept and is."""
-    if not _last or _last[0][0] is not catalogue.advice:
+    if not _last or (_last[0][0] is not catalogue.advice and _last[0][0] != catalogue.advice):
         _last[:] = [(catalogue.advice, _prepared(catalogue))]
     return _last[0][1]
 
@@ -64,10 +64,18 @@ def _phrases(advice: Advice) -> list[str]:
 
 
 def _key(catalogue: Catalogue) -> str | None:
-    """Changes with the facts and with what makes stems of them; None where it must not be kept."""
+    """Changes with what the advice says, and with what makes stems of it: gear that is written leaves it as it is.
+
+    None where nothing may be kept.
+    """
     if not catalogue.key:
         return None
-    digest = sha256(catalogue.key.encode())
+    digest = sha256()
+    for one in catalogue.advice.values():
+        digest.update("\0".join((one.id, asked_as(one), one.topic, one.says, *_phrases(one), "")).encode())
+    for word in catalogue.words.values():
+        if word.means == ALIKE:
+            digest.update("\0".join((*word.says, "")).encode())
     try:
         for name in _BUILT_BY:
             with open(os.path.join(os.path.dirname(os.path.abspath(subjects.__file__)), name), "rb") as file:

@@ -25,6 +25,7 @@ def test_a_phrase_stands_for_the_words_that_begin_so() -> None:
 def test_a_short_phrase_stands_for_itself_alone() -> None:
     assert keys("the upper end") == []
     assert keys("what's UP?") == ["up"]
+    assert keys("up16") == ["up"]
 
 
 def test_curled_quotes_are_plain_ones() -> None:

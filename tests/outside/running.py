@@ -9,6 +9,8 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from tests.outside.forked import forked
+
 KEPT = ("PATH", "LANG", "LC_ALL", "SYSTEMROOT", "RINGPATH_CACHE")
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -22,6 +24,14 @@ def environment(home: Path) -> dict[str, str]:
 def ringpath(
     home: Path, *words: str, said: str | None = None, cwd: Path | None = None, timeout: float = 60
 ) -> subprocess.CompletedProcess[str]:
+    """The command in a child of the tests' process: what a fresh one loads is loaded already."""
+    return forked(words, said, environment(home), cwd or home, timeout)
+
+
+def started(
+    home: Path, *words: str, said: str | None = None, cwd: Path | None = None, timeout: float = 60
+) -> subprocess.CompletedProcess[str]:
+    """The command as a shell starts it."""
     return subprocess.run(
         [sys.executable, "-m", "engine.doors.cli", *words],
         input=said, capture_output=True, text=True, encoding="utf-8", env=environment(home), cwd=cwd or home,

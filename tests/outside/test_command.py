@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.outside.running import ROOT, asked, environment, piped, ringpath
+from tests.outside.running import ROOT, asked, environment, piped, started
 
 THIRTY = [
     "how do I get a C lens on my E-mount body",
@@ -78,7 +78,7 @@ BAD = [
 
 @pytest.mark.parametrize("question", BAD, ids=range(len(BAD)))
 def test_bad_input_gets_a_helpful_line_and_never_a_traceback(tmp_path: Path, question: str) -> None:
-    done = ringpath(tmp_path, "ask", "--", question.replace("\x00", ""))
+    done = started(tmp_path, "ask", "--", question.replace("\x00", ""))
     assert done.returncode in (1, 2)
     assert "Traceback" not in done.stderr + done.stdout
     assert done.stdout.strip()
@@ -105,8 +105,8 @@ def test_no_way_leaves_with_status_one(tmp_path: Path) -> None:
 
 
 def test_status_of_a_pipe_is_the_highest_of_its_lines(tmp_path: Path) -> None:
-    assert ringpath(tmp_path, said="what is a helicoid\n").returncode == 0
-    assert ringpath(tmp_path, said="what is a helicoid\nget a blorf lens on E\n").returncode == 2
+    assert started(tmp_path, said="what is a helicoid\n").returncode == 0
+    assert started(tmp_path, said="what is a helicoid\nget a blorf lens on E\n").returncode == 2
 
 
 def test_start_over_on_a_pipe_prints_an_object_and_forgets(tmp_path: Path) -> None:
@@ -124,18 +124,18 @@ def test_json_says_unknown_and_null_apart(tmp_path: Path) -> None:
 
 
 def test_json_is_strict_json_and_alone_on_standard_output(tmp_path: Path) -> None:
-    done = ringpath(tmp_path, "ask", "--json", "--", "M42 on E-mount")
+    done = started(tmp_path, "ask", "--json", "--", "M42 on E-mount")
     answer = json.loads(done.stdout, parse_constant=lambda text: pytest.fail(f"{text} is no JSON"))
     assert set(answer) >= {"format", "question", "reading", "intent", "entities", "text", "ring_to_make", "chains"}
     assert done.stdout.count("\n") == 1
 
 
 def test_colour_is_for_terminals_alone(tmp_path: Path) -> None:
-    assert "\x1b" not in ringpath(tmp_path, "ask", "--", "M42 on E-mount").stdout
+    assert "\x1b" not in started(tmp_path, "ask", "--", "M42 on E-mount").stdout
 
 
 def test_one_question_loads_only_what_it_needs(tmp_path: Path) -> None:
-    ringpath(tmp_path, "ask", "--", "M42 on E-mount")  # prepares the facts
+    started(tmp_path, "ask", "--", "M42 on E-mount")  # prepares the facts
     code = (
         "import sys; from engine.doors.cli import main; status = main(['ask', 'how do I get a C lens on an E body']);"
         "print('\\n'.join(sorted(sys.modules)), file=sys.stderr); raise SystemExit(status)"
@@ -163,20 +163,20 @@ def test_a_closed_pipe_is_silent(tmp_path: Path) -> None:
 def test_gear_that_cannot_be_read_leaves_with_status_three(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text("lenses:\n  avocet:\n    name: avocet\n    mount: m24\n", "utf-8")
-    done = ringpath(tmp_path, "--gear", str(gear), "ask", "--", "avocet on E-mount")
+    done = started(tmp_path, "--gear", str(gear), "ask", "--", "avocet on E-mount")
     assert done.returncode == 3
     assert "gear.yaml:4:12: found" in done.stderr
     assert "m24" in done.stderr
 
 
 def test_check_of_the_shipped_facts_finds_nothing_wrong(tmp_path: Path) -> None:
-    done = ringpath(tmp_path, "check")
+    done = started(tmp_path, "check")
     assert done.returncode == 0, done.stdout
     assert "nothing wrong" in done.stdout
 
 
 def test_a_gear_file_that_was_named_must_be_there(tmp_path: Path) -> None:
-    done = ringpath(tmp_path, "--gear", "nowhere.yaml", "ask", "--", "M42 on E-mount")
+    done = started(tmp_path, "--gear", "nowhere.yaml", "ask", "--", "M42 on E-mount")
     assert done.returncode == 3
     assert "nowhere.yaml" in done.stderr
 
@@ -202,7 +202,7 @@ def test_check_lists_every_problem_and_leaves_with_status_three(tmp_path: Path) 
     bad.write_text(
         "lenses:\n  tern:\n    mount: m42\n    focal_length: 50\n    foo: 1\n  tern:\n    mount: c\n", "utf-8"
     )
-    done = ringpath(tmp_path, "check", str(bad))
+    done = started(tmp_path, "check", str(bad))
     assert done.returncode == 3
     lines = [line for line in done.stdout.splitlines() if ": found " in line]
     assert len(lines) == 3
