@@ -43,7 +43,7 @@ def test_a_pitch_that_is_told_next_goes_with_the_width_of_before(desk: Desk) -> 
     ("text", "far"),
     [
         ("box for a barrel lens, 88 from its shoulder to a sharp far image, on a G 44x33 body, how long", "88 mm"),
-        ("enlarger lens on E, shoulder to a sharp picture of the church is 71.3, infinity?", "71.3 mm"),
+        ("enlarger lens on E, shoulder to a clear picture is 71.3, infinity?", "71.3 mm"),
         ("projector lens on E, 70 from the rim to the image, infinity?", "70 mm"),
         ("from lens flange to the tracing paper i measured 62.5 mm, enlarger lens, E body", "62.5 mm"),
     ],
