@@ -20,6 +20,7 @@ _MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
+_MARK: Final = "mark"
 _BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
@@ -258,6 +259,9 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
 
 
 def _keyed(token: Token, key: str) -> Token:
+    """The length as what it measures; a bare number on a focus scale counts metres."""
+    if key == _MARK and not token.unit and token.kind == "NUMBER":
+        return token.as_("KEYED", value=key, numbers=(token.numbers[0] * 1000.0,), unit="m")
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 

@@ -60,6 +60,15 @@ def _stacked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
     return with_stack(answer, question, knowledge)
 
 
+def _forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether an error that is told matters at the stop told, before the answer."""
+    if question.said("thickness") is None:
+        return answer
+    from engine.answers.forgiving import with_forgiven
+
+    return with_forgiven(answer, question, knowledge)
+
+
 def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What several readings of a ring tell, before the answer."""
     if question.said("readings") is None:
@@ -80,7 +89,7 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _stacked), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
+    (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
 )  # fmt: skip
 
 

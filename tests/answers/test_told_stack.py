@@ -44,3 +44,28 @@ def test_a_helicoid_that_is_too_short_is_told_by_how_much(bench):
     )
     assert "12 mm too short" in flat(found)
     assert found["chains"][0]["verdict"] == "unusable"
+
+
+@pytest.mark.parametrize(
+    ("asked", "off"),
+    [
+        ("depth mic from m42 seat thru ring to the sensor plane reads 45.60", 0.14),
+        ("om mount face to sensor with the om-x ring on, gauged 46.15. 28/2.8 lens. how bad", 0.15),
+    ],
+)
+def test_a_depth_gauged_from_the_seat_to_the_sensor_tells_the_error(bench, asked, off):
+    found = _last(bench, asked)
+    assert one(found, "register_error_mm", "of the ring") == close(off)
+
+
+def test_a_gauged_depth_on_a_known_body_is_judged_as_the_ring_it_makes(bench):
+    found = _last(bench, "md lens flange to sensor with adapter on e is 43.4, does infinity work with a 24")
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(-0.1)
+
+
+def test_whether_an_error_matters_is_said_first(bench):
+    found = _last(bench, "500mm f8 mirror on T2, ring is .15 too thick. full frame. does it matter")
+    assert flat(found).partition("Hardly")[1]
+    assert one(found, "infinity_allowance_mm", "f/8, full frame") == close(0.24, rel=0.02)
+    assert found["chains"][0]["verdict"] == "infinity"

@@ -59,3 +59,19 @@ def test_what_a_ring_takes_is_no_mount_of_the_lens_that_it_stands_for(desk: Desk
     assert talk.question is not None
     assert talk.question.lens is not None
     assert (talk.question.lens.ids[0], talk.question.lens.focal_length_mm) == ("t2", 300)
+
+
+@pytest.mark.parametrize(
+    ("text", "mark"),
+    [
+        ("my 35 has infinity at 7, shim?", "7000 mm"),
+        ("infinity sits at 7 on the scale of my 35. shim", "7000 mm"),
+        ("the moon is sharp at 7 on the metre scale of my 35, what do i put under it", "7000 mm"),
+    ],
+)
+def test_a_bare_mark_of_the_scale_counts_metres(desk: Desk, text: str, mark: str) -> None:
+    assert _values(desk, text)["mark"] == mark
+
+
+def test_a_lens_on_a_mount_named_as_a_stop_is_not_stopped(desk: Desk) -> None:
+    assert "aperture" not in _values(desk, "500mm f8 mirror on T2, ring is .15 too thick. does it matter")
