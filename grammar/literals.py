@@ -126,6 +126,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera))|%|turn|/)){_END}", made.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
+    # years: '1950s', 'from the 60s'
+    (
+        "0",
+        rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
+    ),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
