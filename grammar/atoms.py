@@ -20,6 +20,8 @@ _ALIKE: Final = str.maketrans(
 )  # fmt: skip
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
 _WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
+# a mark before a word opens what is quoted, which the next one closes: 'it says "register 40.5"' is in no inches
+_QUOTED: Final = re.compile(r'(?<![^\s(])"(?=[^\W_])([^"]*)"')
 _MOST_WORDS: Final = 9  # of one name
 _DIGITS_APART: Final = re.compile(r"\d([\s\-/._()+:,]+)(?=\d)")
 _APART: Final = str.maketrans("", "", " \t\n-/._'\"()+:,&")
@@ -39,7 +41,7 @@ class Atom:
 def smooth(text: str) -> tuple[str, tuple[int, ...]]:
     """`text` with marks made plain and control characters as spaces, and the column (from 1) of each character."""
     if text.isascii() and text.isprintable():
-        return text, tuple(range(1, len(text) + 1))
+        return _unquoted(text), tuple(range(1, len(text) + 1))
     out: list[str] = []
     columns: list[int] = []
     for column, char in enumerate(text, start=1):
@@ -49,7 +51,12 @@ def smooth(text: str) -> tuple[str, tuple[int, ...]]:
         for one in plain:
             out.append(" " if category(one) in ("Cc", "Cf", "Cs", "Cn", "Co", "Zl", "Zp", "Zs") else one)
             columns.append(column)
-    return "".join(out), tuple(columns)
+    return _unquoted("".join(out)), tuple(columns)
+
+
+def _unquoted(line: str) -> str:
+    """The line with the marks around what is quoted as spaces."""
+    return _QUOTED.sub(r" \1 ", line) if '"' in line else line
 
 
 def atoms_of(line: str) -> list[Atom]:

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
+from grammar.crop_numbers import is_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
-from grammar.optics_numbers import OPTICS, lists_factors, of_optics
+from grammar.optics_numbers import OPTICS, is_put_on_lens, lists_factors, of_optics, with_glass_behind
 from grammar.tokens import Token
 from grammar.written import STOPS
 
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
-_MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
-_DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
-_NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _WHOLE_FROM: Final = 17.0  # mm
+_YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -35,7 +35,7 @@ _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = with_light_told(_listed(list(tokens)), told)
+    out = with_glass_behind(with_light_told(_listed(list(tokens)), told), told)
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = _told(out, at, told)
@@ -44,15 +44,10 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind == "TIMES" and _is_magnification(out, at, told):
             out[at] = token.as_("RATIO")
         elif token.kind == "TIMES":
-            after = out[at + 1] if at + 1 < len(out) else None
-            if _is_so_many(out, at):
+            if is_so_many(out, at):
                 out[at] = token.as_("COUNT")
                 continue
-            if (
-                _crops(token.numbers[0])
-                and after is not None
-                and (after.kind in ("BODY", "FRAME") or after.text.startswith("crop"))
-            ):
+            if is_crop(out, at):
                 out[at] = token.as_("CROP")
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
@@ -108,7 +103,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        if ended and not _is_stop_of_lens(tokens, at - 2):
+        if ended and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
@@ -119,6 +114,14 @@ def _listed(tokens: list[Token]) -> list[Token]:
         if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
             _all_lengths(tokens, at)
     return tokens
+
+
+def _is_lens_beside(tokens: list[Token], at: int) -> bool:
+    """'50 and 20mm tube': one tube is told, so that the other number is the lens, where nothing else can be it."""
+    piece = tokens[at + 1] if at + 1 < len(tokens) and tokens[at + 1].kind == "PIECE" else None
+    if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
+        return False
+    return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2
 
 
 def _all_lengths(tokens: list[Token], at: int) -> None:
@@ -167,18 +170,13 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("FNUM")
     if _is_shape(tokens, at):
         return token.as_("ASPECT", value=f"{number:g}:1")
-    if _counts(tokens, at):
+    if counts(tokens, at):
         return token.as_("COUNT")
     if after is not None and after.kind == "PIECE":
         return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
-    if after is not None and after.kind in ("LENS", "BODY") and _is_several(after) and number <= _MOST_THINGS:
+    if after is not None and after.kind in ("LENS", "BODY") and is_several(after) and number <= MOST_THINGS:
         return token.as_("COUNT") if number == int(number) else token
-    if (
-        _crops(number)
-        and not token.text.isalpha()  # 'both old slrs'
-        and after is not None
-        and (after.kind in ("BODY", "FRAME") or after.text.casefold().startswith("crop"))
-    ):
+    if is_crop(tokens, at) and not token.text.isalpha():  # 'both old slrs'
         return token.as_("CROP")
     if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
         # 'at 25 f/1.4' is a lens
@@ -191,7 +189,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
-    if 0.3 <= number < 1 and lists_factors(tokens, at):
+    if is_put_on_lens(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
     with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))
@@ -224,40 +222,10 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     return token
 
 
-def _is_so_many(tokens: list[Token], at: int) -> bool:
-    """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
-    number = tokens[at].numbers[0]
-    rest = tokens[at + 1 : at + 3]
-    mount = bool(rest) and rest[0].kind == "MOUNT"
-    return mount and number == int(number) <= _MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
-
-
 def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
     around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
-
-
-def _is_several(head: Token) -> bool:
-    return head.text.casefold().endswith("s")
-
-
-def _counts(tokens: list[Token], at: int) -> bool:
-    """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
-    number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
-    one_more = number == 1 and before is not None and before.kind == "JOIN"  # '3 K lenses and 1 OM'
-    counts = number == int(number) and (2 <= number <= _MOST_THINGS or one_more)
-    if not counts or (before is not None and before.kind in _NUMBERED):
-        return False
-    end = at + 1
-    while end < len(tokens) and tokens[end].kind in _DESCRIBING:
-        end += 1
-    if end == at + 1:
-        return False
-    head = tokens[end] if end < len(tokens) else None
-    if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
-        return _is_several(head)
-    return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
 
 
 def _of_piece(token: Token, piece: Token) -> Token:
@@ -299,9 +267,5 @@ def _is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def _may_be_focal(number: float) -> bool:
-    """'M bayonet (68.8)': long ones are told in whole numbers or halves; a register is told to the tenth."""
-    return number < _WHOLE_FROM or number * 2 == int(number * 2)
-
-
-def _crops(number: float) -> bool:
-    return (1.05 <= number <= 7 and number != int(number)) or number in (2, 3)
+    """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
+    return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)

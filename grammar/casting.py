@@ -250,6 +250,8 @@ def _measure_piece(part: Part) -> None:
     ):
         part.steps = (ranges[0].numbers[0], ranges[0].numbers[1])
         part.piece = "step-ring" if part.piece == "adapter" else part.piece
+        if lengths:
+            part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])  # 'the 1 mm 39-42 ring'
     elif ranges:
         part.thickness = (min(ranges[0].numbers), max(ranges[0].numbers))
     if lengths and part.thickness is None:

@@ -34,6 +34,7 @@ _TERM: Final = "definition"
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
@@ -81,9 +82,10 @@ def follow(heard: Heard, before: Question) -> Question:
         intent = "chain"  # both are known now
     same_lens = _ids(lenses) == _ids(before.lenses)
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    pieces = said.adapters or kept_pieces(
+    kept = kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
+    pieces = (*kept, *said.adapters) if all(piece.piece == _FILTER for piece in said.adapters) else said.adapters
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}

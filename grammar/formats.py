@@ -16,17 +16,23 @@ _LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # wha
 _TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
+_CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
+_OF_FRAMES: Final = frozenset(["equiv", "match", "cover"])  # what is asked of a lens on a frame
+_OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
+_SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_OPEN: Final = _CLOSING | {"PREP"}
+_NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
-def with_formats_told(tokens: list[Token]) -> list[Token]:
+def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
         if token.kind == "AREA" and token.ids:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
-            token = _told(tokens, at)
+            token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
     return out
 
@@ -52,16 +58,17 @@ def _told(tokens: list[Token], at: int) -> Token:
     ):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
-        return token.as_("FORMAT")
+        return token.as_("FORMAT") if _is_of_camera(tokens, at) else token
     if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and before.text.casefold() in _LIT)
+        near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
-        ends = after is None or after.kind in ("STOP", "JOIN", "LIMIT", "CUE")
+        ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
@@ -69,6 +76,27 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_frame_beside(tokens: list[Token], at: int) -> bool:
+    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice."""
+    token = tokens[at]
+    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
+    if (
+        token.kind != "LENGTH"
+        or token.unit != "in"
+        or len(focals) != 1
+        or any(one.kind in _OF_OTHERS for one in around)
+    ):
+        return False
+    return abs(token.numbers[0] / focals[0] - 1) > _SAME
+
+
+def _is_of_camera(tokens: list[Token], at: int) -> bool:
+    """'1/2 inch tube camera', '2/3" tube': that of a video camera; 'half inch tube on a 50' goes behind a lens."""
+    headed = at + 2 < len(tokens) and tokens[at + 2].kind in ("BODY", "KIND", "FRAME")
+    return headed or not any(one.kind in _NUMBERS for one in tokens if one is not tokens[at])
 
 
 def _is_whole(token: Token) -> bool:

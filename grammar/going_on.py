@@ -15,6 +15,9 @@ ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 
 _OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
+_EXTENDER: Final = "teleconverter"
+_PLACED: Final = frozenset(["chain", "focus-verdict"])
+_OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
 _OF_STOPS: Final = frozenset(
     [None, "definition", "depth-of-field", "focus-verdict", "chain", "coverage", "exposure-nd", "compare"]
 )
@@ -58,6 +61,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if best == COMPARE and _is_one_more(heard, before):
         return "chain" if before.intent in ASIDE else before.intent
+    if _extends(heard, before):
+        return "crop-equivalent"
     if names_the_pair(heard, before):
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
     if _saved_by_stop(heard, best, before):
@@ -88,6 +93,16 @@ def _is_by_tubes(heard: Heard, before: Question) -> bool:
     """Whether tubes stand between and no word is said of a shim: 'same tubes with the 45'."""
     tubes = any(one.piece in DRAWN and one.thickness_mm is not None for one in before.adapters)
     return tubes and before.intent not in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
+
+
+def _extends(heard: Heard, before: Question) -> bool:
+    """'if I add a 1.4x behind' after a lens on a body: what the lens becomes, where nothing else is asked."""
+    cast = heard.cast
+    glass = len(cast.pieces) == 1 and cast.pieces[0].piece == _EXTENDER and cast.pieces[0].factor is not None
+    others = cast.lenses or cast.bodies or cast.frames
+    lens = before.lens is not None and before.lens.focal_length_mm is not None
+    asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
+    return glass and lens and not others and not asks and before.intent in _PLACED
 
 
 def _is_one_more(heard: Heard, before: Question) -> bool:

@@ -208,7 +208,7 @@ def _among(tokens: list[Token], at: int) -> bool:
     for step in (1, -1):
         one = at + step
         seen = False
-        while 0 <= one < len(tokens) and tokens[one].text.casefold() in _AMONG:
+        while 0 <= one < len(tokens) and (tokens[one].text.casefold() in _AMONG or tokens[one].value == "to"):
             seen = True
             one += step
         if seen and 0 <= one < len(tokens):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.crop_numbers import is_of_crop, with_crops_told
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -25,21 +26,20 @@ _SMALLEST: Final = 22  # the f-number that bare whole numbers of a row of stops 
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
-_FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
-_CROP_NEAR: Final = 5  # words
+_FRAMES: Final = frozenset(["FORMAT", "MOUNT", "BODY", "FRAME"])
+_WIDEST, _NARROWEST = 0.85, 6.3  # f-numbers that lenses open to
+_ON: Final = frozenset(["on", "in"])
 _LINKS: Final = frozenset(["to", "then"])  # values of what stands between two stops of a row
 
 
 def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
-    out = list(tokens)
+    out = with_crops_told(list(tokens), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     for at, token in enumerate(out):
-        if _crops_further(out, at):
-            out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
-        elif token.kind != "NUMBER":
+        if token.kind != "NUMBER":
             continue
-        elif _is_factor(out, at):
+        if _is_factor(out, at):
             out[at] = token.as_("ND", value=f"ND{token.text}")
         elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
@@ -47,9 +47,9 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("DEGREES")
         elif _is_iso(out, at, lit) or _is_least_iso(out, at, told, lit):
             out[at] = token.as_("ISO")
-        elif lit and _is_stop(out, at):
+        elif (lit and _is_stop(out, at)) or _is_opening_on_frame(out, at):
             out[at] = token.as_("FNUM")
-    return out
+    return _set_beside(out)
 
 
 def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
@@ -122,14 +122,41 @@ def _is_stop(tokens: list[Token], at: int) -> bool:
     number, text = tokens[at].numbers[0], tokens[at].text
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if number not in STOPS or (after is not None and (after.kind in _OF_OTHERS or _is_of_crop(after))):
+    if number not in STOPS or (after is not None and (after.kind in _OF_OTHERS or is_of_crop(after))):
         return False
-    if before is not None and (before.kind in ("PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL") or _is_of_crop(before)):
+    if before is not None and (before.kind in ("PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL") or is_of_crop(before)):
         return False
     if "." in text:
         return True
     placed = before is not None and before.kind in ("PREP", "AT", "FNUM")
     return placed and number in _WHOLE and any(token.kind == "FNUM" for token in tokens)
+
+
+def _is_opening_on_frame(tokens: list[Token], at: int) -> bool:
+    """'does 1.4 on m4/3 blur like ...', 'is a 1.8 on apsc ...': what a lens opens to, where no other number is its."""
+    if not _opens(tokens[at]) or (at and tokens[at - 1].kind not in ("VERB", "CUE", "DET", "STOP")):
+        return False
+    after = [token for token in tokens[at + 1 : at + 4] if token.kind != "DET"]
+    placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in _FRAMES
+    lens = any(token.kind in ("LENGTH", "COMBO", "FOCAL", "PIECE", "FNUM", "MEASURE") for token in tokens)
+    return placed and not lens
+
+
+def _set_beside(tokens: list[Token]) -> list[Token]:
+    """'f/1.8 on apsc really a 2.8 in ff terms', '... blur like f1.4': a second opening is of what the first is like."""
+    first = next((at for at, token in enumerate(tokens) if token.kind == "FNUM"), len(tokens))
+    framed = any(token.kind == "FORMAT" or token.kind == "MOUNT" for token in tokens[first:])
+    for at in range(first + 2, len(tokens)):
+        token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET")
+        if framed and led and (token.kind == "FNUM" or (token.kind == "NUMBER" and _opens(token))):
+            tokens[at] = token.as_("FNUM")
+            tokens[at - 1] = tokens[at - 1].as_("CUE")  # it belongs to no frame named before it
+    return tokens
+
+
+def _opens(token: Token) -> bool:
+    number = token.numbers[0]
+    return "." in token.text and number in STOPS and _WIDEST <= number <= _NARROWEST
 
 
 def is_further_stop(tokens: list[Token], at: int) -> bool:
@@ -142,25 +169,3 @@ def is_further_stop(tokens: list[Token], at: int) -> bool:
         return False
     listed = tokens[at - 1].kind == "JOIN" or tokens[at - 1].value in _LINKS
     return listed and tokens[at - 2].kind == "FNUM"
-
-
-def _is_of_crop(token: Token) -> bool:
-    return token.text.casefold().startswith("crop")
-
-
-def _crops_further(tokens: list[Token], at: int) -> bool:
-    """'another 1.3', 'crops 1.3', 'an additional 1.5 crop' where crops are spoken of."""
-    token, before = tokens[at], tokens[at - 1] if at else None
-    if before is None or not (_is_of_crop(before) or {before.value, before.text.casefold()} & _FURTHER):
-        return False
-    near = tokens[max(0, at - _CROP_NEAR) : at + _CROP_NEAR + 1]
-    cropped = any("crop" in one.text.casefold() for one in near)
-    return cropped and token.kind in ("NUMBER", "TIMES", "FORMAT") and 1 < _numbers(token)[0] <= 7
-
-
-def _numbers(token: Token) -> tuple[float, ...]:
-    """Its number; of a format that is called by its crop factor that factor: '1.5 crop'."""
-    if token.kind != "FORMAT":
-        return token.numbers
-    first = token.text.split()[0].rstrip("xX")
-    return (float(first),) if first.replace(".", "", 1).isdecimal() else (0.0,)

@@ -25,7 +25,11 @@ _NOT_PLACE: Final = (
 
 
 # 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
-_NOT_MOUNT: Final = r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+# nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
+_NOT_MOUNT: Final = (
+    r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+    r"(?!(?<=\sm)\s?(?:-|-?>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+)
 
 
 def literal_at(line: str, at: int) -> Literal | None:
@@ -99,7 +103,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
-    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?turns?{_END}", made.turn),
+    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
     (
         "0.",
@@ -123,7 +128,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera))|%|turn|/)){_END}", made.combo,
+        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
     # years: '1950s', 'from the 60s'

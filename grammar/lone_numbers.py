@@ -86,7 +86,7 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
     """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
     start = (at or token).column - 1
-    text = heard.text[:start] + says + heard.text[token.column - 1 + len(token.text) :]
+    text = heard.text[:start] + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.closer_rings import with_closer_rings
 from grammar.senses import is_thread_length
 from grammar.tokens import Token
 
@@ -16,7 +17,6 @@ _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
-_MACRO: Final = "macro"
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
@@ -27,7 +27,7 @@ _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _crossed(_counted(_close_focusing(tokens)))
+    out = _crossed(_counted(with_closer_rings(tokens)))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
@@ -36,12 +36,12 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             if any(one.kind == "PIECE" for one in out[:at]):
                 target = _before_which(out, at, "thickness")
                 if target is not None and "." in out[target].text and not _has_length(out[:at]):
-                    out[target] = _keyed(out[target], "thickness")
+                    out[target] = _of_ring(out, target)
                 out[at] = token.as_("CUE")
                 continue
             target = _of_ring_behind(out, at)
             if target is not None:
-                out[target] = _keyed(out[target], "thickness")
+                out[target] = _of_ring(out, target)
                 out[at] = token.as_("CUE")
                 continue
             if _measured_otherwise(out, at):
@@ -53,6 +53,9 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
         if token.kind == "MEASURE":
             target = _which(out, at, token)
             if target is not None and not _is_plausible(token, out[target].numbers[0]):
+                if token.value == "circle" and target == at - 1:
+                    out[at] = token.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
+                    continue
                 target = None  # '0.2 mm on the ring' is no distance
             if target is not None and token.value == "mark" and _names_format(out[target]):
                 out[at], out[target] = token.as_("PREP", value="made-for"), out[target].as_("FORMAT")
@@ -130,30 +133,6 @@ def _is_plausible(word: Token, number: float) -> bool:
         if dots and not float(least or 0) <= number <= float(greatest or "inf"):
             return False
     return True
-
-
-def _close_focusing(tokens: list[Token]) -> list[Token]:
-    """'a close focus M ring', 'the 18-30 macro M ring': that is a helicoid, also with its mount in between."""
-    out: list[Token] = []
-    for at, token in enumerate(tokens):
-        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
-        closer = token.kind == "MEASURE" and token.value == "close-focus" and kinds == ["MOUNT", "PIECE"]
-        drawn = (
-            token.text.casefold() == _MACRO and kinds == ["MOUNT", "PIECE"] and bool(out) and out[-1].kind == "RANGE"
-        )
-        if drawn:
-            continue
-        out.append(token.as_("CUE") if closer else token)
-        if len(out) > 1 and token.kind == "PIECE" and token.value == "adapter" and _closer(tokens[max(0, at - 2) : at]):
-            out[-1] = token.as_("PIECE", value="helicoid")
-    return out
-
-
-def _closer(before: list[Token]) -> bool:
-    """Whether a ring is said to focus closer: by the word before its mount."""
-    if [one.kind for one in before[1:]] != ["MOUNT"]:
-        return False
-    return before[0].text.casefold() == _MACRO or (before[0].kind, before[0].value) == ("MEASURE", "close-focus")
 
 
 def _has_length(tokens: list[Token]) -> bool:
@@ -263,6 +242,12 @@ def _keyed(token: Token, key: str) -> Token:
     if key == _MARK and not token.unit and token.kind == "NUMBER":
         return token.as_("KEYED", value=key, numbers=(token.numbers[0] * 1000.0,), unit="m")
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
+
+
+def _of_ring(tokens: list[Token], at: int) -> Token:
+    """The thickness of the ring; where there are several pieces, that of the one it stands beside."""
+    several = sum(one.kind == "PIECE" for one in tokens) > 1
+    return tokens[at].as_("LENGTH", unit="mm") if several else _keyed(tokens[at], "thickness")
 
 
 def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:

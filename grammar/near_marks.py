@@ -8,6 +8,7 @@ from grammar.casting import DRAWN
 from grammar.tokens import Token
 
 NEAREST: Final = "nearest"  # the value of the words that lead to it
+_LEADING: Final = frozenset(["nearest", "closest", "minimum", "min"])  # they ask as well, where no number follows
 _CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
 _SPACING: Final = DRAWN | {"close-up-lens"}
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "VERB"])
@@ -27,7 +28,8 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     out = list(tokens)
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
     for at, token in enumerate(out):
-        if token.kind != "MEASURE" or token.value != NEAREST:
+        leads = close and token.kind == "CUE" and token.text.casefold() in _LEADING and _is_decimal(out, at + 1)
+        if not leads and (token.kind != "MEASURE" or token.value != NEAREST):
             continue
         out[at] = token.as_("CUE")
         found = _behind(out, at) if close else None
@@ -35,6 +37,13 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         if found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
     return out
+
+
+def _is_decimal(tokens: list[Token], at: int) -> bool:
+    """'nearest 0.45': right behind the word, as marks in metres are told, and no factor or tube of a row."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    plain = at < len(tokens) and tokens[at].kind in ("NUMBER", "LENGTH") and "." in tokens[at].text
+    return plain and (after is None or after.kind not in _OF_THINGS)
 
 
 def _behind(tokens: list[Token], at: int) -> int | None:

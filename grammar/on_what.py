@@ -32,7 +32,12 @@ def bodies_of(
     if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
-        changed = replace(before.bodies[0], format=said.bodies[0].format or before.bodies[0].format)
+        # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
+        named = [thing.id for thing in said.things if thing.kind == "format"]
+        changed = replace(
+            before.bodies[0],
+            format=next(filter(None, (said.bodies[0].format, *named)), None) or before.bodies[0].format,
+        )
         if before.bodies[0].kind in ("mount", "body"):
             rest = tuple(thing for thing in said.things if thing.kind != "format")
             return (changed, *before.bodies[1:]), rest
@@ -40,13 +45,14 @@ def bodies_of(
         return said.bodies, said.things
     if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
         return said.lenses, said.things
-    if _is_likened(heard, said) and before.bodies:
-        return before.bodies, tuple(thing for thing in before.things if thing.kind == "format")
+    framed = tuple(thing for thing in before.things if thing.kind == "format")
+    if _is_likened(heard, said) and (before.bodies or framed):
+        return before.bodies, framed
     formats = [thing for thing in said.things if thing.kind == "format"]
     if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
-    return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+    return before.bodies, said.things or framed
 
 
 def _is_likened(heard: Heard, said: Question) -> bool:

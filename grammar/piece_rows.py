@@ -18,6 +18,8 @@ _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
+_WHERE: Final = frozenset(["between", "behind", "on"])
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 
@@ -26,6 +28,8 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_parted(tokens)
     if told & _CLOSE:
         out = _with_sums_told(out)
+    if _SPACER_CUE in told:
+        _with_washers_told(out)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
@@ -50,6 +54,17 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
         if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
             out[at + 2] = number.as_("LENGTH", unit="mm")
     return out
+
+
+def _with_washers_told(tokens: list[Token]) -> None:
+    """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
+    if any(one.kind == "PIECE" for one in tokens):
+        return
+    for at in range(1, len(tokens) - 1):
+        sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
+        placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
+        if tokens[at].kind == "CUE" and sized and placed:
+            tokens[at] = tokens[at].as_("PIECE", value="adapter")
 
 
 def _with_sums_told(tokens: list[Token]) -> list[Token]:

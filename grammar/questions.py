@@ -27,6 +27,10 @@ OFF: Final = "off"  # key of the value that tells how a thickness was meant in t
 # a thickness said so is not that of the ring, but by how much it is off
 # a size never is so thin or so short: by so much it falls short of what it should be
 _LACKING: Final = re.compile(r"\d(?: ?mm)? (thin|short)\b")
+# nor is any ring so thin as this: by so much it goes beyond what it should be
+_OVER: Final = re.compile(r"(?<![\d.])(0?\.\d+)(?: ?mm)? (?:long|thick|over|oversize|high|proud|deep)\b")
+_THINNEST_RING: Final = 0.5  # mm
+_RING: Final = "adapter"
 OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much",
                     "too far out", "too close")  # fmt: skip
 
@@ -189,8 +193,13 @@ class Question:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
         flat = self.text.casefold()
         lacking = _LACKING.search(flat)
-        told = f"too {lacking[1]}" if lacking else None
+        told = f"too {lacking[1]}" if lacking else "too thick" if self._is_over(flat) else None
         return next((word for word in OFF_WORDS if word in flat), told) or self.said(OFF)
+
+    def _is_over(self, flat: str) -> bool:
+        over = _OVER.search(flat)
+        ring = any(piece.piece == _RING for piece in self.adapters)
+        return over is not None and ring and float(over[1]) < _THINNEST_RING
 
     def with_(self, **changes: object) -> Question:
         return replace(self, **changes)

@@ -22,12 +22,13 @@ _TOWARDS: Final = frozenset(["on", "to"])
 _USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 # what is asked where a factor above 1 is that of an extender, and where it is a magnification
-_OF_GLASS: Final = frozenset(["equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
+_OF_GLASS: Final = frozenset(["put-in", "equiv", "exposure", "f-stop", "nd", "stabilisation", "lose", "shutter-speed"])
 _MAGNIFIED: Final = frozenset(
     ["macro", "how-close", "how-big", "working-distance", "effective-f", "bellows-factor", "factor-word", "dof",
      "touch-subject", "dimensions"]
 )  # fmt: skip
 _EXPOSES: Final = frozenset(["SHUTTER", "ISO", "ND", "STOPS", "FPS"])  # values that tell of an exposure
+_BESIDE: Final = frozenset(["with", "without", "via", "behind", "added"])  # where glass stands, or is put
 _EXTENDS: Final = (1.2, 3.0)  # factors that extenders have
 _MADE: Final = frozenset(["made-for", "for", "from"])
 
@@ -99,7 +100,7 @@ def _place_factor(cast: Cast, part: Part, before: Part | None) -> None:
     if last is not None and last.piece in OPTICAL and last.factor is None:
         last.factor = factor
         return
-    glass = part.noun.role in ("with", "without", "via", "behind") or 0.4 <= factor <= 0.95
+    glass = part.noun.role in _BESIDE or 0.4 <= factor <= 0.95
     if glass or (token is not None and _is_extender(cast, part, token, before)):
         part.sort, part.piece, part.factor = "piece", glass_of(factor), factor
         (cast.without if part.noun.role == "without" else cast.pieces).append(part)
@@ -163,6 +164,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         part.traits = [f"from {trait}" for trait in part.traits]
         cast.lenses.append(part)
         return
+    if part.focal is not None and last_lens is not None and last_lens.focal is None:
+        last_lens.focal, part.focal = part.focal, None  # 'a K lens on my F body, 50 mm': no body has one
     cast.bodies.append(part)
 
 
@@ -252,6 +255,9 @@ def _place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part])
     unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
     if lens is not None and lens.by_camera and part.is_host and not role:
         _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
+        return
+    if unmounted and before is not None and before.implied and part.is_host and not role:
+        _as(part, "body", cast)  # 'an enlarger lens, E mount': no such lens is made for it
         return
     if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
         before.mounts.extend(part.mounts)

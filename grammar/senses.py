@@ -65,9 +65,15 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
         free = not before or before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT")
-        if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and tokens[at + 1].value == _DOES:
+        does = tokens[at + 1].value == _DOES or _is_stopped(tokens, at + 1)
+        if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
     return tokens
+
+
+def _is_stopped(tokens: list[Token], at: int) -> bool:
+    """'135 at f/4': what is set to a stop is a lens."""
+    return [one.kind for one in tokens[at : at + 2]] == ["PREP", "FNUM"] and tokens[at].value == "at"
 
 
 def _behind(tokens: list[Token]) -> list[Token]:
@@ -114,7 +120,8 @@ def _readings(tokens: list[Token]) -> list[Token]:
     while at < len(tokens):
         row = _row(tokens, at)
         values = [tokens[place].numbers[0] for place in row]
-        stock = bool(row) and row[0] > 0 and tokens[row[0] - 1].value == "layer"  # sheets of several thicknesses
+        beside = [tokens[place] for place in (row[0] - 1, row[-1] + 1) if 0 <= place < len(tokens)] if row else []
+        stock = any(one.value == "layer" for one in beside)  # sheets of several thicknesses
         enough = len(row) >= _LEAST_READINGS or _are_two_sides(tokens, row)
         if enough and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
             for place in row:

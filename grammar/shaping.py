@@ -10,11 +10,13 @@ from grammar.casting import DRAWN
 from grammar.flange_spans import with_flange_spans_told
 from grammar.formats import with_formats_told
 from grammar.group_heads import with_group_heads, with_times_told
+from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
 from grammar.piece_rows import with_bracketed_told, with_piece_rows
+from grammar.ring_links import with_ring_links
 from grammar.senses import with_rest_told, with_senses_told
 from grammar.sheet_rows import with_sheet_rows
 from grammar.should_be import with_right_lengths
@@ -55,18 +57,18 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     """
     told_of = with_flange_spans_told(list(with_small_words(_within_cues(line))))
     tokens = with_times_told(with_group_heads(settled(tuple(told_of))))
-    tokens = _ringed([one for token in tokens for one in _named(token)])
+    tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
-    tokens = with_formats_told(tokens)
+    tokens = with_formats_told(tokens, told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
-    tokens = with_piece_rows(tokens, told)
+    tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
     tokens = with_threads_told(with_measures_told(tokens))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_numbers_told(tokens, told)

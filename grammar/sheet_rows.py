@@ -21,7 +21,7 @@ def with_sheet_rows(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         if token.kind != "MEASURE" or token.value != LAYER:
             continue
-        row = _row(out, at + 1)
+        row = _row(out, at + 1) or _row_before(out, at)
         if len(row) < _LEAST_ROW:
             return _several_kinds(out)
         apart = [place for place, one in enumerate(out) if place not in row and _is_thickness(one, _MOST_WANTED_MM)]
@@ -61,6 +61,14 @@ def _row(tokens: list[Token], at: int) -> list[int]:
         else:
             gap = 1
     return row
+
+
+def _row_before(tokens: list[Token], end: int) -> list[int]:
+    """'i have .1 .05 .02 stock': the same right before the word for what they are of."""
+    first = end
+    while first and (_is_thickness(tokens[first - 1], _THICKEST_MM) or tokens[first - 1].kind == "JOIN"):
+        first -= 1
+    return [place for place in range(first, end) if tokens[place].kind in _LENGTHS]
 
 
 def _is_thickness(token: Token, most: float) -> bool:

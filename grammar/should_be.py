@@ -18,7 +18,7 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
     out = list(tokens)
     for at, token in enumerate(tokens):
-        if token.kind != "MEASURE" or token.value != NOMINAL:
+        if not _tells_right(tokens, at):
             continue
         out[at] = token.as_("CUE")
         right = _ahead(out, at)
@@ -32,6 +32,16 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
         if measured is not None:
             out[measured] = out[measured].as_("KEYED", value="thickness", unit="mm")
     return out
+
+
+def _tells_right(tokens: list[Token], at: int) -> bool:
+    """The words for what should be, or 'not' right between two lengths: 'it is 36.6 not 37.0'."""
+    token = tokens[at]
+    if token.kind == "MEASURE":
+        return token.value == NOMINAL
+    around = tokens[max(0, at - 2) : at], tokens[at + 1 : at + 2]
+    measured = any(_is_length(one) and "." in one.text for side in around for one in side)
+    return token.value == "not" and measured and all(any(map(_is_length, side)) for side in around)
 
 
 def _ahead(tokens: list[Token], at: int) -> int | None:

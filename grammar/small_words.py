@@ -16,6 +16,8 @@ _UNITS: Final = {
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
+_LIKE: Final = frozenset(["like", "as", "really"])
+_FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
 
 
@@ -32,6 +34,9 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if length is not None:
             out.append(length)
             skip = True
+            continue
+        if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
+            out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another
             continue
         if token.kind == "PREP" and token.text.casefold() == "and a" and _begins_a_lens(tokens, at + 1):
             out.append(token.as_("JOIN", value="and"))

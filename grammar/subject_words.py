@@ -20,6 +20,11 @@ _EMPTY: Final = (
     "risk risky risks safe safely safety danger dangerous worry worried problem problems trouble idea happen happens",
     "explain mean means meaning tell anybody somebody okay alright",
     "good bad nice two three first last time since whenever w ur dont doesnt didnt thought around ones",
+    "must may might shall off cam cams right something nothing somehow whatever enough many few instead else again",
+    "already later soon today rather quite sure thats theres youre ive hes shes whos came went gave gives giving",
+    "makes making made keep keeps takes taken took wants wanted needs needed asks asked asking told telling saying",
+    "people nobody man guy guys folks friend friends strange strangely odd weird funny honest honestly anyhow anyway",
+    "ready certain certainly offer offers offered across along toward towards until till next own ago day days",
 )
 EMPTY: Final = frozenset(word for line in _EMPTY for word in line.split())
 _WORD: Final = re.compile(r"[a-z0-9]+(?:[./][0-9]+)*")

@@ -19,6 +19,7 @@ TOGETHER: Final = 0.8  # how much the words of one phrase count once more for st
 STREWN: Final = 0.5  # how much words count that share no phrase with others of the question
 NAMED: Final = 0.6  # how much a word with a figure in it counts
 RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
+CHOOSING: Final = ("gear-setting", "compare")  # kinds of question that few texts answer
 FAVOUR: Final = 1.2  # how much more a text counts that answers the kind of question
 
 
@@ -121,9 +122,14 @@ def _telling(one: str) -> float:
 
 
 def _favour(row: Subject, intent: str) -> float:
-    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it."""
+    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it.
+
+    What to set or to choose is asked of what tells of that, and of a danger hardly ever.
+    """
     if intent == "hazard":
         return RULING if row.asked == intent else 1.0
+    if intent in CHOOSING:
+        return RULING if row.asked == intent else 1 / RULING if row.asked == "hazard" else 1.0
     if intent == "why":
         return 1 / FAVOUR if row.asked == "hazard" else 1.0
     return FAVOUR if intent and row.asked == "other" else 1.0

@@ -60,8 +60,11 @@ def _has_its_own(out: list[Token], at: int, rest: list[Token]) -> bool:
         at -= 1
     if out[at].kind != "PIECE":
         return False
+    optical = out[at].value in OPTICAL
+    while at > 1 and out[at - 1].kind in ("MOUNT", "LINK"):
+        at -= 1  # 'the 0.9 MD to EF plate, 58 mm'
     before = out[at - 1].kind if at else ""
-    return tail or out[at].value in OPTICAL or before in ("LENGTH", "RANGE", "TIMES")
+    return tail or optical or before in ("LENGTH", "RANGE", "TIMES")
 
 
 def leads_on(tokens: list[Token], at: int) -> bool:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import compact, replace
+from engine.base.compact import compact, field, replace
 from grammar.atoms import Atom, Runs, atoms_of, smooth
 from grammar.filenames import file_at
 from grammar.lexicon import Lexicon, Name
 from grammar.literals import literal_at
+from grammar.spelled import in_figures
 from grammar.wordlist import Word
 
 LONGEST: Final = 2000  # characters of one question
@@ -25,7 +26,7 @@ class Token:
     """One piece of the question. `kind`: a class of words, a kind of literal, the kind of a name, or UNKNOWN."""
 
     kind: str
-    text: str  # as typed
+    text: str  # as typed; a number in words is told in figures
     column: int  # of its first character, from 1
     value: str = ""
     numbers: tuple[float, ...] = ()
@@ -33,6 +34,7 @@ class Token:
     implies: tuple[str, ...] = ()
     unit: str = ""
     gap: bool = True  # whether a space stands before it
+    end: int = field(default=0, compare=False)  # column of its last character as typed
 
     def as_(self, kind: str, **changes: object) -> Token:
         return replace(self, kind=kind, **changes)
@@ -70,7 +72,7 @@ class Line:
 
 def tokens_of(text: str, lexicon: Lexicon) -> Line:
     """The tokens of a question. Every word gives one; where several readings fit, the longest one is taken."""
-    line, columns = smooth(text)
+    line, columns = in_figures(*smooth(text))
     runs, mended = mended_runs(Runs(line, atoms_of(line)), lexicon)
     tokens: list[Token] = []
     atoms, at = runs.atoms, 0
@@ -79,7 +81,8 @@ def tokens_of(text: str, lexicon: Lexicon) -> Line:
         first = atoms[at]
         raw = line[first.start : atoms[after - 1].end]
         gap = first.start == 0 or line[first.start - 1].isspace()
-        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap))
+        end = columns[atoms[after - 1].end - 1]
+        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap, end=end))
         at = after
     return Line(text, tuple(tokens), _cues(runs, columns, lexicon), _spoken(runs, columns, lexicon), mended)
 

@@ -167,6 +167,12 @@ def magnified(match: re.Match[str]) -> Literal:
     return Literal("RATIO", (float(match.group("n")),), match.end(), said=f"{match.group('n')}:1")
 
 
+def life_size(match: re.Match[str]) -> Literal:
+    """'1/4 life size', '2x life-size'."""
+    size = _round(_amount(match.group("n")))
+    return Literal("RATIO", (size,), match.end(), said=f"{size:.6g}:1")
+
+
 def nd_range(match: re.Match[str]) -> Literal:
     """'ND2-400': a variable filter, from its weakest to its strongest."""
     one, other = match.group("a"), match.group("b")

@@ -117,7 +117,7 @@ def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
         from engine.answers.exposing import lost_by_extension
 
         more += lost_by_extension(question, knowledge)
-    for thing in question.lenses:
+    for thing in (*question.lenses, *question.bodies):
         mount = knowledge.catalogue.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
         if mount is not None and is_known(mount.register_mm):
             note = f" {mount.register_note}" if mount.register_note else ""

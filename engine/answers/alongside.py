@@ -49,7 +49,8 @@ class Alongside:
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
     direct = mentions(question, "held-direct") or _FLUSH.search(question.text) is not None
-    if direct and not any(thing.front and thing.rear for thing in question.adapters):
+    between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
+    if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):
             if joint.rear == setup.body_mount.id:
                 judged = knowledge.judge_chain(Chain((joint,), {}), setup)
@@ -61,7 +62,8 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         asked = made_chain(ring_to_make(setup, knowledge.catalogue), setup, knowledge)
         if asked is not None and asked.listed.judged.verdict == "unusable":
             return [asked]
-    off = off_by_mm(question)
+    # a ring told by what it measures is judged as it is, whatever it should be
+    off = off_by_mm(question) if question.said("nominal") is None else None
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:
         return [supposed]

@@ -7,14 +7,14 @@ from math import inf
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import how_rare, mount_line
-from engine.answers.said import mentions, number
+from engine.answers.said import number
+from engine.answers.told_register import ACCESSORIES, BY_PAPER, having, is_coupled_so
 from engine.answers.wording import small_mm
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST = 8
-ACCESSORIES = frozenset({"filter", "bellows", "board"})
 
 
 def by_register(question: Question, knowledge: Knowledge) -> Told:
@@ -22,20 +22,13 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     told, throat = number(question, "flange_to_image"), number(question, "throat")
     if told is None:
         return _by_throat(throat, question, knowledge) if throat is not None else Told()
-    facts = knowledge.catalogue
-    good = facts.assumptions["register-by-paper"].value.greatest
-    near: list[Mount] = []
-    for mount in facts.mounts.values():
-        if mount.kind in ACCESSORIES or not is_known(mount.register_mm) or not _is_coupled_so(mount, question):
-            continue
-        off = abs(mount.register_mm.nominal - told)
-        if off <= good:
-            near.append(mount)
+    good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    near = having(told, question, knowledge)
     head = f"{small_mm(told)} from flange to image, good to {small_mm(good)} by a ruler on paper"
     if not near:
         text = f"{head}: no mount in the facts has that register, so the lens brings one of its own."
         return Told((Line("head", text),))
-    shown = sorted(near, key=lambda mount: (_off(mount.register_mm, told), how_rare(mount, knowledge)))[:MOST]
+    shown = near[:MOST]
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
     return Told(tuple(lines), tuple(_register(mount) for mount in shown))
@@ -47,7 +40,7 @@ def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
     near = [
         mount for mount in knowledge.catalogue.mounts.values()
         if mount.kind not in ACCESSORIES and mount.coupling != "screw" and is_known(mount.throat_mm)
-        and _is_coupled_so(mount, question) and _off(mount.throat_mm, told) <= good
+        and is_coupled_so(mount, question) and _off(mount.throat_mm, told) <= good
     ]  # fmt: skip
     if not near:
         return Told((Line("head", f"No bayonet in the facts has a throat of {small_mm(told)}."),))
@@ -68,9 +61,3 @@ def _off(fact: Measure, told: float) -> float:
 def _register(mount: Mount) -> Quantity:
     assert is_known(mount.register_mm)
     return Quantity("register_mm", mount.register_mm, mount.id)
-
-
-def _is_coupled_so(mount: Mount, question: Question) -> bool:
-    """Whether the mount is of the coupling that the question names; of any where it names none."""
-    named = {word for word in ("screw", "bayonet", "breech") if mentions(question, f"coupled-{word}")}
-    return not named or any(mount.coupling.startswith(word) for word in named)

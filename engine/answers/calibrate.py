@@ -8,7 +8,7 @@ from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.carried import SHIM, is_limit, looked_up
 from engine.answers.distances import Distances
-from engine.answers.forgiving import forgiven
+from engine.answers.error_told import error_judged
 from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, ONLY_NAMED
@@ -48,10 +48,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "shim-calibration", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
+    matters = error_judged(question, knowledge)
+    told += matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     told += _in_thou(told, question)
-    told += forgiven(question, knowledge)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     lines = [*advice_lines(rows), *told.lines] if question.follows else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in told.quantities):
@@ -61,7 +62,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
             Line("ask", "What is the focal length of that lens? A mark tells nothing without it.", wants="focal")
         )
     return Answer(
-        question.text, "shim-calibration", ANSWERED, tuple(lines), question=question, quantities=told.quantities
+        question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
+        chains=matters.chains or None, quantities=told.quantities,
     )  # fmt: skip
 
 

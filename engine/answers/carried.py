@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.distances import Distances
-from engine.answers.said import distance_mm, focals, last_said, number
+from engine.answers.said import distance_mm, focals, last_said, mentions, number
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
@@ -87,5 +87,7 @@ def is_limit(question: Question) -> bool:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
     if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
+    if question.said("mark") is None and not mentions(question, "of-infinity"):
+        return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
     ends, past = last_said(question, "ends-at", NO_FARTHER), last_said(question, "sits-too-close")
     return ends > past

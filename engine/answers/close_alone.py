@@ -5,9 +5,9 @@ from __future__ import annotations
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.close_rows import Shown, light_rows
 from engine.answers.said import stop
-from engine.answers.wording import area, times, trimmed
+from engine.answers.wording import area, depth_words, f_number, times, trimmed
 from engine.base.interval import Interval, is_known
-from engine.physics import closeup
+from engine.physics import closeup, depth
 from grammar.questions import Question
 
 
@@ -43,4 +43,18 @@ def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     case = f"m = {trimmed(magnification, 2)}, {shown.form.id}"
     sides = (("field_width_mm", wide), ("field_height_mm", high))
     rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
-    return told + Told((Line("fact", f"field {area(wide, high, shown.feet)} on {shown.form.name}", 1),), rows)
+    text = f"field {area(wide, high, shown.feet)} on {shown.form.name}"
+    deep = _depth(magnification, at, shown)
+    if deep is not None:
+        text += f"; {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(at or 0.0)}"
+        rows += (Quantity("dof_mm", deep, case),)
+    return told + Told((Line("fact", text, 1),), rows)
+
+
+def _depth(magnification: float, at: float | None, shown: Shown) -> Interval | None:
+    """What is sharp in all at a magnification and a stop, pupils taken for even."""
+    blur = shown.blur()
+    if at is None or blur is None:
+        return None
+    found = depth.close_up_depth_mm(Interval.exact(magnification), Interval.exact(at), blur, Interval.exact(1.0))
+    return found if is_known(found) else None

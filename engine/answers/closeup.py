@@ -15,6 +15,7 @@ from engine.answers.dioptres import CLOSE_UP_LENS, powers_of, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.drawn import BELLOWS, draw_of, draws, is_drawn
 from engine.answers.howto import how_to
+from engine.answers.image_side import size_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.missing_extension import missing_extension
@@ -106,7 +107,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
         yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
         return
-    wanted, tubes = number(question, "magnification"), list(_tubes(question, knowledge))
+    wanted, tubes = size_told(question), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
     if wanted is not None and tubes and mentions(question, "wanted-near"):
         filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
@@ -160,9 +161,7 @@ def sets_told(tubes: list[float], question: Question) -> bool:
 
 def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
-    asks = question.said("magnification") is None and not any(
-        thing.piece == CLOSE_UP_LENS for thing in question.adapters
-    )
+    asks = size_told(question) is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
     lens = lens_side(question.lens, knowledge.catalogue)
     seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)

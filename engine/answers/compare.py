@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, product
 
 from engine.answers.advice import advice_lines, named_or_near
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.buying import hub_or_direct
 from engine.answers.circles import circles_of
 from engine.answers.crop_or_glass import crop_or_glass
+from engine.answers.glass_apart import glass_apart
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.matching import each_on_its_own
@@ -22,6 +23,7 @@ from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.ways_told import HUB, ways_told
 from engine.answers.wording import article, money, percent, ranged, small_mm
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from engine.physics import coverage
 from grammar.questions import Question, Thing
@@ -44,7 +46,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    told = crop_or_glass(question) + told
+    told = glass_apart(question) + crop_or_glass(question) + told
     least = SURE if chains or on_formats.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:
@@ -80,7 +82,8 @@ def _of_hub(question: Question) -> bool:
 
 def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:
     """Two mounts set against each other: what each is, and what comes of mixing them."""
-    mounts = {thing.id for thing in (*question.lenses, *question.bodies) if thing.kind == "mount"}
+    by_role = [{one.id for one in role if one.kind == "mount"} for role in (question.lenses, question.bodies)]
+    mounts = max(by_role, key=len)  # a lens is not set against the body that it goes on
     heads = any(body.format or body.kind == "body" for body in question.bodies)
     if len(mounts) != 2 or heads or question.adapters or len(question.bodies) > 1:
         return Told()
@@ -103,13 +106,7 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
             ring = ring_to_make(setup_of(lens, body, facts), facts)
             if ring.thickness_mm is not None:
                 rows.append(Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id))
-                kind = {"plain": "ring", "recessed": "cup", "no": "no ring"}[ring.possible]
-                lines.append(
-                    Line(
-                        "fact",
-                        f"{lens.mount.designation} on {body.words}: {kind}, {small_mm(ring.thickness_mm.nominal)}",
-                    )
-                )
+                lines.append(_ring_line(f"{lens.mount.designation} on {body.words}", ring))
         form = body.format
         for thrown in circles if form is not None else []:
             assert form is not None
@@ -121,21 +118,31 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
+def _ring_line(name: str, ring: RingToMake) -> Line:
+    kind = {"plain": "ring", "recessed": "cup", "no": "no ring"}[ring.possible]
+    assert ring.thickness_mm is not None
+    return Line("fact", f"{name}: {kind}, {small_mm(ring.thickness_mm.nominal)}")
+
+
 def _mounts(question: Question, knowledge: Knowledge) -> Told:
-    """The ring between any two of the mounts named: the longer register's lens on the shorter one's body."""
+    """The ring between any two of the mounts named: the longer register's lens on the shorter one's body.
+
+    Of one lens on one body it is that ring, which may be a cup or none.
+    """
     facts = knowledge.catalogue
-    ids = [
-        thing.id for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" and thing.id in facts.mounts
-    ]
+    roles = [_mount_ids(role, facts) for role in (question.lenses, question.bodies)]
+    ids = [name for role in roles for name in role]
     if len(set(ids)) < 2 or (question.lenses and question.lenses[0].ids and len(question.bodies) > 1):
         return Told()
+    on_body = all(roles)
+    pairs = product(*roles) if on_body else combinations(dict.fromkeys(ids), 2)
     lines: list[Line] = []
     rows: list[Quantity] = []
-    for one, other in combinations(dict.fromkeys(ids), 2):
-        first, second = facts.mounts[one or ""], facts.mounts[other or ""]
+    for one, other in pairs:
+        first, second = facts.mounts[one], facts.mounts[other]
         if not (is_known(first.register_mm) and is_known(second.register_mm)):
             continue
-        if first.register_mm.nominal < second.register_mm.nominal:
+        if first.register_mm.nominal < second.register_mm.nominal and not on_body:
             first, second = second, first
         lens, body = (
             lens_side(Thing("mount", (first.id,), ""), facts),
@@ -153,12 +160,16 @@ def _mounts(question: Question, knowledge: Knowledge) -> Told:
             for mount in (first, second)
             if is_known(mount.register_mm)
         ]
-        lines.append(Line("fact", (
+        lines.append(_ring_line(f"{first.designation} on {second.designation}", ring) if on_body else Line("fact", (
             f"A ring between {first.designation} and {second.designation} has "
             f"{small_mm(ring.thickness_mm.nominal)} of seat: it puts {_a(first)} lens on {_a(second)} body. "
             f"Leave it off for {second.designation} lenses. Measure yours."
         )))  # fmt: skip
     return Told(tuple(lines), tuple(rows))
+
+
+def _mount_ids(things: tuple[Thing, ...], facts: Catalogue) -> list[str]:
+    return [name for thing in things if thing.kind == "mount" for name in thing.ids[:1] if name in facts.mounts]
 
 
 def _a(mount: Mount) -> str:

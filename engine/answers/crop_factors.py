@@ -7,7 +7,7 @@ from math import prod
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.frames import USUAL_FRAMES, frames_named, frames_of
 from engine.answers.knowledge import Knowledge
-from engine.answers.said import focals, mentions, numbers
+from engine.answers.said import focals, interval, mentions, numbers
 from engine.answers.wording import trimmed
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
@@ -34,6 +34,10 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     told = numbers(question, "crop")
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
+    circle = interval(question, "circle")
+    if circle is not None and circle.least > 0 and not frames_named(question, knowledge.catalogue):
+        # cropped to what is lit, whatever it is put on
+        return [Crop(f"its {trimmed(circle.nominal, 1)} mm circle", coverage.FULL_FRAME_DIAGONAL_MM / circle.nominal)]
     frames = frames_of(question, knowledge.catalogue)
     own = _of_lens(question, knowledge)
     if own:
@@ -112,6 +116,17 @@ def crop_factor_of(crop: Crop) -> Told:
         rows.append(Quantity("crop_factor_by_width", Interval.exact(crop.by_width), crop.name))
         text += f", {trimmed(crop.by_width, 2)} by width"
     return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def net_crops(crops: list[Crop], factor: float | None) -> Told:
+    """What is left of each crop behind glass of a factor: a reducer gives some of the view back."""
+    told = Told()
+    for crop in crops if factor is not None else []:
+        net = crop.by_diagonal * (factor or 1.0)
+        case = f"{crop.name} with {factor:g}x"
+        text = f"{case}: net crop factor {trimmed(net, 2)}, {trimmed(crop.by_diagonal, 2)} x {factor:g}"
+        told += Told((Line("fact", text, 1),), (Quantity("crop_factor", Interval.exact(net), case),))
+    return told
 
 
 def exposure_stays(at: float | None) -> Told:

@@ -6,7 +6,7 @@ from math import log2, radians, sqrt, tan
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.circles import Thrown, circles_of, glass_factor
-from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays
+from engine.answers.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.crop_or_glass import crop_or_glass
 from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
@@ -49,13 +49,21 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += _behind(focal, factor)
     if at is not None:
         told += same_depth(question, at, knowledge.catalogue)
+    of_stop = _stop_on(at, factor, crops) if at is not None else Told()
+    stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
+    if stop_first:
+        told = _first_said(of_stop) + told
+    net = net_crops(crops, factor)
+    if mentions(question, "net-crop") and not lenses:
+        told = net + told
     for crop in crops:
         told += crop_factor_of(crop)
+    if not (mentions(question, "net-crop") and not lenses):
+        told += net
     if at is None and not lenses and mentions(question, "crop-or-exposure"):
-        at = EXAMPLE_STOP
         crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
-    if at is not None:
-        told += _stop_on(at, factor, crops)
+        of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
+    told += of_stop if not stop_first or at is None else Told()
     told += _clean(question, knowledge, lenses, crops)
     if not lenses:
         told = _of_angle(question, crops) + told
@@ -179,6 +187,14 @@ def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:
             "total light, or ISO alike"
         ), 1))  # fmt: skip
     return Told(tuple(lines), tuple(rows))
+
+
+def _first_said(told: Told) -> Told:
+    """The same with its first line as the answer itself: of a lens told by its stop alone it is what is asked."""
+    first = told.lines[0] if told.lines else None
+    if first is None or first.kind == "head":
+        return told
+    return Told((Line("head", f"{first.text}."), *told.lines[1:]), told.quantities)
 
 
 def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:

@@ -7,10 +7,12 @@ from collections.abc import Iterator
 from itertools import combinations
 from typing import Final
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import Line, Quantity, RingToMake, Told
 from engine.answers.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
+from engine.answers.making import ring_to_make
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import FAR_MM, distance_mm, focals, number
 from engine.answers.scale_pair import by_scale_pair, scale_pair
 from engine.answers.spacing import errors_of_limit
@@ -127,7 +129,10 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
         return Told()
     by = needs - has
     named = f"{lens.designation} lenses sit {small_mm(needs.nominal)} from the sensor, {body.designation} is "
-    if by.nominal > 0:
+    ring = _ring_of(question, knowledge)
+    if by.nominal > 0 and ring is not None and ring.possible == "no":
+        text = f"{named}{small_mm(has.nominal)} deep: {ring.why}."
+    elif by.nominal > 0:
         text = f"{named}{small_mm(has.nominal)} deep: there is room for a ring of {small_mm(by.nominal)}."
     else:
         text = (
@@ -137,6 +142,15 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
         )
     rows = (Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"),)
     return Told((Line("head", text),), rows)
+
+
+def _ring_of(question: Question, knowledge: Knowledge) -> RingToMake | None:
+    """The ring between the lens and the body that are named, and whether it can be made."""
+    lens = lens_side(question.lens, knowledge.catalogue) if question.lens is not None else None
+    body = body_side(question.body, knowledge.catalogue) if question.body is not None else None
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return None
+    return ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
 
 
 def _mount_of(thing: Thing | None, knowledge: Knowledge) -> Mount | None:

@@ -14,6 +14,7 @@ from engine.answers.close_rows import light_rows
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
 from engine.answers.exposure_change import changed_exposure, density_with_glass
+from engine.answers.glass_apart import alternatives, glass_apart
 from engine.answers.holding_back import held_back
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import (
@@ -28,6 +29,7 @@ from engine.answers.lighting import (
     usual_shutter_s,
 )
 from engine.answers.said import mentions, number, numbers, stop
+from engine.answers.since_before import since_before
 from engine.answers.wording import f_number, figures, ranged, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -55,6 +57,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield _stop(light)
     elif light.counted is not None and is_known(light.shutter):
         yield held_back(light, question, knowledge)
+        yield since_before(question)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
@@ -174,6 +177,8 @@ def _shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
 
 def _glass(question: Question, knowledge: Knowledge) -> Told:
     """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
+    if alternatives(question):
+        return glass_apart(question)
     factor = glass_factor(question, knowledge.catalogue)
     if factor is None:
         return Told()

@@ -13,6 +13,7 @@ from engine.answers.circles import glass_factor
 from engine.answers.holding_back import by_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import held, light_of, seconds, shutters_s
+from engine.answers.made_up import made_up
 from engine.answers.said import mentions, number, numbers
 from engine.answers.wording import f_number, listed, trimmed
 from engine.base.compact import compact
@@ -40,6 +41,10 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     off = _off_by(question, times, knowledge)
     if off is not None:
         return off
+    light = light_of(question, knowledge)
+    settled = made_up(question, times, held(light)) if not question.said("light") else None
+    if settled is not None:
+        return settled
     changes = _changes(question, knowledge)
     if len(times) > 1:
         return _between_shutters(*_in_order(times, question), changes, question, knowledge)

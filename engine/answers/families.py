@@ -17,6 +17,7 @@ Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an 
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
+OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -88,8 +89,18 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
+def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether two threads that are named go into one another, before the answer, where they do not."""
+    if question.said("thread") is None and question.said("pitch") is None:
+        return answer
+    from engine.answers.threads_meet import with_threads_apart
+
+    return with_threads_apart(answer, question, knowledge)
+
+
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair)
+    (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair),
+    (OF_THREADS, _threads),
 )  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from typing import Final
 from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.frames import frames_of
 from engine.answers.knowledge import Knowledge
-from engine.answers.said import mentions, number, stop
+from engine.answers.said import mentions, numbers, stop
 from engine.answers.wording import f_number, small_mm
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -22,8 +22,8 @@ LARGEST_MM: Final = 3.0  # of what is still called an error
 
 def forgiven(question: Question, knowledge: Knowledge) -> Told:
     """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
-    at, error = stop(question), number(question, "numbers", "thickness", "length", "total")
-    if at is None or error is None or not 0 < error <= LARGEST_MM or not mentions(question, "does-it-matter"):
+    at, error = stop(question), _error(question)
+    if at is None or error is None or not mentions(question, "does-it-matter"):
         return Told()
     lines, rows = [], []
     for form, blur, allowed in allowances(at, question, knowledge):
@@ -50,6 +50,11 @@ def with_forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> A
         return answer
     told = forgiven(question, knowledge)
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*rows, *told.quantities))
+
+
+def _error(question: Question) -> float | None:
+    told = numbers(question, "thickness", "numbers", "length", "total")
+    return next((one for one in told if 0 < one <= LARGEST_MM), None)
 
 
 def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:

@@ -151,7 +151,17 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
         plural = "s" if abs(left) >= 1.05 else ""
         text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"
         rows += (Quantity("light_difference_stops", Interval.exact(abs(left)), "left over"),)
-    return Told((Line("fact", text, 1),), rows)
+    return Told((Line("fact", text, 1),), rows) + _all_stacked(marks, picked.pieces)
+
+
+def _all_stacked(marks: tuple[str, ...], picked: tuple[int, ...]) -> Told:
+    """What all the filters at hand hold back together, where fewer are wanted here."""
+    if len(marks) < 2 or len(picked) == len(marks):
+        return Told()
+    held = [stops for mark in marks if is_known(stops := density.stops_of_name(mark))]
+    total = sum(stops.nominal for stops in held)
+    text = f"all of them stacked, {listed(marks)}, hold back {figures(total, 3)} stops"
+    return Told((Line("fact", text, 1),), (Quantity("nd_stops", Interval.exact(total), "all stacked"),))
 
 
 def infrared(stops: float, knowledge: Knowledge) -> Told:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, Answer
+from engine.answers.answer import ANSWERED, Answer, Told
+from engine.answers.error_told import error_judged
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.pairs import of_known, sides_of
 from engine.answers.ring_off import is_gauged, of_ring
 from engine.answers.said import number
+from engine.answers.told_register import against_name, with_mount_by_register, without_claim
+from engine.base.compact import replace
 from grammar.questions import Question
 
 
@@ -21,14 +24,25 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     if is_gauged(question) or (bare and off_by_mm(question) is not None):
         mended = of_ring(question, knowledge)[0]
         if mended.lines:  # by how much is told, whatever the lens
+            matters = error_judged(question, knowledge)
+            told = matters.told + mended
             return Answer(
-                question.text, intent or question.intent, ANSWERED, mended.lines, question=question,
-                quantities=mended.quantities,
+                question.text, intent or question.intent, ANSWERED, told.lines, question=question,
+                chains=matters.chains or None, quantities=told.quantities,
             )  # fmt: skip
-    sides = sides_of(question, facts)
+    not_so = against_name(question, knowledge)
+    asked = without_claim(question) if not_so.lines else question
+    sides = sides_of(with_mount_by_register(asked, knowledge), facts)
     found = of_known(sides, knowledge, intent)
     if found is not None:
-        return found
+        return found if asked is question else _first(not_so, replace(found, question=question))
     from engine.answers.incomplete import incomplete  # much that a whole question does without
 
-    return incomplete(sides.question, sides.lenses, sides.bodies, knowledge)
+    answer = incomplete(sides.question, sides.lenses, sides.bodies, knowledge)
+    return _first(not_so, answer) if not_so.lines else answer
+
+
+def _first(told: Told, answer: Answer) -> Answer:
+    """The answer with what speaks against a mount that was named before all else."""
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)

@@ -14,6 +14,7 @@ from engine.answers.nearby import nearest
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number, numbers
 from engine.answers.threads_measured import by_thread, ten_pitches, thread_measured
+from engine.answers.told_register import against_name
 from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -50,7 +51,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
                       quantities=smooth.quantities)  # fmt: skip
     told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
-    told = _not_by_thread(question, knowledge) + told
+    told = against_name(question, knowledge) + _not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
@@ -223,7 +224,8 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
         rows = tuple(_numbers(mount, knowledge))
-        return Answer(question.text, "identify-mount", ANSWERED, (head,), question=asked, quantities=rows)
+        fact = Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1)
+        return Answer(question.text, "identify-mount", ANSWERED, (head, fact), question=asked, quantities=rows)
     from engine.answers.howto import how_to
 
     answer = how_to(asked, knowledge)

@@ -85,7 +85,7 @@ class Choice:
 def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Choice:
     """The `most` best chains within the limits, judged exactly."""
     allowed = _allowed(knowledge, limits)
-    tubes = any(_is_tube(knowledge, name) for name in limits.using)
+    tubes = any(_is_tube(knowledge, name) for names in limits.using for name in names.split("|"))
     adapters = knowledge.catalogue.adapters
 
     def accepted(found: Found) -> bool:

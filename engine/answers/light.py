@@ -20,6 +20,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.lighting import light_of, shutter_s, variable_stops
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number, numbers, stop
+from engine.answers.t_stops import t_stops_apart
 from engine.answers.wording import figures, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import density, exposure
@@ -56,8 +57,8 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    yield t_stops_apart(question)
     yield _t_stop(question, knowledge)
-    yield _t_against_f(question)
     yield _between(question)
     yield stops_from(question)
     yield steps_between(question)
@@ -108,7 +109,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     changes = question.stops or glass_factor(question, knowledge.catalogue)
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
-    if wanted is not None and not mentions(question, "same-light"):
+    summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
+    if wanted is not None and not summed and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
@@ -122,6 +124,9 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
                 rows.append(Quantity("nd_factor", factor, mark))
                 name = f"factor {figures(factor.nominal, 3)}, {name}"
             lines.append(Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name})."))
+    if summed and wanted is not None:
+        rows.append(Quantity("nd_stops", Interval.exact(wanted), "told in stops"))
+        lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
     if len(held) > 1:
@@ -136,18 +141,6 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
-
-
-def _t_against_f(question: Question) -> Told:
-    """How far a T-stop and an f-number told beside it are apart, both taken as what lets light through."""
-    match, at = re.match(r"T(\d+(?:\.\d+)?)", question.said("aperture") or ""), stop(question)
-    if match is None or at is None or question.said("shutter"):
-        return Told()
-    apart = exposure.f_number_stops(Interval.exact(min(at, float(match[1]))), Interval.exact(max(at, float(match[1]))))
-    if not is_known(apart):
-        return Told()
-    text = f"T{match[1]} and f/{trimmed(at, 2)} are {trimmed(apart.nominal, 2)} stops apart, if all light came through."
-    return Told((Line("head", text),), (Quantity("light_difference_stops", apart, f"T{match[1]} and f/{at:g}"),))
 
 
 def _between(question: Question) -> Told:

@@ -13,6 +13,7 @@ from engine.answers.resolve import Missing
 from engine.answers.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.threads_measured import by_thread
 from engine.answers.threads_meet import threads_meet
+from engine.answers.told_register import against_name
 from engine.answers.wording import article, listed, small_mm
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
@@ -41,8 +42,9 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             )  # fmt: skip
     if not mounts:
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
-    lines: list[Line] = list(met.lines)
-    quantities: list[Quantity] = list(met.quantities)
+    not_so = against_name(question, knowledge)
+    lines: list[Line] = [*not_so.lines, *met.lines]
+    quantities: list[Quantity] = [*not_so.quantities, *met.quantities]
     firsts = _firsts(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if len(set(firsts)) == 2:

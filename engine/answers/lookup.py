@@ -13,7 +13,7 @@ from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest, term_misspelt
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number
-from engine.answers.threads_meet import thread_named
+from engine.answers.threads_told import thread_named
 from engine.answers.wording import listed, money, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread

@@ -26,6 +26,7 @@ THINNED = re.compile(
 OR_OTHER = re.compile(r"\bor (?:thinner|thicker|longer|shorter)\b", re.IGNORECASE)  # 'a 1.46 ring or thinner?'
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
+MOST_ERROR_MM = 0.5  # and so little is hardly ever anything but an error
 
 
 @compact
@@ -56,7 +57,12 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):
         return -size
-    return size if mentions(question, "sits-too-far") else None
+    if mentions(question, "sits-too-far"):
+        return size
+    if not 0 < size <= MOST_ERROR_MM:
+        return None
+    # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
+    return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
 
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:

@@ -8,6 +8,7 @@ from engine.answers.described import ANY_PIECE, BENDS, TUBE, described, supposed
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.said import numbers
+from engine.answers.thread_rings import as_thread_rings
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.search import MOST_PIECES
@@ -27,7 +28,9 @@ def with_named_pieces(
     made: list[Adapter] = []
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
-    pieces = _as_they_lead([*_joined(question.adapters), *_told_by_thickness(question)], lens_mount)
+    told = _joined([*question.adapters, *_told_by_thickness(question)])
+    told = as_thread_rings(told, lens_mount, body_mount, knowledge.catalogue)
+    pieces = _as_they_lead(told, lens_mount)
     lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
         if thing.kind == "adapter" and thing.id is not None:
@@ -66,7 +69,9 @@ def with_named_pieces(
             using.append(cut.id if cut is not None else thing.piece)
     missing = _leading_to(pieces, lens_mount, body_mount, knowledge) if question.intent == "chain" else None
     made += [missing] if missing is not None else []
-    if made and all(piece.kind == TUBE for piece in made) and len(using) == len(made) and not glass:
+    bare_tube = len(using) == 1 and not made and any(thing.piece == TUBE for thing in pieces)
+    only_tubes = bool(made) and all(piece.kind == TUBE for piece in made) and len(using) == len(made)
+    if (only_tubes or bare_tube) and not glass:
         # tubes alone were named: they go with a ring that seats the lens right, where there is one
         right = _right_rings(f"{lens_mount}>{body_mount}", knowledge)
         using += ["|".join(right)] if right else []
@@ -126,10 +131,22 @@ def _of_kind_between(thing: Thing, pairs: Sequence[str], knowledge: Knowledge) -
 
 
 def _of_kind(thing: Thing, knowledge: Knowledge) -> str:
-    """Every piece of the kind that takes one of the mounts named; any of the kind where there is none."""
-    rows = knowledge.catalogue.adapters.values()
-    fitting = [row.id for row in rows if row.kind == thing.piece and row.front in thing.front]
-    return "|".join(fitting) or thing.piece or ""
+    """Every piece of the kind that takes one of the mounts named; any of the kind where there is none.
+
+    A tube of which no length is told is one that is sold as a tube: what is shorter is a spacer.
+    """
+    rows = [row for row in knowledge.catalogue.adapters.values() if row.kind == thing.piece]
+    fitting = [row for row in rows if row.front in thing.front]
+    if thing.piece == TUBE:
+        shortest = knowledge.catalogue.assumptions["shortest-tube"].value.nominal
+        long = [row.id for row in fitting or rows if _is_as_long(row, shortest)]
+        return "|".join(long) or TUBE
+    return "|".join(row.id for row in fitting) or thing.piece or ""
+
+
+def _is_as_long(tube: Adapter, shortest_mm: float) -> bool:
+    length = tube.thickness_mm.shortest
+    return is_known(length) and length.nominal >= shortest_mm
 
 
 def _with_contacts(lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
@@ -145,7 +162,8 @@ def _told_by_thickness(question: Question) -> list[Thing]:
     told = numbers(question, "thickness")
     if len(told) != 1 or any(thing.thickness_mm is not None for thing in question.adapters):
         return []
-    if not 0 <= told[0] <= THICKEST_MM or off_by_mm(question) is not None:
+    measured = question.said("nominal") is not None  # '36.6 not 37.0': what it should be makes it no less thick
+    if not 0 <= told[0] <= THICKEST_MM or (off_by_mm(question) is not None and not measured):
         return []
     return [Thing("", (), f"{told[0]:g} mm ring", thickness_mm=(told[0], told[0]), piece="adapter")]
 

@@ -42,10 +42,9 @@ def of_values(question: Question) -> str:
 
 
 def asked_about(question: Question) -> str:
-    """The question's words, with its topic and the kinds of values in it put into words."""
+    """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
-    topic = _MEANT.get(question.topic or "", (question.topic or "").replace("-", " "))
-    return " ".join((question.text, topic, *keys))
+    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys))
 
 
 def nearest(

@@ -7,6 +7,7 @@ from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quant
 from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.described import TUBE
+from engine.answers.flat_seat import with_flat_seat
 from engine.answers.forced import held_chain
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
@@ -39,6 +40,7 @@ def one_pair(
     """The chains of one lens on one body, best first, with everything that follows from them."""
     facts = knowledge.catalogue
     setup = setup_of(lens, body, facts, question.f_number)
+    question = with_flat_seat(question, setup)
     ring = ring_to_make(setup, facts)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
     first = straight_or_forced(question, setup, named)

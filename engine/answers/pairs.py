@@ -40,7 +40,7 @@ def sides_of(question: Question, facts: Catalogue) -> Sides:
 def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> Answer | None:
     """The chains of every lens on every body that is known; None where no lens or no body is."""
     question, facts = sides.question, knowledge.catalogue
-    lenses = [_as_measured(side, question) for side in sides.lenses if isinstance(side, LensSide)]
+    lenses = [as_measured(side, question) for side in sides.lenses if isinstance(side, LensSide)]
     bodies = [without_glass(side, question, facts) for side in sides.bodies if isinstance(side, BodySide)]
     if not lenses or not bodies:
         return None
@@ -56,7 +56,7 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
     return one_pair(question, lenses[0], bodies[0], knowledge, intent)
 
 
-def _as_measured(side: LensSide, question: Question) -> LensSide:
+def as_measured(side: LensSide, question: Question) -> LensSide:
     """The lens with what was told of it: flange to image, whatever its register is, barrel, rear, nearest mark."""
     lens, measured, barrel = side.lens, number(question, "flange_to_image"), number(question, "barrel")
     if measured is not None and measured > 0:

@@ -25,7 +25,7 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
             f"It stands {small_mm(reach)} less the seat of the ring behind the flange of the body. How thick is the "
             "ring, from flange to flange?"
         )
-        return Told((Line("ask", text),))
+        return _to_image(reach, question, knowledge) + Told((Line("ask", text),))
     over = overhang_mm(Interval.exact(reach), Span.fixed(Interval.exact(seat)))
     if not is_known(over):
         return Told()
@@ -40,6 +40,19 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
         rows.append(Quantity("clearance_mm", left, "rear to sensor"))
     text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
     return Told((Line("head", text),), tuple(rows))
+
+
+def _to_image(reach: float, question: Question, knowledge: Knowledge) -> Told:
+    """What is left from a rear to the image at infinity: the same on every body, by the register of the lens."""
+    lens = _mount(question.lenses, knowledge)
+    if lens is None or not is_known(lens.register_mm) or lens.register_mm.nominal <= reach:
+        return Told()
+    left = lens.register_mm - reach
+    text = (
+        f"{small_mm(lens.register_mm.nominal)}, the register of {lens.designation}, less {small_mm(reach)}: its rear is"
+        f" {small_mm(left.nominal)} from the sensor at infinity, whatever the body."
+    )
+    return Told((Line("head", text),), (Quantity("clearance_mm", left, "rear to sensor"),))
 
 
 def _mount(things: tuple[Thing, ...], knowledge: Knowledge) -> Mount | None:

@@ -9,6 +9,7 @@ from engine.answers.advice import advice_lines, named_or_near
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.bores import bore_for
 from engine.answers.calibrate import layers
+from engine.answers.error_told import error_judged
 from engine.answers.filters import filter_answer, for_filters
 from engine.answers.forgiving import allowances
 from engine.answers.holes import holes_for
@@ -16,6 +17,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.nearby import LEAST, SURE
 from engine.answers.pair_beside import with_pair
+from engine.answers.pairs import as_measured
 from engine.answers.printed import drawn_larger, is_printed
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.ring_off import off_right
@@ -43,6 +45,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
         )  # fmt: skip
+    matters = error_judged(question, knowledge)
+    told += matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
         told = told + part
     for part, made in _rings(question, knowledge):
@@ -53,7 +57,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += _thread(question, knowledge)
     told += _stack(question, knowledge)
     told += bore_for(question, knowledge)
-    if not apart.lines:
+    if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
@@ -69,7 +73,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]
     answer = Answer(
         question.text, "diy-dimension", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
-        ring=ring, quantities=told.quantities,
+        ring=ring, chains=matters.chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
 
@@ -87,7 +91,7 @@ def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, Rin
         lens = lens_side(thing, facts)
         if isinstance(lens, Missing) or lens.mount.id == body.mount.id:
             continue
-        setup = setup_of(lens, body, facts, question.f_number)
+        setup = setup_of(as_measured(lens, question), body, facts, question.f_number)
         ring = ring_to_make(setup, facts)
         turned = _turned(setup, knowledge) if ring.possible == "no" else None
         if turned is not None:

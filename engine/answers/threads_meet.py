@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
+from engine.answers.threads_told import of_pitch, threads_told
 from engine.answers.wording import trimmed
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Thread
-from grammar.atoms import key_of
 from grammar.questions import Question, Thing
 
 FILTERS = ("filter", "step-ring")
+NOT = "No,"
+OFTEN_HOME = "mostly goes home, a tight pair binds before it is,"
 COARSEST_FILTER_MM = 0.75  # pitch of filters up to about 82 mm
 # what becomes of a screw in a thread that is not its own
 _OUTCOMES = {
@@ -26,20 +29,19 @@ _OUTCOMES = {
 def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     """For the first two different threads named, at least one of them bare: yes or no, and why."""
     facts = knowledge.catalogue
-    told = thread_named(question.said("thread") or "", knowledge)
-    threads: list[Thread] = [told] if told is not None else []
-    bare = told is not None
-    things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
-    for thing in things:
-        name = thing.ids[0] if thing.ids else ""
+    threads = threads_told(question, knowledge)
+    bare = bool(threads)
+    for name in _named(question):
         if name in facts.threads:
             threads.append(facts.threads[name])
             bare = bare or not any(mount.thread == name for mount in facts.mounts.values())
-        elif thing.kind == "mount" and name in facts.mounts and facts.mounts[name].thread:
+        elif name in facts.mounts and facts.mounts[name].thread:
             threads.append(facts.threads[facts.mounts[name].thread or ""])
+    pitched = of_pitch(question, threads[0], knowledge) if len(threads) == 1 else None
+    threads += [pitched] if pitched is not None else []
     filters = [thread for thread in (_of_filter(thing, knowledge) for thing in question.adapters) if thread is not None]
     threads = list(dict.fromkeys([*filters, *threads]))
-    bare = bare or bool(filters)
+    bare = bare or bool(filters) or pitched is not None
     if len(threads) < 2 or not bare:
         return Told()
     one, other = threads[:2]
@@ -49,6 +51,15 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
         if is_known(thread.pitch_mm)
     )
     return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
+
+
+def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind the warning that the two threads named are not the same, where that is so."""
+    told = threads_meet(question, knowledge)
+    if not told.lines or not told.lines[0].text.startswith(NOT):
+        return answer
+    rows = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows)
 
 
 def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
@@ -68,22 +79,23 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     return best[1] if best is not None else None
 
 
-def thread_named(text: str, knowledge: Knowledge) -> Thread | None:
-    """The thread that goes by a name as typed."""
-    key = key_of(text)
-    threads = knowledge.catalogue.threads.values()
-    return next((one for one in threads if key in map(key_of, (one.designation, *one.aliases))), None) if key else None
+def _named(question: Question) -> list[str]:
+    """The ids of threads and mounts that are named, the likeliest of each thing; of a lone ring, that of its front."""
+    things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
+    rings = [thing.front[0] for thing in question.adapters if thing.front and not thing.rear]
+    return [*(thing.ids[0] for thing in things if thing.ids and thing.kind in ("mount", "thread")), *rings]
 
 
 def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:
-    mating = knowledge.joints.mating(one.id, other.id)
+    mating = knowledge.joints.meeting(one, other)
     names = f"{one.designation} and {other.designation}"
     if mating is None:
-        return f"No, {names} are too far apart to meet."
+        return f"{NOT} {names} are too far apart to meet."
     if mating.runs_home == "yes" and mating.outcome not in ("binds", "falls-through"):
         return f"Yes, {one.designation} {_OUTCOMES.get(mating.outcome, 'goes')} into {other.designation}: {mating.why}."
     outcome = _OUTCOMES.get(mating.outcome, mating.outcome.replace("-", " "))
-    return f"No, {names} are not the same: {one.designation} {outcome} in {other.designation} ({mating.why})."
+    outcome = OFTEN_HOME if mating.outcome == "binds" and mating.runs_home == "often" else outcome
+    return f"{NOT} {names} are not the same: {one.designation} {outcome} in {other.designation} ({mating.why})."
 
 
 def _how_told(one: Thread, other: Thread) -> str:

@@ -43,9 +43,12 @@ class Joints:
         """What happens when these two threads meet; None where they are too far apart to be tried."""
         key = (male, female)
         if key not in self._matings:
-            one, other = self._threads[male], self._threads[female]
-            self._matings[key] = mate(screw_of(one), screw_of(other), self.limits) if _near(one, other) else None
+            self._matings[key] = self.meeting(self._threads[male], self._threads[female])
         return self._matings[key]
+
+    def meeting(self, male: Thread, female: Thread) -> Mating | None:
+        """As `mating`, of threads that need not be in the facts."""
+        return mate(screw_of(male), screw_of(female), self.limits) if _near(male, female) else None
 
     def onward(self, mount_id: str) -> tuple[Joint, ...]:
         """What a part ending in this mount goes into."""

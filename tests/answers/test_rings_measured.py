@@ -1,0 +1,86 @@
+"""Rings and chains as they are told at the bench: by two mounts and a number, an error, what was read on paper."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import close, numbers
+
+
+def first(record):
+    return record["chains"][0]
+
+
+def error_mm(record):
+    told = first(record)["register_error_mm"]
+    return (told["least"] + told["greatest"]) / 2
+
+
+def pieces(record):
+    return [(piece["front"], piece["rear"]) for piece in first(record)["pieces"]]
+
+
+@pytest.mark.parametrize(
+    ("text", "error"),
+    [
+        ("measured the ltm-m ring 1.05. with the M to E at 9.8. does my 35 get the horizon", 0.05),
+        ("P6 to M42 (28.64), then M42 to EF (1.56). does a 180 P6 reach infinity", 0.1),
+        ("ltm 50 screwed into the 1mm 39-42 ring and that onto my M42>EF (1.46). furthest it sees sharp?", 17.66),
+        ("my t2-E ring calipers at 36.6 not 37.0, a 500 preset. does the moon come sharp", -0.4),
+        ("AR 135 held to an F dslr with a 1mm disc. can it focus far", 7.0),
+        ("seller says the C to E thing is dead flat, zero recess. i have a 75. does it reach infinity", 0.474),
+        ("K ring on E (apsc) came out 0.03 long. at f2.8 on a 28, does it lose infinity", 0.03),
+    ],
+)
+def test_rings_told_by_two_mounts_and_a_number_are_added_up(asked, text, error):
+    assert error_mm(asked(text)) == pytest.approx(error, abs=0.03)
+
+
+def test_a_metre_sign_before_an_arrow_is_a_mount(asked):
+    found = asked("how do i get an ltm 50 on an L body, i only have the 7.8 M-L ring")
+    assert first(found)["verdict"] == "infinity"
+    assert pieces(found) == [("ltm", "m-mount"), ("m-mount", "l-mount")]
+
+
+def test_what_is_owned_leads_on_to_what_is_lacking(asked):
+    found = asked("i already own FD to M, how do i get it on a Z camera")
+    assert pieces(found) == [("fd-mount", "m-mount"), ("m-mount", "z-mount")]
+
+
+def test_a_small_error_is_judged_before_it_is_mended(asked):
+    found = asked("adapter 0.02 too thick, 135 at f4 on full frame, do i care")
+    assert first(found)["verdict"] == "infinity"
+    assert found["text"].replace("> ", "").find("Hardly") < found["text"].find("take 0.02 mm off")
+
+
+@pytest.mark.parametrize(
+    ("text", "mount"),
+    [
+        ("paper test from the lug face on a small slr bayonet: 44.7. which mount?", "exakta-mount"),
+        ("held paper behind a nameless bayonet lens, 46 between lug and sharp window. which mount is it", "om-mount"),
+    ],
+)
+def test_a_length_beside_an_image_on_paper_is_a_register(asked, text, mount):
+    found = asked(text)
+    assert mount in [row["case"] for row in found["quantities"]["register_mm"]]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ['listing says "F mount 1961, register 40.5". is that my F mount', "is it F mount if the register is 40.5"],
+)
+def test_a_register_that_the_mount_named_has_not_is_spoken_against(asked, text):
+    told = " ".join(asked(text)["text"].split())
+    assert "F-mount has a register of 46.5 mm, not 40.5 mm" in told
+
+
+def test_a_bayonet_told_by_its_register_is_taken_for_that_mount(asked):
+    found = asked("something with a 27.8 bayonet to mft, which ring")
+    assert (8.55, 8.55) in [
+        (close(least), close(most)) for least, most in numbers(found, "ring_thickness_mm", "m-mount")
+    ] or (first(found)["pieces"][0]["front"] == "m-mount")
+
+
+def test_air_from_a_rear_to_the_sensor_is_told_without_a_ring(asked):
+    found = asked("rear of my ltm 35 is 12.5 behind the flange. is that safe on a mirrorless")
+    assert close(16.3) in [least for least, _ in numbers(found, "clearance_mm", "rear to sensor")]
