@@ -62,7 +62,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
-    plainly = said_back(text) or _warned_of(nearest)
+    plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features else None)
     likely = (
         {plainly: 1.0}
         if plainly is not None

@@ -19,18 +19,17 @@ from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
-from engine.answers.sheets import own_sheets
+from engine.answers.sheets import own_sheets, usual_sheets
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.targets import is_target, target_told
 from engine.answers.told_stack import is_drawn_out, with_stack
 from engine.answers.turning import as_turns, asks_turns, turned
-from engine.answers.wording import article, distance, ranged, small_mm, trimmed
+from engine.answers.wording import article, distance, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
-SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm"})  # fmt: skip
@@ -176,27 +175,7 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
         return Told()
     wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
     own = own_sheets(question, wanted)
-    if own.lines:
-        return own
-    lines, rows = [], []
-    for row in knowledge.catalogue.assumptions.values():
-        if not row.id.startswith(SHEET):
-            continue
-        name = row.id.removeprefix(SHEET).replace("-", " ")
-        each = ranged(row.value, lambda value: f"{trimmed(value, 3)} mm")
-        if wanted is None or wanted > 5:
-            lines.append(f"{name} {each} a layer")
-            rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
-            continue
-        layers = calibration.layer_count(Interval.exact(wanted), row.value)
-        if is_known(layers) and layers.greatest >= 1:
-            rows.append(Quantity("layer_count", layers, name))
-            lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
-    if not lines:
-        return Told()
-    lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= 5 else "Sheets at hand: "
-    tail = ". Better one sheet of the right brass than many. Cover the whole seat, flat and deburred."
-    return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
+    return own if own.lines else usual_sheets(question, wanted, knowledge)
 
 
 def _asked_back(question: Question) -> list[Line]:
