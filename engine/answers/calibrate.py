@@ -150,7 +150,9 @@ def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, seve
 
 def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
     """The same ring on another lens: the same shim, and the mark where infinity should then fall."""
-    lines = [Line("head", f"If the ring is the cause it is the same {small_mm(error)} for this lens.")]
+    by = small_mm(error)
+    text = f"If the ring is the cause it is the same {by} for this lens: a shim of {by} between lens and ring, or"
+    lines = [Line("head", f"{text} ring and body, on the whole seat.")]
     rows = [Quantity("shim_mm", Interval.exact(error))]
     for focal in focals(question):
         mark = Distances(focal, knowledge.catalogue).mark(-error)

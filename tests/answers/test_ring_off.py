@@ -7,7 +7,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
-from tests.answers.picture import close, flat, one
+from tests.answers.picture import close, flat, numbers, one
 
 
 @pytest.fixture(scope="module")
@@ -68,6 +68,6 @@ def test_the_same_ring_on_another_lens_has_the_same_error_though_the_mark_was_to
         "where would my 50 have it with this ring",
         "household foil, how many",
     )
-    assert one(other, "scale_mark_mm", "50 mm lens") == close(10742, rel=0.02)
+    assert numbers(other, "scale_mark_mm", "50 mm lens")[0] == close(10742, 10742, rel=0.02)
     assert "of household foil" in flat(foil)
     assert "drinks can" not in flat(foil)
