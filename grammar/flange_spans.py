@@ -14,6 +14,7 @@ _LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _ALONG: Final = frozenset(
     ["FILLER", "DET", "LETTER", "CUE", "MARK", "PREP", "VERB", "UNKNOWN", "TARGET", "MEASURE", "LIGHT"]
 )
+_BEHIND: Final = "behind"
 _REACH: Final = 5  # tokens from the one end to the other, and from either to the number
 
 
@@ -23,6 +24,11 @@ def with_flange_spans_told(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
+        behind = _behind_which(tokens, at)
+        if behind is not None:
+            out[behind] = tokens[behind].as_("KEYED", value=FLANGE, unit="mm")
+            out[behind + 1] = out[behind + 1].as_("CUE")
+            continue
         start = _seat_before(tokens, at)
         number = None if start is None else _number(tokens, start, at)
         if start is None or number is None:
@@ -31,6 +37,19 @@ def with_flange_spans_told(tokens: list[Token]) -> list[Token]:
         for n in range(start, at + 1):
             out[n] = out[n].as_("CUE") if out[n].kind == "MEASURE" else out[n]
     return out
+
+
+def _behind_which(tokens: list[Token], at: int) -> int | None:
+    """'image 17.5 behind the flange': the number right behind the image that says how far behind the seat it is."""
+    for place in range(at + 1, min(len(tokens) - 1, at + 1 + _REACH)):
+        token, after = tokens[place], tokens[place + 1]
+        if token.kind in _LENGTHS and not token.text.isalpha():
+            behind = after.kind == "MEASURE" and after.text.casefold().startswith(_BEHIND)
+            far = token.unit in ("", "mm", "cm") and _FAR[0] <= token.numbers[0] <= _FAR[1]
+            return place if behind and far else None
+        if token.kind not in _ALONG or token.kind == "MEASURE":
+            return None
+    return None
 
 
 def _is_end(token: Token, end: str) -> bool:

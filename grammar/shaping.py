@@ -39,6 +39,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
@@ -122,13 +123,21 @@ def _ringed(tokens: list[Token]) -> list[Token]:
 
 
 def _denied(tokens: list[Token]) -> list[Token]:
-    """'not rangefinder', 'not a zoom': what the lens is said not to be is no word for it."""
+    """'not rangefinder', 'not a zoom', 'not the 38 one': what a lens is said not to be is no word for it."""
     out: list[Token] = []
-    for token in tokens:
+    numbered_before = False
+    for at, token in enumerate(tokens):
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
+        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
+        numbered = word == "not" and token.kind in ("NUMBER", "LENGTH") and after in _STANDING_IN
+        stood_for = numbered_before and token.text.casefold() in _STANDING_IN
+        numbered_before = numbered
+        if numbered:
+            out = [one.as_("FILLER") if one in behind else one for one in out]
+        drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
+        out.append(token.as_("FILLER") if drop else token)
     return out
 
 

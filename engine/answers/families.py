@@ -79,6 +79,15 @@ def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
     return with_readings(answer, question, knowledge)
 
 
+def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What becomes of a lens that is identified on the body told beside it."""
+    if not question.bodies and len(question.lenses) < 1:
+        return answer
+    from engine.answers.identified_on import with_body
+
+    return with_body(answer, question, knowledge)
+
+
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """How the lens gets on the body, behind the answer, where both are told by their mounts."""
     named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
@@ -100,7 +109,7 @@ def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair),
-    (OF_THREADS, _threads),
+    (OF_THREADS, _threads), (("identify-mount",), _on_body),
 )  # fmt: skip
 
 
