@@ -10,8 +10,9 @@ _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
 _PITCHES: Final = (0.3, 2.0)  # mm
 _COUNTS: Final = (5.0, 10.0, 20.0)  # crests that are counted along a rule
 _SCREWS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_WIDE: Final = "wide"
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
-_BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD"])
+_BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
 _REACH: Final = 5  # tokens
 
@@ -29,6 +30,8 @@ def with_threads_told(tokens: list[Token]) -> list[Token]:
     wide = None if told else _width(out)
     if wide is not None:
         out[wide] = out[wide].as_("KEYED", value="diameter", unit="mm")
+        if wide + 1 < len(out) and out[wide + 1].text.casefold() == _WIDE:
+            out[wide + 1] = out[wide + 1].as_("CUE")
     return out
 
 
@@ -56,7 +59,7 @@ def _width(tokens: list[Token]) -> int | None:
         if token.kind != "NUMBER" or token.text.isalpha() or not _WIDTHS[0] <= token.numbers[0] <= _WIDTHS[1]:
             continue
         roughly = screw and token.text.casefold().endswith(_ROUGHLY)
-        after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
-        if (pitch or roughly) and after not in _OWN:
+        after = tokens[at + 1] if at + 1 < len(tokens) else Token("STOP", "", 0)
+        if (pitch or roughly) and (after.kind not in _OWN or after.text.casefold() == _WIDE):
             return at
     return None

@@ -27,6 +27,7 @@ def _values(desk: Desk, *turns: str) -> dict[str, str]:
         ("small brass screw, mic says 20.2, abt 36 to the inch. no idea", "20.2 mm x 36 tpi"),
         ("what mount is this, screw about 39-ish, 26 to the inch", "39 mm x 26 tpi"),
         ("10 ridges span 7.5mm, 42 across. what is it", "42 mm x 0.75 mm"),
+        ("twenty crests make 15, thread is 42 wide", "42 mm x 0.75 mm"),
         ("male thread 25.3 over the crests, ten of em make 7.9", "25.3 mm x 0.79 mm"),
     ],
 )
