@@ -198,8 +198,11 @@ class Desk:
 
         if question.intent == "compare" and question.sought is None:
             from engine.answers.earlier import between
+            from engine.answers.ranked import ranked
 
-            set_apart = between(question, talk.past, talk.rows, self.knowledge)
+            set_apart = ranked(question, talk.past, talk.rows, self.knowledge) or between(
+                question, talk.past, talk.rows, self.knowledge
+            )
             if set_apart is not None:
                 return set_apart
         if question.intent == "identify-mount":

@@ -143,6 +143,7 @@ class Talk:
         stays = (answer.question.follows and answer.intent in ASIDES) or (answer.intent == WORD and not named)
         if self.question is not None and (stays or answer.intent == NOT_OURS):
             self.reading = answer.reading
+            self.question = _of_named(self.question, answer.question)
             return
         before = self.question
         if before is not None and answer.draws_again:
@@ -189,6 +190,14 @@ class Talk:
 
     def forget(self) -> None:
         self.question, self.rows, self.reading, self.past = None, (), "", ()
+
+
+def _of_named(question: Question, aside: Question) -> Question:
+    """The question that goes on past an aside, about the lens that the aside named where that is another one."""
+    lenses = aside.lenses
+    if not any(lens.ids for lens in lenses) or lenses == question.lenses:
+        return question
+    return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
 
 
 def _with_factor(question: Question, answer: Answer) -> Question:

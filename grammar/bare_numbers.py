@@ -202,6 +202,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         # '65cm into 23': the same unit on both sides
         factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
+    if _is_size(tokens, at, told):
+        return token.as_("RATIO")
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
@@ -222,9 +224,16 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     return token
 
 
+def _is_size(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'mag 0.5', '0.25 magnification': beside the word for it a decimal that no stop is written like."""
+    token, beside = tokens[at], (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])
+    size = "." in token.text and 0.02 <= token.numbers[0] <= 10 and token.numbers[0] not in STOPS
+    return size and "how-big" in told and any(one.kind == "CUE" and one.text[:1].isalpha() for one in beside)
+
+
 def _is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
-    around = [token.text.casefold() for token in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])]
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
     return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
 
 

@@ -6,9 +6,9 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.about_lenses import lenses_of
-from grammar.adding import PLAN, added
+from grammar.adding import PLAN, added, with_rings_joined, with_stacked
 from grammar.flanges_told import flange_measured, is_unseated
-from grammar.going_on import WANTED, intent_of, is_close, went_on
+from grammar.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.hearing import Heard
 from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of
@@ -16,6 +16,7 @@ from grammar.only_told import without_lent
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.sticking import (
     circle_measured,
+    depth_wanted,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -31,6 +32,7 @@ from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _TERM: Final = "definition"
+_SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in crop mode'
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
@@ -53,11 +55,15 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = same_pieces(heard, built(heard, intent), before)
+    said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
+    said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
     again = lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
+    said = depth_wanted(heard, said, before)
+    said = with_rings_joined(with_stacked(heard, said, before), before)
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
@@ -104,6 +110,7 @@ def follow(heard: Heard, before: Question) -> Question:
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
+        topic=said.topic or (before.topic if intent == before.intent == _SET else None),
         known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
 

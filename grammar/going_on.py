@@ -10,6 +10,9 @@ from grammar.only_told import names_the_pair, only_tells
 from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
 
+LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
+_RANK: Final = "rank:"  # before the topic of an order that is asked for
+IDENTIFY: Final = "identify-mount"
 ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "gear-setting"])
 # what is asked anew where a follow-up only supposes something: 'what if I stop down', 'what if the ring is thinner'
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
@@ -50,6 +53,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
+    if is_left_so(heard, before):
+        return "why"
+    if ranked_by(heard) is not None:
+        return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
     if (told or (found is not None and found.told)) and not _asks(heard):
         # what was told of a thing puts the question of before anew
@@ -59,6 +66,12 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
     if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
         return before.intent  # 'no glass' after a list of what fits
+    if best == IDENTIFY and _is_to_be_seated(heard):
+        return "chain"
+    if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
+        return before.intent  # 'or stop down to what'
+    if _is_of_reach(heard, before):
+        return before.intent if before.intent == "hazard" else "diy-dimension"
     if best == COMPARE and _is_one_more(heard, before):
         return "chain" if before.intent in ASIDE else before.intent
     if _extends(heard, before):
@@ -83,6 +96,42 @@ def _is_remedy(heard: Heard, before: Question) -> bool:
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
     return before.intent == "hazard" and remedied and not told and not _asks(heard)
+
+
+def _is_of_reach(heard: Heard, before: Question) -> bool:
+    """'how far off the sensor is that' after how far the rear stands out: what is left before the sensor."""
+    things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    to_sensor = any(token.kind == "FRAME" for token in heard.line.tokens) and not heard.tells("coverage")
+    asked = any(heard.tells(cue) for cue in ("held-at", "how-far", "how-close", "how-much"))
+    return before.said("rear_reach") is not None and to_sensor and asked and not things
+
+
+def _is_to_be_seated(heard: Heard) -> bool:
+    """'61 mm to the image, what goes between it and an E': a distance told beside a body is to be filled, not named."""
+    told = "flange_to_image" in heard.readings.values
+    return told and any(part.has_mount for part in heard.cast.bodies) and not heard.tells("identify")
+
+
+def ranked_by(heard: Heard) -> str | None:
+    """'which is thinner', 'cheapest of the three': by what the ways just told are ordered; None where it asks else."""
+    ranks = [cue.tells.removeprefix(_RANK) for cue in heard.cues if cue.tells.startswith(_RANK)]
+    cast = heard.cast
+    named = (*cast.lenses, *cast.bodies, *(one for one in cast.pieces if not one.is_bare))
+    several = (
+        heard.tells("which")
+        or heard.tells("better")
+        or heard.tells("pick:all")
+        or heard.tells("pick:both")
+        or heard.tells("what-is")
+    )
+    told = heard.readings.values.keys() - {"numbers"} or heard.readings.distance_mm is not None
+    return ranks[0] if ranks and several and not (named or told) else None
+
+
+def is_left_so(heard: Heard, before: Question) -> bool:
+    """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
+    told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
+    return before.intent in _SHIMMED and heard.tells("left-so") and not told and not heard.tells("which-stop")
 
 
 def _asks(heard: Heard) -> bool:

@@ -146,7 +146,8 @@ def _made(tokens: list[Token], at: int) -> bool:
     ends = after is None or after.kind in ("STOP", "JOIN", "PREP", "VERB")
     if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
         return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
-    return ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM")
+    alone = tokens[at - 2].kind == "STOP" and (after is None or after.kind == "STOP")  # '... a ring. kestrel e. ok?'
+    return alone or (ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM"))
 
 
 def _of_bodies(tokens: list[Token]) -> bool:

@@ -11,6 +11,7 @@ from grammar.written import Literal, Make
 
 _REACH: Final = 16  # characters from its first that a literal has a digit within
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
+_ISH: Final = r"(?:-?ish)?"
 _END: Final = r"(?![^\W_])"
 _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
@@ -30,6 +31,10 @@ _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
     r"(?!(?<=\sm)\s?(?:-|-?>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
 )
+
+# and tight before a dash or an arrow that leads to another: 'the 7.8 M-L ring'
+_NOT_LINKED: Final = r"(?!(?-i:(?<=\sM))\s?(?:->?|=>|>|to\s)\s?(?-i:[A-Z])[A-Za-z0-9]{0,2}\b)"
+_OF_MOUNT: Final = _NOT_MOUNT + _NOT_LINKED
 
 
 def literal_at(line: str, at: int) -> Literal | None:
@@ -62,6 +67,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:\s?(?:tpi|unf?|un2a))?{_END}", made.thread_inch,
     ),
     ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", made.thread_mixed),
+    ("m", rf"m(?P<d>\d\d)\s?x\s?(?P<t>2[4678]|3[26]|40){_END}", made.thread_mixed),
     ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
     (
         "0t",
@@ -124,7 +130,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}", made.length),
+    (
+        "0.",
+        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_OF_MOUNT}",
+        made.length,
+    ),
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
@@ -153,5 +163,5 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("#", rf"#\s?(?P<n>\d+){_END}", made.one("ORDINAL")),
     ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", made.one("ORDINAL")),
     ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", made.fraction),
-    ("-0.", rf"(?P<n>-?{_NUM})(?:\s?-?ish)?{_END}(?!\.\d)", made.one("NUMBER")),
+    ("-0.", rf"(?P<n>-?{_NUM}){_ISH}{_END}(?!\.\d)", made.one("NUMBER")),
 )  # fmt: skip

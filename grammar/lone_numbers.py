@@ -21,8 +21,10 @@ from grammar.questions import OFF, Question
 from grammar.tokens import Token
 from grammar.written import SHAPES, STOPS
 
-_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP"])
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again"])
+_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
+_IDLE: Final = frozenset(
+    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved"]
+)
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
@@ -32,9 +34,12 @@ _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same to
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _LENS: Final = "focal"
 _STOP: Final = "stop"
+_RING: Final = "ring"
+_TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
+_MOST_COUNTED: Final = 4  # tubes
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -56,8 +61,8 @@ def _is_focal(number: float) -> bool:
 _ROLES: Final = (
     Role(_LENS, "{} mm lens", _is_focal),
     Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
-    Role("tube", "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role("ring", "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role(_TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
+    Role(_RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
     Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
     Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
@@ -73,7 +78,7 @@ _ROLES: Final = (
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
-    token = _alone(heard)
+    token = _alone(heard, before)
     if token is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
@@ -104,12 +109,14 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
     return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
 
 
-def _alone(heard: Heard) -> Token | None:
+def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
     if len(rest) == 2 and rest[1].kind == "LENS":
         rest = rest[:1]
-    if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH") or rest[0].text.isalpha():
+    if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
+        return None
+    if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
@@ -136,14 +143,22 @@ def _is_no_stop(token: Token) -> bool:
 
 def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
+    if not _is_set(token, heard) and _is_one_of_several(number, before):
+        return f"{number:g} mm extension tube"
     old = dict(_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+    if heard.tells("engraved"):
+        old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
+    if heard.tells("adding") or token.text.isalpha():
+        old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
         role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
         for role in _ROLES
-        if role.name in far and role.fits(number) and (role.metric or token.kind == "NUMBER")
+        if role.name in far
+        and (role.fits(number) or _is_as_whole(role, number, old))
+        and (role.metric or token.kind == "NUMBER")
     }
     shown = {name: distance for name, distance in shown.items() if distance <= _FAR}
     if not shown:
@@ -155,6 +170,22 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
+
+
+def _is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def _may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
+
+
+def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    return role.name == _RING and old[_RING] == int(old[_RING]) and 0.5 <= number <= 150
 
 
 def _points(token: Token, heard: Heard, role: Role) -> bool:
@@ -185,10 +216,10 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
     for piece in before.adapters:
         length = piece.thickness_mm
         if length is not None and length[0] == length[1]:
-            yield "tube" if piece.piece in DRAWN else "ring", length[0]
+            yield _TUBE if piece.piece in DRAWN else _RING, length[0]
     drawn = _number(before.said("extension"))
     if drawn is not None:
-        yield "tube", drawn
+        yield _TUBE, drawn
     if before.distance_mm is not None:
         yield "distance", before.distance_mm / _METRE
     for key, unit in (("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),

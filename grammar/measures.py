@@ -14,15 +14,17 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
+_PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore"])
+_MOST_METRES: Final = 250.0  # of a bare number on a scale
+_PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
 _LEAST_CRESTS: Final = 5  # that are counted along a rule
 _PITCHES: Final = (0.3, 2.0)  # mm
-_MARK: Final = "mark"
 _BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
@@ -35,7 +37,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             token = out[at] = token.as_("CUE")
         if token.kind == "MEASURE" and token.value == "size":
             # 'the thread measures 15.8': a width; of a ring it is the length
-            if any(one.kind == "PIECE" for one in out[:at]):
+            if any(one.kind in _PIECES for one in out[:at]):
                 target = _before_which(out, at, "thickness")
                 if target is not None and "." in out[target].text and not _has_length(out[:at]):
                     out[target] = _of_ring(out, target)
@@ -139,7 +141,7 @@ def _is_plausible(word: Token, number: float) -> bool:
 
 def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
-    last = max(n for n, token in enumerate(tokens) if token.kind == "PIECE")
+    last = max(n for n, token in enumerate(tokens) if token.kind in _PIECES)
     return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
 
 
@@ -149,7 +151,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
     for n, token in enumerate(tokens[at + 1 :], start=at + 1):
         if token.kind == "STOP":
             return None
-        piece = piece or token.kind == "PIECE"
+        piece = piece or token.kind in _PIECES
         if piece and token.kind in _LENGTHS and "." in token.text:
             return n
     return None
@@ -194,6 +196,9 @@ def _counted(tokens: list[Token]) -> list[Token]:
         found = _beside(tokens, at + 1, 1)
         found = found if found is not None else _beside(tokens, at - 2, -1)
         found = found if found is not None else _whole_beside(tokens, at + 1, number)
+        if found is None and number in _PER_INCH and token.kind == "MOUNTWORD":
+            tokens[at - 1] = count.as_("PITCH", value=f"{number:g} tpi", numbers=(25.4 / number,), unit="tpi")
+            tokens[at] = token.as_("CUE")  # '1 inch across, 32 threads'
         if found is None or number < 1 or number != int(number):
             continue
         pitch = tokens[found].numbers[0] / number
@@ -250,9 +255,8 @@ def _whole_beside(tokens: list[Token], at: int, count: float) -> int | None:
 
 
 def _keyed(token: Token, key: str) -> Token:
-    """The length as what it measures; a bare number on a focus scale counts metres."""
-    if key == _MARK and not token.unit and token.kind == "NUMBER":
-        return token.as_("KEYED", value=key, numbers=(token.numbers[0] * 1000.0,), unit="m")
+    if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 

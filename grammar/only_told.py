@@ -7,10 +7,14 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question
+from grammar.rows_of_mounts import HELD
 
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "calipers", "means"])  # cues that ask for nothing
+_IDLE: Final = frozenset(
+    ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands"]
+)  # cues that ask for nothing
 _SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
+_IT: Final = "it"
 _ITS: Final = frozenset(["the", "its"])
 
 
@@ -36,12 +40,42 @@ def _opens_with_and(heard: Heard) -> bool:
     return first is not None and first.kind == "JOIN"
 
 
-def without_lent(heard: Heard, before: Question) -> Heard:
-    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring."""
+def with_ring_held(heard: Heard, before: Question) -> Heard:
+    """'I already own M42 to K' after an M42 lens on an E body: a ring at hand, which names neither of the two anew."""
     cast = heard.cast
+    if not (heard.tells(HELD) and len(cast.lenses) == len(cast.bodies) == 1 and not cast.pieces):
+        return heard
+    front, rear = cast.lenses[0], cast.bodies[0]
+    bare = all(len(one.mounts) == 1 and one.noun.head is None and not one.focal for one in (front, rear))
+    if not bare or rear.noun.role != "to" or not _touches(front.mounts[0].ids, rear.mounts[0].ids, before):
+        return heard
+    ring = replace(front, sort="piece", piece="adapter", mounts=[*front.mounts, *rear.mounts])
+    return replace(heard, cast=replace(cast, lenses=[], bodies=[], pieces=[ring]))
+
+
+def _touches(front: tuple[str, ...], rear: tuple[str, ...], before: Question) -> bool:
+    """Whether a ring takes the lens that is spoken of or fits the body that is."""
+    lenses, bodies = {id_ for one in before.lenses for id_ in one.ids}, {id_ for b in before.bodies for id_ in b.ids}
+    return bool(lenses and bodies) and bool(lenses & set(front) or bodies & set(rear))
+
+
+def without_lent(heard: Heard, before: Question) -> Heard:
+    """'no, the F ring' between a lens and a body that are known: its mount is that of neither, but which ring.
+
+    So it is with both mounts of a ring that takes the lens or fits the body.
+    Nor is 'I put it on with an M42 to E ring' said of another lens than the one spoken of.
+    """
+    cast = heard.cast
+    if _of_it(heard, before):
+        cast = replace(cast, lenses=[part for part in cast.lenses if not part.by_piece])
+        heard = replace(heard, cast=cast)
     lent = [part for part in (*cast.lenses, *cast.bodies) if part.by_piece]
     known = any(one.ids for one in before.lenses) and any(one.ids for one in before.bodies)
-    if not known or len(lent) != 1 or any(piece.is_host for piece in cast.pieces):
+    between = [one for one in cast.pieces if len(one.mounts) > 1]
+    fitting = (
+        len(lent) == 2 and len(between) == 1 and _touches(between[0].mounts[0].ids, between[0].mounts[-1].ids, before)
+    )
+    if not known or not (len(lent) == 1 or fitting) or any(piece.is_host for piece in cast.pieces):
         return heard
     kept = {side: [part for part in getattr(cast, side) if part not in lent] for side in ("lenses", "bodies")}
     return replace(heard, cast=replace(cast, **kept))
@@ -59,6 +93,11 @@ def mount_kept(heard: Heard, before: Question) -> Heard:
         return heard
     rest = [] if lens.by_piece else [replace(lens, mounts=[])]
     return replace(heard, cast=replace(cast, lenses=rest))
+
+
+def _of_it(heard: Heard, before: Question) -> bool:
+    """Whether 'it' is said, of a lens that is known."""
+    return any(one.ids for one in before.lenses) and any(token.value == _IT for token in heard.line.tokens)
 
 
 def of_talk(heard: Heard) -> bool:

@@ -28,12 +28,12 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_parted(tokens)
     if told & _CLOSE:
         out = _with_sums_told(out)
-    if _SPACER_CUE in told:
-        _with_washers_told(out)
+    _with_washers_told(out, told)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
             at += _told_twice(out, at)
+            at += _lens_beside(out, at)
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
         elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
@@ -56,14 +56,19 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def _with_washers_told(tokens: list[Token]) -> None:
+def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
     if any(one.kind == "PIECE" for one in tokens):
         return
+    for at in range(len(tokens) - 1):
+        between = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "between"
+        if between and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+            tokens.insert(at + 1, Token("PIECE", "ring", tokens[at].column, "adapter"))  # 'a 3 mm gap between ...'
+            return
     for at in range(1, len(tokens) - 1):
         sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
         placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
-        if tokens[at].kind == "CUE" and sized and placed:
+        if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
             tokens[at] = tokens[at].as_("PIECE", value="adapter")
 
 
@@ -139,6 +144,17 @@ def _told_twice(out: list[Token], piece: int) -> int:
     return 1
 
 
+def _lens_beside(out: list[Token], piece: int) -> int:
+    """'50mm 10mm tube, mag?': the first of two lengths is that of the lens; gives how many tokens were put in."""
+    before = out[max(0, piece - 2) : piece]
+    metric = len(before) == 2 and all(one.kind == "LENGTH" and one.unit == "mm" for one in before)
+    if not metric or out[piece].text.casefold().endswith("s") or any(one.kind in ("FOCAL", "COMBO") for one in out):
+        return 0
+    out[piece - 2] = before[0].as_("FOCAL")
+    out.insert(piece - 1, Token("JOIN", ",", before[1].column, ","))
+    return 1
+
+
 def _without_of(out: list[Token], piece: int) -> int:
     """'5 mm of spacer', '2 mm of thin rings': a spacer of 5 mm; gives where what describes the piece ends."""
     if piece > 2 and out[piece - 1].kind == "MEASURE" and out[piece - 2].value == "of":
@@ -187,8 +203,8 @@ def _told_behind(out: list[Token], piece: int) -> None:
     lengths: list[int] = []
     at = piece + 1
     of = at + 1 < len(out) and out[at].value == "of" and _is_bare(out[at + 1])
-    if of:
-        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26
+    if of or _opens_row(out, piece):
+        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
     while at < len(out) and (_is_bare(out[at]) or (lengths and out[at].kind in _BETWEEN) or out[at].kind == "MARK"):
         if _is_bare(out[at]):
             lengths.append(at)
@@ -200,6 +216,17 @@ def _told_behind(out: list[Token], piece: int) -> None:
         _as_row(out, lengths)
     elif lengths and of and not out[piece].text.casefold().endswith("s"):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _opens_row(out: list[Token], piece: int) -> bool:
+    """Whether a row of numbers to the end of what is said follows a comma behind several pieces."""
+    several = out[piece].text.casefold().endswith("s") and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
+    if not several or not (_is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
+        return False
+    row = piece + 2
+    while row < len(out) and (_is_bare(out[row]) or out[row].kind == "JOIN"):
+        row += 1
+    return row >= len(out) or out[row].kind in ("STOP", "CUE")
 
 
 def _is_range(out: list[Token], at: int) -> bool:

@@ -22,6 +22,7 @@ AND: Final = " and "  # between several of them in a topic
 ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 
 
+BY_REGISTER: Final = "assumed by register"  # trait of a lens that has another mount than it is named by
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 # a thickness said so is not that of the ring, but by how much it is off

@@ -62,21 +62,22 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     if before is not None:
         from grammar.answering import completed
         from grammar.followups import follow
+        from grammar.going_on import LEFT
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
-        from grammar.only_told import mount_kept
+        from grammar.only_told import mount_kept, with_ring_held
         from grammar.word_again import word_again
 
         reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
-        heard = mount_kept(heard, before)
+        heard = with_ring_held(mount_kept(heard, before), before)
         said, heard = heard, spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
             if heard is not said:
                 followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
-            went_on = followed.intent == before.intent
+            went_on = followed.intent == before.intent or followed.topic == LEFT
             return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
     question = question_of(heard)
     if question is None:

@@ -28,7 +28,7 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
         if out[at].kind == out[at + 2].kind == "MOUNT" and out[at].ids != out[at + 2].ids:
             if _is_headed(out, at) and _is_thickness(out, at - 1):
                 out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")
-            elif _leads(link):
+            elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
                 at += _as_ring(out, at)
         at += 1
     return out
@@ -37,6 +37,8 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
 def _heads_behind(tokens: list[Token]) -> list[Token]:
     """'ring k -> x', 'adapter: M42 to E': the word for the ring goes behind its mounts."""
     for at in range(len(tokens) - 3):
+        if _parts_its_mounts(tokens, at):
+            tokens[at + 1 : at + 4] = [tokens[at + 2], tokens[at + 3], tokens[at + 1]]
         if tokens[at].kind != "PIECE" or tokens[at].value != _RING or tokens[at].text.casefold().endswith("s"):
             continue
         first = at + 1 + (tokens[at + 1].kind == "MARK")
@@ -48,6 +50,14 @@ def _heads_behind(tokens: list[Token]) -> list[Token]:
         if after is None or after.kind not in _HEADS:
             tokens[at : first + 3] = [*pair, tokens[at].as_("PIECE", column=pair[2].column)]
     return tokens
+
+
+def _parts_its_mounts(tokens: list[Token], at: int) -> bool:
+    """'my P6 ring to M42': the word for the ring stands between its two mounts."""
+    row, after = tokens[at : at + 4], tokens[at + 4] if at + 4 < len(tokens) else None
+    kinds = [one.kind for one in row] == ["MOUNT", "PIECE", "PREP", "MOUNT"]
+    ring = kinds and row[1].value == _RING and _leads(row[2]) and row[0].ids != row[3].ids
+    return ring and (after is None or after.kind not in _HEADS) and not (at and tokens[at - 1].kind == "PREP")
 
 
 def _as_ring(tokens: list[Token], at: int) -> int:

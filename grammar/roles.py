@@ -49,7 +49,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     route(parts)
     share_heads(parts)
     told_of_lens(parts)
-    parts = paired(parts)
+    parts = paired(parts, told)
     house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
@@ -114,6 +114,8 @@ def _is_extender(cast: Cast, part: Part, token: Token, before: Part | None) -> b
         return True
     if not _EXTENDS[0] <= token.numbers[0] <= _EXTENDS[1] or cast.told & _MAGNIFIED or part.noun.role == "at":
         return False
+    if any(one.piece in OPTICAL for one in (*cast.without, *cast.pieces)):
+        return True  # 'without the 2x converter, 1.4x instead'
     added = (
         before is not None
         and before.sort in ("lens", "length", "piece")
@@ -178,10 +180,18 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     told = part.mounts or part.named  # a lens by itself, no more said of the one before
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
-    if described and before is cast.lenses[-1]:
+    apposed = bool(cast.lenses) and before is cast.lenses[-1] and _is_apposed(before, part)
+    if apposed or (described and before is cast.lenses[-1]):
         merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)
+
+
+def _is_apposed(lens: Part, part: Part) -> bool:
+    """'a 16 mm projector lens, 50mm f1.2': behind a comma stands the focal length of the one lens."""
+    bare = part.noun.head is None and not (part.mounts or part.kinds or part.traits or part.named or part.count)
+    open_ = bool(lens.kinds) and lens.focal is None and not lens.count and not lens.zoom
+    return bare and open_ and part.focal is not None and part.noun.join == "," and not part.noun.role
 
 
 def _is_focal_alone(part: Part) -> bool:

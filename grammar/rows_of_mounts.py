@@ -7,12 +7,14 @@ from typing import Final
 from grammar.casting import Part
 
 _TOWARDS: Final = frozenset(["on", "to"])
+HELD: Final = "held"  # what a cue tells where a thing is one's own
 
 
-def paired(parts: list[Part]) -> list[Part]:
+def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
     """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
     out: list[Part] = []
-    for part in linked(parts):
+    parts = linked(parts)
+    for at, part in enumerate(parts):
         last = out[-1] if out else None
         joined = (
             last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
@@ -29,12 +31,18 @@ def paired(parts: list[Part]) -> list[Part]:
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
             continue
-        if last.noun.join or not any(one.has_mount for one in out[:-1]):
+        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in parts[at + 1 :])
+        if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
             out.append(part)
             continue
         last.sort, last.piece = "piece", "adapter"
         last.mounts.extend(part.mounts)
     return out
+
+
+def _are_bare(*parts: Part) -> bool:
+    """Whether each is a mount and nothing else: 'I already own FD to M, now I have a Z camera'."""
+    return all(one.noun.head is None and not (one.focal or one.kinds or one.f_number or one.formats) for one in parts)
 
 
 def linked(parts: list[Part]) -> list[Part]:

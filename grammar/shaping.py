@@ -78,7 +78,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in tokens if token.kind != "DET"]
     tokens = _limited(tokens)
     tokens = _settings(tokens)
-    tokens = tailed(tokens)
+    tokens = tailed(tokens, told)
     tokens = _placed(tokens)
     tokens = _joined(tokens)
     return Shaped(tuple(tokens), tuple(skipped))

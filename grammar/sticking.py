@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from itertools import pairwise
+from math import log
 from typing import Final
 
 from engine.base.compact import replace
@@ -30,6 +31,8 @@ _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why"
 _OF_RING: Final = frozenset(["thickness", OFF])
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
+_DEEP: Final = "depth-of-field"
+_SHIM: Final = "shim-calibration"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
@@ -81,8 +84,10 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     if not (heard.tells("same") or heard.tells("one-ring") or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
+    others = {id_ for part in (*heard.cast.bodies, *heard.cast.lenses) if part.is_host for id_ in part.mounts[0].ids}
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
+        stood = [one for one in stood if not one.rear or not others or set(one.rear) & others]
         out += stood if stood and is_open(piece) else [piece]
     return said.with_(adapters=tuple(out))
 
@@ -109,10 +114,21 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
-    if token.kind != "RANGE" and (part.noun.role != "with" or before.adapters[at].thickness_mm is None):
+    held = before.adapters[at].thickness_mm
+    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
         return None
+    if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
+        return None  # 'and a 100' after a helicoid of 17 to 31 mm
     changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
     return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:
+    """Whether a length is nearer in ratio to the focal length of before than to a piece that cannot be so long."""
+    focal = before.lenses[0].focal_length_mm if before.lenses else None
+    if held[0] < held[1] and held[0] <= number <= held[1]:
+        return False
+    return focal is not None and abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
 
 
 def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -150,6 +166,14 @@ def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
     if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
         return None
     return told if float(told[1]) not in STOPS or pieces else None
+
+
+def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
+    """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
+    away, told = before.distance_mm, said.distance_mm
+    if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
+        return said
+    return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
 
 
 def circle_measured(heard: Heard, before: Question) -> str | None:
@@ -223,6 +247,8 @@ def _overtaken(said: Question) -> frozenset[str]:
         return _FILLED | {"extension"}
     keys = {key for key, _ in said.values}
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
+    if said.distance_mm is not None and said.intent == _SHIM:
+        timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

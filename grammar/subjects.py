@@ -16,6 +16,7 @@ from grammar.subject_words import EMPTY, Classes, stem_of, stems, words_of
 
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
+WHOLLY: Final = 1.05  # a word that is all of a phrase is more surely meant than one that is a part of it
 STREWN: Final = 0.5  # how much words count that share no phrase with others of the question
 NAMED: Final = 0.6  # how much a word with a figure in it counts
 RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
@@ -111,6 +112,8 @@ class Subjects:
                 whole = sum(self._rare[one] for one in phrase)
                 there = sum(self._rare[one] for one in both)
                 score += there * there / whole * TOGETHER
+            elif both == phrase:
+                score *= WHOLLY
             if score > best:
                 best, held = score, both
         return best + STREWN * sum(rare[one] for one in shared - held)

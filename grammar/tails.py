@@ -12,10 +12,11 @@ MODIFIERS: Final = frozenset(
     ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
      "STRANGE", "HEADMOD", "NAMED", "CROP"]
 )  # fmt: skip
+_KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
-def tailed(tokens: list[Token]) -> list[Token]:
+def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
@@ -30,7 +31,10 @@ def tailed(tokens: list[Token]) -> list[Token]:
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
-            if back < len(out) - 1 and out[-1].value == "," and _has_its_own(out, back, tokens[at:]):
+            behind_comma = back < len(out) - 1 and out[-1].value == ","
+            # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
+            known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
+            if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
                 out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
                 continue
             if (out[back].kind in HEADS or out[back].kind == "TAIL") and not stop_of_piece:

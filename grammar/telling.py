@@ -26,7 +26,9 @@ _SPEAKING: Final = frozenset(
         "diy-dimension",
     ]
 )
-_SIDE_BY_SIDE: Final = frozenset(["look-alike", "identify-mount", "definition"])
+_IDENTIFY: Final = "identify-mount"
+_SIDE_BY_SIDE: Final = frozenset(["look-alike", _IDENTIFY, "definition"])
+_TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
@@ -57,9 +59,10 @@ def built(heard: Heard, intent: str) -> Question:
     lenses, bodies = cast.lenses, cast.bodies
     if intent in _SIDE_BY_SIDE:
         lenses = [*lenses, *cast.denied]
-    settled = intent == "identify-mount" and any(part.focal and part.has_mount_or_kind for part in lenses)
+    settled = intent == _IDENTIFY and any(part.focal and part.has_mount_or_kind for part in lenses)
     if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
-        lenses, bodies = [*lenses, *bodies], []
+        goal = [part for part in bodies if intent == _IDENTIFY and lenses and part.noun.role in _TOWARDS]
+        lenses, bodies = [*lenses, *(part for part in bodies if part not in goal)], goal  # '..., into MFT' is where to
     if intent == "list-fits":
         lenses, bodies = _for_list(heard, lenses, bodies)
     stop = readings.f_number

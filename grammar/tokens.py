@@ -117,6 +117,8 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     word = lexicon.words.word_at(runs, at) if atom.is_word else None
     signed = atom.text == "-" and at > 0 and not line[atom.start - 1].isspace()
     literal = None if signed else literal_at(line, atom.start)
+    if name and name[0].kind == "adapter" and name[1] == at + 1 and "-" in name[0].phrase:
+        name = None  # 'qbmm' is a mount misspelt, not the ring from QBM to M by its id
     if name and name[1] > at + 1:
         last = literal_at(line, atoms[name[1] - 1].start)
         if last is not None and last.end > atoms[name[1] - 1].end:

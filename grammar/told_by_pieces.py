@@ -22,6 +22,7 @@ def told_by_pieces(cast: Cast) -> None:
         return
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
+    _for_another_lens(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -83,6 +84,20 @@ def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
         cast.lenses[0].mounts.extend(body.mounts)
     elif lens is not None:
         lens.mounts.extend(body.mounts)
+
+
+def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
+    """'have M-X, need it for FD': what a ring that ends on a modern body is wanted for is the lens."""
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    joining = [part for part in pieces if len(part.mounts) == 2]
+    if body is None or len(joining) != 1 or len(pieces) != 1 or any(part.has_mount for part in cast.lenses):
+        return
+    ends = {mount.ids[0] for mount in joining[0].mounts}
+    wanted = body.was_mount and not body.is_host and body.noun.role == "for"
+    if wanted and body.mounts and body.mounts[0].ids[0] not in ends:
+        cast.bodies.clear()
+        body.sort = "lens"
+        cast.lenses.append(body)
 
 
 def _ends(pieces: list[Part]) -> tuple[Part, Part]:

@@ -186,7 +186,7 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
         return ()
     named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
     which = next((one for one in picks if one != "all"), picks[0])
-    if which == "both" and not _are_two_lenses(before, known):
+    if which == "both" and (_counts_pieces(heard) or not _are_two_lenses(before, known)):
         return ()  # 'with both' after two tubes
     if which in ("all", "both"):
         if heard.weighed.best == COMPARE:
@@ -203,6 +203,12 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
     if len(ranked) < 2:
         return ()
     return (pool[(min if end == "least" else max)(ranked)[1]],)
+
+
+def _counts_pieces(heard: Heard) -> bool:
+    """'both tubes': what is counted is named beside it."""
+    at = [cue.column for cue in heard.cues if cue.tells == f"{_PICK}both"]
+    return any(piece.noun.column in at for piece in heard.cast.pieces)
 
 
 def _are_two_lenses(before: Question, known: tuple[Thing, ...]) -> bool:

@@ -13,8 +13,12 @@ _WANTED: Final = frozenset(
 _METRES: Final = frozenset(["m", "ft", "cm", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end
+_NEAR_END: Final = "end-near"  # and what a word tells that leads to the near end, or to the far one
+_FAR_END: Final = "end-far"
+_SET: Final = frozenset(["zone-wanted", "which-stop", "after-depth-of-field"])  # two bare numbers are metres here
 _LINKS: Final = frozenset(["to", "and", "-"])
 _BEYOND: Final = frozenset(["onwards", "onward", "and beyond", "beyond", "and up", "and further"])
+_HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MEASURE", "MOUNT"])  # of which a number before them is
 _MOST_BARE: Final = 100.0  # a larger number without a unit is no distance in metres
 _LEAST_MM: Final = 100.0
 
@@ -28,11 +32,13 @@ def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
         _goes_on(tokens, at) or (stopped and (found := _zone(tokens, at, far)) is not None and found[1] == inf)
         for at in range(len(tokens))
     )
+    if "iris" in told or told & _WANTED:
+        tokens = _with_ends_named(tokens, cues)
     if not (told & _WANTED or open_ended):
         return tokens
     out = list(tokens)
     for at, token in enumerate(out):
-        found = _zone(out, at, far)
+        found = _zone(out, at, far) or (_bare_zone(out, at) if told & _SET else None)
         if found is not None:
             near, distant, end = found
             out[at : end + 1] = [token.as_("KEYED", value="zone", numbers=(near, distant), unit="m")]
@@ -76,6 +82,46 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
     if ends[0] is None or ends[1] is None or ends[0] >= ends[1]:
         return None
     return ends[0], ends[1], end
+
+
+def _with_ends_named(tokens: list[Token], cues: tuple[Cue, ...]) -> list[Token]:
+    """'near limit 2 m, far 5 m': each end behind the word for it; they become one KEYED zone."""
+    near, far = (_led_to(tokens, cues, end) for end in (_NEAR_END, _FAR_END))
+    if near is None or far is None or near == far:
+        return tokens
+    unit = next((tokens[at].unit for at in (far, near) if tokens[at].unit in _METRES), "m")
+    ends = _mm(tokens[near], unit), _mm(tokens[far], unit)
+    if ends[0] is None or ends[1] is None or ends[0] >= ends[1]:
+        return tokens
+    first, last = min(near, far), max(near, far)
+    zone = tokens[first].as_("KEYED", value="zone", numbers=(ends[0], ends[1]), unit="m")
+    named = [one.as_("CUE") if one.value == "nearest" else one for one in tokens[:first]]
+    return [*named, zone, *tokens[last + 1 :]]
+
+
+def _led_to(tokens: list[Token], cues: tuple[Cue, ...], end: str) -> int | None:
+    """Where the length stands that a word leads to; None where it leads to another thing."""
+    for cue in cues:
+        if cue.tells != end:
+            continue
+        behind = [at for at, one in enumerate(tokens) if one.column > cue.end and one.kind not in _PASSED]
+        if behind and tokens[behind[0]].kind in ("LENGTH", "NUMBER") and not tokens[behind[0]].text.isalpha():
+            return behind[0]
+    return None
+
+
+def _bare_zone(tokens: list[Token], at: int) -> tuple[float, float, int] | None:
+    """'sharp from 1.5 to 4': two bare numbers joined are metres, where nothing else says what they are."""
+    three = tokens[at : at + 3]
+    if [one.kind for one in three] != ["NUMBER", "PREP", "NUMBER"] or three[1].value != "to":
+        return None
+    after = tokens[at + 3] if at + 3 < len(tokens) else None
+    if any(one.text.isalpha() or one.unit for one in (three[0], three[2])) or (after and after.kind in _HEADS):
+        return None
+    ends = _mm(three[0], "m"), _mm(three[2], "m")
+    if ends[0] is None or ends[1] is None or not 0 < ends[0] < ends[1]:
+        return None
+    return ends[0], ends[1], at + 2
 
 
 def _goes_on(tokens: list[Token], at: int) -> bool:

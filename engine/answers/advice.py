@@ -30,14 +30,18 @@ def named_or_near(
     mounts = _mounts_named(question)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
+
+    def fits(advice: Advice) -> bool:
+        return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
+
     said, prior = asked_about(question), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
         said = f"{said} {prior.text}"  # what it is to make safe was told before
-    near = nearest(said, knowledge.catalogue, most, least, question.intent)
+    near = nearest(said, knowledge.catalogue, most, least, question.intent, fits)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
-        near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent)
+        near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
     ids += [advice.id for advice in near]
@@ -45,7 +49,7 @@ def named_or_near(
     first = FIRST_OF.get(question.intent)
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
-    return [row for row in rows if not (row.mounts and mounts) or mounts & set(row.mounts)][:most]
+    return [row for row in rows if fits(row)][:most]
 
 
 def _mounts_named(question: Question) -> set[str]:

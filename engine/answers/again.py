@@ -34,9 +34,12 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
-    if answer.lines != last.lines or key_of(answer.text) == key_of(last.text):
+    if key_of(answer.text) == key_of(last.text):
         return answer
-    asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet)
+    alike = bool(answer.quantities) and answer.quantities == last.quantities
+    asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
+    if answer.lines != last.lines:
+        return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     if asked_for:
         return replace(answer, lines=asked_for)
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED

@@ -10,7 +10,7 @@ from engine.answers.filters import filter_rings, filter_threads
 from engine.answers.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.answers.knowledge import Knowledge, choose
 from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.open_lens import MEASURE
+from engine.answers.open_lens import MEASURE, depends
 from engine.answers.own_places import with_all_of_mine
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.said import mentions, number, numbers
@@ -37,12 +37,13 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
-    first += _behind_glass(question, answer, knowledge)
+    open_lens = _of_open_lens(question, lenses, bodies, knowledge)
+    first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)
     for part in _parts(question, lenses, bodies, answer, knowledge):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
-    rows = named_or_near(question, knowledge, 1, LEAST if answer is None else SURE)
+    rows = named_or_near(question, knowledge, 1, LEAST if answer is None and not open_lens.lines else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     if len(numbers(question, "price")) > 1:
         rows = list(dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows)))
@@ -66,6 +67,18 @@ def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
         return [*pairs, *told.lines]
     hub = [line for line in told.lines if HUB_TOLD in line.text or BASE_TOLD in line.text]
     return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
+
+
+def _of_open_lens(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """What holds a lens without a known mount on the body, and what is left for it, in place of a ring to buy."""
+    measured = question.said("flange_to_image") is not None
+    told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind or measured)
+    if lenses or not bodies or not told or question.adapters:
+        return Told()
+    answer = depends(question, question.lens, bodies[0], knowledge)
+    return Told(answer.lines, answer.quantities or ())
 
 
 def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:

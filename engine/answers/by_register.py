@@ -7,8 +7,8 @@ from math import inf
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import how_rare, mount_line
-from engine.answers.said import number
-from engine.answers.told_register import ACCESSORIES, BY_PAPER, having, is_coupled_so
+from engine.answers.said import mentions, number
+from engine.answers.told_register import ACCESSORIES, BY_PAPER, finely_told, having, is_coupled_so
 from engine.answers.wording import small_mm
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount
@@ -20,6 +20,8 @@ MOST = 8
 def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")
+    if told is None and throat is None and mentions(question, "coupled-bayonet"):
+        told = finely_told(question)  # 'three lugs, a lever, 46.5'
     if told is None:
         return _by_throat(throat, question, knowledge) if throat is not None else Told()
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest

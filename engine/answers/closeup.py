@@ -20,7 +20,7 @@ from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.missing_extension import missing_extension
 from engine.answers.nearby import nearest
-from engine.answers.nearest_set import nearest_set
+from engine.answers.nearest_set import nearest_set, was_wanted
 from engine.answers.owned import own_lens
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers
@@ -109,7 +109,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     wanted, tubes = size_told(question), list(_tubes(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
-    if wanted is not None and tubes and mentions(question, "wanted-near"):
+    if wanted is not None and tubes and (mentions(question, "wanted-near") or was_wanted(question)):
         filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))

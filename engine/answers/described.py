@@ -17,6 +17,7 @@ TUBE: Final = "extension-tube"
 # words for a piece that say nothing of its kind
 ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
 BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
+CUP: Final = "recessed"
 LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
 
 
@@ -94,6 +95,8 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
     """An adapter as it was described, taken for measured."""
     assert thing.thickness_mm is not None
     low, high = thing.thickness_mm
+    if thing.piece == CUP and low == high > 0:
+        low = high = -low  # 'a 0.474 cup' is so deep
     piece = thing.piece or "adapter"
     front = thing.front[0] if thing.front else lens_mount
     rear = thing.rear[0] if thing.rear else body_mount

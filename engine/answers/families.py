@@ -21,6 +21,8 @@ OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be as
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
+# kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
+REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -88,6 +90,17 @@ def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
     return with_body(answer, question, knowledge)
 
 
+def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """How far a measured rear stands from the sensor, before the answer, where that gap is spoken of."""
+    from engine.answers.said import mentions
+
+    if question.said("rear_reach") is None or not mentions(question, "gap-to-sensor"):
+        return answer
+    from engine.answers.reaching_in import with_reach
+
+    return with_reach(answer, question, knowledge)
+
+
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """How the lens gets on the body, behind the answer, where both are told by their mounts."""
     named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
@@ -110,6 +123,7 @@ def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair),
     (OF_THREADS, _threads), (("identify-mount",), _on_body),
+    (REACHING, _reach),
 )  # fmt: skip
 
 

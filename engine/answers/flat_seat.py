@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from engine.answers.described import CUP
 from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.setup import Setup
 from grammar.questions import Question, Thing
+from grammar.sticking import is_open
 
 MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
 
@@ -16,10 +18,13 @@ def with_flat_seat(question: Question, setup: Setup) -> Question:
     lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
     if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not mentions(question, "no-recess"):
         return question
-    if len(question.adapters) > 1 or question.said("thickness") is not None:
+    # 'my adapter isn't recessed' names it twice, by what it is and by what it is not
+    twice = all((one.piece or "") in MADE_FLAT and is_open(one) for one in question.adapters)
+    if (len(question.adapters) > 1 and not twice) or question.said("thickness") is not None:
         return question
     ring = question.adapters[0] if question.adapters else Thing(words="flat ring", piece="adapter")
-    if ring.ids or ring.thickness_mm is not None or (ring.piece or "") not in MADE_FLAT:
+    cup = ring.piece == CUP  # 'a 0.474 cup, filed flat'
+    if ring.ids or (ring.thickness_mm is not None and not cup) or (ring.piece or "") not in MADE_FLAT:
         return question
     return replace(question, adapters=(_flat(ring, setup),))
 

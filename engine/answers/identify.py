@@ -11,10 +11,11 @@ from engine.answers.by_register import by_register
 from engine.answers.knowledge import Knowledge
 from engine.answers.mount_line import mount_line
 from engine.answers.nearby import nearest
+from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import LensSide, lens_side
 from engine.answers.said import mentions, number, numbers
 from engine.answers.threads_measured import by_thread, ten_pitches, thread_measured
-from engine.answers.told_register import against_name
+from engine.answers.told_register import against_name, with_mount_by_register
 from engine.answers.wording import listed, small_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -39,6 +40,15 @@ BY_PAPER = "How far is it from flange to the image of a far window on paper, set
 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
+    """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
+    answer = _identified(question, knowledge)
+    if not question.bodies or answer.chains:
+        return answer
+    asked = answer.learnt or with_mount_by_register(question, knowledge, sure=True)
+    return with_pair(answer, asked.with_(bodies=question.bodies), knowledge)
+
+
+def _identified(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
     combined = _combined(question, knowledge)
     if combined is not None:
@@ -90,8 +100,8 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
     rows = (row.mounts for row in facts.shared.values())
     usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
     ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
-    if lens.ids or not ids or len(question.lenses) > 1:
-        return question
+    if lens.ids or not ids or len(question.lenses) > 1 or mentions(question, "no-focus-ring"):
+        return question  # what cannot be focused has no register of its own, whatever its thread
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
 

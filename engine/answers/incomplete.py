@@ -10,15 +10,16 @@ from engine.answers.bare_sensor import glass_told
 from engine.answers.described import ANY_PIECE
 from engine.answers.elsewhere import elsewhere
 from engine.answers.fits import kinds_of, list_fits
+from engine.answers.forgiving import LARGEST_MM
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.nearby import nearest
 from engine.answers.open_lens import depends
 from engine.answers.owned import with_own_facts
 from engine.answers.resolve import BodySide, LensSide, Missing
-from engine.answers.said import focals, mentions
+from engine.answers.said import focals, mentions, number, pitch_mm
 from engine.answers.spacing import far_limits, marks, usual_focals
-from engine.answers.turning import turned, turns_told
+from engine.answers.turning import as_turns, asks_turns, turned, turns_told
 from engine.answers.wording import listed, money
 from engine.base.compact import replace
 from engine.base.interval import Interval
@@ -56,8 +57,10 @@ def incomplete(
     found = loose(question, knowledge)
     glass = glass_told(question, knowledge)
     told = found.told
-    if turns_told(question) is not None and lens is not None:
+    if turns_told(question) is not None and (lens is not None or pitch_mm(question) is not None):
         told = turned(question, knowledge) + told
+    elif lens is not None and body is None and asks_turns(question) and 0 < _moved(question) <= LARGEST_MM:
+        told = as_turns(question, _moved(question), knowledge) + told
     lines: list[Line] = list(told.lines)
     if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
         told = example_of_spacing(question, knowledge)
@@ -73,6 +76,10 @@ def incomplete(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,
         quantities=(*glass.quantities, *told.quantities, *rings.quantities),
     )  # fmt: skip
+
+
+def _moved(question: Question) -> float:
+    return number(question, "numbers", "length") or 0.0
 
 
 def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> Told:

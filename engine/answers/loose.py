@@ -7,6 +7,7 @@ import re
 from engine.answers.answer import Line, ListedChain, Quantity, Told
 from engine.answers.chain_numbers import principal_numbers
 from engine.answers.distances import Distances
+from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import distance_mm, focals, mentions, number, stop
 from engine.answers.scale_pair import by_scale_pair
@@ -102,8 +103,10 @@ def _lenses(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
     return focals(question) or usual_focals(knowledge.catalogue)
 
 
-def _form(knowledge: Knowledge) -> Format:
-    return knowledge.catalogue.formats[USUAL_FORMAT]
+def _form(question: Question, knowledge: Knowledge) -> Format:
+    """The frame that was spoken of, which decides what is forgiven; else the usual one."""
+    named = frames_named(question, knowledge.catalogue)
+    return named[0] if named else knowledge.catalogue.formats[USUAL_FORMAT]
 
 
 def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loose:
@@ -116,7 +119,7 @@ def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loo
     rows: list[Quantity] = []
     for focal in named:
         judged = judged_alone(
-            focal, stop(question), (("extension-tube", extension, extension),), _form(knowledge), knowledge
+            focal, stop(question), (("extension-tube", extension, extension),), _form(question, knowledge), knowledge
         )
         words = f"{trimmed(focal, 1)} mm lens with {trimmed(extension, 3)} mm between"
         chains.append(as_listed(judged, words, len(chains) + 1))
@@ -135,6 +138,6 @@ def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:
     if not told.lines or not is_known(error):
         return Loose()
     pieces = (("extension-tube", error.nominal, error.nominal),)
-    judged = judged_alone(normal, stop(question), pieces, _form(knowledge), knowledge)
+    judged = judged_alone(normal, stop(question), pieces, _form(question, knowledge), knowledge)
     words = f"a {trimmed(normal, 1)} mm lens that stops at this distance"
     return Loose((as_listed(judged, words),), told)

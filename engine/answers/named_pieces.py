@@ -18,6 +18,8 @@ from grammar.questions import Limits, Question, Thing
 
 ELECTRONIC = "electronic-adapter"
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
+AS_SOLD_MM = 3.0  # what is farther off is another ring
+SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
 THICKEST_MM = 120.0  # a longer thing is no ring
 
 
@@ -28,12 +30,16 @@ def with_named_pieces(
     made: list[Adapter] = []
     using: list[str] = [name for name in question.limits.using if name not in ANY_PIECE]
     glass, glassless = question.limits.with_glass, question.limits.without_glass
-    told = _joined([*question.adapters, *_told_by_thickness(question)])
+    told = _joined([*_as_measured(question), *_told_by_thickness(question)])
     told = as_thread_rings(told, lens_mount, body_mount, knowledge.catalogue)
-    pieces = _as_they_lead(told, lens_mount)
+    pieces = _spanning(_as_they_lead(told, lens_mount), lens_mount, body_mount, knowledge)
     lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
-        if thing.kind == "adapter" and thing.id is not None:
+        spacer = _as_spacer(thing, lens_mount, body_mount, n, knowledge)
+        if spacer is not None:
+            made.append(spacer)
+            using.append(spacer.id)
+        elif thing.kind == "adapter" and thing.id is not None:
             using.append(thing.id)
         elif thing.thickness_mm is not None:
             piece = described(thing, n, lens_end, body_mount, knowledge)
@@ -83,6 +89,32 @@ def with_named_pieces(
         question.limits, using=wanted, pieces=most, with_glass=glass, without_glass=glassless and not glass
     )  # fmt: skip
     return knowledge.with_adapters(tuple(made)), limits
+
+
+def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge: Knowledge) -> Adapter | None:
+    """'the 5 mm ring under a CS lens on a CS body': between two of one thread it is only a tube."""
+    mounts, ring = knowledge.catalogue.mounts, knowledge.catalogue.adapters.get(thing.id or "")
+    if ring is None or thing.kind != "adapter" or lens_mount != body_mount or ring.front == lens_mount:
+        return None
+    thread, seat = mounts[lens_mount].thread, ring.thickness_mm.shortest
+    alike = thread is not None and thread == mounts[ring.front].thread == mounts[ring.rear].thread
+    if not alike or not is_known(seat) or not ring.thickness_mm.is_fixed:
+        return None
+    tube = replace(thing, kind="", ids=(), piece=TUBE, thickness_mm=(seat.nominal, seat.nominal))
+    return described(tube, n, lens_mount, body_mount, knowledge)
+
+
+def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
+    """'a D lens on Q, 3.1 tube': the one tube told, where it is just what is between the registers, is the ring."""
+    mounts = knowledge.catalogue.mounts
+    one, other = mounts[lens_mount].register_mm, mounts[body_mount].register_mm
+    if len(things) != 1 or things[0].piece != TUBE or things[0].thickness_mm is None or lens_mount == body_mount:
+        return things
+    low, high = things[0].thickness_mm
+    if things[0].front or low != high or not (is_known(one) and is_known(other)):
+        return things
+    spans = abs(one.nominal - other.nominal - low) <= SPANS_MM
+    return [replace(things[0], piece="adapter")] if spans else things
 
 
 def _lens_end(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
@@ -166,6 +198,19 @@ def _told_by_thickness(question: Question) -> list[Thing]:
     if not 0 <= told[0] <= THICKEST_MM or (off_by_mm(question) is not None and not measured):
         return []
     return [Thing("", (), f"{told[0]:g} mm ring", thickness_mm=(told[0], told[0]), piece="adapter")]
+
+
+def _as_measured(question: Question) -> tuple[Thing, ...]:
+    """The pieces named, the one whose length was told twice as it was measured: 'the 7.75 ring, measured 7.9'."""
+    told, sized = numbers(question, "thickness"), [one for one in question.adapters if one.thickness_mm is not None]
+    if len(told) != 1 or len(sized) != 1 or off_by_mm(question) is not None or question.said("nominal") is not None:
+        return question.adapters
+    low, high = sized[0].thickness_mm or (0.0, 0.0)
+    if low != high or not 0 < abs(told[0] - low) <= AS_SOLD_MM:
+        return question.adapters
+    return tuple(
+        replace(one, thickness_mm=(told[0], told[0])) if one is sized[0] else one for one in question.adapters
+    )  # fmt: skip
 
 
 def _is_plain(pair: str, knowledge: Knowledge) -> bool:

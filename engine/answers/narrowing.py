@@ -10,7 +10,7 @@ from engine.answers.said import mentions, number, numbers, pitch_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question, Thing
+from grammar.questions import BY_REGISTER, BY_THREAD, Question, Thing
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
 OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # questions that want a body
@@ -215,6 +215,11 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
     if measured_mm is None or mount is None or not mount.thread:
         return thing
     near = catalogue.assumptions["register-by-paper"].value.greatest
+    if BY_THREAD in thing.traits:
+        # of those that the thread allows only what the distance allows too; it may be none of them
+        sizes = {name: catalogue.mounts[name].register_mm for name in thing.ids if name in catalogue.mounts}
+        kept = tuple(name for name, size in sizes.items() if is_known(size) and abs(size.nominal - measured_mm) <= near)
+        return replace(thing, ids=kept, kind="mount" if kept else "")
     if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
         return thing  # no ruler tells it from the mount that was named
     alike = [
@@ -223,4 +228,4 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
         if row.thread == mount.thread and is_known(row.register_mm)
     ]
     off, other = min(alike, default=(near + 1, ""))
-    return replace(thing, ids=(other,)) if off <= near else thing
+    return replace(thing, ids=(other,), traits=(*thing.traits, BY_REGISTER)) if off <= near else thing

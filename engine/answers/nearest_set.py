@@ -1,4 +1,4 @@
-"""Which of the tubes at hand come nearest to a magnification, and what each of them gives."""
+"""Which of the tubes at hand come nearest to a magnification that was wanted, and what each of them gives."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ from engine.answers.answer import Line, Told
 from engine.answers.close_rows import Shown, at_extension
 from engine.answers.distances import Distances
 from engine.answers.wording import small_mm, times, trimmed
+from grammar.casting import DRAWN
+from grammar.questions import Question
+from grammar.sticking import is_open
 
 MOST_TUBES = 8  # more than these nobody stacks
 
@@ -34,3 +37,10 @@ def nearest_set(lens: Distances, magnification: float, tubes: list[float], shown
         case = f"{trimmed(length, 2)} mm"
         told += at_extension(lens, length, shown, case, lead=f"{case} of tube")
     return told
+
+
+def was_wanted(question: Question) -> bool:
+    """Whether the size was told while the tube for it was still asked for: 'what tube for 1:1', 'I have 12, 20, 36'."""
+    before = question.prior
+    same = before is not None and before.said("magnification") == question.said("magnification")
+    return same and before is not None and any(one.piece in DRAWN and is_open(one) for one in before.adapters)

@@ -36,13 +36,14 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     measured = number(question, "flange_to_image")
     head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
     own = _own_thread(thing, knowledge)
+    threaded = bool(own) or question.said("thread") is not None
     if measured is not None and is_known(body.mount.register_mm):
         head, told = _left_over(measured, body.mount, body.mount.register_mm)
     lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
     if measured is None:
-        ask = MEASURE if own else f"{MEASURE} And which mount or thread has it?"
-        lines.append(Line("ask", ask, wants="flange_to_image thread"))
-    elif not own:
+        ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
+        lines.append(Line("ask", ask, wants="flange_to_image thread" if not threaded else "flange_to_image"))
+    elif not threaded:
         lines.append(Line("ask", "Which mount or thread has it?", wants="thread"))
     register = body.mount.register_mm
     rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []

@@ -16,6 +16,7 @@ from engine.answers.named_pieces import with_named_pieces
 from engine.answers.observing import beside, elsewhere
 from engine.answers.open_lens import depends
 from engine.answers.resolve import BodySide, LensSide, setup_of, unknown_register
+from engine.answers.rest_of_chain import still_needed
 from engine.answers.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.unsold import is_free
 from engine.answers.wording import listed, small_mm
@@ -62,7 +63,8 @@ def one_pair(
     if not chains and unknown_register(setup) and not question.limits.owned_only:
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
-    lines = [*_opening(lens, body, chains, ring, question), *_notes(lens, body, choice)]
+    rest = still_needed(question, chains, named)
+    lines = [*_opening(lens, body, chains, ring, question), *rest.lines, *_notes(lens, body, choice)]
     if held is not None and not first:
         lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
     elif passed_over and question.adapters and found and not first:
@@ -91,7 +93,7 @@ def one_pair(
         question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
         quantities=(
             *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
-            *added.quantities, *bare.quantities,
+            *added.quantities, *bare.quantities, *rest.quantities,
         ),
     )  # fmt: skip
     tubes = any(thing.piece in TUBES for thing in question.adapters)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import number
 from engine.answers.wording import article, small_mm
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.facts.records import Mount
@@ -40,6 +41,13 @@ def reach_told(question: Question, knowledge: Knowledge) -> Told:
         rows.append(Quantity("clearance_mm", left, "rear to sensor"))
     text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
     return Told((Line("head", text),), tuple(rows))
+
+
+def with_reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what is told of the rear."""
+    told = reach_told(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
 
 def _to_image(reach: float, question: Question, knowledge: Knowledge) -> Told:

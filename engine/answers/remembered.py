@@ -8,6 +8,7 @@ from engine.answers.advice import HARM, advice_lines
 from engine.answers.advising import ruled
 from engine.answers.answer import NO, Answer, Line, ListedChain
 from engine.answers.knowledge import Knowledge
+from engine.answers.left_so import left_so
 from engine.answers.said import mentions
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -42,6 +43,9 @@ def answer(
         from engine.answers.cover import why_dark
 
         return why_dark(question, knowledge)
+    left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None
+    if left is not None:
+        return left
     if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":

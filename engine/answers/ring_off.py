@@ -30,7 +30,7 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     if error is None:
         error = _error_by_depth(question, knowledge)
     if error is None:
-        error = _error_of_the_pair(question, knowledge)
+        error = error_of_the_pair(question, knowledge)
     if error is None or abs(error) < LEAST_MM:
         return Told(), None
     by = small_mm(abs(error))
@@ -38,8 +38,9 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         text = (
             f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
             " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
-            " longer."
+            " longer: no cure."
         )
+        text = f"No, adding does not help. {text}" if mentions(question, "shim-added") else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
     rows = (
@@ -64,7 +65,7 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
 
 
-def _error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
+def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):

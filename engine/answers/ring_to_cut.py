@@ -25,6 +25,7 @@ from engine.answers.said import focals, lengths_of_pieces, mentions, number, sto
 from engine.answers.screwed_in import screwed_in
 from engine.answers.simple_glass import held_at
 from engine.answers.spacers import spacers_told
+from engine.answers.told_register import with_mount_by_register
 from engine.answers.turning import drift
 from engine.answers.wording import article, f_number, small_mm, trimmed
 from engine.base.interval import Interval, is_known
@@ -40,6 +41,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     """The dimensions that follow from the mounts and numbers told, then the advice that the words are about."""
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
+    question = with_mount_by_register(question, knowledge)
     told, ring = spacers_told(question), None
     if told.lines:
         return Answer(

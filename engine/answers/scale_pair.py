@@ -17,7 +17,7 @@ from grammar.questions import Question
 
 # words that lead to, or follow, what is read off the lens, and what is true
 _SCALE: Final = r"scale|ring|marks?|marked|barrel|lens|index|dial(?:led)?|engrav\w+|set|shows?|numbers"
-_TAPE: Final = r"tape\w*|laser|measur\w+|real\w*|actual\w*|true|truth|ruler|sharp|sensor|film plane|meter stick"
+_TAPE: Final = r"tape\w*|laser|measur\w+|real\w*|actual\w*|true|truth|ruler|sharp|target|sensor|film plane|meter stick"
 _WORDS: Final = re.compile(rf"\b(?:(?P<scale>{_SCALE})|(?P<tape>{_TAPE}))\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(
     r"(?<![\w./])(?P<value>\d+(?:\.\d+)?)(?P<half> and a half)?\s?"
@@ -26,7 +26,7 @@ _NUMBER: Final = re.compile(
 )
 _UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": 12 * INCH_MM}
 _LEAST_MM: Final = 150.0  # no scale begins nearer
-_APART: Final = 2.5  # what the one may be of the other
+_APART: Final = 4.0  # what the one may be of the other
 MOST_MM: Final = 3.0  # an error beyond this is not one of making: such lenses are not shown by
 SHORTEST_BARE_MM: Final = 12.0  # of focal lengths told without a unit
 _BARE_MOST: Final = 100.0  # a bare number of metres

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.cup_depth import as_depth
 from engine.answers.narrowing import UNCLAIMED
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import mentions, numbers
@@ -36,6 +37,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
         question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
+        return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))
 
 

@@ -21,6 +21,7 @@ from engine.answers.owned import own_lens
 from engine.answers.remarking import remarked
 from engine.answers.said import distance_mm, mentions, number, numbers, stop
 from engine.answers.same_depth import same_depth
+from engine.answers.through_glass import through_glass
 from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.answers.zones import stop_for_zone, zone_of
 from engine.base.interval import Interval, is_known
@@ -39,9 +40,11 @@ CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
     """What is sharp, for each format: by focal length and distance, or by magnification close up."""
+    seen, glass = through_glass(question)
     told = Told()
-    for part in _parts(question, knowledge):
+    for part in _parts(seen, knowledge):
         told += part
+    told = told + glass if told.lines else told
     lines = [*_by_topic(question, knowledge), *_out_of_reach(question, knowledge), *told.lines]
     general = mentions(question, "same-or-why")
     if not lines or (general and lines[0].kind != "head"):
@@ -83,7 +86,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.said("zone") is not None:
         yield from _zones(question, frames, knowledge)
         return
-    if at is None and number(question, "depth") is not None and distance_mm(question) is not None:
+    asked = at is None or mentions(question, "which-stop")
+    if asked and number(question, "depth") is not None and distance_mm(question) is not None:
         yield from _depth_wanted(question, frames, knowledge)
         return
     if at is None:

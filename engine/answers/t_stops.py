@@ -23,7 +23,7 @@ def t_stops_apart(question: Question) -> Told:
     if len(told) < 2 and at is not None:
         names, values = [*names, f"f/{trimmed(at, 2)}"], [*values, at]
     apart = exposure.f_number_stops(Interval.exact(min(values)), Interval.exact(max(values)))
-    if not is_known(apart):
+    if not is_known(apart) or not apart.nominal:
         return Told()
     text = f"{names[0]} and {names[1]} are {trimmed(apart.nominal, 2)} stops apart"
     text += ", if all light came through." if at is not None and len(told) < 2 else "."

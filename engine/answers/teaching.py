@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from engine.answers.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.narrowing import told_apart
 from engine.answers.resolve import Missing, body_side, lens_side, mount_words
 from engine.answers.wording import article, listed
 from engine.base.compact import replace
@@ -26,7 +27,8 @@ def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
     assert taught is not None
     if question.intent == "forget" or taught.id in catalogue.gear_ids:
         return question
-    fields = dict(taught.fields)
+    question = told_apart(question, catalogue)
+    fields = _of_mount_meant(question, dict(taught.fields))
     called = taught.name or "NAME"
     if taught.section == "lenses" and "mount" not in fields:
         return Missing("lens mount", f"Which mount does it have? Say: my {called} is a 25 mm C-mount lens.")
@@ -44,6 +46,14 @@ def completed(question: Question, catalogue: Catalogue) -> Question | Missing:
             return missing
     name = taught.name or _free_name(taught.section, fields, catalogue)
     return question.with_(taught=Taught(taught.section, name, name, tuple(fields.items())))
+
+
+def _of_mount_meant(question: Question, fields: dict[str, str]) -> dict[str, str]:
+    """The fields with the mount that all that is said of the lens means: 'an enlarger lens, M39'."""
+    lens = question.lens
+    if lens is None or lens.kind != "mount" or lens.id is None or "mount" not in fields:
+        return fields
+    return fields | {"mount": lens.id}
 
 
 def _body_said(mount: Mount, catalogue: Catalogue) -> str:

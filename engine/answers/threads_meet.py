@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.knowledge import Knowledge
+from engine.answers.thread_told import ASSUMED
 from engine.answers.threads_told import of_pitch, threads_told
 from engine.answers.wording import trimmed
 from engine.base.compact import replace
@@ -83,7 +84,9 @@ def _named(question: Question) -> list[str]:
     """The ids of threads and mounts that are named, the likeliest of each thing; of a lone ring, that of its front."""
     things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
     rings = [thing.front[0] for thing in question.adapters if thing.front and not thing.rear]
-    return [*(thing.ids[0] for thing in things if thing.ids and thing.kind in ("mount", "thread")), *rings]
+    # a mount that the kind of lens alone tells is not one that was named
+    told = (thing for thing in things if thing.ids and ASSUMED not in thing.traits)
+    return [*(thing.ids[0] for thing in told if thing.kind in ("mount", "thread")), *rings]
 
 
 def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from engine.render.record import record_of
 from tests.answers.picture import close, numbers
+from tests.answers.talks import talk
 
 
 def first(record):
@@ -29,11 +31,17 @@ def pieces(record):
         ("my t2-E ring calipers at 36.6 not 37.0, a 500 preset. does the moon come sharp", -0.4),
         ("AR 135 held to an F dslr with a 1mm disc. can it focus far", 7.0),
         ("seller says the C to E thing is dead flat, zero recess. i have a 75. does it reach infinity", 0.474),
+        ("put a 5mm ring under a cs lens by mistake, on cs cam. does it reach infinity", 5.0),
         ("K ring on E (apsc) came out 0.03 long. at f2.8 on a 28, does it lose infinity", 0.03),
+        ("auto 110 24mm on MFT, 7.75 ring but measured 7.9. infinity?", 0.15),
+        ("D lens 13mm on q, 3.1 tube, does it reach infinity", 0.01),
+        ("the 0.474 cup on C to E was filed flat. does a 16mm lens reach infinity", 0.474),
+        ("a 3 mm gap between a cy 50 and an ef body, can it reach infinity", 1.5),
+        ("does an 85 screwmount 42 on K dslr with flanged ring 1 mm reach infinity", 1.0),
     ],
 )
 def test_rings_told_by_two_mounts_and_a_number_are_added_up(asked, text, error):
-    assert error_mm(asked(text)) == pytest.approx(error, abs=0.03)
+    assert error_mm(asked(text)) == pytest.approx(error, abs=0.04)
 
 
 def test_a_metre_sign_before_an_arrow_is_a_mount(asked):
@@ -84,3 +92,54 @@ def test_a_bayonet_told_by_its_register_is_taken_for_that_mount(asked):
 def test_air_from_a_rear_to_the_sensor_is_told_without_a_ring(asked):
     found = asked("rear of my ltm 35 is 12.5 behind the flange. is that safe on a mirrorless")
     assert close(16.3) in [least for least, _ in numbers(found, "clearance_mm", "rear to sensor")]
+
+
+@pytest.mark.parametrize(
+    ("text", "ring"),
+    [
+        ("tele with 42 thread, pitch .75, i assume 55 register; to EF?", 11.0),
+        ("what mount is a cine lens, 52 register, four lobes, and how into MFT", 32.75),
+        ("that medium format breech lens 74.1 onto full frame Z, which ring do i make", 58.1),
+    ],
+)
+def test_what_a_lens_turns_out_to_be_leads_on_to_the_body_named(asked, text, ring):
+    assert close(ring) in [least for least, _ in numbers(asked(text), "ring_thickness_mm")]
+
+
+def test_a_lens_that_measures_as_another_is_told_so(asked):
+    assert "that is CS, whatever it is sold as" in " ".join(
+        asked("advertised as c mount, image at 12.5. how do i get it on")["text"].split()
+    )
+
+
+def test_a_register_that_was_only_claimed_is_not_the_lens_s_own(asked):
+    found = asked('ring for my oct-18 28mm to E was cut 43.0 long "because register is 61". nothing far gets sharp')
+    assert error_mm(found) == pytest.approx(4.0, abs=0.05)
+
+
+def test_sheets_told_before_their_word_are_no_readings(asked):
+    found = asked("i need a shim of .22, have .1 .05 .02 stock")
+    assert "0.1" in found["text"]
+    assert "tilted" not in found["text"]
+
+
+def test_what_a_ring_is_wanted_for_is_the_lens(asked):
+    found = asked("have M-X, need it for FD. which ring do i add")
+    assert pieces(found)[0] == ("fd-mount", "m-mount")
+
+
+def test_a_mark_and_the_distance_that_is_sharp_there_tell_the_error(asked):
+    found = asked("50mm, mark 7, target 20 m sharp. shim?")
+    assert [least for least, _ in numbers(found, "shim_mm")] == [pytest.approx(0.2374, abs=0.003)]
+
+
+def test_turns_for_so_much_are_told_of_a_mount_s_thread(asked):
+    found = asked("at how many turns does a m42 thread move 0.35")
+    assert [least for least, _ in numbers(found, "thread_turns")] == [pytest.approx(0.35, abs=0.005)]
+
+
+def test_the_gap_behind_a_rear_is_told_in_whatever_turn_it_is_asked(club):
+    turns = talk(club, "ltm wide, its back end is 14 mm behind the flange, on a 10.8 ltm to E ring. safe?",
+                 "how far off the sensor is that")  # fmt: skip
+    found = record_of(turns[-1], club.knowledge)
+    assert close(14.8) in [least for least, _ in numbers(found, "clearance_mm")]

@@ -225,3 +225,15 @@ def test_a_killed_talk_keeps_what_was_confirmed_and_no_more(tmp_path: Path) -> N
     text = usual(tmp_path).read_text("utf-8")
     assert "avocet" in text
     assert "17.48" not in text
+
+
+def test_the_kind_of_lens_decides_which_mount_of_one_name_is_written(tmp_path: Path) -> None:
+    piped(tmp_path, ["my dunlin is an 80mm f/5.6 enlarger lens, M39", "yes"])
+    assert "mount: enl39" in usual(tmp_path).read_text("utf-8")
+
+
+def test_a_ring_that_it_is_put_on_with_is_not_taken_for_another_lens(tmp_path: Path) -> None:
+    put = "i put it on the E body with a 25-55 helicoid and a m42-E ring. can it reach infinity"
+    rows = piped(tmp_path, ["my dunlin is an 80mm f/5.6 enlarger lens, M39", "yes", put])
+    assert rows[2]["entities"]["lens"]["id"] == "dunlin"
+    assert rows[2]["chains"][0]["certainty"] == "unknown"  # how far behind its flange the image lies was not told

@@ -1,0 +1,63 @@
+"""Whether an error of the seat may be left as it is: 'does it matter if I leave it', 'can I live with it'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.advice import advice_lines
+from engine.answers.answer import ANSWERED, Answer, Line, Told
+from engine.answers.carried import is_limit
+from engine.answers.distances import Distances
+from engine.answers.knowledge import Knowledge
+from engine.answers.left_off import left_as_it_is
+from engine.answers.loose import off_by_mm
+from engine.answers.ring_off import LEAST_MM, error_of_the_pair
+from engine.answers.said import distance_mm, focals, number
+from engine.answers.wording import small_mm
+from engine.base.interval import is_known
+from engine.facts.guidance import Advice
+from grammar.going_on import LEFT
+from grammar.questions import Question
+
+_SCALE: Final = "scale-wrong"  # advice on a seat too near
+_OF_SCALE: Final = frozenset(["scale_mark_mm"])
+TOO_NEAR: Final = "Nothing is harmed, and infinity is there: only before its mark."
+TOO_FAR: Final = "Nothing is harmed, but what is far stays soft until you stop down."
+
+
+def left_so(question: Question, before: Question | None, knowledge: Knowledge) -> Answer | None:
+    """What comes of leaving the error of before in; None where none was told, or something else is asked."""
+    if before is None or question.topic != LEFT:
+        return None
+    error = _error_of(before, knowledge)
+    if error is None and number(before, "mark") is not None:  # by how much hangs on the lens, which was not told
+        lines = (Line("head", TOO_NEAR), *advice_lines(_of_scale(knowledge)))
+        return Answer(question.text, question.intent, ANSWERED, lines, question=question)
+    if error is None or abs(error) < LEAST_MM:
+        return None
+    by = f"{small_mm(abs(error))} too {'short' if error < 0 else 'long'}"
+    head = f"{TOO_NEAR if error < 0 else TOO_FAR} The seat is {by}."
+    left = left_as_it_is(error, before, knowledge)
+    # what is too near has infinity at every stop
+    kept = [line for line, row in zip(left.lines, left.quantities, strict=False) if error > 0 or row.name in _OF_SCALE]
+    told = Told((Line("head", head), *kept), left.quantities if error > 0 else left.quantities[: len(kept)])
+    lines = (*told.lines, *(advice_lines(_of_scale(knowledge)) if error < 0 else ()))
+    return Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
+
+
+def _of_scale(knowledge: Knowledge) -> list[Advice]:
+    return [row for row in (knowledge.catalogue.advice.get(_SCALE),) if row is not None]
+
+
+def _error_of(before: Question, knowledge: Knowledge) -> float | None:
+    """By how much the seat of before is too long, mm: by the length told, the mark of infinity, or the far limit."""
+    told = off_by_mm(before)
+    if told is not None:
+        return told
+    at, lenses = number(before, "mark") or distance_mm(before), focals(before)
+    if at is None or not lenses:
+        return error_of_the_pair(before, knowledge)
+    error = Distances(lenses[0], knowledge.catalogue).extension_at(at)
+    if not is_known(error):
+        return None
+    return error.nominal if is_limit(before) else -error.nominal

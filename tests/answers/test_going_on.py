@@ -1,0 +1,206 @@
+"""Talks that go on: rings at hand, an error left as it is, ends of a zone, distances told by their two ends."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+def seats(answer, name="ring_thickness_mm"):
+    return [row.value.nominal for row in answer.quantities or () if row.name == name]
+
+
+@pytest.mark.parametrize("turn", ["i already own M42 to K", "ive an m42>k bush", "got the m42-k already"])
+def test_a_ring_at_hand_goes_between_the_lens_and_the_body_of_before(club, turn):
+    _, found = talk(club, "50/1.4 m42 onto e mount, ring?", turn)
+    assert [body.id for body in found.question.bodies] == ["e-mount"]
+    assert "still to get: K to E ring, 27.46 mm" in flat(found)
+
+
+def test_a_ring_owned_leads_to_the_body_named_after_it(club):
+    (found,) = talk(club, "i already own FD to M, now I've swapped to a Z camera, do i just get one more")
+    assert [body.id for body in found.question.bodies] == ["z-mount"]
+    assert 11.8 in seats(found)
+
+
+def test_a_lens_and_a_body_of_others_are_no_ring_of_the_pair(club):
+    _, found = talk(club, "50/1.4 m42 onto e mount, ring?", "i have FD to Z")
+    assert [lens.id for lens in found.question.lenses] == ["fd-mount"]
+
+
+def test_a_capital_m_before_a_dash_is_a_mount_and_no_metre(club):
+    (found,) = talk(club, "ltm 50 on L body, only have the 7.8 M-L ring")
+    assert [piece.front for piece in found.question.adapters] == [("m-mount",)]
+
+
+def test_what_comes_of_leaving_a_thin_ring_is_told_of_the_error_of_before(club):
+    _, left, sheets = talk(
+        club,
+        "24mm lens: infinity lands on 1.5 m, how thick a shim",
+        "does it matter if i leave it",
+        "i only have 0.1 brass",
+    )
+    assert left.intent == "why"
+    assert "Nothing is harmed" in flat(left)
+    assert "forgiven" not in flat(left)
+    assert seats(sheets, "layer_count") == [4]
+
+
+def test_what_is_left_too_thick_is_forgiven_by_a_stop_on_the_frame_spoken_of(club):
+    _, added, left, stop = talk(
+        club, "35mm wont go past 6 m with this NX ring (apsc), how much too thick", "so adding shim helps?",
+        "can i live with it", "from which stop",
+    )  # fmt: skip
+    assert flat(added).startswith("No,")
+    assert "stop down" in flat(left)
+    assert seats(left, "infinity_from_f_number") == [pytest.approx(10.5, abs=0.1)]
+    assert "infinity from f/11" in flat(stop)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["50mm, near limit 2 m far 5 m, which f", "near 2 far 5, 50mm, what aperture", "sharp from 2 to 5, 50 mm, which f"],
+)  # fmt: skip
+def test_two_ends_told_by_their_words_are_a_zone(club, line):
+    (found,) = talk(club, line)
+    assert found.question.said("zone") == "2000 mm to 5000 mm"
+
+
+@pytest.mark.parametrize(
+    "line", ["61 mm from shoulder to the window picture", "61 from the rear edge to the picture of the window"]
+)
+def test_a_length_from_a_lens_to_its_far_image_is_no_focal_length(club, line):
+    _, found = talk(club, "brass lens on E, no mount at all, infinity?", line)
+    assert found.question.said("flange_to_image") == "61 mm"
+    assert found.question.lens.focal_length_mm is None
+
+
+def test_what_was_told_is_put_in_the_order_asked_for(club):
+    *_, thick = talk(club, "exakta 50 on Z", "ring for L then", "and RF?", "thickest of the three?")
+    assert flat(thick).startswith("Thickest: a Z-mount body")
+    assert seats(thick, "stack_mm") == [28.7, 24.7, 24.7]
+    *_, cheap, simple = talk(club, "OM lens to L body", "which is cheaper", "which one is easier then")
+    assert flat(cheap).startswith("Cheapest: OM to L ring")
+    assert flat(simple).startswith("Simplest: OM to L ring, 1 piece")
+
+
+def test_both_tubes_are_no_two_lenses_and_one_more_comes_to_them(club):
+    *_, both = talk(club, "16mm c mount on MFT, how close with a 5mm tube", "and the 25?", "both tubes, 5 and 10")
+    assert [lens.focal_length_mm for lens in both.question.lenses] == [25]
+    assert [piece.thickness_mm for piece in both.question.adapters] == [(5, 5), (10, 10)]
+    _, more = talk(club, "50mm lens 12mm tube, mag?", "add the 20 as well")
+    assert [piece.thickness_mm for piece in more.question.adapters] == [(12, 12), (20, 20)]
+
+
+def test_a_filter_on_top_comes_to_that_of_before(club):
+    _, more = talk(club, "f2.8 in full sun, 1/50, iso 100, ND64", "ND8 on top")
+    assert more.question.said("factor") == "ND64, ND8"
+
+
+def test_depth_through_a_reducer_is_that_of_the_lens_both_make(club):
+    _, deep = talk(club, "F lens 85mm f1.8 on mft with a 0.71", "dof at 3m f2.8")
+    assert "60.4 mm f/2 at 3 m" in flat(deep)
+
+
+def test_a_frame_it_is_likened_to_takes_no_frame_away(club):
+    _, like = talk(club, "9mm at 2.8 on super16, hyperfocal?", "and in full frame speak how wide is it")
+    assert seats(like, "equivalent_focal_mm")[0] == pytest.approx(26.8, abs=0.1)
+
+
+def test_what_is_left_before_the_sensor_is_told_of_the_rear_spoken_of(club):
+    _, left, other = talk(
+        club, "ltm wide, its rear stands 14 mm behind the flange. ltm-E ring 10.8. will something touch",
+        "how far off the sensor is that", "mft instead, how long is the ring there",
+    )  # fmt: skip
+    assert seats(left, "clearance_mm") == [pytest.approx(14.8)]
+    assert not any(piece.rear for piece in other.question.adapters)
+
+
+def test_a_lens_that_cannot_be_focused_has_no_register_by_its_thread(club):
+    _, seat, focal, buy = talk(
+        club, "brass lens, 39 thread, there is no focus ring at all",
+        "61 mm from shoulder to the window picture. so what length goes between it and an E",
+        "rim says 63mm", "so i buy?",
+    )  # fmt: skip
+    assert focal.question.lens.focal_length_mm == 63
+    assert "leaves 43 mm" in flat(buy)
+    assert "helicoid" in flat(buy)
+    assert "infinity (likely)" not in flat(seat)
+
+
+def test_a_number_asked_of_the_same_answer_is_told_first(club):
+    *_, size = talk(club, "16mm c mount on MFT", "how close with a 5mm tube", "what mag is that")
+    assert flat(size).startswith("Magnification: 0.31x")
+
+
+def test_rings_named_one_after_the_other_are_stacked_and_one_told_anew_takes_its_own_place(club):
+    *_, stacked, thin = talk(
+        club, "135/3.5 LTM tele, want it on L", "got LTM-M 1mm here", "then M-L?", "measured the M-L at 7.72"
+    )
+    assert [piece.front for piece in stacked.question.adapters] == [("ltm",), ("m-mount",)]
+    assert [piece.thickness_mm for piece in thin.question.adapters] == [(1, 1), (7.72, 7.72)]
+    assert "0.08 mm too close" in flat(thin)
+
+
+def test_a_limit_told_after_a_mark_takes_its_place(club):
+    *_, now = talk(club, "how thick a shim, 50mm infinity at 8m mark", "now it stops at 12m, how much off")
+    assert now.question.said("mark") is None
+    assert "12 m sits 0.21 mm too far out" in flat(now)
+
+
+def test_a_size_wanted_is_what_the_tubes_at_hand_are_to_give(club):
+    *_, best = talk(club, "mag 0.5 with a 50mm, what tube", "and 1:1", "ive only got 12 20 36")
+    assert flat(best).startswith("Of what you have, 36 + 12 mm comes nearest")
+
+
+def test_a_depth_wanted_after_a_distance_is_no_nearer_subject(club):
+    _, stop = talk(club, "how deep sharp 85mm f2 at 3m ff", "want 20cm at least, what stop")
+    assert "f/2.8 at least" in flat(stop)
+
+
+def test_what_is_to_be_set_goes_on_being_asked_in_a_crop(club):
+    _, _, crop = talk(club, "K 28/2.8 on my Z full frame", "what do i set for ibis", "and in crop mode?")
+    assert seats(crop, "ibis_focal_mm")[0] == 28
+
+
+def test_the_id_of_a_ring_without_its_dash_is_no_name_of_it(club):
+    (found,) = talk(club, "qbmm lens 50mm for E")
+    assert found.status == 2
+    assert "QBM" in flat(found)
+
+
+def test_a_ring_without_a_recess_is_no_cup_however_it_is_told(club):
+    _, flat_ring = talk(club, "C mount 25/0.95 on E, infinity?", "my adapter isnt recessed tho")
+    assert "stops at 1.37 m" in flat(flat_ring)
+
+
+def test_a_length_behind_a_piece_that_was_spoken_of_is_that_of_a_lens(club):
+    _, other = talk(club, "M42 135 to EF, the ring is 1.2 thick", "same ring, 50mm")
+    assert [lens.focal_length_mm for lens in other.question.lenses] == [50]
+    assert [piece.thickness_mm for piece in other.question.adapters] == [(1.2, 1.2)]
+
+
+def test_a_length_far_from_that_of_the_piece_is_another_lens(club):
+    _, longer = talk(club, "helicoid 17-31 on M42 to E, 50mm, how close", "and a 100")
+    assert longer.question.lens.focal_length_mm == 100
+    _, tube, lens = talk(club, "50mm 10mm tube mag", "and a 20", "and a 100")
+    assert [piece.thickness_mm for piece in tube.question.adapters] == [(20, 20)]
+    assert lens.question.lens.focal_length_mm == 100
+
+
+def test_one_of_several_tubes_is_picked_by_its_length(club):
+    *_, one, other = talk(club, "tubes 10 16 on 35mm c-y lens", "f8, light loss", "only 16", "just the ten")
+    assert [piece.thickness_mm for piece in one.question.adapters] == [(16, 16)]
+    assert [piece.thickness_mm for piece in other.question.adapters] == [(10, 10)]
+    assert other.question.f_number == 8
+
+
+def test_another_extender_takes_the_place_of_the_one_left_out(club):
+    _, other = talk(club, "300/4 FD w 2x TC on apsc E, what is that", "without tc, 1.4x instead")
+    assert "420 mm f/5.6" in flat(other)
+
+
+def test_no_screw_leaves_the_bayonets(club):
+    _, left = talk(club, "which mount is it, flange to image 44.6", "no screw")
+    assert "M39x1 SLR" not in flat(left)
