@@ -271,7 +271,7 @@ def _measure_piece(part: Part) -> None:
             part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])  # 'the 1 mm 39-42 ring'
     elif ranges:
         part.thickness = (min(ranges[0].numbers), max(ranges[0].numbers))
-    elif lengths:
+    if lengths and part.thickness is None:
         part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])
         part.inches = lengths[0].unit == "in"
     times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")

@@ -47,6 +47,8 @@ WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen 
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     best = heard.weighed.best
+    if _is_remedy(heard, before):
+        return before.intent
     if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):
@@ -87,6 +89,13 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _is_remedy(heard: Heard, before: Question) -> bool:
+    """'ok, a dark ND on it then' after a danger: whether that makes it safe, told as if it did."""
+    told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
+    remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
+    return before.intent == "hazard" and remedied and not told and not _asks(heard)
 
 
 def _is_of_reach(heard: Heard, before: Question) -> bool:

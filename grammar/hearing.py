@@ -16,10 +16,14 @@ from grammar.readings import Readings, readings_of
 from grammar.roles import cast_of
 from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
+from grammar.subjects import Match
 from grammar.tokens import Cue, Line, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
+HAZARD: Final = "hazard"
+PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
+MOST_OF: Final = 0.6
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE"])
 
@@ -55,9 +59,10 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     cast = cast_of(phrases, lexicon.hosts, told)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
-    features |= _advised(text, lexicon) | _foreign(line, features, lexicon)
+    nearest = next(iter(lexicon.subjects.matches(text)), None)
+    features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
-    plainly = said_back(text)
+    plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features else None)
     likely = (
         {plainly: 1.0}
         if plainly is not None
@@ -68,13 +73,19 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     return Heard(line, cues, shape, phrases, cast, readings, features, weighed)
 
 
-def _advised(text: str, lexicon: Lexicon) -> set[str]:
+def _advised(nearest: Match | None) -> set[str]:
     """The kind of question that the advice nearest to the text answers, and whether it is surely about the same."""
-    nearest = lexicon.subjects.matches(text)[:1]
-    if not nearest or nearest[0].score < ABOUT or nearest[0].asked == "other":
+    if nearest is None or nearest.score < ABOUT or nearest.asked == "other":
         return set()
-    asked = nearest[0].asked
-    return {f"about-{asked}", f"surely-{asked}"} if nearest[0].score >= SURELY else {f"about-{asked}"}
+    asked = nearest.asked
+    return {f"about-{asked}", f"surely-{asked}"} if nearest.score >= SURELY else {f"about-{asked}"}
+
+
+def _warned_of(nearest: Match | None) -> str | None:
+    """The kind of question where most of the words are those of one danger, however it is asked."""
+    if nearest is None or nearest.asked != HAZARD:
+        return None
+    return HAZARD if nearest.score >= PLAINLY and nearest.part >= MOST_OF else None
 
 
 def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:

@@ -70,8 +70,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m(?P<d>\d\d)\s?x\s?(?P<t>2[4678]|3[26]|40){_END}", made.thread_mixed),
     ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
     (
-        "0t", rf"(?:(?P<n>\d+)\s?(?:tpi|threads per inch|threads/inch)|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}",
-        made.per_inch,
+        "0t",
+        r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
+        rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
     ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
      made.pitch),
@@ -147,6 +148,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
+    # years: '1950s', 'from the 60s'
+    (
+        "0",
+        rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
+    ),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),

@@ -23,6 +23,8 @@ _PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
 _CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
+_LEAST_CRESTS: Final = 5  # that are counted along a rule
+_PITCHES: Final = (0.3, 2.0)  # mm
 _BE: Final = "be"
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
@@ -193,6 +195,7 @@ def _counted(tokens: list[Token]) -> list[Token]:
         number = count.numbers[0]
         found = _beside(tokens, at + 1, 1)
         found = found if found is not None else _beside(tokens, at - 2, -1)
+        found = found if found is not None else _whole_beside(tokens, at + 1, number)
         if found is None and number in _PER_INCH and token.kind == "MOUNTWORD":
             tokens[at - 1] = count.as_("PITCH", value=f"{number:g} tpi", numbers=(25.4 / number,), unit="tpi")
             tokens[at] = token.as_("CUE")  # '1 inch across, 32 threads'
@@ -240,6 +243,15 @@ def _beside(tokens: list[Token], at: int, step: int) -> int | None:
         return None
     token = tokens[at]
     return at if token.kind == "LENGTH" or (token.kind == "NUMBER" and "." in token.text) else None
+
+
+def _whole_beside(tokens: list[Token], at: int, count: float) -> int | None:
+    """'twenty crests make 15': a whole number behind them, where it is as long as so many pitches may be."""
+    while at < len(tokens) and tokens[at].kind in _ALONG:
+        at += 1
+    if at >= len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST_CRESTS:
+        return None
+    return at if _PITCHES[0] <= tokens[at].numbers[0] / count <= _PITCHES[1] else None
 
 
 def _keyed(token: Token, key: str) -> Token:

@@ -24,6 +24,8 @@ def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) 
     peer = before if before is not None and before.noun.listed == group and before.was_mount else None
     if peer is not None and part.is_host and role in ("for", *TOWARDS) and peer.noun.role != role:
         peer = None  # 'in C and in CS, for MFT'
+    if peer is not None and part.is_host and not peer.is_host and role == "with" and part.noun.join == ",":
+        peer, role = None, ""  # 'a lens with C mount, MFT?'
     if peer is not None and part.noun.join:
         # one of a list goes where the one before it went, unless two bare names can only be lens and body
         only_two = part.noun.join == "," and len(parts) == 2

@@ -81,6 +81,20 @@ def without_lent(heard: Heard, before: Question) -> Heard:
     return replace(heard, cast=replace(cast, **kept))
 
 
+def mount_kept(heard: Heard, before: Question) -> Heard:
+    """'its a 300, turned it into the M42 ring': what the ring takes is no mount of the lens that 'it' stands for."""
+    cast, old = heard.cast, before.lens
+    it = any(token.value == "it" and token.kind == "VERB" for token in heard.line.tokens)
+    fronts = {mount.column for piece in cast.pieces for mount in piece.mounts}
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    if lens is None or not it or old is None or not old.ids or not lens.mounts:
+        return heard
+    if not {mount.column for mount in lens.mounts} <= fronts:
+        return heard
+    rest = [] if lens.by_piece else [replace(lens, mounts=[])]
+    return replace(heard, cast=replace(cast, lenses=rest))
+
+
 def _of_it(heard: Heard, before: Question) -> bool:
     """Whether 'it' is said, of a lens that is known."""
     return any(one.ids for one in before.lenses) and any(token.value == _IT for token in heard.line.tokens)

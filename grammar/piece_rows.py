@@ -50,6 +50,16 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return out
 
 
+def with_bracketed_told(tokens: list[Token]) -> list[Token]:
+    """'a lipped ring (1) + helicoid': the number in brackets behind a piece is its length."""
+    out = list(tokens)
+    for at in range(len(out) - 3):
+        piece, opened, number, closed = out[at : at + 4]
+        if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
+            out[at + 2] = number.as_("LENGTH", unit="mm")
+    return out
+
+
 def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
     if any(one.kind == "PIECE" for one in tokens):
@@ -158,7 +168,10 @@ def _lens_beside(out: list[Token], piece: int) -> int:
 
 
 def _without_of(out: list[Token], piece: int) -> int:
-    """'5 mm of spacer' is a spacer of 5 mm; gives where what describes the piece ends."""
+    """'5 mm of spacer', '2 mm of thin rings': a spacer of 5 mm; gives where what describes the piece ends."""
+    if piece > 2 and out[piece - 1].kind == "MEASURE" and out[piece - 2].value == "of":
+        out[piece - 1] = out[piece - 1].as_("DET")
+        return _without_of(out, piece - 1)
     if piece > 1 and out[piece - 1].value == "of" and out[piece - 2].kind in ("LENGTH", "NUMBER"):
         out[piece - 1] = out[piece - 1].as_("DET")
         out[piece - 2] = out[piece - 2].as_("LENGTH", unit=out[piece - 2].unit or "mm")

@@ -65,13 +65,13 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.going_on import LEFT
         from grammar.leaning import leans
         from grammar.lone_numbers import spoken_out
-        from grammar.only_told import with_ring_held
+        from grammar.only_told import mount_kept, with_ring_held
         from grammar.word_again import word_again
 
         reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
-        heard = with_ring_held(heard, before)
+        heard = with_ring_held(mount_kept(heard, before), before)
         said, heard = heard, spoken_out(heard, before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)

@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.cast import Cast
+from grammar.casting import DRAWN
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
 from grammar.tokens import Token
@@ -37,6 +38,10 @@ _PICTURED: Final = frozenset(
 )
 _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
 _CLOSE: Final = frozenset(["extension-tube", "bellows", "close-up-lens", "reverse-ring"])  # what close-ups are made by
+_MARKED: Final = frozenset(["past-infinity", "infinity-at"])  # what tells that a number is of the focus scale
+_SETTING_STOPS: Final = frozenset(["which-stop", "dof", "exposure"])  # and what that it is rather a stop
+_FOOT_MM, _METRE_MM = 304.8, 1000.0
+_LEAST_MARK, _MOST_MARK = 0.3, 500.0  # m, that a scale has
 WIDEST_THREAD: Final = 150.0  # mm
 
 
@@ -78,6 +83,7 @@ def readings_of(phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> Read
             _setting(out, phrase.token, told)
         elif phrase.sort == "value":
             _value(out, phrase.token, phrases[at - 1] if at else None, told)
+    _marked(out, phrases, cast, told)
     if "plain-piece" in told:
         out.limits["without_glass"] = True
     _averaged(out, cast)
@@ -122,6 +128,19 @@ def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.keep("shutter", token.value)
     elif token.kind == "LENGTH":
         _far(out, token, told)
+
+
+def _marked(out: Readings, phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> None:
+    """'infinity at 7', 'the moon is sharp at 7': a bare number there is a mark of the scale, in metres."""
+    drawn = any(part.piece in DRAWN and part.thickness is not None for part in cast.pieces)
+    if drawn or "mark" in out.values or not told & _MARKED or (told & _SETTING_STOPS):
+        return
+    for phrase in phrases:
+        if isinstance(phrase, Between) and phrase.sort == "setting" and phrase.token.kind == "NUMBER":
+            number = phrase.token.numbers[0]
+            if _LEAST_MARK <= number <= _MOST_MARK:
+                out.keep("mark", mm(number * (_FOOT_MM if "feet" in told else _METRE_MM)))
+            return
 
 
 def _far(out: Readings, token: Token, told: frozenset[str]) -> None:

@@ -31,6 +31,7 @@ _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a
 _LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
 _LINKS: Final = frozenset(["VERB", "DET", "CUE", "FILLER", "JOIN", "PREP", "MARK"])  # between two that are compared
+_SEATING: Final = frozenset(["on", "in", "with", "from", "via"])  # before what a lens is mounted by
 _ENDS_NEAR: Final = 4  # tokens
 
 
@@ -43,8 +44,10 @@ def _transmissions(tokens: list[Token]) -> list[Token]:
     """'is T2 the same as f/2': a mount whose name is a T-stop is that stop where an f-stop is set against it."""
     for at, token in enumerate(tokens):
         told = _T_STOP.fullmatch(token.text) if token.kind == "MOUNT" else None
-        if told is None:
-            continue
+        before = tokens[at - 1] if at else None
+        seated = before is not None and before.kind == "PREP" and before.value in _SEATING
+        if told is None or seated:
+            continue  # 'a 500 f/8 mirror on T2'
         for step in (1, -1):
             rest = tokens[at + step :: step] if at + step >= 0 else []
             between = list(takewhile(lambda one: one.kind in _LINKS, rest))

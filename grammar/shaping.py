@@ -10,6 +10,7 @@ from grammar.brackets import with_brackets_told
 from grammar.casting import DRAWN
 from grammar.close_stops import with_close_stops
 from grammar.far_lengths import with_far_lengths_apart
+from grammar.flange_spans import with_flange_spans_told
 from grammar.formats import with_formats_told
 from grammar.front_threads import with_front_threads
 from grammar.group_heads import with_group_heads, with_times_told
@@ -19,7 +20,7 @@ from grammar.letters import settled
 from grammar.measures import with_measures_told
 from grammar.near_marks import with_near_marks_told
 from grammar.optics_numbers import with_zoom_ratios
-from grammar.piece_rows import with_piece_rows
+from grammar.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.ring_links import with_ring_links
 from grammar.senses import with_rest_told, with_senses_told
 from grammar.sheet_rows import with_sheet_rows
@@ -28,6 +29,7 @@ from grammar.small_words import with_small_words
 from grammar.standins import with_standins
 from grammar.strangers import with_strangers
 from grammar.tails import HEADS, MODIFIERS, tailed
+from grammar.threads_told import with_threads_told
 from grammar.tokens import Line, Token
 from grammar.zones import with_zones_told
 
@@ -42,6 +44,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
 
@@ -58,10 +61,12 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    tokens = with_times_told(with_group_heads(with_brackets_told(settled(with_small_words(_within_cues(line))))))
+    spans = with_flange_spans_told(list(with_small_words(_within_cues(line))))
+    tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = _linked(_hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
+    tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
     tokens = with_standins(tokens)
@@ -70,7 +75,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
-    tokens = with_measures_told(with_close_stops(tokens, told))
+    tokens = with_threads_told(with_measures_told(with_close_stops(tokens, told)))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
@@ -123,13 +128,21 @@ def _ringed(tokens: list[Token]) -> list[Token]:
 
 
 def _denied(tokens: list[Token]) -> list[Token]:
-    """'not rangefinder', 'not a zoom': what the lens is said not to be is no word for it."""
+    """'not rangefinder', 'not a zoom', 'not the 38 one': what a lens is said not to be is no word for it."""
     out: list[Token] = []
-    for token in tokens:
+    numbered_before = False
+    for at, token in enumerate(tokens):
         behind = [one for one in out[-2:] if one.kind not in ("DET", "MARK")]
         word = behind[-1].text.casefold() if behind else ""
         denied = word == "not" or (word == "how" and token.text.casefold() == "wide")
-        out.append(token.as_("FILLER") if denied and token.kind in ("KIND", "TRAIT") else token)
+        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
+        numbered = word == "not" and token.kind in ("NUMBER", "LENGTH") and after in _STANDING_IN
+        stood_for = numbered_before and token.text.casefold() in _STANDING_IN
+        numbered_before = numbered
+        if numbered:
+            out = [one.as_("FILLER") if one in behind else one for one in out]
+        drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
+        out.append(token.as_("FILLER") if drop else token)
     return out
 
 

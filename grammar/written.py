@@ -256,6 +256,11 @@ def seconds(match: re.Match[str]) -> Literal:
     return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
 
 
+def decade(match: re.Match[str]) -> Literal:
+    """'1950s', 'the 60s': when a thing was made, no time that a shutter is open."""
+    return Literal("FILLER", (float(match.group("n") or match.group("d")),), match.end())
+
+
 def fraction(match: re.Match[str]) -> Literal | None:
     one, other = float(match.group("a")), float(match.group("b"))
     return Literal("FRACTION", (one, other), match.end(), said=match.group().replace(" ", "")) if other else None

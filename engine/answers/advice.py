@@ -15,7 +15,8 @@ from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
-FIRST_OF = {"hazard": ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
+HAZARD = "hazard"
+FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
@@ -33,12 +34,15 @@ def named_or_near(
     def fits(advice: Advice) -> bool:
         return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
 
-    near = nearest(asked_about(question), knowledge.catalogue, most, least, question.intent, fits, mounts)
+    said, prior = asked_about(question), question.prior
+    if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
+        said = f"{said} {prior.text}"  # what it is to make safe was told before
+    near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
-    if question.intent == "hazard":
+    if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
     ids += [advice.id for advice in near]
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]

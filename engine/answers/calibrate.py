@@ -9,6 +9,7 @@ from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.carried import SHIM, is_limit, looked_up
 from engine.answers.distances import Distances
 from engine.answers.error_told import error_judged
+from engine.answers.howto import how_to
 from engine.answers.knowledge import Knowledge
 from engine.answers.nearby import LEAST, ONLY_NAMED
 from engine.answers.owned import with_own_facts
@@ -18,17 +19,17 @@ from engine.answers.said import distance_mm, focals, mentions, number
 from engine.answers.scale_pair import by_scale_pair
 from engine.answers.screwed_in import screwed_in
 from engine.answers.several_marks import of_another
-from engine.answers.sheets import own_sheets
+from engine.answers.sheets import own_sheets, usual_sheets
 from engine.answers.spacers import spacers_told
 from engine.answers.spacing import usual_focals
 from engine.answers.targets import is_target, target_told
+from engine.answers.told_stack import is_drawn_out, with_stack
 from engine.answers.turning import as_turns, asks_turns, turned
-from engine.answers.wording import article, distance, ranged, small_mm, trimmed
+from engine.answers.wording import article, distance, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
-SHEET = "sheet-"
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm"})  # fmt: skip
@@ -37,6 +38,9 @@ THICKEST = 3.0  # mm; what is more is no shim
 
 def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     """The shim by whatever was told of it, its layers and turns, and the advice that the words are about."""
+    if is_drawn_out(question):
+        asked = question.with_(intent="focus-verdict")
+        return with_stack(how_to(asked, knowledge), asked, knowledge)
     question = looked_up(question, knowledge.catalogue)
     told = spacers_told(question)
     if told.lines:
@@ -146,7 +150,9 @@ def _shim(focal: float, at: float, shim: Interval, limit: bool, feet: bool, seve
 
 def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
     """The same ring on another lens: the same shim, and the mark where infinity should then fall."""
-    lines = [Line("head", f"If the ring is the cause it is the same {small_mm(error)} for this lens.")]
+    by = small_mm(error)
+    text = f"If the ring is the cause it is the same {by} for this lens: a shim of {by} between lens and ring, or"
+    lines = [Line("head", f"{text} ring and body, on the whole seat.")]
     rows = [Quantity("shim_mm", Interval.exact(error))]
     for focal in focals(question):
         mark = Distances(focal, knowledge.catalogue).mark(-error)
@@ -171,27 +177,7 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
         return Told()
     wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
     own = own_sheets(question, wanted)
-    if own.lines:
-        return own
-    lines, rows = [], []
-    for row in knowledge.catalogue.assumptions.values():
-        if not row.id.startswith(SHEET):
-            continue
-        name = row.id.removeprefix(SHEET).replace("-", " ")
-        each = ranged(row.value, lambda value: f"{trimmed(value, 3)} mm")
-        if wanted is None or wanted > 5:
-            lines.append(f"{name} {each} a layer")
-            rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
-            continue
-        layers = calibration.layer_count(Interval.exact(wanted), row.value)
-        if is_known(layers) and layers.greatest >= 1:
-            rows.append(Quantity("layer_count", layers, name))
-            lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
-    if not lines:
-        return Told()
-    lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= 5 else "Sheets at hand: "
-    tail = ". Better one sheet of the right brass than many. Cover the whole seat, flat and deburred."
-    return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
+    return own if own.lines else usual_sheets(question, wanted, knowledge)
 
 
 def _asked_back(question: Question) -> list[Line]:

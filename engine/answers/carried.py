@@ -31,8 +31,8 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
         return _with_limit(question, limit, old[0], facts)
     if question.intent != before.intent:
         return question
-    mark, lenses, old = number(question, "mark"), focals(question), focals(before)
-    if mark is None or mark != number(before, "mark") or question.lenses == before.lenses:
+    mark, lenses = _mark(question), focals(question)
+    if mark is None or mark != _mark(before) or question.lenses == before.lenses:
         return question
     if old and lenses:
         return question if old == lenses else _with_error(question, mark, old[0])
@@ -43,6 +43,12 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     return _with_error(question, mark, old[0]) if old else question.with_(
         values=(*question.values, (MARK_OF, told_of.id or ""))
     )  # fmt: skip
+
+
+def _mark(question: Question) -> float | None:
+    """Where on the scale infinity was found, mm, whether it was read as a mark or as a distance."""
+    told = number(question, "mark")
+    return told if told is not None else question.distance_mm
 
 
 def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue) -> Question:
@@ -64,7 +70,7 @@ def _with_error(question: Question, mark: float, focal: float) -> Question:
     if not is_known(error):
         return question
     kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
-    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")))
+    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")), distance_mm=None)
 
 
 def looked_up(question: Question, facts: Catalogue) -> Question:

@@ -25,6 +25,7 @@ from grammar.questions import Question, Thing
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
 _NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", "cover", "damage", "sure"])  # topics
 SHORTEST_MM: Final = 3.5  # of focal lengths
+LONG_MM: Final = 12.0  # of those that registers seldom differ by
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
@@ -56,7 +57,8 @@ def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:
 
 def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
     """Each number as typed, its value, and how far it may be off by its rounding."""
-    lenses = [focal for focal in focals(question) if focal >= SHORTEST_MM]
+    # 'only 8 mm between the two' is rather what sets the two apart than a lens
+    lenses = [focal for focal in focals(question) if focal >= (SHORTEST_MM if len(question.lenses) < 2 else LONG_MM)]
     for found in _NUMBER.finditer(question.text):
         value = float(found[1])
         if value >= _LEAST_MM and value not in lenses:

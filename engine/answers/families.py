@@ -56,6 +56,24 @@ def _size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> An
     return with_size_wanted(answer, question, knowledge)
 
 
+def _stacked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """How long the stack must be behind a lens whose flange to image was measured, before the answer."""
+    if question.said("flange_to_image") is None:
+        return answer
+    from engine.answers.told_stack import with_stack
+
+    return with_stack(answer, question, knowledge)
+
+
+def _forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether an error that is told matters at the stop told, before the answer."""
+    if question.said("thickness") is None:
+        return answer
+    from engine.answers.forgiving import with_forgiven
+
+    return with_forgiven(answer, question, knowledge)
+
+
 def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What several readings of a ring tell, before the answer."""
     if question.said("readings") is None:
@@ -63,6 +81,15 @@ def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
     from engine.answers.readings import with_readings
 
     return with_readings(answer, question, knowledge)
+
+
+def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What becomes of a lens that is identified on the body told beside it."""
+    if not question.bodies and len(question.lenses) < 1:
+        return answer
+    from engine.answers.identified_on import with_body
+
+    return with_body(answer, question, knowledge)
 
 
 def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -114,8 +141,8 @@ def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair), (OF_THREADS, _threads),
-    (ELSE_OF_FRONTS, _fronts), (("list-fits",), _angle),
+    (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair),
+    (OF_THREADS, _threads), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts), (("list-fits",), _angle),
     (REACHING, _reach),
 )  # fmt: skip
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ListedChain
+from engine.answers.answer import Line, ListedChain
 from engine.answers.knowledge import Knowledge
+from engine.answers.said import mentions
 from engine.answers.standin import as_listed
 from engine.answers.telling import chain_title
+from engine.answers.wording import article
 from engine.chains.ring_map import Joint, off_um
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain
@@ -41,6 +43,7 @@ def forced_chain(question: Question, setup: Setup, knowledge: Knowledge) -> List
 def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
     """The one ring named, which ends on the body, with the lens held against it, whose mount it does not take.
 
+    Where it is said to fit or to be made to fit all the same, the lens is judged as if it were seated there.
     None where several rings were named, or where the lens goes into the ring after all.
     """
     named = question.adapters
@@ -50,9 +53,29 @@ def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> Listed
     lens, mounts = setup.lens_mount.id, knowledge.catalogue.mounts
     if ring is None or ring.front == lens or any(one.rear == ring.front for one in knowledge.joints.onward(lens)):
         return None
-    joint = Joint(lens, ring.front, "held", "held", off_um(lens, ring.front, mounts))
-    judged = knowledge.judge_chain(Chain((joint, ring), {}), setup)
+    off = off_um(lens, ring.front, mounts)
+    if fits_all_the_same(question):
+        judged = knowledge.judge_chain(Chain((Joint(lens, ring.front, "bayonet", "bayonet", off), ring), {}), setup)
+        return as_listed(judged, f"as if it were seated in {knowledge.catalogue.adapters[ring.id].name}")
+    judged = knowledge.judge_chain(Chain((Joint(lens, ring.front, "held", "held", off), ring), {}), setup)
     return as_listed(judged, chain_title(judged, knowledge))
+
+
+def fits_all_the_same(question: Question) -> bool:
+    """Whether a ring of another mount is said to hold the lens, or shall be made to."""
+    return mentions(question, "fits-all-the-same")
+
+
+def nothing_holds(question: Question, held: ListedChain | None) -> list[Line]:
+    """The caution beside a lens that is judged as if a ring of another mount held it."""
+    if held is None or not fits_all_the_same(question):
+        return []
+    own, body = held.listed.judged.setup.lens_mount.designation, held.listed.judged.setup.body_mount.designation
+    text = (
+        f"That ring takes another mount, so nothing in it holds {article(own)} {own} lens: it may hang crooked or drop"
+        f" off. Do not force it, hold the lens yourself, and get a ring from {own} to {body}."
+    )
+    return [Line("caution", text)]
 
 
 def _ring(

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from math import hypot
 from typing import Final
 
-from engine.answers.answer import Line, Quantity, Told
+from engine.answers.answer import Answer, Line, Quantity, Told
 from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import mentions, numbers, stop
 from engine.answers.wording import f_number, small_mm
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import focus
@@ -40,6 +41,15 @@ def forgiven(question: Question, knowledge: Knowledge) -> Told:
             text += f"; from f/{f_number(from_stop.nominal)} on it is forgiven"
         lines.append(Line("head", f"{text}."))
     return Told(tuple(lines), tuple(rows))
+
+
+def with_forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind whether the error matters, where it does not tell what is forgiven itself."""
+    rows = answer.quantities or ()
+    if any(row.name == "infinity_allowance_mm" for row in rows):
+        return answer
+    told = forgiven(question, knowledge)
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*rows, *told.quantities))
 
 
 def _error(question: Question) -> float | None:

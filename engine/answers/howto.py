@@ -8,7 +8,7 @@ from engine.answers.filters import filter_answer, for_filters
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
 from engine.answers.pairs import of_known, sides_of
-from engine.answers.ring_off import of_ring
+from engine.answers.ring_off import is_gauged, of_ring
 from engine.answers.said import number
 from engine.answers.told_register import against_name, with_mount_by_register, without_claim
 from engine.base.compact import replace
@@ -20,8 +20,9 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     facts = knowledge.catalogue
     if for_filters(question, facts):
         return filter_answer(question, knowledge)
-    if not any(lens.ids for lens in question.lenses) and number(question, "flange_to_image") is None:
-        mended = of_ring(question, knowledge)[0] if off_by_mm(question) is not None else Told()
+    bare = not any(lens.ids for lens in question.lenses) and number(question, "flange_to_image") is None
+    if is_gauged(question) or (bare and off_by_mm(question) is not None):
+        mended = of_ring(question, knowledge)[0]
         if mended.lines:  # by how much is told, whatever the lens
             matters = error_judged(question, knowledge)
             told = matters.told + mended

@@ -14,12 +14,13 @@ from grammar.questions import BY_REGISTER, BY_THREAD, Question, Thing
 
 UNCLAIMED: Final = ("numbers", "length")  # keys of numbers that no word has claimed
 OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # questions that want a body
+SIDE_BY_SIDE: Final = ("look-alike", "compare")  # questions that set the mounts named against each other
 FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
 # words that tell of the days of film
-FILM_YEAR: Final = re.compile(r"\b19[2-9]\d\b")
+FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")
 
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
@@ -101,7 +102,7 @@ def _heads_are_lenses(question: Question, catalogue: Catalogue) -> Question:
         return mount is not None and HEADS in mount.traits
 
     head = next((one for one in (*question.bodies, *question.lenses) if is_head(one)), None)
-    if head is None:
+    if head is None or question.intent in SIDE_BY_SIDE:
         return question
     mates = {mate for name in head.ids for mate in _mates(name, catalogue)}
     others = [one for one in question.lenses if one is not head and not (is_head(one) and not one.focal_length_mm)]

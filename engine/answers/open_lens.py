@@ -22,6 +22,7 @@ UNFOCUSED: Final = {
     "projector": "", "enlarger": "flange-to-image-enlarger", "large-format": "flange-to-image-large-format",
     "process": "flange-to-image-large-format", "copy": "", "view-camera": "flange-to-image-large-format",
 }  # fmt: skip
+AS_MEASURED: Final = "as measured"
 MEASURE: Final = (
     "Measure it first: with the lens at infinity, throw a far window on paper, and take the distance from its flange "
     "(or the shoulder that will rest on the ring) to the sharp image."
@@ -60,7 +61,7 @@ def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Lin
     else:
         text = f"{head}{body.designation}, leaves {small_mm(over.nominal)} for ring, helicoid or holder."
     ring = Quantity("ring_thickness_mm", over, "lens as measured")
-    return Line("head", text), Told((), (Quantity("stack_mm", over, "as measured"), ring))
+    return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
 
 
 def _own_thread(thing: Thing | None, knowledge: Knowledge) -> list[Line]:

@@ -8,7 +8,7 @@ from engine.answers.bare_sensor import glass_told
 from engine.answers.chain_numbers import chain_numbers, cover_numbers, principal_numbers
 from engine.answers.described import TUBE
 from engine.answers.flat_seat import with_flat_seat
-from engine.answers.forced import held_chain
+from engine.answers.forced import fits_all_the_same, held_chain, nothing_holds
 from engine.answers.knowledge import Choice, Knowledge, choose
 from engine.answers.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.making import ring_to_make
@@ -48,7 +48,8 @@ def one_pair(
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
     held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
-    if held is not None and not (question.intent == "chain" and is_free(question.limits)):
+    asked_of = question.intent != "chain" or not is_free(question.limits) or fits_all_the_same(question)
+    if held is not None and asked_of:
         first = first or [held]
     if passed_over or held is not None:
         # the pieces lead nowhere from this lens to this body: that comes first, then what would do
@@ -68,6 +69,7 @@ def one_pair(
         lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
     elif passed_over and question.adapters and found and not first:
         lines.insert(0, Line("head", PASSED_OVER))
+    lines += nothing_holds(question, held if first else None)
     seen = Told()
     for chain in chains:
         lines += chain_lines(chain, named, question.feet, full=chain.number == 1)

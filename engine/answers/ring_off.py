@@ -17,6 +17,7 @@ from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Question
 
+LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
 
 
@@ -26,6 +27,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     if gone.lines:
         return gone, None
     error = off_by_mm(question)
+    if error is None:
+        error = _error_by_depth(question, knowledge)
     if error is None:
         error = error_of_the_pair(question, knowledge)
     if error is None or abs(error) < LEAST_MM:
@@ -75,6 +78,21 @@ def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return None
     return error.shortest.nominal
+
+
+def is_gauged(question: Question) -> bool:
+    """Whether a depth was gauged from a seat down to the sensor: metal to metal, not where an image lies."""
+    return question.said("flange_to_image") is not None and mentions(question, "gauged-depth")
+
+
+def _error_by_depth(question: Question, knowledge: Knowledge) -> float | None:
+    """'from the M42 seat through the ring to the sensor 45.60': what was gauged less the register of the lens, mm."""
+    gauged, lens = number(question, "flange_to_image"), lens_side(question.lens, knowledge.catalogue)
+    if gauged is None or not is_gauged(question) or not isinstance(lens, LensSide):
+        return None
+    register = lens.mount.register_mm
+    error = gauged - register.nominal if is_known(register) else LARGEST_MM
+    return round(error, 4) if abs(error) < LARGEST_MM else None
 
 
 def off_right(question: Question, knowledge: Knowledge) -> Told:

@@ -68,7 +68,8 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     if printed is not None and is_printed(question) and printed not in rows:
         rows = [printed, *rows[:1]]
     lines = [*told.lines, *advice_lines(rows)]
-    if ring is None and question.body is None and any(thing.ids for thing in question.lenses):
+    settled = any(row.name == "register_error_mm" for row in told.quantities)
+    if ring is None and question.body is None and not settled and any(thing.ids for thing in question.lenses):
         lines.append(Line("ask", "For which body? Its mount tells how thick a ring must be."))
     if not lines:
         lines = [Line("ask", "A ring from which lens mount to which body mount?")]

@@ -10,7 +10,7 @@ from typing import Final
 from engine.answers.cup_depth import as_depth
 from engine.answers.narrowing import UNCLAIMED
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import numbers
+from engine.answers.said import mentions, numbers
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -21,6 +21,7 @@ REGISTERS: Final = "registers"  # key of numbers that only say the registers of 
 THICKNESS: Final = "thickness"
 _NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it,
 _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
+_GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
@@ -35,9 +36,21 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
         return question
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
-        question = _claimed(question, one.nominal, other.nominal)
+        question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
         return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))
+
+
+def _gauged(question: Question, lens_mm: float, body_mm: float) -> Question:
+    """A number about as long as the lens's register, gauged from its seat to the sensor: the ring is the rest of it."""
+    if not mentions(question, "gauged-depth"):
+        return question
+    told = [one for one in numbers(question, *UNCLAIMED, THICKNESS, MEASURED) if abs(one - lens_mm) <= _GAUGED_MM]
+    if len(told) != 1 or abs(told[0] - (lens_mm - body_mm)) <= _GAUGED_MM:
+        return question
+    moved = _moved(question, {MEASURED: told})
+    rest = tuple(row for row in moved.values if row[0] not in (THICKNESS, MEASURED))
+    return moved.with_(values=(*rest, (THICKNESS, f"{told[0] - body_mm:.6g} mm")))
 
 
 def _in_rings(question: Question, facts: Catalogue) -> Question:

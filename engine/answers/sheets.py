@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.said import numbers
-from engine.answers.wording import listed, small_mm, trimmed
+from engine.answers.knowledge import Knowledge
+from engine.answers.said import mentions, numbers
+from engine.answers.wording import listed, ranged, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
@@ -15,6 +16,8 @@ from grammar.questions import Question
 THICKEST_MM: Final = 0.7  # of what is still called sheet
 NEAR_MM: Final = 0.005
 MOST_OF_EACH: Final = 12
+MOST_MM: Final = 5.0  # that is still made up of sheets
+SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 
 def own_sheets(question: Question, wanted: float | None) -> Told:
@@ -39,6 +42,29 @@ def own_sheets(question: Question, wanted: float | None) -> Told:
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge) -> Told:
+    """The layers of each kind of sheet that is spoken of, else of every usual one; without a shim how thick one is."""
+    usual = [row for row in knowledge.catalogue.assumptions.values() if row.id.startswith(SHEET)]
+    meant = [row for row in usual if mentions(question, row.id)] or usual
+    lines, rows = [], []
+    for row in meant:
+        name = row.id.removeprefix(SHEET).replace("-", " ")
+        each = ranged(row.value, lambda value: f"{trimmed(value, 3)} mm")
+        if wanted is None or wanted > MOST_MM:
+            lines.append(f"{name} {each} a layer")
+            rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
+            continue
+        layers = calibration.layer_count(Interval.exact(wanted), row.value)
+        if is_known(layers) and layers.greatest >= 1:
+            rows.append(Quantity("layer_count", layers, name))
+            lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
+    if not lines:
+        return Told()
+    lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= MOST_MM else "Sheets at hand: "
+    tail = ". Better one sheet of the right brass than many. Cover the whole seat, flat and deburred."
+    return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
 
 
 def _of_one(sheet: float, wanted: float) -> Told:

@@ -7,7 +7,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
-from tests.answers.picture import close, flat, one
+from tests.answers.picture import close, flat, numbers, one
 
 
 @pytest.fixture(scope="module")
@@ -59,3 +59,15 @@ def test_a_length_in_words_and_an_iso_a_few_words_away_are_read(club):
     )
     assert sharp["reading"].endswith("at 3 m")
     assert one(light, "nd_stops") == pytest.approx(8.36, abs=0.1)
+
+
+def test_the_same_ring_on_another_lens_has_the_same_error_though_the_mark_was_told_as_a_distance(club):
+    _, other, foil = talk(
+        club,
+        "24mm is at infinity when the scale says 2.5m. e body",
+        "where would my 50 have it with this ring",
+        "household foil, how many",
+    )
+    assert numbers(other, "scale_mark_mm", "50 mm lens")[0] == close(10742, 10742, rel=0.02)
+    assert "of household foil" in flat(foil)
+    assert "drinks can" not in flat(foil)

@@ -1,0 +1,40 @@
+"""Dangers told in passing, and a remedy told as if it made them safe."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import flat
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+def _talk(desk, *turns):
+    memory = Talk()
+    return [record_of(desk.ask(turn, memory), desk.knowledge) for turn in turns]
+
+
+def test_the_sun_through_a_long_lens_and_a_dark_filter_told_as_the_remedy(desk):
+    first, then = _talk(
+        desk,
+        "time lapse of sunrise, m42 200/4 on mirrorless, 2 hours on the tripod. ok for the camera?",
+        "ok dark ND on it then, 10 stops",
+    )
+    assert first["intent"] == then["intent"] == "hazard"
+    assert "burns them in seconds" in flat(first)
+    assert "lets infrared through" in flat(then)
+
+
+def test_what_is_seen_in_an_old_projector_is_warned_of(desk):
+    (found,) = _talk(
+        desk, "taking the lens out of a 1950s 16mm projector, there's white rope stuff packed round the lamp house"
+    )
+    assert found["intent"] == "hazard"
+    assert "asbestos" in flat(found)
+    assert "1950 s" not in found["reading"]

@@ -1,0 +1,59 @@
+"""A lens identified by what was measured, on a body told beside it; a ring of another mount that fits all the same."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import flat, numbers
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+def _asked(desk, text):
+    return record_of(desk.ask(text, Talk()), desk.knowledge)
+
+
+@pytest.mark.parametrize(
+    ("asked", "mount", "ring"),
+    [
+        ("grandpas slr lens, screw is 37 across and 1mm pitch, hoping for EF", "M37", 1.46),
+        ("thread 42 across, ten pitches 7.5, want it on my Z", "T2", 39.0),
+    ],
+)
+def test_the_mount_found_is_put_on_the_body_told(desk, asked, mount, ring):
+    found = _asked(desk, asked)
+    assert f"it is {mount}" in flat(found)
+    assert (ring, ring) in [(round(a, 2), round(b, 2)) for a, b in numbers(found, "ring_thickness_mm")]
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_a_lens_without_a_known_thread_is_no_lens_of_the_body_it_shall_go_on(desk):
+    found = _asked(desk, "scanner lens, m58 thread no markings. landscapes on a 44x33 G?")
+    assert "must exceed 26.7 mm" in flat(found)
+    assert "flange to the sharp image" in flat(found).replace(
+        "its flange (or the shoulder that will rest on the ring)", "flange"
+    )
+
+
+def test_a_ring_of_another_mount_that_fits_all_the_same_is_judged_and_warned_of(desk):
+    asked = "seller sent the oct-19 ring (43mm thick) but my 50 is oct-18. E body. what if it somehow fits"
+    found = _asked(desk, asked)
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert "takes another mount, so nothing in it holds" in flat(found)
+    assert _asked(desk, asked.replace(". what if it somehow fits", ", infinity?"))["chains"][0]["verdict"] == "unusable"
+
+
+def test_what_sets_two_mounts_apart_is_no_focal_length(desk):
+    found = _asked(desk, "8mm to spare between PL and EF. So why does everybody tell me no")
+    assert [round(a + b) / 2 for a, b in numbers(found, "register_difference_mm")] == [8]
+
+
+def test_a_lens_told_by_what_it_is_not(desk):
+    found = _asked(desk, "old camcorder zoom, half inch bayonet (general kind not the 38 one), mft?")
+    assert "General 1/2 in bayonet zoom lens on a Micro Four Thirds body" in found["reading"]

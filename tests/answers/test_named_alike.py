@@ -1,0 +1,31 @@
+"""Mounts of one name or one bayonet, asked about side by side: which differ, and by how much."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import flat, numbers
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+@pytest.mark.parametrize(
+    ("asked", "registers"),
+    [
+        ("M bayonet and visoflex II bayonet, same thing surely", {"m-mount": 27.8, "visoflex-ii": 68.8}),
+        ("lens says X mount, 1979ish. my mirrorless says X too. match made?", {"x-mount-slr": 43.5, "x-mount": 17.7}),
+    ],
+)
+def test_both_mounts_are_told_with_what_sets_them_apart(desk, asked, registers):
+    found = record_of(desk.ask(asked, Talk()), desk.knowledge)
+    assert " are not the same" in flat(found)
+    for mount, register in registers.items():
+        assert (register, register) in numbers(found, "register_mm", mount)
+    apart = round(max(registers.values()) - min(registers.values()), 3)
+    assert apart in [round(least, 3) for least, _ in numbers(found, "register_difference_mm")]
