@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.knowledge import Knowledge
+from engine.answers.said import number
 from engine.facts.records import Mount
 from grammar.questions import Question
 
@@ -27,7 +28,18 @@ def spoken_of(question: Question, knowledge: Knowledge) -> list[str]:
     """Of the mounts that the lens spoken of may have, those of the kind asked about: "one of the rangefinder ones"."""
     kinds = {thing.lens_kind for thing in question.lenses}
     known = [name for thing in question.known if thing.kind == "mount" for name in thing.ids]
+    known += [mount.id for mount in _of_thread_told(question, knowledge)]
     return [name for name in dict.fromkeys(known) if knowledge.catalogue.mounts[name].kind in kinds]
+
+
+def _of_thread_told(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    """The mounts whose thread is as wide as the one that was told."""
+    wide = number(question, "thread")
+    near = knowledge.catalogue.assumptions["mating-same-diameter"].value.greatest
+    for mount in knowledge.catalogue.mounts.values() if wide is not None else ():
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None and wide is not None and abs(thread.major_mm.nominal - wide) <= near:
+            yield mount
 
 
 def likeliest(question: Question, knowledge: Knowledge) -> list[str]:

@@ -162,7 +162,9 @@ def quantities_record(answer: Answer) -> dict[str, Any]:
         length = as_length(quantity.value)
         if quantity.case:
             length["case"] = quantity.case
-        rows.setdefault(quantity.name, []).append(length)
+        told = rows.setdefault(quantity.name, [])
+        if length not in told:
+            told.append(length)
     return {name: row[0] if len(row) == 1 and "case" not in row[0] else row for name, row in rows.items()}
 
 

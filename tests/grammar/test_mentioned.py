@@ -45,4 +45,6 @@ def test_every_phrase_that_an_answer_listens_for_is_in_the_list_and_none_is_idle
                 inside = (part for argument in node.args for part in ast.walk(argument))
                 used |= {one.value for one in inside if isinstance(one, ast.Constant) and isinstance(one.value, str)}
     couplings = {f"coupled-{one}" for one in ("screw", "bayonet", "breech")}  # made of a mount's coupling
-    assert used - {"", "coupled-"} | couplings == listed
+    sheets = {one for one in load_catalogue()[0].assumptions if one.startswith("sheet-")}  # each heard by its own id
+    assert (used - {"", "coupled-"} | couplings) - sheets == listed - sheets
+    assert sheets & listed
