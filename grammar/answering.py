@@ -11,9 +11,9 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.casting import Part
 from grammar.hearing import Heard
+from grammar.kept_readings import mm
 from grammar.letters import ARTICLES
 from grammar.questions import Question, Thing
-from grammar.readings import mm
 from grammar.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'

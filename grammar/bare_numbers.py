@@ -17,6 +17,7 @@ from grammar.optics_numbers import (
     of_optics,
     with_glass_behind,
 )
+from grammar.picture_numbers import is_shape, is_size, is_size_named, names_size
 from grammar.tokens import Token
 from grammar.written import STOPS
 
@@ -25,8 +26,6 @@ _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
 _WHOLE_FROM: Final = 17.0  # mm
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
-_SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
-_OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
 _OF_VIEW: Final = frozenset(["equiv", "match"])
@@ -36,8 +35,6 @@ _OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "whi
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
-_SIZED: Final = ("mag", "magnif")
-_LARGEST: Final = 20.0  # times that a lens enlarges
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
@@ -61,7 +58,7 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
                 out[at] = token.as_("CROP")
                 continue
             out[at] = as_extender(out, at, told)
-        elif token.kind == "FNUM" and ":" in token.text and _names_size(out, at + 1):
+        elif token.kind == "FNUM" and ":" in token.text and names_size(out, at + 1):
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
@@ -185,9 +182,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
     if _is_stop_of_lens(tokens, at) and "." in token.text:
         return token.as_("FNUM")
-    if _is_size_named(tokens, at):
+    if is_size_named(tokens, at):
         return token.as_("RATIO")
-    if _is_shape(tokens, at):
+    if is_shape(tokens, at):
         return token.as_("ASPECT", value=f"{number:g}:1")
     if counts(tokens, at):
         return token.as_("COUNT")
@@ -222,7 +219,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         # '65cm into 23': the same unit on both sides
         factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
-    if _is_size(tokens, at, told):
+    if is_size(tokens, at, told):
         return token.as_("RATIO")
     if _is_focal(tokens, at):
         return token.as_("FOCAL")
@@ -242,35 +239,6 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
-
-
-def _is_size(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
-    """'mag 0.5', '0.25 magnification': beside the word for it a decimal that no stop is written like."""
-    token, beside = tokens[at], (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])
-    size = "." in token.text and 0.02 <= token.numbers[0] <= 10 and token.numbers[0] not in STOPS
-    return size and "how-big" in told and any(one.kind == "CUE" and one.text[:1].isalpha() for one in beside)
-
-
-def _is_size_named(tokens: list[Token], at: int) -> bool:
-    """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
-    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals")]
-    after = tokens[at + 1] if at + 1 < len(tokens) else None
-    return (
-        bool(led)
-        and _names_size(tokens, led[-1])
-        and tokens[at].numbers[0] <= _LARGEST
-        and (after is None or after.kind not in _LENSLIKE)
-    )
-
-
-def _names_size(tokens: list[Token], at: int) -> bool:
-    return at < len(tokens) and tokens[at].text.casefold().startswith(_SIZED)
-
-
-def _is_shape(tokens: list[Token], at: int) -> bool:
-    """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
-    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
-    return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

@@ -8,11 +8,12 @@ from engine.base.compact import compact, replace
 from grammar.cast import Cast
 from grammar.echo import said_back
 from grammar.intents import Weighed, features_of, weigh
+from grammar.kept_readings import Readings
 from grammar.leanings import lean, wording_of
 from grammar.lexicon import Lexicon
 from grammar.parsing import parse
 from grammar.phrases import Phrase, phrases_of
-from grammar.readings import Readings, readings_of
+from grammar.readings import readings_of
 from grammar.roles import cast_of
 from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit

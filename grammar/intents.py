@@ -7,8 +7,8 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.cast import Cast
+from grammar.kept_readings import Readings
 from grammar.lexicon import Lexicon
-from grammar.readings import Readings
 from grammar.tokens import Cue, Line
 
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence

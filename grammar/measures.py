@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.closer_rings import with_closer_rings
+from grammar.crests import counted
 from grammar.senses import is_thread_length
 from grammar.tokens import Token
 
@@ -15,23 +16,18 @@ _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
-_SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
-_PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
-_CRESTS: Final = "crests"
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
-_LEAST_CRESTS: Final = 5  # that are counted along a rule
-_PITCHES: Final = (0.3, 2.0)  # mm
+_LEAST_PITCHES: Final = (0.3, 2.0)  # mm
 _BE: Final = "be"
-_ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 
 
 def with_measures_told(tokens: list[Token]) -> list[Token]:
     """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _crossed(_counted(with_closer_rings(tokens)))
+    out = _crossed(counted(with_closer_rings(tokens)))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
@@ -184,30 +180,6 @@ def _past_verbs(tokens: list[Token], at: int) -> int:
     return at
 
 
-def _counted(tokens: list[Token]) -> list[Token]:
-    """'10 threads are 10 mm', '7.5 mm over 10 crests': so many pitches in a length, which gives one."""
-    for at, token in enumerate(tokens):
-        crests = token.kind == "MEASURE" and token.value == _CRESTS
-        crests = crests or (token.kind == "MOUNTWORD" and token.text.casefold() == _SEVERAL)
-        count = tokens[at - 1] if at else None
-        if not crests or count is None or count.kind not in ("NUMBER", "COUNT", "FOCAL"):
-            continue
-        number = count.numbers[0]
-        found = _beside(tokens, at + 1, 1)
-        found = found if found is not None else _beside(tokens, at - 2, -1)
-        found = found if found is not None else _whole_beside(tokens, at + 1, number)
-        if found is None and number in _PER_INCH and token.kind == "MOUNTWORD":
-            tokens[at - 1] = count.as_("PITCH", value=f"{number:g} tpi", numbers=(25.4 / number,), unit="tpi")
-            tokens[at] = token.as_("CUE")  # '1 inch across, 32 threads'
-        if found is None or number < 1 or number != int(number):
-            continue
-        pitch = tokens[found].numbers[0] / number
-        tokens[found] = tokens[found].as_("PITCH", value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
-        tokens[at - 1] = count.as_("CUE")
-        tokens[at] = token.as_("CUE")
-    return tokens
-
-
 def _crossed(tokens: list[Token]) -> list[Token]:
     """'the barrel is 40mm wide' tells of the barrel; '42 mm, 1.0 pitch', '42 x 1' of a thread: both are widths."""
     for at in range(1, len(tokens)):
@@ -233,25 +205,6 @@ def _crossed(tokens: list[Token]) -> list[Token]:
 def _is_width(token: Token) -> bool:
     metric = token.kind in _LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
     return metric and not is_thread_length(token)
-
-
-def _beside(tokens: list[Token], at: int, step: int) -> int | None:
-    """The length next to `at` in one direction, past the words that only lead to it."""
-    while 0 <= at < len(tokens) and tokens[at].kind in _ALONG:
-        at += step
-    if not 0 <= at < len(tokens):
-        return None
-    token = tokens[at]
-    return at if token.kind == "LENGTH" or (token.kind == "NUMBER" and "." in token.text) else None
-
-
-def _whole_beside(tokens: list[Token], at: int, count: float) -> int | None:
-    """'twenty crests make 15': a whole number behind them, where it is as long as so many pitches may be."""
-    while at < len(tokens) and tokens[at].kind in _ALONG:
-        at += 1
-    if at >= len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST_CRESTS:
-        return None
-    return at if _PITCHES[0] <= tokens[at].numbers[0] / count <= _PITCHES[1] else None
 
 
 def _keyed(token: Token, key: str) -> Token:

@@ -28,8 +28,10 @@ OFF: Final = "off"  # key of the value that tells how a thickness was meant in t
 # a thickness said so is not that of the ring, but by how much it is off
 # a size never is so thin or so short: by so much it falls short of what it should be
 _LACKING: Final = re.compile(r"\d(?: ?mm)? (thin|short)\b")
-# nor is any ring so thin as this: by so much it goes beyond what it should be
-_OVER: Final = re.compile(r"(?<![\d.])(0?\.\d+)(?: ?mm)? (?:long|thick|over|oversize|high|proud|deep)\b")
+# nor is any ring so thin as this: by so much it goes beyond what it should be, unless it 'is' that
+_OVER: Final = re.compile(
+    r"(?<![\d.])(?<!\bis )(?<!\bwas )(?<!\bbe )(0?\.\d+)(?: ?mm)? (?:long|thick|over|oversize|high|proud|deep)\b"
+)
 _THINNEST_RING: Final = 0.5  # mm
 _RING: Final = "adapter"
 OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much",

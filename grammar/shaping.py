@@ -18,6 +18,7 @@ from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.mount_links import hyphened, linked
 from grammar.near_marks import with_near_marks_told
 from grammar.optics_numbers import with_zoom_ratios
 from grammar.piece_rows import with_bracketed_told, with_piece_rows
@@ -64,7 +65,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_flange_spans_told(list(with_small_words(_within_cues(line))))
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = _linked(_hyphened(_denied(tokens)))
+    tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
@@ -171,71 +172,6 @@ def _of_times(tokens: list[Token]) -> list[Token]:
 
 def _headed_by_piece(tokens: list[Token], at: int) -> bool:
     return at < len(tokens) and tokens[at].kind == "PIECE"
-
-
-def _hyphened(tokens: list[Token]) -> list[Token]:
-    """'d-to-c': the hyphens make the 'to' a link between two mounts."""
-    out: list[Token] = []
-    for at, token in enumerate(tokens):
-        around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
-        if token.text == "-" and any(one.kind == "PREP" and one.value == "to" for one in around):
-            continue
-        if token.text == "/" and not token.gap and out and out[-1].kind == "PREP":
-            continue  # 'w/ a 2x'
-        if token.kind == "PREP" and token.value == "to" and any(one.text == "-" for one in around):
-            token = token.as_("MARK", text="-")
-        out.append(token)
-    return out
-
-
-def _linked(tokens: list[Token]) -> list[Token]:
-    """'M42-E', 'd to c ring', 'm42 mft ring': the two mounts of one adapter are linked."""
-    out: list[Token] = []
-    tokens = [token.as_("MOUNT") if _next_to_link(tokens, at) else token for at, token in enumerate(tokens)]
-    for at, token in enumerate(tokens):
-        before = next((one for one in reversed(out) if one.text != "-"), None)
-        after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
-        if before is not None and after is not None and before.kind == after.kind == "MOUNT":
-            if token.text == "-":
-                out.append(token.as_("LINK"))
-                continue
-            if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
-                out.append(token.as_("LINK"))
-                continue
-        out.append(token)
-        if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
-            out.append(token.as_("LINK"))
-    return out
-
-
-def _ends_list(before: list[Token]) -> bool:
-    """'PK, MD and FD to X ring': the last of several lenses, which all go where it goes."""
-    kinds = [token.kind for token in before[-4:]]
-    listed = kinds[-3:] == ["MOUNT", "JOIN", "MOUNT"]
-    return listed and (len(kinds) < 4 or kinds[0] not in ("PREP", "LINK"))
-
-
-def _next_to_link(tokens: list[Token], at: int) -> bool:
-    """'4/3 to mft ring': a fraction that is the name of a mount too, beside what may link two mounts."""
-    token = tokens[at]
-    if token.kind != "FRACTION" or token.implies[:1] != ("mount",):
-        return False
-    around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
-    return any(one.text == "-" or (one.kind == "PREP" and one.value == "to") for one in around)
-
-
-def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
-    following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
-    if any(token.kind == "PIECE" for token in following[:1]):
-        return True
-    if (
-        len(following) > 1
-        and following[0].kind in ("LENGTH", "KIND", "TIMES", "MOUNTWORD")
-        and following[1].kind == "PIECE"
-    ):
-        return True
-    ahead = [token for token in before if token.kind not in ("FILLER", "UNKNOWN", "DET")][-2:]
-    return len(ahead) == 2 and ahead[0].kind == "PIECE" and not any(token.kind == "BODY" for token in following)
 
 
 def _headed(tokens: list[Token]) -> list[Token]:

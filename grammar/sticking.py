@@ -11,8 +11,8 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.casting import DRAWN, OPTICAL
 from grammar.hearing import Heard
+from grammar.kept_readings import mm
 from grammar.questions import ALL, OFF, Limits, Question, Thing
-from grammar.readings import mm
 from grammar.written import STOPS
 
 # what a chain does: here the pieces of before still stand between lens and body

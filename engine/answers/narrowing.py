@@ -215,17 +215,23 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
     if measured_mm is None or mount is None or not mount.thread:
         return thing
     near = catalogue.assumptions["register-by-paper"].value.greatest
+    sizes = {name: catalogue.mounts[name].register_mm for name in thing.ids if name in catalogue.mounts}
+    kept = tuple(name for name, size in sizes.items() if is_known(size) and abs(size.nominal - measured_mm) <= near)
     if BY_THREAD in thing.traits:
         # of those that the thread allows only what the distance allows too; it may be none of them
-        sizes = {name: catalogue.mounts[name].register_mm for name in thing.ids if name in catalogue.mounts}
-        kept = tuple(name for name, size in sizes.items() if is_known(size) and abs(size.nominal - measured_mm) <= near)
         return replace(thing, ids=kept, kind="mount" if kept else "")
     if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
         return thing  # no ruler tells it from the mount that was named
+    if kept:
+        return replace(thing, ids=kept)  # of one name it is that which has the distance
     alike = [
         (abs(row.register_mm.nominal - measured_mm), row.id)
         for row in catalogue.mounts.values()
         if row.thread == mount.thread and is_known(row.register_mm)
     ]
     off, other = min(alike, default=(near + 1, ""))
-    return replace(thing, ids=(other,), traits=(*thing.traits, BY_REGISTER)) if off <= near else thing
+    if off <= near:
+        return replace(thing, ids=(other,), traits=(*thing.traits, BY_REGISTER))
+    # of one name that several mounts have, it is none of those whose register is known
+    open_ = tuple(name for name in thing.ids if not is_known(catalogue.mounts[name].register_mm))
+    return replace(thing, ids=open_) if open_ and thing.ambiguous else thing

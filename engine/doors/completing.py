@@ -41,7 +41,7 @@ _TERMINALS: Final = {
 _PASSED_OVER: Final = frozenset(["FILLER", "DET", "MARK", "UNKNOWN", "VERB"])
 # kind of the last word -> what usually comes then, the likeliest first
 _NEXT: Final[Mapping[str, tuple[str, ...]]] = {
-    "": ("ask", "order"),
+    "": ("order", "ask"),
     "LENS": ("prep", "limit"),
     "MOUNTWORD": ("lens", "body", "prep"),
     "BODY": ("limit", "prep"),
