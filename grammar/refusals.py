@@ -9,6 +9,7 @@ from grammar.echo import canonical
 from grammar.hearing import Heard
 from grammar.lexicon import Lexicon
 from grammar.questions import ALL, Question, Thing, Unread
+from grammar.strangers import is_thread_width
 from grammar.telling import built
 from grammar.tokens import LONGEST
 
@@ -132,7 +133,7 @@ def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
     for at, token in enumerate(tokens):
         if token.kind != "UNKNOWN" or len(token.text) < 3 or any(a <= token.column < b for a, b in spans):
             continue
-        if lexicon.subjects.knows(token.text):
+        if lexicon.subjects.knows(token.text) or is_thread_width(tokens, at):
             continue  # an ordinary word: no slip of a name
         for back in range(min(3, at), -1, -1):
             first = tokens[at - back]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from typing import Final
 
 from grammar.tokens import Token
@@ -11,6 +13,8 @@ _OPENING: Final = frozenset(["on", "to", "with", "for", "from"])
 _MARKS_NO_END: Final = frozenset(["FILLER", "MARK"])
 _ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
 _OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
+_METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
+_THREAD: Final = "thread"
 _MODELS: Final = 10_000  # a bare number below this may be that of a model
 
 
@@ -20,8 +24,8 @@ def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
     skipped: list[Token] = []
     at = 0
     while at < len(tokens):
-        if tokens[at].kind != "UNKNOWN":
-            out.append(tokens[at])
+        if tokens[at].kind != "UNKNOWN" or is_thread_width(tokens, at):
+            out.append(_width(tokens[at]) if tokens[at].kind == "UNKNOWN" else tokens[at])
             at += 1
             continue
         end = _run(tokens, at)
@@ -38,6 +42,17 @@ def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
                     out.append(one)
         at = end
     return out, skipped
+
+
+def is_thread_width(tokens: Sequence[Token], at: int) -> bool:
+    """'m58 thread': a metric thread that is no mount's is told by its width all the same."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = after is not None and after.kind == "MOUNTWORD" and after.text.casefold().startswith(_THREAD)
+    return named and _METRIC.fullmatch(tokens[at].text.casefold()) is not None
+
+
+def _width(token: Token) -> Token:
+    return token.as_("LENGTH", numbers=(float(token.text[1:]),), unit="mm")
 
 
 def _words(tokens: list[Token], at: int) -> int:

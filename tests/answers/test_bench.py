@@ -90,7 +90,7 @@ def test_no_helicoid_is_added_to_the_one_that_was_named(asked):
 
 
 def test_the_name_of_a_thread_is_not_its_register(asked):
-    assert "by these it is T2" in flat(asked("42mm screw, image falls 55 mm behind"))
+    assert "it is T2" in flat(asked("42mm screw, image falls 55 mm behind"))
 
 
 def test_a_pitch_counted_over_ten_threads_is_told_where_no_mount_has_it(asked):
