@@ -87,7 +87,12 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     if not (heard.tells("same") or heard.tells("one-ring") or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
-    others = {id_ for part in (*heard.cast.bodies, *heard.cast.lenses) if part.is_host for id_ in part.mounts[0].ids}
+    others = {
+        id_
+        for part in (*heard.cast.bodies, *heard.cast.lenses)
+        if part.is_host and part.mounts
+        for id_ in part.mounts[0].ids
+    }
     for piece in said.adapters:
         stood = [one for one in before.adapters if one.piece == piece.piece and not is_open(one)]
         stood = [one for one in stood if not one.rear or not others or set(one.rear) & others]

@@ -121,7 +121,8 @@ def faults(count: int, seed: int, gear: Path, told: bool = False) -> Iterator[st
 def _wrong(answer: Answer) -> str:
     if answer.status not in (ANSWERED, NO, NOT_UNDERSTOOD):
         return f"status {answer.status}"
-    if (answer.intent is None and not answer.aside) != (answer.unread is not None):
+    untold = answer.intent is None and answer.unread is None and not answer.aside
+    if untold or (answer.intent is not None and answer.unread is not None):
         return f"intent {answer.intent} with {answer.unread}"
     if answer.unread is not None and answer.status != NOT_UNDERSTOOD:
         return f"unread, yet status {answer.status}"
