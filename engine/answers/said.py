@@ -93,4 +93,6 @@ def pitch_mm(question: Question) -> float | None:
     if found is None:
         return None
     value = float(found[0])
+    if not value:
+        return None  # no thread has a pitch of nought
     return INCH_MM / value if "tpi" in text or value > COARSEST_MM else value

@@ -46,6 +46,8 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
         diameter, value = value, small[0] if small else value  # '42 mm, pitch 0.75' taken the wrong way round
         if not small:
             return diameter, None
+    if not value:
+        return diameter, None  # no thread has a pitch of nought
     tpi = "tpi" in pitch_text + said or value > 5
     return diameter, INCH / value if tpi else value
 

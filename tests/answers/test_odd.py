@@ -15,6 +15,7 @@ from tests.answers.talks import talk
         ("lens at life size, marked f8, see F0",),
         ("it has the 1 inch thread and 17.5 behind till the picture. so they are?", "which threads that"),
         ("how much 1e309 0.71' money in total to try a D lens 1958 on the", "m43 42.5 f1.2 same thing"),
+        ("screw 42 lens, mm across, 0 pitch 1 mm",),
     ],
 )
 def test_what_makes_little_sense_is_answered_or_asked_back(club: Desk, turns: tuple[str, ...]) -> None:
