@@ -29,12 +29,8 @@ _NOT_PLACE: Final = (
 # nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
-    r"(?!(?<=\sm)\s?(?:-|-?>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    r"(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
 )
-
-# and tight before a dash or an arrow that leads to another: 'the 7.8 M-L ring'
-_NOT_LINKED: Final = r"(?!(?-i:(?<=\sM))\s?(?:->?|=>|>|to\s)\s?(?-i:[A-Z])[A-Za-z0-9]{0,2}\b)"
-_OF_MOUNT: Final = _NOT_MOUNT + _NOT_LINKED
 
 
 def literal_at(line: str, at: int) -> Literal | None:
@@ -139,7 +135,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_OF_MOUNT}",
+        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",
         made.length,
     ),
     (

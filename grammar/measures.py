@@ -21,7 +21,6 @@ _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "ci
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
-_LEAST_PITCHES: Final = (0.3, 2.0)  # mm
 _BE: Final = "be"
 
 

@@ -33,8 +33,6 @@ NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
-# ways to say that nothing stands between lens and body
-
 _FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
 
 

@@ -26,7 +26,6 @@ from engine.facts.guidance import Advice
 from engine.facts.records import Mount
 from grammar.questions import ALL, Question
 
-# what is said of the lenses that were spoken of
 MOST_OF_KIND = 6
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 

@@ -45,8 +45,8 @@ def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
     text = f"field {area(wide, high, shown.feet)} on {shown.form.name}"
     deep = _depth(magnification, at, shown)
-    if deep is not None:
-        text += f"; {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(at or 0.0)}"
+    if deep is not None and at is not None:
+        text += f"; {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(at)}"
         rows += (Quantity("dof_mm", deep, case),)
     return told + Told((Line("fact", text, 1),), rows)
 

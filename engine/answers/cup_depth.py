@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.described import CUP
 from engine.answers.said import mentions, number
 from engine.base.compact import replace
 from grammar.questions import Question, Thing
@@ -11,13 +12,12 @@ from grammar.questions import Question, Thing
 NOMINAL: Final = "nominal"  # key of the length that a ring should have
 _NEAR_MM: Final = 0.25  # a depth told by itself is so near to the right one,
 _NEAR: Final = 0.1  # or so near as a share of it
-_CUP: Final = "recessed"
 _OPEN: Final = ("depth", "numbers")  # keys of a number that 'deep' claimed, or no word
 _THICKNESS: Final = "thickness"
 
 
 def as_depth(question: Question, right_mm: float) -> Question:
-    """The question with the length of its one ring, and what that should be, below nought where they are depths.
+    """The question with its one ring as a cup, so deep as it was said to measure, where that is near what is right.
 
     `right_mm`: the seat that is right, lens register less body register; below nought in a cup.
     """
@@ -33,18 +33,15 @@ def as_depth(question: Question, right_mm: float) -> Question:
         return question  # 'a 0.6 mm plate' lies flat
     if not _is_near(told if should is None else should, right_mm):
         return question
-    values = tuple(
-        (key, f"-{text}") if key in (NOMINAL, _THICKNESS) and not text.startswith("-") else (key, text)
-        for key, text in question.values
-    )
-    if ring is not None and ring.thickness_mm:
-        least, greatest = ring.thickness_mm
-        question = question.with_(adapters=(replace(ring, thickness_mm=(-greatest, -least)),))
-    return question.with_(values=values)
+    if ring is not None:
+        return question.with_(adapters=(replace(ring, piece=CUP),))
+    rest = tuple(row for row in question.values if row[0] != _THICKNESS)
+    named = next(iter(question.adapters), Thing(words=f"{told:g} mm cup"))
+    return question.with_(adapters=(replace(named, piece=CUP, thickness_mm=(told, told)),), values=rest)
 
 
 def _is_cup(ring: Thing | None, question: Question) -> bool:
-    return (ring is not None and ring.piece == _CUP) or mentions(question, "depth-told")
+    return (ring is not None and ring.piece == CUP) or mentions(question, "depth-told")
 
 
 def _told_alone(question: Question, right_mm: float) -> Question:

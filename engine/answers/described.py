@@ -109,7 +109,7 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
         kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
     span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
-    name = f"your {low:g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
+    name = f"your {abs(low):g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
     return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
 
 

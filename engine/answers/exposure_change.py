@@ -24,7 +24,6 @@ from grammar.questions import Question
 LEAST_CHANGE = 0.005  # stops; less is no change
 THIRDS = {1: "1/3 stop", 2: "2/3 stop", 4: "1 1/3 stops", 5: "1 2/3 stops"}
 THIRD_NEAR = 0.005
-# a setting that was read off a meter, or is to be replaced: then the scene need not be assumed
 
 
 @compact

@@ -47,45 +47,56 @@ def _with(handler: Handler, beside: Sequence[Beside]) -> Handler:
     return asked
 
 
-def _size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+def _where(load: Callable[[], Beside], *keys: str) -> Beside:
+    """What is added where one of the values is told; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        told = any(question.said(key) is not None for key in keys)
+        return load()(answer, question, knowledge) if told else answer
+
+    return add
+
+
+def _size_wanted() -> Beside:
     """What a magnification that is told asks of the lens, before the answer."""
-    if question.said("magnification") is None or answer.intent not in WAYS:
-        return answer
     from engine.answers.closeup import with_size_wanted
 
-    return with_size_wanted(answer, question, knowledge)
+    return lambda answer, question, knowledge: (
+        with_size_wanted(answer, question, knowledge) if answer.intent in WAYS else answer
+    )
 
 
-def _stacked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+def _stacked() -> Beside:
     """How long the stack must be behind a lens whose flange to image was measured, before the answer."""
-    if question.said("flange_to_image") is None:
-        return answer
     from engine.answers.told_stack import with_stack
 
-    return with_stack(answer, question, knowledge)
+    return with_stack
 
 
-def _forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+def _forgiven() -> Beside:
     """Whether an error that is told matters at the stop told, before the answer."""
-    if question.said("thickness") is None:
-        return answer
     from engine.answers.forgiving import with_forgiven
 
-    return with_forgiven(answer, question, knowledge)
+    return with_forgiven
 
 
-def _readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+def _readings() -> Beside:
     """What several readings of a ring tell, before the answer."""
-    if question.said("readings") is None:
-        return answer
     from engine.answers.readings import with_readings
 
-    return with_readings(answer, question, knowledge)
+    return with_readings
+
+
+def _threads() -> Beside:
+    """Whether two threads that are named go into one another, before the answer, where they do not."""
+    from engine.answers.threads_meet import with_threads_apart
+
+    return with_threads_apart
 
 
 def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What becomes of a lens that is identified on the body told beside it."""
-    if not question.bodies and len(question.lenses) < 1:
+    if not (question.bodies or question.lenses):
         return answer
     from engine.answers.identified_on import with_body
 
@@ -131,19 +142,11 @@ def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return equivalent(question, knowledge)
 
 
-def _threads(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Whether two threads that are named go into one another, before the answer, where they do not."""
-    if question.said("thread") is None and question.said("pitch") is None:
-        return answer
-    from engine.answers.threads_meet import with_threads_apart
-
-    return with_threads_apart(answer, question, knowledge)
-
-
 _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _stacked), (WAYS, _forgiven), (WAYS, _size_wanted), (READ_RINGS, _readings), (ON_A_BODY, _pair),
-    (OF_THREADS, _threads), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts), (("list-fits",), _angle),
-    (REACHING, _reach),
+    (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
+    (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
+    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
+    (("list-fits",), _angle), (REACHING, _reach),
 )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ import re
 
 from engine.answers.answer import Line, ListedChain, Quantity, Told
 from engine.answers.chain_numbers import principal_numbers
+from engine.answers.described import CUP
 from engine.answers.distances import Distances
 from engine.answers.frames import frames_named
 from engine.answers.knowledge import Knowledge
@@ -53,7 +54,9 @@ def off_by_mm(question: Question) -> float | None:
         return None
     right = number(question, "nominal")
     if right is not None:
-        return round(size - right, 4)
+        # what is told of a cup is how deep it is: too shallow sets the lens too far out
+        deeper = any(one.piece == CUP for one in question.adapters)
+        return round(right - size if deeper else size - right, 4)
     if size > MOST_OFF_MM and question.adapters and "?" in question.text:
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):

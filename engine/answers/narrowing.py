@@ -19,8 +19,7 @@ FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
-# words that tell of the days of film
-FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")
+FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:

@@ -12,6 +12,7 @@ from engine.facts.catalogue import Catalogue
 from engine.physics import closeup
 from grammar.questions import Question
 
+USUAL = "usual-tube-lens"
 _SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
 
 
@@ -25,7 +26,7 @@ def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
     tube = next((one for one in told if one != system), system)
     if tube is None:
         return Told()
-    assumed = facts.assumptions["usual-tube-lens"].value
+    assumed = facts.assumptions[USUAL].value
     meant = Interval.exact(system) if system is not None else assumed
     found = closeup.through_tube_lens(Interval.exact(marked), Interval.exact(tube), meant)
     own = closeup.objective_focal_mm(Interval.exact(marked), meant)
@@ -39,7 +40,8 @@ def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
     )
     lines = [Line("head", text), Line("fact", f"the objective itself has {ranged(own, lambda f: f'{f:.1f} mm')}", 1)]
     if system is None:
-        lines.append(Line("ask", "Which tube lens is its mark meant for? Its system tells: 165, 180 or 200 mm."))
+        says = facts.assumptions[USUAL].says
+        lines.append(Line("ask", f"Which tube lens is its mark meant for? {says[:1].upper()}{says[1:]}."))
     case = f"behind {trimmed(tube, 1)} mm"
     return Told(tuple(lines), (Quantity("magnification", found, case), Quantity("objective_focal_mm", own)))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from math import log2
 from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
@@ -10,11 +9,11 @@ from engine.answers.dioptres import CLOSE_UP_LENS
 from engine.answers.image_side import size_told
 from engine.answers.said import focals
 from engine.answers.wording import figures, times, trimmed
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup, focus
 from grammar.questions import Question
 
 _DRAWN: Final = frozenset(["extension-tube", "bellows", "helicoid"])
-_METRE: Final = 1000.0  # mm; a dioptre is one over a metre
 
 
 def size_by_ways(question: Question) -> Told:
@@ -23,17 +22,24 @@ def size_by_ways(question: Question) -> Told:
     if not wanted or CLOSE_UP_LENS not in kinds or not kinds & _DRAWN:
         return Told()
     told = Told()
+    size = Interval.exact(wanted)
+    lost = focus.light_lost_stops(size, Interval.exact(1.0))  # pupils taken for even
     for focal in focals(question):
-        extension, power, lost = focal * wanted, _METRE * wanted / focal, 2 * log2(1 + wanted)
+        tube = closeup.extension_for_magnification_mm(Interval.exact(focal), size)
+        # at the infinity mark m = f/g, with g the focal length of the close-up lens
+        power = closeup.dioptres_of_focal(Interval.exact(focal)) * size
+        if not (is_known(tube) and is_known(power) and is_known(lost)):
+            continue
         lens = f"{trimmed(focal, 1)} mm at infinity to {times(wanted)}"
         text = (
-            f"{lens}: {trimmed(extension, 1)} mm of tube, which costs {lost:.1f} stops of light and adds no glass, or a"
-            f" close-up lens of +{figures(power, 2)} dioptres, which costs none but adds its faults."
+            f"{lens}: {trimmed(tube.nominal, 1)} mm of tube, which costs {lost.nominal:.1f} stops of light and adds no"
+            f" glass, or a close-up lens of +{figures(power.nominal, 2)} dioptres, which costs none but adds its"
+            " faults."
         )
         rows = (
-            Quantity("extension_mm", Interval.exact(extension), lens),
-            Quantity("light_difference_stops", Interval.exact(lost), f"tube, {lens}"),
-            Quantity("dioptres", Interval.exact(power), lens),
+            Quantity("extension_mm", tube, lens),
+            Quantity("light_difference_stops", lost, f"tube, {lens}"),
+            Quantity("dioptres", power, lens),
         )
         told += Told((Line("head", text),), rows)
     return told

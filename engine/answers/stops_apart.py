@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import log2
+from math import inf, log2
 from typing import Final
 
 from engine.answers.answer import Line, Quantity, Told
@@ -15,16 +15,14 @@ ALIKE: Final = 0.05  # stops; less sets nothing apart
 
 def stops_apart(question: Question) -> Told:
     """The f-number that each has behind its glass, and the stops between; nothing where not two of them are told."""
-    lenses = [lens for lens in question.lenses if lens.f_number]
+    lenses = [(lens, lens.f_number) for lens in question.lenses if lens.f_number]
     glass = [piece for piece in question.adapters if piece.factor]
-    if len(lenses) != 2 or any(lens.ids for lens in lenses) or not glass:
+    if len(lenses) != 2 or any(lens.ids for lens, _ in lenses) or not glass:
         return Told()
     found: list[tuple[float, str]] = []
-    for lens in lenses:
-        factor = _worn_by(lens, lenses, glass)
-        at = (lens.f_number or 1.0) * (factor or 1.0)
-        name = f"f/{trimmed(lens.f_number or 1.0, 1)}"
-        found.append((at, f"{name} with {factor:g}x" if factor else name))
+    for lens, opened in lenses:
+        factor, name = _worn_by(lens, [other for other, _ in lenses], glass), f"f/{trimmed(opened, 1)}"
+        found.append((opened * factor, f"{name} with {factor:g}x") if factor else (opened, name))
     (one, first), (other, second) = sorted(found)
     apart = 2 * log2(other / one)
     told = "; ".join(f"{name} is f/{trimmed(at, 2)}" for at, name in found if "with" in name)
@@ -39,5 +37,5 @@ def stops_apart(question: Question) -> Told:
 def _worn_by(lens: Thing, lenses: list[Thing], glass: list[Thing]) -> float | None:
     """The factor of the glass told right behind the lens, before the next."""
     after = [other.column for other in lenses if other.column > lens.column]
-    end = min(after, default=10**6)
+    end = min(after, default=inf)
     return next((piece.factor for piece in glass if lens.column < piece.column < end), None)

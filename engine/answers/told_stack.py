@@ -92,10 +92,11 @@ def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
 def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:
     body = body_side(question.body, knowledge.catalogue)
     assert not isinstance(body, Missing)
-    register = trimmed(body.mount.register_mm.nominal, 3) if is_known(body.mount.register_mm) else ""
-    whole = small_mm(stack.whole_mm)
+    register = body.mount.register_mm
+    assert is_known(register)  # or there were no stack
+    image = trimmed(stack.whole_mm + register.nominal, 3)
     text = (
-        f"{trimmed(stack.whole_mm + float(register), 3)} - {register} = {whole} from the {body.mount.designation}"
+        f"{image} - {trimmed(register.nominal, 3)} = {small_mm(stack.whole_mm)} from the {body.mount.designation}"
         " flange to the lens's shoulder at infinity, rings and helicoid together."
     )
     rows = [Quantity("stack_mm", Interval.exact(stack.whole_mm), "shoulder to body flange")]
