@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.close_stops import with_close_stops
+from grammar.numbers.densities import with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
@@ -70,7 +71,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
-    tokens = with_standins(tokens)
+    tokens = with_marked_densities(with_standins(tokens), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)

@@ -17,7 +17,7 @@ from engine.answers.seat.open_lens import MEASURE, depends
 from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
-from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
+from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways_apart import ways_apart
 from engine.answers.words.advice import named_or_near
 from engine.base.compact import replace
@@ -141,12 +141,20 @@ def _pairs_told(
     return each_pair(question, lenses, bodies, knowledge)
 
 
+def _singly(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Answer | None:
+    """The chains of the lenses on the bodies by single rings, whatever hub is named."""
+    free = question.with_(adapters=(), intent="buy-plan", limits=replace(question.limits, using=()))
+    return _pairs_told(free, lenses, bodies, knowledge)
+
+
 def hub_or_direct(question: Question, knowledge: Knowledge) -> Told:
     """For several lenses, or bodies: how many pieces and what price by a hub and by single rings; else empty."""
     lenses, bodies = _sides(question, knowledge)
     if hub_of(question) is None or len(lenses) < 2 or not bodies:
         return Told()
-    direct = _pairs_told(question.with_(adapters=(), intent="buy-plan"), lenses, bodies, knowledge)
+    direct = _singly(question, lenses, bodies, knowledge)
     hub = through_hub(question, lenses, bodies, _pieces(direct), knowledge)
     return Told((*hub.lines, *(direct.lines[:1] if direct and hub.lines else ())), hub.quantities)
 
@@ -187,7 +195,8 @@ def _parts(
     if len(bodies) > 1:
         yield built_on_body(question, lenses, bodies, knowledge)
     if len(lenses) > 1:
-        yield through_hub(question, lenses, bodies, _pieces(pairs), knowledge)
+        singly = _singly(question, lenses, bodies, knowledge) if is_hub_told(question, knowledge) else pairs
+        yield through_hub(question, lenses, bodies, _pieces(singly), knowledge)
     if bodies and not lenses:
         yield _of_kind_on(question, bodies[0], knowledge)
     for lens in lenses:

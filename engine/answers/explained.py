@@ -13,6 +13,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, number
 from engine.answers.parts.wording import ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_of
+from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.spacing import errors_of_limit
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
@@ -124,6 +125,8 @@ def _difference(
 def _of_pair(question: Question, knowledge: Knowledge) -> Told:
     """What room the registers of the lens and the body that are named leave for a ring."""
     lens, body = (_mount_of(thing, knowledge) for thing in (question.lens, question.body))
+    if lens is not None and body is None:
+        return among_bodies(lens, question, knowledge)
     if lens is None or body is None or lens.id == body.id or question.topic in _NOT_OF_SEAT:
         return Told()
     needs, has = lens.register_mm, body.register_mm

@@ -94,6 +94,19 @@ def _threads() -> Beside:
     return with_threads_apart
 
 
+def _by_thread() -> Beside:
+    """The way of a lens that is told by its thread alone, onto the body whose mount is named."""
+    from engine.answers.identified_on import by_thread
+
+    return by_thread
+
+
+def _as_it_is(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Beside a shim: what the ring that was measured makes of the pair as it is."""
+    measured = any(thing.thickness_mm is not None for thing in question.adapters)
+    return _pair(answer, question, knowledge) if measured else answer
+
+
 def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What becomes of a lens that is identified on the body told beside it."""
     if not (question.bodies or question.lenses):
@@ -146,7 +159,8 @@ _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (REACHING, _reach),
+    (("list-fits",), _angle), (REACHING, _reach), (("chain",), _where(_by_thread, "thread")),
+    (("shim-calibration",), _as_it_is),
 )  # fmt: skip
 
 

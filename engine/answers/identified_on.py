@@ -34,6 +34,15 @@ def with_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
     return replace(answer, lines=hangs.lines, quantities=hangs.quantities, status=hangs.status)
 
 
+def by_thread(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What the lens is by its thread, and its way onto the body told, where neither was named as such."""
+    if answer.chains or question.bodies or _target(question, knowledge) is None:
+        return answer
+    from engine.answers.identify import identify  # seldom asked so
+
+    return with_body(identify(question, knowledge), question, knowledge)
+
+
 def _target(question: Question, knowledge: Knowledge) -> Thing | None:
     """The body told: as one, or as the mount of a digital body beside a lens whose thread was measured or has none."""
     mounts = knowledge.catalogue.mounts

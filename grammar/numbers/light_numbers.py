@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
+from grammar.numbers.densities import DENSITIES
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -15,7 +16,6 @@ _ISO_NEAR: Final = 6  # words
 _SETTINGS: Final = frozenset(["ISO", "SHUTTER", "FPS", "EV", "ND", "STOPS", "LIGHT", "TSTOP"])
 _LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"])
 _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
-_DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
 _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # and by their factors
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
@@ -96,7 +96,7 @@ def _is_density_alone(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     named = before is None or before.kind in ("DET", "VERB", "CUE", "FILLER")
     marked = tokens[at].numbers[0] not in STOPS or tokens[at].text.endswith(".0")
-    return named and marked and "." in tokens[at].text and tokens[at].numbers[0] in _DENSITIES
+    return named and marked and "." in tokens[at].text and tokens[at].numbers[0] in DENSITIES
 
 
 def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -106,7 +106,7 @@ def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     beside = [tokens[at - 1].text if at else "", after.text if after is not None else ""]
     if "." in tokens[at].text and any(word.casefold().startswith("densit") for word in beside):
         return True  # '2.0 density', 'density 2.0'
-    if "." not in tokens[at].text or number not in _DENSITIES or (after is not None and after.kind in _OF_OTHERS):
+    if "." not in tokens[at].text or number not in DENSITIES or (after is not None and after.kind in _OF_OTHERS):
         return False
     grey = "nd" in told and any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
     return grey or any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)

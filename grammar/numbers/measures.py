@@ -11,6 +11,9 @@ from grammar.words.tokens import Token
 
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _NEAR: Final = 5  # tokens
+_BEHIND: Final = "behind"
+_SUM: Final = "total"
+_THE: Final = "the"
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
 _THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
@@ -236,6 +239,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
+        if token.value == _BEHIND or (measured == _SUM and token.kind == "DET" and token.value != _THE):
+            return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
             of_it = (

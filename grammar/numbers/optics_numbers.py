@@ -15,6 +15,7 @@ _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance"
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
 _EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
+_WITH_GLASS: Final = "with-glass"
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
 
 
@@ -60,10 +61,12 @@ def with_zoom_ratios(tokens: list[Token]) -> list[Token]:
 
 
 def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
-    """'flip the 2x in', 'with the 1.4x': a factor that is known by its article is that of a piece of glass."""
+    """'flip the 2x in', 'with the 1.4x', 'one with glass in, 1.2x': by its article, or as glass is spoken of."""
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     known = before is not None and before.kind == "DET" and before.value == "the"
+    if any(token.kind == "LIMIT" and token.value == _WITH_GLASS for token in tokens) and not told & _OF_SIZE:
+        return tokens[at].as_("TIMES", unit=TELECONVERTER)
     if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
     if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):

@@ -78,6 +78,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
         near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
         near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
+        placed = before is not None and before.kind == "PREP" and before.value in _FOR
+        near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:

@@ -16,6 +16,9 @@ _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
     role, group = part.noun.role, part.noun.listed
     lens = cast.lenses[-1] if cast.lenses else None
+    if role in USED and cast.lenses:
+        cast.using.append(part)  # 'bodies L and X, through M': never one more of the list
+        return
     screwed_on = "thread" in part.noun.text.casefold() and not part.is_host and (not role or part.noun.join)
     if screwed_on and lens is not None and not lens.has_mount:
         lens.mounts.extend(part.mounts)  # 'a 100 mm enlarger lens on EF, M39 thread'

@@ -23,7 +23,22 @@ from grammar.words.written import SHAPES, STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
-    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved"]
+    [
+        "ok",
+        "right",
+        "will",
+        "can",
+        "sure",
+        "means",
+        "what-if",
+        "what",
+        "it-is",
+        "brief",
+        "again",
+        "adding",
+        "engraved",
+        "calipers",
+    ]
 )
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
@@ -32,6 +47,7 @@ _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
+_MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
 _LENS: Final = "focal"
 _STOP: Final = "stop"
 _RING: Final = "ring"
@@ -40,6 +56,7 @@ _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 _MOST_COUNTED: Final = 4  # tubes
+_LIT: Final = 20.0  # mm, of an image circle that was not told
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -80,6 +97,9 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
     token = _alone(heard, before)
     if token is None:
+        told = _answered_first(heard, before)
+        if told is not None:
+            return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
@@ -94,6 +114,19 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
     text = heard.text[:start] + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _answered_first(heard: Heard, before: Question) -> tuple[Token, str] | None:
+    """'48, and it has no focus ring' where its flange to image was asked for: that number, and then more is told."""
+    tokens = [token for token in heard.line.tokens if token.kind not in ("FILLER", "DET", "VERB")]
+    numbers = [token for token in heard.line.tokens if token.numbers]
+    if len(tokens) < 2 or len(numbers) != 1 or tokens[0] is not numbers[0] or tokens[1].kind not in ("JOIN", "STOP"):
+        return None
+    token, wanted = tokens[0], before.wants.split()
+    if token.kind not in ("NUMBER", "LENGTH") or (token.kind == "LENGTH" and token.unit != "mm") or "?" in heard.text:
+        return None
+    asked = (role for role in _ROLES if role.name in wanted[:1] and role.metric and role.fits(token.numbers[0]))
+    return next(((token, role.says.format(f"{token.numbers[0]:g}")) for role in asked), None)
 
 
 def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None:
@@ -112,6 +145,8 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) == 2 and _is_measured(rest[0]):
+        rest = rest[1:]
     if len(rest) == 2 and rest[1].kind == "LENS":
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
@@ -121,6 +156,11 @@ def _alone(heard: Heard, before: Question) -> Token | None:
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
+
+
+def _is_measured(token: Token) -> bool:
+    """'i measured 20': a number of what can be measured."""
+    return token.kind == "MEASURE" and token.value == "size"
 
 
 def _shape(token: Token, before: Question) -> str | None:
@@ -152,6 +192,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():
         old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
+    if any(_is_measured(one) for one in heard.line.tokens):
+        old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
         role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
@@ -229,6 +271,8 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
             yield key, value / unit
     if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
         yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
+    if before.intent == "coverage" and before.said("circle") is None:
+        yield "circle", _LIT  # what it is judged by, and mostly not known
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:
         yield OFF, off

@@ -35,6 +35,9 @@ def magnification_filling(question: Question, facts: Catalogue) -> float | None:
     return m.nominal if is_known(m) else None
 
 
+RING = "adapter"  # the piece of which no more is told
+
+
 def extension_mm(question: Question, facts: Catalogue) -> float | None:
     """The extension that the question puts between: said as such, or as tubes, a helicoid fully out; None: none."""
     said = number(question, "extension")
@@ -43,9 +46,10 @@ def extension_mm(question: Question, facts: Catalogue) -> float | None:
     filled, of = magnification_filling(question, facts), focals(question)
     if filled is not None and of:
         return filled * of[0]  # the subject was told last: the lens is set up for it
-    total = 0.0
+    total, unmounted = 0.0, not question.bodies and not any(lens.ids for lens in question.lenses)
     for thing in question.adapters:
-        if thing.piece in TUBES and thing.thickness_mm is not None:
+        ring = unmounted and thing.piece == RING and not (thing.front or thing.rear)  # '20 mm of rings behind a 50'
+        if (ring or thing.piece in TUBES) and thing.thickness_mm is not None:
             low, high = thing.thickness_mm
             total += high - low if low != high else high
         elif thing.kind == "adapter" and thing.id in facts.adapters:

@@ -24,6 +24,11 @@ def hub_of(question: Question) -> Thing | None:
     return next((thing for thing in question.adapters if thing.piece == "hub"), None)
 
 
+def is_hub_told(question: Question, knowledge: Knowledge) -> bool:
+    """Whether all is to go by way of one mount: 'with M as a hub', 'through M'."""
+    return hub_of(question) is not None or any(name in knowledge.catalogue.mounts for name in question.limits.using)
+
+
 def through_hub(
     question: Question,
     lenses: Sequence[LensSide],

@@ -15,6 +15,7 @@ from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.observing import beside, elsewhere
 from engine.answers.seat.open_lens import depends
 from engine.answers.seat.rest_of_chain import still_needed
+from engine.answers.seat.seat_side import seat_side
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
@@ -64,7 +65,8 @@ def one_pair(
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     rest = still_needed(question, chains, named)
-    lines = [*_opening(lens, body, chains, ring, question), *rest.lines, *_notes(lens, body, choice)]
+    side = seat_side(question, chains[0].listed.judged) if chains else Told()
+    lines = [*_opening(lens, body, chains, ring, question), *side.lines, *rest.lines, *_notes(lens, body, choice)]
     if held is not None and not first:
         lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
     elif passed_over and question.adapters and found and not first:

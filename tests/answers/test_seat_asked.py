@@ -1,0 +1,77 @@
+"""What is asked of the seat itself: plain or sunk, among which bodies a mount finds room, what comes with glass in."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat as text_of
+from tests.answers.picture import numbers, one
+from tests.answers.talks import flat, talk
+
+
+@pytest.mark.parametrize(("body", "said"), [
+    ("Z", "1.53 mm in front of the body's flange"), ("MFT", "1.72 mm inside the body's flange"),
+])  # fmt: skip
+def test_it_is_told_on_which_side_of_the_flange_a_lens_seats(asked, body, said):
+    found = asked(f"how do I get a C-mount lens on a {body} body, with a sunk adapter?")
+    assert said in text_of(found)
+
+
+def test_a_register_is_set_among_those_of_all_bodies(asked):
+    found = asked("how come T2 lenses can go on every camera")
+    assert one(found, "register_mm") == 55
+    assert "a longer way than that of every body's mount" in text_of(found)
+    short = text_of(asked("why do C mount lenses reach infinity on hardly any body"))
+    assert "a shorter way than" in short
+    assert "Z-mount (16 mm)" in short
+
+
+def test_a_lens_that_lacks_its_own_ring_is_not_held_bare(asked):
+    found = asked("have an adaptall-2 lens with no ring on the back, x body")
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_a_hub_is_counted_against_single_rings(asked):
+    found = asked("FD, OM, QBM and Exakta lenses, bodies L and X, through M or singly, how many rings?")
+    assert (8, 8) in numbers(found, "adapter_count", "direct")
+    assert (6, 6) in numbers(found, "adapter_count", "through the hub")
+
+
+@pytest.mark.parametrize(("question", "stops"), [
+    ("filter says 1.8 on the rim, how many stops", 6), ("nd marked 0.9, stops?", 3),
+    ("rim of my grey filter reads 1.2", 4),
+])  # fmt: skip
+def test_a_number_that_a_grey_filter_is_marked_with_is_its_density(asked, question, stops):
+    assert one(asked(question), "nd_stops") == pytest.approx(stops, abs=0.05)
+
+
+def test_a_factor_beside_glass_is_that_of_the_glass(club):
+    *_, found = talk(club, "md 50 f1.7 on EF, plain 2mm ring", "there is one w/ glass in, 1.2x. what does that make it")
+    assert "60 mm f/2.04" in flat(found)
+
+
+def test_what_was_measured_after_a_question_of_coverage_is_the_circle(club):
+    *_, found = talk(club, "25mm c lens, E body aps-c. covered?", "i measured 20mm")
+    assert "75 % is lit" in flat(found)
+
+
+def test_a_number_that_was_asked_for_may_be_told_with_more_behind_it(club):
+    _, told, stack = talk(
+        club, "found a 39mm screw lens in a box no name. what is it", "48, and it has no focus ring",
+        "how long a stack for E",
+    )  # fmt: skip
+    assert told.question.said("flange_to_image") == "48 mm"
+    assert "seat 30 mm" in flat(stack)
+
+
+def test_rings_without_a_mount_are_extension(asked):
+    assert one(asked("20mm of rings behind a 50, what do i open up"), "magnification") == pytest.approx(0.4)
+    assert one(asked("28mm worth of tube behind a 100, how big"), "magnification") == pytest.approx(0.28)
+
+
+def test_a_lens_made_into_a_stop_is_told_its_hole(asked):
+    assert one(asked("paper stop to make a 135 into f/11, hole size?"), "hole_mm") == pytest.approx(135 / 11)
+
+
+def test_an_inch_after_a_focal_length_is_the_frame(asked):
+    assert "1-type" in asked("hyperfocal of an 8mm at 2.8 for 1 inch")["reading"]
