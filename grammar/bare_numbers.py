@@ -25,6 +25,7 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
 _WHOLE_FROM: Final = 17.0  # mm
+_REVERSED: Final = "reversed"
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
@@ -101,13 +102,19 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'LTM 35s', 'both my 50s': lenses of that focal length, not seconds; 'the 70s' are years."""
     token = tokens[at]
-    if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or told & {"exposure", "nd", "shutter-speed"}:
-        return False
     before = tokens[at - 1] if at else None
+    counted = before is not None and (before.value == _REVERSED or before.kind == "COUNT" or _in_words(before))
+    exposed = bool(told & {"exposure", "nd", "shutter-speed"}) and not counted
+    if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or exposed:
+        return False
     if before is not None and before.kind == "PREP" and before.value in ("from", "of", "in"):
         return False
     the = before is not None and before.kind == "DET" and before.text.casefold() == "the"
-    return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT") and not the
+    return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT", "TRAIT") and not the
+
+
+def _in_words(token: Token) -> bool:
+    return token.kind == "NUMBER" and token.text.isalpha()
 
 
 def _listed(tokens: list[Token]) -> list[Token]:

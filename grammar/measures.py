@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.closer_rings import with_closer_rings
 from grammar.crests import counted
-from grammar.senses import is_thread_length
+from grammar.senses import is_put_in, is_thread_length
 from grammar.tokens import Token
 
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
@@ -59,6 +59,8 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             if target is not None and token.value == "mark" and _names_format(out[target]):
                 out[at], out[target] = token.as_("PREP", value="made-for"), out[target].as_("FORMAT")
                 continue  # 'marked 2/3"'
+            if target is not None and token.value == "flange-to-image" and target and is_put_in(out[target - 1]):
+                token = token.as_("MEASURE", value="extension")
             if target is not None:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.by_stack import by_stack, held_by_rings
-from engine.answers.clipping import magnification_filling
-from engine.answers.close_alone import coupled, light_alone
+from engine.answers.close_alone import light_alone
 from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
+from engine.answers.coupled import coupled, is_reversed, pair_of
 from engine.answers.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.drawn import draws, is_drawn
@@ -18,6 +18,7 @@ from engine.answers.image_side import size_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import loose
 from engine.answers.missing_extension import missing_extension
+from engine.answers.moved_out import magnification_filling
 from engine.answers.nearby import nearest
 from engine.answers.nearest_set import nearest_set, was_wanted
 from engine.answers.objective import behind_tube_lens
@@ -98,17 +99,17 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
-    turned = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in lenses)
+    turned = pair_of(question) is not None or any(is_reversed(lens) for lens in lenses)
     if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
         return [question]
     return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
-    behind = next((lens for lens in question.lenses if lens is not reverse), None)
-    if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
-        yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
+    reverse = next((lens for lens in question.lenses if is_reversed(lens)), None)
+    pair = coupled(question)
+    if pair.lines:
+        yield pair
         return
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
@@ -164,7 +165,7 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     lens = lens_side(question.lens, knowledge.catalogue)
     seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
-    reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
+    reversed_ = any(is_reversed(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     return asks and (own or drawn) and not reversed_
 

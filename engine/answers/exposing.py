@@ -7,10 +7,10 @@ from math import log2
 
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.circles import glass_factor
-from engine.answers.clipping import extension_mm
 from engine.answers.close_alone import light_alone
 from engine.answers.close_picture import shown_by
 from engine.answers.close_rows import light_rows
+from engine.answers.coupled import coupled_light
 from engine.answers.distances import distances_of
 from engine.answers.drawn import draws
 from engine.answers.exposure_change import changed_exposure, density_with_glass
@@ -28,6 +28,7 @@ from engine.answers.lighting import (
     shutter_s,
     usual_shutter_s,
 )
+from engine.answers.moved_out import extension_mm
 from engine.answers.said import mentions, number, numbers, stop
 from engine.answers.since_before import since_before
 from engine.answers.wording import f_number, figures, ranged, trimmed
@@ -61,6 +62,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
+    yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):

@@ -9,12 +9,14 @@ from math import inf
 from engine.answers.advice import advice_lines, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.circles import glass_factor
+from engine.answers.coupled import pair_of
 from engine.answers.crop_factors import exposure_stays
 from engine.answers.exposing import exposed_parts
 from engine.answers.exposure_change import steps_between, stops_from
 from engine.answers.filter_effects import rear_filter
 from engine.answers.filters import front_filters
 from engine.answers.frames import frames_named
+from engine.answers.handheld import handheld
 from engine.answers.holding_back import by_filters, infrared
 from engine.answers.knowledge import Knowledge
 from engine.answers.light_alike import between_rates, filter_as_stop
@@ -58,6 +60,7 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    yield handheld(question, knowledge)
     yield t_stops_apart(question)
     yield _t_stop(question, knowledge)
     yield _between(question)
@@ -156,6 +159,8 @@ def _between(question: Question) -> Told:
     stops = [lens.f_number for lens in question.lenses if lens.f_number is not None]
     if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
         return Told()
+    if pair_of(question) is not None:
+        return Told()  # one behind the other: they are not to choose from
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
     middle = exposure.f_number_between(low, high, Interval.exact(0.5))
     apart = exposure.f_number_stops(low, high)

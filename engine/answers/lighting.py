@@ -6,9 +6,9 @@ import re
 from typing import Final
 
 from engine.answers.circles import glass_factor
-from engine.answers.clipping import extension_mm
 from engine.answers.distances import distances_of
 from engine.answers.knowledge import Knowledge
+from engine.answers.moved_out import extension_mm
 from engine.answers.said import interval, number, stop
 from engine.answers.wording import about, f_number, figures, listed, ranged, small_mm, trimmed
 from engine.base.compact import compact

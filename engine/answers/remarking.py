@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from math import inf, isinf
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.clipping import extension_mm
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.knowledge import Knowledge
 from engine.answers.loose import off_by_mm
+from engine.answers.moved_out import extension_mm
 from engine.answers.owned import own_lens
 from engine.answers.said import numbers
 from engine.answers.wording import about, distance, small_mm, trimmed

@@ -6,6 +6,7 @@ from engine.answers.advice import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
 from engine.answers.circles import LEAST_FACTOR, glass_factor
+from engine.answers.handheld import handheld
 from engine.answers.knowledge import Knowledge
 from engine.answers.pair_beside import with_pair
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
@@ -27,7 +28,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
-    told = told if rows else _everything(question, knowledge)
+    held = handheld(question, knowledge)
+    told = held + told if rows or held.lines else _everything(question, knowledge)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", _asked_back(question))]

@@ -8,7 +8,6 @@ from math import isinf
 
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.blur import blur_of
-from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import LIGHT_MATTERS, Shown, at_extension
 from engine.answers.distances import Distances, distances_of, moves_in_part
 from engine.answers.drawn import draws
@@ -16,6 +15,7 @@ from engine.answers.fine import diffraction, sensor_glass
 from engine.answers.frames import frames_named, frames_of
 from engine.answers.knowledge import Knowledge
 from engine.answers.matching import each_on_its_own, frame_of
+from engine.answers.moved_out import extension_mm
 from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.owned import own_lens
 from engine.answers.remarking import remarked

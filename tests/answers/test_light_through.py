@@ -1,0 +1,88 @@
+"""Light and circle of what stands together: coupled lenses, spacers, plates, a lens held by hand; worked by hand."""
+
+from __future__ import annotations
+
+from math import hypot, log2
+
+import pytest
+
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import close, flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    ("text", "counts", "lost"),
+    [
+        ("reversed 28/2.8 before a 135/3.5, stops lost?", 135 / 28 * 2.8, 2 * log2(135 / 28 * 2.8 / 3.5)),
+        ("28 2.8 and 135 3.5 coupled front to front, effective f", 13.5, 2 * log2(13.5 / 3.5)),
+        ("two 50 1.8 face to face, how much light lost", 1.8, 0),
+    ],
+)
+def test_of_coupled_lenses_the_narrower_opening_counts(asked, text, counts, lost):
+    found = asked(text)
+    assert one(found, "effective_f_number") == close(counts)
+    assert one(found, "light_difference_stops", "coupled") == pytest.approx(lost, abs=1e-6)
+
+
+def test_two_of_a_kind_are_lenses_and_no_seconds(asked):
+    found = asked("two 50s coupled with a male male ring, how much light lost")
+    assert not numbers(found, "shutter_s")
+    assert "runs parallel" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "x", "focal", "circle"),
+    [
+        ("25mm c lens, 16mm circle, 10mm ring: does it fill mft now?", 10, 25, 16),
+        ("does racking out help? 25mm c with a 16mm circle, +5 mm behind it", 5, 25, 16),
+        ("13mm circle 25mm lens pulled 6mm further out, cover 1 inch sensor?", 6, 25, 13),
+        ("12.5mm lens, 8 mm circle, another 2mm behind it. 1/1.8 sensor filled?", 2, 12.5, 8),
+    ],
+)
+def test_a_circle_grows_by_whatever_moves_the_lens_out(asked, text, x, focal, circle):
+    grown = numbers(asked(text), "image_circle_mm")[0]
+    assert grown == close(circle * (1 + 0.45 * x / focal), circle * (1 + 1.1 * x / focal))
+
+
+def test_a_ring_as_thick_as_the_seat_moves_nothing_out(asked):
+    found = asked("16 mm circle, 50mm M42 lens on MFT with a 26 mm ring, does it cover")
+    assert numbers(found, "image_circle_mm")[0] == close(16, 16)
+
+
+@pytest.mark.parametrize(
+    ("text", "time"),
+    [
+        ("1/focal rule with a 135 on mft via plain ring. what shutter", 1 / 135 / (hypot(36, 24) / hypot(17.3, 13))),
+        ("55 f1.2 with 0.71 booster on apsc handheld min shutter", 1 / 55 / 0.71 / (hypot(36, 24) / hypot(23.6, 15.7))),
+        ("135 on full frame, 3 stops ibis, slowest shutter by hand", 8 / 135),
+    ],
+)
+def test_by_hand_the_shutter_goes_by_the_view(asked, text, time):
+    assert one(asked(text), "shutter_s") == close(time)
+
+
+def test_a_plate_is_told_in_centimetres(asked):
+    found = asked("135mm f4.5 from a 9x12 plate folder, will it cover apsc")
+    assert numbers(found, "image_circle_mm")[0][0] == pytest.approx(150)
+
+
+def test_what_a_lens_is_for_and_what_it_is_put_on_are_told_apart(asked):
+    found = asked("210mm for 13x18, room for shift on 44x33")
+    long, short = numbers(found, "shift_mm")
+    circle = hypot(130, 180)
+    assert long[0] == pytest.approx(((circle**2 - 32.9**2) ** 0.5 - 43.8) / 2, abs=0.01)
+    assert short[0] > long[0]
+
+
+def test_an_enlarger_lens_much_shorter_than_those_known_is_asked_for_its_circle(asked):
+    found = asked("28mm enlarger lens on full frame, cover?")
+    assert not numbers(found, "lit_share")
+    assert "measure its circle" in flat(found)
+
+
+def test_the_stops_of_a_pair_are_asked_after_its_size(desk):
+    talk = Talk()
+    desk.ask("reversed 28/2.8 before a 135/3.5", talk)
+    found = record_of(desk.ask("stops lost?", talk), desk.knowledge)
+    assert one(found, "light_difference_stops") == close(2 * log2(13.5 / 3.5))
