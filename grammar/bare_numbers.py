@@ -15,6 +15,7 @@ from grammar.optics_numbers import (
     is_put_on_lens,
     lists_factors,
     of_optics,
+    with_factors_left,
     with_glass_behind,
 )
 from grammar.picture_numbers import is_shape, is_size, is_size_named, names_size
@@ -63,7 +64,7 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
-    return _with_focal_left(out, told)
+    return _with_focal_left(with_factors_left(out, told), told)
 
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

@@ -25,6 +25,7 @@ from grammar.sticking import (
     piece_measured,
     ring_measured,
     same_pieces,
+    set_against_plain,
 )
 from grammar.taking_back import swapped, taken_back
 from grammar.telling import built
@@ -58,6 +59,7 @@ def follow(heard: Heard, before: Question) -> Question:
     said = same_pieces(heard, built(heard, intent), before)
     said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
     said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
+    said = set_against_plain(said, before) if intent == COMPARE else said
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
@@ -97,7 +99,8 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
+    taken_out = _without_it(heard) or heard.tells("off-again")
+    without = (heard.tells("without-piece") or taken_out) and not said.adapters
     return replace(
         said,
         intent=intent,

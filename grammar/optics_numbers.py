@@ -13,6 +13,16 @@ _REDUCES: Final = (0.5, 0.9)  # what reducers multiply by
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
+INCH_MM: Final = 25.4
+# what is so small besides: parts of an inch or of a millimetre of threads, shims, rings, and densities
+_SMALL: Final = frozenset(["MEASURE", "KEYED", "PITCH", "THREAD", "MOUNTWORD", "ND", "TURNS", "EV", "RATIO"])
+_OF_SMALL: Final = frozenset(
+    ["shim", "nd", "calipers", "pitch", "identify", "make", "too-thick", "too-thin", "how-big", "macro",
+     "past-infinity", "after-shim-calibration", "after-diy-dimension", "after-identify-mount", "bellows-factor",
+     "cant-focus"]
+)  # fmt: skip
+_OPENING: Final = frozenset(["STOP", "DET", "CUE", "JOIN", "VERB", "FILLER"])
+_CLOSING: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "FILLER"])
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
 _EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
@@ -78,6 +88,32 @@ def is_put_on_lens(tokens: list[Token], at: int) -> bool:
     begins = before is None or before.kind in ("STOP", "DET", "CUE", "JOIN")
     placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in _LENSLIKE
     return begins and placed and _REDUCES[0] <= number <= _REDUCES[1] and number not in STOPS
+
+
+def with_factors_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'0.71 behind a full frame lens', 'stick a .71 in': where nothing small is measured, such a number is a reducer's.
+
+    The 'in' behind it is no inch where an article leads it and nothing follows that is so wide.
+    """
+    if told & _OF_SMALL or any(token.kind in _SMALL or token.kind == "PIECE" for token in tokens):
+        return tokens
+    out = list(tokens)
+    for at, token in enumerate(out):
+        before = out[at - 1] if at else None
+        after = out[at + 1] if at + 1 < len(out) else None
+        led = before is not None and (before.kind == "DET" or before.text.casefold() == "a")
+        opens = before is None or before.kind in _OPENING or led
+        ends = after is None or after.kind in _CLOSING
+        number = token.numbers[0] if token.numbers else 0.0
+        if token.kind == "NUMBER" and "." in token.text and opens and ends and _is_reducing(number):
+            out[at] = token.as_("TIMES")
+        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and _is_reducing(number / INCH_MM):
+            out[at] = token.as_("TIMES", numbers=(round(number / INCH_MM, 4),), unit="", ids=(), implies=())
+    return out
+
+
+def _is_reducing(number: float) -> bool:
+    return _REDUCES[0] < number <= _REDUCES[1] and number not in STOPS
 
 
 def with_glass_behind(tokens: list[Token], told: frozenset[str]) -> list[Token]:

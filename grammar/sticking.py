@@ -82,6 +82,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
+def set_against_plain(said: Question, before: Question) -> Question:
+    """'is it worth it against a plain ring' after a reducer: that is what the ring is set against."""
+    glass = tuple(piece for piece in before.adapters if piece.piece in OPTICAL)
+    plain = said.adapters and all(_is_asked_for(piece) for piece in said.adapters)
+    if not glass or not (plain or not said.adapters):
+        return said
+    limits = replace(said.limits, without_glass=False)  # it is what is asked about, and no condition
+    return said.with_(adapters=(*glass, *said.adapters), limits=limits)
+
+
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
     if not (heard.tells("same") or heard.tells("one-ring") or _is_the_ring(heard)):

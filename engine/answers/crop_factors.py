@@ -35,6 +35,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
     circle = interval(question, "circle")
+    clean = _clean_crops(question, circle, knowledge)
+    if clean:
+        return clean
     frames = frames_named(question, knowledge.catalogue)
     compared = not question.bodies and all(form.id in FULL_FRAMES for form in frames)
     if circle is not None and circle.least > 0 and compared:
@@ -56,6 +59,25 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [crop_of(form) for form in small or frames]
+
+
+def _clean_crops(question: Question, circle: Interval | None, knowledge: Knowledge) -> list[Crop]:
+    """Of a shape told beside a circle the largest clean picture: the crop that it makes of the frame."""
+    out: list[Crop] = []
+    for form in frames_named(question, knowledge.catalogue)[:1] if circle is not None else ():
+        assert circle is not None
+        for name, aspect in shapes_told(question):
+            wide, high = coverage.largest_crop_mm(circle, form.width_mm, form.height_mm, aspect)
+            crop, by_width = coverage.crop_factor(wide, high), coverage.crop_factor_by_width(wide)
+            if is_known(crop) and is_known(by_width):
+                out.append(Crop(f"clean {name} of its circle", crop.greatest, by_width.greatest))
+    return out
+
+
+def shapes_told(question: Question) -> list[tuple[str, float]]:
+    """Shapes of a picture that are told by two numbers, as (name, width over height)."""
+    told = [said.partition(":") for said in (question.said("crop") or "").split(", ") if ":" in said]
+    return [(f"{one}:{other}", float(one) / float(other)) for one, _, other in told]
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:

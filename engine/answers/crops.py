@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from math import ceil, hypot, inf, sqrt
 
 from engine.answers.answer import Line, Quantity, Told
+from engine.answers.crop_factors import shapes_told
 from engine.answers.knowledge import Knowledge
 from engine.answers.said import mentions
 from engine.answers.wording import percent, trimmed
@@ -81,11 +82,7 @@ def asks_shape(question: Question) -> bool:
 
 
 def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
-    out = []
-    for said in (question.said("crop") or "").split(", "):
-        if ":" in said:
-            first, _, second = said.partition(":")
-            out.append((said, float(first) / float(second)))
+    out = shapes_told(question)
     if (question.said("magnification") == "1" and mentions(question, "one-to-one")) or mentions(question, "square"):
         out.append(("1:1", 1.0))
     if form is not None and mentions(question, "native-shape"):

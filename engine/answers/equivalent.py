@@ -14,6 +14,7 @@ from engine.answers.matching import each_on_its_own, to_match
 from engine.answers.nearby import nearest
 from engine.answers.said import focals, interval, mentions, number, stop
 from engine.answers.same_depth import same_depth
+from engine.answers.stop_on_format import stop_on_format, stops_by_crop
 from engine.answers.usual_glass import with_usual_factor
 from engine.answers.wording import FULL, percent, ranged, trimmed
 from engine.base.interval import Interval, is_known
@@ -40,7 +41,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
         )
-    lenses, at = focals(question) or _ends_of_zoom(question), stop(question)
+    by_crop = stops_by_crop(question, knowledge.catalogue)
+    lenses, at = focals(question) or _ends_of_zoom(question), by_crop[0] if by_crop is not None else stop(question)
     told += _glass(question, factor, lenses, at)
     crops = crops_of(question, knowledge)
     for focal in lenses:
@@ -54,8 +56,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if stop_first:
         told = _first_said(of_stop) + told
     net = net_crops(crops, factor)
-    if mentions(question, "net-crop") and not lenses:
-        told = net + told
+    if mentions(question, "net-crop"):
+        told = net + told if not lenses else _first_said(crop_factor_of(crops[0])) + told if crops else told
     for crop in crops:
         told += crop_factor_of(crop)
     if not (mentions(question, "net-crop") and not lenses):
@@ -74,6 +76,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told = _of_angle(question, crops) + told
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    told = stop_on_format(question, knowledge.catalogue) + told
     if question.topic == MATCH:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
     if mentions(question, "either-or") or question.topic == "better":

@@ -23,6 +23,7 @@ from engine.answers.light_alike import between_rates, filter_as_stop
 from engine.answers.lighting import light_of, shutter_s, variable_stops
 from engine.answers.nearby import LEAST, SURE, nearest
 from engine.answers.said import mentions, number, numbers, stop
+from engine.answers.stop_on_format import stop_on_format
 from engine.answers.t_stops import t_stops_apart
 from engine.answers.wording import figures, trimmed
 from engine.base.interval import Interval, is_known
@@ -38,8 +39,8 @@ FIXED = "fixed-iris"
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
     cropped = question.follows and mentions(question, "crop-or-sensor") and frames_named(question, knowledge.catalogue)
-    told = exposure_stays(stop(question)) if cropped else Told()
-    for part in _parts(question, knowledge):
+    told = exposure_stays(stop(question)) if cropped else stop_on_format(question, knowledge.catalogue)
+    for part in _parts(question, knowledge) if cropped or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:

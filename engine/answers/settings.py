@@ -6,6 +6,7 @@ from engine.answers.advice import advice_lines, named_or_near, of_their_kind
 from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.cautioning import cautions_of
 from engine.answers.circles import LEAST_FACTOR, glass_factor
+from engine.answers.crop_factors import crops_of
 from engine.answers.handheld import handheld
 from engine.answers.knowledge import Knowledge
 from engine.answers.pair_beside import with_pair
@@ -17,6 +18,8 @@ from engine.base.interval import Interval
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
+PAIR = 2
+NEAR = 0.05  # share by which an equivalent is told rounded
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -87,17 +90,46 @@ def _bare_factor(question: Question) -> float | None:
     return alone[0] if len(alone) == 1 else None
 
 
+def _engraved(question: Question, knowledge: Knowledge) -> tuple[tuple[float, ...], float | None]:
+    """The focal lengths told, without one that is only what the lens frames like, and that one.
+
+    It may be told beside the lens, or after the lens of the turn before: '50 on APS-C, do I enter 76'.
+    """
+    told, prior = focals(question), question.prior
+    before = focals(prior) if question.follows and prior is not None else ()
+    lenses = told if len(told) > 1 else (*before[:1], *told)
+    if len(lenses) != PAIR:
+        return told, None
+    factor = glass_factor(question, knowledge.catalogue) or 1.0
+    crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
+    either = ((lenses[0], lenses[1]), (lenses[1], lenses[0]))
+    likened = (pair for pair in either for crop in crops if _is_likened(*pair, factor * crop))
+    pair = next(likened, None)
+    return (told, None) if pair is None else ((pair[0],), pair[1])
+
+
+def _is_likened(focal: float, equal: float, crop: float) -> bool:
+    return crop > 1 + NEAR and abs(equal / focal / crop - 1) <= NEAR
+
+
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
+    lenses, equal = _engraved(question, knowledge)
     lines: list[Line] = []
     rows: list[Quantity] = []
+    if equal is not None and len(lenses) == 1:
+        is_plain = "" if factor is None else f" x {factor:g}"
+        text = (
+            f"No, not {trimmed(equal, 1)}: that is only what it frames like. Enter {trimmed(lenses[0], 1)}{is_plain}."
+        )
+        lines.append(Line("head", text))
     zoom = interval(question, "zoom")
     if zoom is not None and not focals(question):
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
-    for focal in focals(question) or ((zoom.least, zoom.greatest) if zoom is not None else ()):
+    for focal in lenses or ((zoom.least, zoom.greatest) if zoom is not None else ()):
         for each in (factor, None) if factor is not None else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"

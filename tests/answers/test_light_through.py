@@ -86,3 +86,60 @@ def test_the_stops_of_a_pair_are_asked_after_its_size(desk):
     desk.ask("reversed 28/2.8 before a 135/3.5", talk)
     found = record_of(desk.ask("stops lost?", talk), desk.knowledge)
     assert one(found, "light_difference_stops") == close(2 * log2(13.5 / 3.5))
+
+
+@pytest.mark.parametrize(
+    ("text", "at", "crop"),
+    [
+        ("is f2 on mft really f4, do i expose for f4 then??", 2, hypot(36, 24) / hypot(17.3, 13)),
+        ("50 1.8 on aps-c, people say it is 2.8. true for exposure?", 1.8, hypot(36, 24) / hypot(23.6, 15.7)),
+    ],
+)
+def test_a_stop_set_against_its_crop_exposes_as_it_is(asked, text, at, crop):
+    found = asked(text)
+    assert one(found, "equivalent_f_number") == close(at * crop)
+    assert flat(found).startswith(f"No: f/{at:g} exposes as f/{at:g} on any sensor")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["0.71 behind a full frame lens, X body. corners ok", "full frame lens on X, stick a .71 in, corners dark?"],
+)
+def test_a_small_number_that_nothing_small_is_measured_by_is_a_reducer(asked, text):
+    assert numbers(asked(text), "image_circle_mm")[0] == close(*(2 * [0.71 * hypot(36, 24)]))
+
+
+def _talk(desk, *lines):
+    talk = Talk()
+    answers = [record_of(desk.ask(line, talk), desk.knowledge) for line in lines]
+    return answers[-1]
+
+
+@pytest.mark.parametrize(
+    ("lines", "wanted"),
+    [
+        (["50mm exakta lens, X body. ring?", "equiv on that body?", "so stabiliser gets 77"], 50),
+        (["135 on mft, do i type 270 in the stabiliser"], 135),
+        (["stabiliser asks a number, lens is 58", "with a 2x doubler"], 116),
+        (["stabiliser asks a number, lens is 58", "with a 2x doubler", "and the .71 instead"], 58 * 0.71),
+    ],
+)
+def test_the_stabiliser_wants_the_focal_length_and_no_equivalent(desk, lines, wanted):
+    assert one(_talk(desk, *lines), "ibis_focal_mm") == close(wanted)
+
+
+def test_glass_taken_out_again_is_out(desk):
+    found = _talk(desk, "35 1.4 and a 0.71 on apsc, what is it", "and take it off again, equiv")
+    assert one(found, "equivalent_focal_mm") == close(35 * hypot(36, 24) / hypot(23.6, 15.7))
+
+
+def test_the_reducer_of_before_is_what_a_plain_ring_is_set_against(desk):
+    found = _talk(desk, "50 f/2 with 0.71 on apsc", "is it worth it against a plain ring")
+    assert one(found, "light_difference_stops") == close(-2 * log2(0.71))
+
+
+def test_the_crop_of_the_largest_clean_picture_is_told(desk):
+    found = _talk(
+        desk, "16mm 1 inch tv lens on X, corners?", "i measured it, 17mm. biggest 16:9", "what crop factor is that"
+    )
+    assert one(found, "crop_factor") == close(hypot(36, 24) / 17)
