@@ -1,0 +1,57 @@
+"""Bare numbers that count things: '2 c-mount ones', '2x K, 1x F'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
+_DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
+_NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
+_SEVERAL: Final = frozenset(["lenses", "primes", "bodies", "cameras"])
+_MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
+_ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
+
+
+def is_so_many(tokens: list[Token], at: int) -> bool:
+    """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
+    number = tokens[at].numbers[0]
+    rest = tokens[at + 1 : at + 3]
+    mount = bool(rest) and rest[0].kind == "MOUNT"
+    return mount and number == int(number) <= MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
+
+
+def is_several(head: Token) -> bool:
+    return head.text.casefold().endswith("s")
+
+
+def counts(tokens: list[Token], at: int) -> bool:
+    """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
+    number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
+    listed = before is not None and (before.kind == "JOIN" or before.text.casefold() in _SEVERAL)
+    one_more = number == 1 and listed  # '3 K lenses and 1 OM', 'two K lenses one OM'
+    counts = number == int(number) and (2 <= number <= MOST_THINGS or one_more)
+    if not counts or (before is not None and before.kind in _NUMBERED):
+        return False
+    if _counts_lenses(tokens, at):
+        return True
+    end = at + 1
+    while end < len(tokens) and tokens[end].kind in _DESCRIBING:
+        end += 1
+    if end == at + 1:
+        return False
+    head = tokens[end] if end < len(tokens) else None
+    if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
+        return is_several(head)
+    return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
+
+
+def _counts_lenses(tokens: list[Token], at: int) -> bool:
+    """'two 50 1.8 face to face', 'both 50s': a number in words right before what lenses are told by."""
+    if not tokens[at].text[:1].isalpha() or at + 1 >= len(tokens) or tokens[at].numbers[0] > _MOST_ALIKE:
+        return False
+    lens, after = tokens[at + 1], tokens[at + 2] if at + 2 < len(tokens) else None
+    told = lens.kind in ("COMBO", "FOCAL") or (lens.kind == "SHUTTER" and lens.text[:-1].isdigit())
+    told = told or (lens.kind == "LENGTH" and after is not None and after.kind == "LENS" and is_several(after))
+    return told and (after is None or after.kind not in ("PIECE", "MEASURE", "NUMBER"))
