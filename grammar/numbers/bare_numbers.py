@@ -17,6 +17,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
     with_factors_left,
     with_glass_behind,
+    with_zooms_set,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named, names_size
 from grammar.words.tokens import Token
@@ -44,7 +45,7 @@ _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = with_glass_behind(with_light_told(_listed(list(tokens)), told), told)
+    out = with_glass_behind(with_light_told(_listed(with_zooms_set(tokens)), told), told)
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = _told(out, at, told)

@@ -23,6 +23,9 @@ _OF_SMALL: Final = frozenset(
 )  # fmt: skip
 _OPENING: Final = frozenset(["STOP", "DET", "CUE", "JOIN", "VERB", "FILLER"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "FILLER"])
+_OF_ZOOM: Final = frozenset(["KIND", "LENS", "MOUNT", "FNUM"])
+_MEASURED: Final = frozenset(["PIECE", "MEASURE"])
+_SHORTEST, _LEAST_ZOOM = 3.0, 1.3  # mm, and how much longer a zoom is at its long end
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
 _EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
@@ -66,6 +69,27 @@ def with_zoom_ratios(tokens: list[Token]) -> list[Token]:
         if token.kind == "TIMES" and ratio and abs(token.numbers[0] / ratio - 1) < _ROUNDED:
             token = token.as_("KIND", value="zoom")
         out.append(token)
+    return out
+
+
+def with_zooms_set(tokens: list[Token]) -> list[Token]:
+    """'a 24-70 at 35', '12-120 zoom set to 25': what a zoom is set to is its focal length."""
+    out = list(tokens)
+    for at, ends in enumerate(out[:-2]):
+        if ends.kind != "RANGE" or ends.unit not in ("", "mm") or len(ends.numbers) != 2:
+            continue
+        link = next((n for n in range(at + 1, len(out) - 1) if out[n].kind not in _OF_ZOOM), len(out) - 1)
+        if link + 1 >= len(out) or out[link].value != "at":
+            continue
+        number, after = out[link + 1], out[link + 2] if link + 2 < len(out) else None
+        low, high = min(ends.numbers), max(ends.numbers)
+        metric = number.kind in ("NUMBER", "LENGTH") and number.unit in ("", "mm")
+        zooms = low >= _SHORTEST and high >= low * _LEAST_ZOOM and (after is None or after.kind not in _MEASURED)
+        if metric and zooms and low <= number.numbers[0] <= high:
+            named = any(one.value == "zoom" for one in out[at + 1 : link])
+            out[at] = ends.as_("CUE") if named else ends.as_("KIND", value="zoom")
+            out[link + 1] = number.as_("FOCAL", unit="mm")
+            out[link] = out[link].as_("CUE")
     return out
 
 

@@ -122,7 +122,9 @@ def _on_a_body(tokens: list[Token], at: int) -> bool:
 def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
-    ends = (at + 1 == len(tokens) or tokens[at + 1].kind == "STOP") and tokens[at].text.casefold() not in _UNITS
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind == "STOP" or after.text == ","
+    ends = ends and tokens[at].text.casefold() not in _UNITS
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
         back -= 1  # a maker's name before a designation is passed over

@@ -143,3 +143,69 @@ def test_the_crop_of_the_largest_clean_picture_is_told(desk):
         desk, "16mm 1 inch tv lens on X, corners?", "i measured it, 17mm. biggest 16:9", "what crop factor is that"
     )
     assert one(found, "crop_factor") == close(hypot(36, 24) / 17)
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("75mm on super16 vs what on mft", [75 * hypot(17.3, 13) / hypot(12.52, 7.41)]),
+        ("50 on ff, whats that on super 16?", [50 * hypot(12.52, 7.41) / hypot(36, 24)]),
+        (
+            "i love my 40 on half frame. which focal on ff, and on apsc?",
+            [40 * hypot(36, 24) / 30, 40 * hypot(23.6, 15.7) / 30],
+        ),
+    ],
+)
+def test_of_two_formats_the_one_behind_the_lens_is_matched_on_the_other(asked, text, wanted):
+    found = numbers(asked(text), "focal_length_mm", "like")
+    assert [low for low, _ in found] == pytest.approx(wanted, rel=1e-3)
+
+
+def test_full_frame_that_all_is_likened_to_is_no_second_format(asked):
+    assert not numbers(asked("25 on mft in full frame terms"), "focal_length_mm", "like")
+    assert not numbers(asked("35 on ff body in 1.5 crop mode"), "focal_length_mm", "like")
+
+
+@pytest.mark.parametrize(
+    ("text", "crop"),
+    [
+        ("25 mm on mft in 4k 2.3x crop, equivalent?", 2.3),
+        ("20 on mft with another 1.25 crop in 4k, equiv", 1.25 * hypot(36, 24) / hypot(17.3, 13)),
+        ("50 on aps-c, 1.8 crop in 4k. like?", 1.8),
+    ],
+)
+def test_a_crop_beyond_that_of_the_format_counts_from_full_frame(asked, text, crop):
+    assert one(asked(text), "crop_factor") == close(crop)
+
+
+def test_what_a_zoom_is_set_to_is_its_focal_length(asked):
+    assert one(asked("which ibis number for 24-70 at 35 via 0.71"), "ibis_focal_mm") == close(35 * 0.71)
+    assert one(asked("12-120 zoom at 25 on s16, equivalent?"), "equivalent_focal_mm") == close(
+        25 * hypot(36, 24) / hypot(12.52, 7.41)
+    )
+
+
+def test_a_setting_told_in_ev(asked):
+    assert one(asked("iso 3200 at f2 1/25 in my kitchen, whats that in ev"), "scene_ev") == close(log2(4 * 25) - 5)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("nd and cpl together on a 135, dark corners?", "the corners stay clear"),
+        ("3 filters stacked on the 20 2.8, full frame, does it vignette", "they cut the corners"),
+        ("two filters on a 28 on full frame, vignetting?", "they may cut the corners"),
+        ("72-52 step down on my 28, corners?", "Yes: a step down"),
+    ],
+)
+def test_a_stack_before_the_lens_is_judged_by_its_view(asked, text, says):
+    assert says in flat(asked(text))
+
+
+def test_frames_without_a_mount_are_set_apart_by_what_is_lit(asked):
+    found = asked("e mount apsc or ff body for 16mm cine glass")
+    assert len(numbers(found, "lit_share")) == 2
+
+
+def test_a_letter_behind_an_article_is_the_body_that_it_is_put_on(asked):
+    assert "Q-mount" in asked("1/3 cctv zoom on a q, covers?")["reading"]

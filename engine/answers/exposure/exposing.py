@@ -46,7 +46,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
     of_isos = _which_iso(light, question)
-    if of_isos is not None:
+    in_ev = _scene_of_setting(light, question)
+    if in_ev is not None:
+        yield in_ev
+    elif of_isos is not None:
         yield of_isos
     elif changed is not None:
         yield changed
@@ -123,6 +126,19 @@ def _iso(light: Light) -> Told:
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
     return Told((Line("head", text),), (Quantity("iso", found),))
+
+
+def _scene_of_setting(light: Light, question: Question) -> Told | None:
+    """'ISO 3200, f/2, 1/25, what is that in EV': the scene that a whole setting exposes right."""
+    asked = mentions(question, "in-ev") and question.said("light") is None
+    if light.counted is None or not is_known(light.shutter) or not question.said("shutter") or not asked:
+        return None
+    found = exposure.scene_ev(light.counted, light.shutter, Interval.exact(light.iso or BASE_ISO))
+    if not is_known(found):
+        return None
+    at = f"{light.counted_name}, {ranged(light.shutter, seconds)}, ISO {light.iso or BASE_ISO:g}"
+    text = f"EV {trimmed(found.nominal, 1)} (counted at ISO 100): {at} exposes that right."
+    return Told((Line("head", text),), (Quantity("scene_ev", found),))
 
 
 def _which_iso(light: Light, question: Question) -> Told | None:

@@ -16,6 +16,7 @@ from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frames import frames_named, frames_of
+from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.shifting import asks_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -31,6 +32,11 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
+    stacked = front_stack(question, knowledge)
+    if stacked.lines:
+        return Answer(
+            question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities
+        )
     told = _needed(question, knowledge)
     told = told if told.lines else cover_told(question, knowledge, always=True)
     told = told if told.lines or not question.lenses else _of_frames(question, knowledge)  # its circle is not known

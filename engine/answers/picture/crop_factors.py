@@ -107,14 +107,26 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
     if largest is None or is_own(largest, told, question):
         return Crop(f"{told:g}x crop", told)
-    own = crop_of(largest)
+    own, further = crop_of(largest), beyond_own(largest, told, question)
     assert own.by_width is not None
-    return Crop(f"{own.name} cropped {told:g}x", own.by_diagonal * told, own.by_width * told)
+    return Crop(f"{own.name} cropped {further:.3g}x", own.by_diagonal * further, own.by_width * further)
 
 
 def is_own(form: Format, told: float, question: Question) -> bool:
     """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
     return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
+
+
+def beyond_own(form: Format, told: float, question: Question) -> float:
+    """By how much a crop told cuts the format itself: '2.3x in 4K' on a small sensor counts from full frame.
+
+    What is less than the format's own factor, or said to come on top, is of the format.
+    """
+    if is_own(form, told, question):
+        return 1.0
+    own = crop_of(form).by_diagonal
+    in_all = own > 1 + NEAR_OWN and told > own * (1 + NEAR_OWN) and not mentions(question, "another-crop")
+    return told / own if in_all else told
 
 
 def crop_factors(question: Question, knowledge: Knowledge) -> Told:

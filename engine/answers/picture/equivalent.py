@@ -14,7 +14,7 @@ from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.frames import frames_named
-from engine.answers.picture.matching import each_on_its_own, to_match
+from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stop_on_format import stop_on_format, stops_by_crop
 from engine.base.interval import Interval, is_known
@@ -77,7 +77,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     told = stop_on_format(question, knowledge.catalogue) + told
-    if question.topic == MATCH:
+    apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
+    if question.topic == MATCH or apart:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
