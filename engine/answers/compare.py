@@ -12,6 +12,7 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Ri
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, money, percent, ranged, small_mm
 from engine.answers.picture.circles import Thrown, circles_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
@@ -78,9 +79,12 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> Told:
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
     by_mount = mounts_on_body(question, lenses, bodies, knowledge)
     if by_mount.lines:
-        return by_mount + _pieces(question, knowledge)
+        covers = mentions(question, "picture-filled")
+        lit = Told(_lit_on_frames(question, knowledge).lines) if covers else Told()  # its numbers are told by mount
+        return lit + by_mount + _pieces(question, knowledge)
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
-    lit = _lit_on_frames(question, knowledge) if not bodies or not lenses else Told()
+    several = len(question.lenses) > 1
+    lit = _lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
     return lit + _as_look_alikes(question, knowledge) + told
 
 

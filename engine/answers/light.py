@@ -8,17 +8,17 @@ from math import inf
 
 from engine.answers.close.coupled import pair_of
 from engine.answers.exposure.exposing import exposed_parts
-from engine.answers.exposure.exposure_change import steps_between, stops_from
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
+from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.said import mentions, number, numbers, stop
-from engine.answers.parts.wording import figures, trimmed
+from engine.answers.parts.wording import figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.crop_factors import exposure_stays
 from engine.answers.picture.filter_effects import rear_filter
@@ -31,6 +31,7 @@ from engine.physics import density, exposure
 from grammar.questions import Question
 
 MOST_MARKS = 10
+SAME_STOPS = 0.1  # marks are rounded: a factor of 64 is a density of 1.8
 
 
 FIXED = "fixed-iris"
@@ -73,11 +74,22 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield _marks(question, knowledge)
+    yield _in_ev(question, knowledge)
     yield _variable(question, knowledge)
     yield _prism(question, knowledge)
     yield from exposed_parts(question, knowledge)
     yield rear_filter(question, knowledge)
     yield front_filters(question, knowledge)
+
+
+def _in_ev(question: Question, knowledge: Knowledge) -> Told:
+    """What a light that is told by name is in EV, where no setting is told."""
+    light = light_of(question, knowledge)
+    if not mentions(question, "in-ev") or question.said("light") is None or light.counted is not None:
+        return Told()
+    name = f"{light.scene_name[:1].upper()}{light.scene_name[1:]}"
+    text = f"{name}: EV {ranged(light.scene, lambda ev: f'{ev:g}')} at ISO 100."
+    return Told((Line("head", text),), (Quantity("scene_ev", light.scene),))
 
 
 def _variable(question: Question, knowledge: Knowledge) -> Told:
@@ -119,6 +131,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         )
         return told + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     changes = question.stops or glass_factor(question, knowledge.catalogue)
+    changes = changes or mentions(question, "overexposed", "underexposed")
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
@@ -141,7 +154,11 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
-    if len(held) > 1:
+    alike = mentions(question, "same-light") and not mentions(question, "added-up")
+    held += [wanted] if alike and wanted is not None else []
+    if len(held) > 1 and alike:
+        lines.insert(0, Line("head", _same_or_not(held)))
+    elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
@@ -153,6 +170,13 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
+
+
+def _same_or_not(held: list[float]) -> str:
+    """Whether marks that are set against each other hold back the same."""
+    if max(held) - min(held) < SAME_STOPS:
+        return f"Yes, all the same: {figures(held[0], 3)} stops."
+    return f"No: {', '.join(figures(one, 3) for one in held)} stops."
 
 
 def _between(question: Question) -> Told:

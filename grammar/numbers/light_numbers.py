@@ -20,6 +20,7 @@ _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # 
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
+_BETWEEN_RATES: Final = frozenset(["from", "to", "vs", "instead", "of", "over", "than"])
 _OF_VIEW: Final = frozenset(["equiv", "match", "focal"])
 _GOING_ON: Final = "after-exposure-nd"
 _SLOWEST: Final = 25  # the least ISO that is set
@@ -131,8 +132,12 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
 
 def _is_rate(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'back to 24, 90 degrees': the frame rate beside the angle of a shutter, where no view is spoken of."""
-    turned = any(token.kind == "DEGREES" for token in tokens) and not any(token.kind == "FPS" for token in tokens)
-    return turned and tokens[at].numbers[0] in _RATES and not told & _OF_VIEW
+    if tokens[at].numbers[0] not in _RATES or told & _OF_VIEW:
+        return False
+    rated, before = any(token.kind == "FPS" for token in tokens), tokens[at - 1] if at else None
+    if rated:  # '240 fps from 24'
+        return before is not None and (before.value in _BETWEEN_RATES or before.text.casefold() in _BETWEEN_RATES)
+    return any(token.kind == "DEGREES" for token in tokens)
 
 
 def _is_stop(tokens: list[Token], at: int) -> bool:
@@ -165,7 +170,7 @@ def _set_beside(tokens: list[Token]) -> list[Token]:
     first = next((at for at, token in enumerate(tokens) if token.kind == "FNUM"), len(tokens))
     framed = any(token.kind == "FORMAT" or token.kind == "MOUNT" for token in tokens[first:])
     for at in range(first + 2, len(tokens)):
-        token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET")
+        token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET") and tokens[at - 2].value != "with"
         if framed and led and (token.kind == "FNUM" or (token.kind == "NUMBER" and _opens(token))):
             tokens[at] = token.as_("FNUM")
             tokens[at - 1] = tokens[at - 1].as_("CUE")  # it belongs to no frame named before it

@@ -81,7 +81,11 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 key = THREAD_LENGTH if is_thread_length(after) else "diameter"
                 out[ahead] = _keyed(after, key) if ends else after
         elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
-            out[at - 1] = _keyed(out[at - 1], "width")
+            measure = out[at + 1] if at + 1 < len(out) and out[at + 1].kind == "MEASURE" else None
+            circle = measure is not None and measure.value == "circle"  # 'a 20 mm wide circle'
+            out[at - 1] = _keyed(out[at - 1], "circle" if circle else "width")
+            if circle and measure is not None:
+                out[at + 1] = measure.as_("CUE")
             out[at] = token.as_("CUE")
     return out
 

@@ -98,11 +98,30 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     known = before is not None and before.kind == "DET" and before.value == "the"
+    rest = [one for one in tokens[at + 1 : at + 5] if one.kind not in ("DET", "CUE")]
+    if after is not None and after.kind == "KIND" and after.value == "zoom":
+        return tokens[at].as_("CUE")  # 'a 20x zoom' is of no size
+    known = known or (_placed_on_lens(rest) and (before is None or before.kind in ("STOP", "DET")))
     if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
     if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):
         return tokens[at]
     return tokens[at].as_("TIMES", unit=TELECONVERTER)
+
+
+def _placed_on_lens(rest: list[Token]) -> bool:
+    """'... behind the crop lens', '... on a 50': whether what follows is what glass is put on."""
+    placed = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value in _ON
+    return placed and (rest[1].kind in _LENSLIKE or any(one.kind == "LENS" for one in rest[1:3]))
+
+
+def is_extender_named(tokens: list[Token], at: int) -> bool:
+    """'300 f/4 with the 1.4': beside a lens that has its stop, the factor of an extender known by its article."""
+    back = tokens[max(0, at - 2) : at]
+    named = [one.kind for one in back] == ["PREP", "DET"] and back[0].value == "with" and back[1].value == "the"
+    stopped = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return named and stopped and tokens[at].numbers[0] in _EXTENDERS and (after is None or after.kind not in _OF_OTHERS)
 
 
 def is_put_on_lens(tokens: list[Token], at: int) -> bool:

@@ -223,9 +223,11 @@ def turn(match: re.Match[str]) -> Literal:
     return Literal("TURNS", (_amount(match.group("n")),), match.end())
 
 
-def area(match: re.Match[str]) -> Literal:
+def area(match: re.Match[str]) -> Literal | None:
     """'12.5x7', '13.2 by 8.8 mm'; '16x9' is a shape and no size."""
     one, other = float(match.group("a")), float(match.group("b"))
+    if not 1 / _LONGEST_FRAME <= one / (other or 1.0) <= _LONGEST_FRAME:
+        return None  # 'anamorphic 2x 40 mm'
     if (one, other) in SHAPES and not match.group("mm"):
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     return Literal("AREA", (one, other), match.end())
@@ -271,3 +273,4 @@ def _round(value: float) -> float:
 
 
 _MOST_STOPS: Final = 20
+_LONGEST_FRAME: Final = 5.0  # width over height

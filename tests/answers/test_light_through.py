@@ -209,3 +209,64 @@ def test_frames_without_a_mount_are_set_apart_by_what_is_lit(asked):
 
 def test_a_letter_behind_an_article_is_the_body_that_it_is_put_on(asked):
     assert "Q-mount" in asked("1/3 cctv zoom on a q, covers?")["reading"]
+
+
+@pytest.mark.parametrize(
+    ("text", "circle"),
+    [
+        ("80mm off a 6x6, on 44x33 back, is there 5mm of rise left", hypot(56, 56)),
+        ("i get a 20mm wide circle from the 16mm film lens. s35 mode enough?", 20),
+    ],
+)
+def test_the_circle_is_that_of_what_the_lens_came_off_or_as_measured(asked, text, circle):
+    assert numbers(asked(text), "image_circle_mm")[0][0] == pytest.approx(circle)
+
+
+@pytest.mark.parametrize(
+    ("text", "factor"),
+    [
+        ("300 f4 with the 1.4 on apsc what do i have", 1.4),
+        ("1.4x behind the crop lens, does it cover full frame then", 1.4),
+    ],
+)
+def test_an_extender_is_told_by_where_it_stands(asked, text, factor):
+    assert f"{factor:g}x teleconverter" in asked(text)["reading"]
+
+
+def test_two_bare_lenses_each_on_its_frame(asked):
+    found = asked("20mm lens on 1.6 crop vs 14 on mft, which wider")
+    assert "28 mm against 32 mm" in flat(found)
+
+
+def test_marks_set_against_each_other_are_not_added_up(asked):
+    assert flat(asked("is ND64 same as 1.8 or 6 stop one")).startswith("Yes, all the same: 6 stops.")
+
+
+def test_density_that_is_on_already_counts(asked):
+    assert one(asked("2 stops over on the histogram, nd 0.6 on already. what now"), "nd_stops") == close(4, rel=0.01)
+
+
+def test_of_two_changes_the_sum_is_said_first(asked):
+    found = asked("i opened from 5.6 to 2 and 1/60 to 1/250, net?")
+    net = 2 * log2(5.6 / 2) - log2(250 / 60)
+    assert one(found, "light_difference_stops", "in all") == close(net)
+    assert flat(found).startswith("In all the picture is 0.91 stops brighter.")
+
+
+def test_frame_rates_in_the_order_of_the_change(asked):
+    found = asked("240 fps from 24, light?")
+    assert one(found, "light_difference_stops") == close(log2(10))
+    assert "stops less light" in flat(found)
+
+
+def test_a_squeeze_and_a_focal_length_are_no_frame(asked):
+    assert one(asked("ibis for anamorphic 2x 40mm"), "ibis_focal_mm", "plain") == close(40)
+
+
+def test_a_range_of_a_zoom_is_no_magnification(asked):
+    found = asked("20x zoom f1.6 -> f2.4 at long end how many stops")
+    assert one(found, "light_difference_stops") == close(2 * log2(2.4 / 1.6))
+
+
+def test_mounts_set_apart_by_what_they_light(asked):
+    assert len(numbers(asked("C or D mount for mft video, what covers more"), "lit_share")) == 2

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import log2
 
 from engine.answers.exposure.lighting import seconds
@@ -21,6 +22,8 @@ def between_rates(question: Question, knowledge: Knowledge) -> Told:
     rates = numbers(question, "frame_rate")
     if len(rates) != 2 or any(question.said(key) for key in SETTLED):
         return Told()
+    if re.search(rf"\bfrom (?:\w+ )?{rates[1]:g}(?![\d.])", question.text, re.IGNORECASE):
+        rates = rates[::-1]  # '240 fps from 24'
     usual = knowledge.catalogue.assumptions["usual-shutter-angle"].value
     angle = Interval.exact(number(question, "angle") or usual.nominal)
     times = [exposure.shutter_of_angle_s(Interval.exact(rate), angle) for rate in rates]
