@@ -109,7 +109,9 @@ def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
         return True  # '2.0 density', 'density 2.0'
     if "." not in tokens[at].text or number not in _DENSITIES or (after is not None and after.kind in _OF_OTHERS):
         return False
-    grey = "nd" in told and any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    filtered = any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    lens = any(token.kind in ("LENS", "COMBO", "LENGTH", "FNUM", "FOCAL") for token in tokens)
+    grey = filtered and ("nd" in told or not lens)  # 'the filter says 1.8 on its rim'
     return grey or any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
 
 

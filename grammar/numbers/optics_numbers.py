@@ -27,7 +27,7 @@ _OF_ZOOM: Final = frozenset(["KIND", "LENS", "MOUNT", "FNUM"])
 _MEASURED: Final = frozenset(["PIECE", "MEASURE"])
 _SHORTEST, _LEAST_ZOOM = 3.0, 1.3  # mm, and how much longer a zoom is at its long end
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
-_EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
+_EXTENDERS: Final = frozenset([1.2, 1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
 
 
@@ -102,11 +102,18 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if after is not None and after.kind == "KIND" and after.value == "zoom":
         return tokens[at].as_("CUE")  # 'a 20x zoom' is of no size
     known = known or (_placed_on_lens(rest) and (before is None or before.kind in ("STOP", "DET")))
+    known = known or _is_glass_put_in(tokens)
     if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
     if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):
         return tokens[at]
     return tokens[at].as_("TIMES", unit=TELECONVERTER)
+
+
+def _is_glass_put_in(tokens: list[Token]) -> bool:
+    """'one with glass in it, 1.2x': glass that stands in a ring has a factor, and is no lens."""
+    glass = [at for at, token in enumerate(tokens) if token.text.casefold() in ("glass", "optics")]
+    return any(at + 1 == len(tokens) or tokens[at + 1].value == "in" for at in glass)
 
 
 def _placed_on_lens(rest: list[Token]) -> bool:

@@ -29,7 +29,6 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _OF_RING: Final = frozenset(["thickness", OFF])
-_CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SHIM: Final = "shim-calibration"
@@ -192,23 +191,6 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
         return said
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
-
-
-def circle_measured(heard: Heard, before: Question) -> str | None:
-    """'say it's 16 mm, largest 16:9 then' after the circle was asked for: that length is the circle's."""
-    cast = heard.cast
-    alone = not (cast.bodies or cast.pieces) and len(cast.lenses) + len(cast.lengths) == 1
-    part = (*cast.lenses, *cast.lengths)[0] if alone else None
-    asked = _CIRCLE in before.wants.split()
-    known = before.intent == "coverage" and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
-    if part is None or not (asked or known) or part.has_mount_or_kind or part.f_number:
-        return None
-    token = part.noun.first("LENGTH", "FOCAL", "RANGE")
-    shown = heard.tells("crop-said") or heard.tells("it-is") or heard.tells("image-circle") or heard.tells("crop")
-    if token is None or not shown or part.noun.head is not None:
-        return None
-    low, high = min(token.numbers), max(token.numbers)
-    return f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm"
 
 
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:

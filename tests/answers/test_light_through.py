@@ -270,3 +270,29 @@ def test_a_range_of_a_zoom_is_no_magnification(asked):
 
 def test_mounts_set_apart_by_what_they_light(asked):
     assert len(numbers(asked("C or D mount for mft video, what covers more"), "lit_share")) == 2
+
+
+@pytest.mark.parametrize(
+    ("lines", "circle"),
+    [
+        (["25mm c on e mount aps-c, covers?", "i measured 20mm"], 20),
+        (["microscope objective on ff, covers?", "mine measures 20"], 20),
+        (["16mm cine zoom on aps-c e, covers?", "id say 14"], 14),
+        (["pl lens on mft, covers?", "reckon 15. biggest 16:9"], 15),
+    ],
+)
+def test_a_size_told_after_whether_a_lens_covers_is_its_circle(desk, lines, circle):
+    assert numbers(_talk(desk, *lines), "image_circle_mm")[0][0] == pytest.approx(circle)
+
+
+def test_another_lens_told_after_whether_one_covers_is_a_lens(desk):
+    assert "a 50 mm zoom lens" in _talk(desk, "16mm cine zoom on aps-c e, covers?", "its a 50 actually")["reading"]
+
+
+def test_glass_in_a_ring_has_a_factor(desk):
+    found = _talk(desk, "50 1.7 MD lens on EF body", "there is one w/ glass in, 1.2x. what does that make it")
+    assert one(found, "focal_length_mm") == close(60)
+
+
+def test_a_number_on_the_rim_of_a_filter_is_its_density(asked):
+    assert one(asked("filter says 1.8 on the rim, how many stops"), "nd_stops", "1.8") == close(6, rel=0.01)
