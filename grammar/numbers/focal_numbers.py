@@ -45,12 +45,27 @@ def is_focal(tokens: list[Token], at: int) -> bool:
 
 
 def is_lens_against(tokens: list[Token], at: int) -> bool:
-    """'20 mm on APS-C vs 14 on MFT': set against a lens on its frame, and before a frame of its own."""
-    before, rest = tokens[at - 1] if at else None, [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
-    joined = before is not None and before.kind == "JOIN" and before.value in ("vs", "or", "and")
-    placed = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value == "on" and rest[1].kind in _FRAMED
-    lens = any(one.kind in ("FOCAL", "COMBO") or (one.kind == "LENGTH" and one.unit == "mm") for one in tokens[:at])
-    return joined and placed and lens and _LEAST_LENS <= tokens[at].numbers[0] <= _MOST_LENS
+    """'20 mm on APS-C vs 14 on MFT', 'wider, 12 on MFT or 17 on APS-C': each on a frame of its own."""
+    number = tokens[at].numbers[0]
+    if not _is_on_frame(tokens, at) or not _LEAST_LENS <= number <= _MOST_LENS or tokens[at].text.isalpha():
+        return False
+    others = [n for n, one in enumerate(tokens) if n != at and _is_on_frame(tokens, n) and _tells_lens(one)]
+    return any(_joined(tokens, min(at, n), max(at, n)) for n in others)
+
+
+def _joined(tokens: list[Token], first: int, last: int) -> bool:
+    before = tokens[last - 1]
+    return first < last and before.kind == "JOIN" and before.value in ("vs", "or", "and")
+
+
+def _tells_lens(token: Token) -> bool:
+    metric = token.kind == "LENGTH" and token.unit == "mm"
+    return metric or token.kind in ("FOCAL", "COMBO") or (token.kind == "NUMBER" and not token.text.isalpha())
+
+
+def _is_on_frame(tokens: list[Token], at: int) -> bool:
+    rest = [one for one in tokens[at + 1 : at + 5] if one.kind not in ("DET", "LENS")]
+    return len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value == "on" and rest[1].kind in _FRAMED
 
 
 def may_be_focal(number: float) -> bool:

@@ -296,3 +296,42 @@ def test_glass_in_a_ring_has_a_factor(desk):
 
 def test_a_number_on_the_rim_of_a_filter_is_its_density(asked):
     assert one(asked("filter says 1.8 on the rim, how many stops"), "nd_stops", "1.8") == close(6, rel=0.01)
+
+
+@pytest.mark.parametrize("text", ["whats wider, 12 on mft or 17 on apsc", "12 on mft vs 17 on apsc, wider?"])
+def test_two_bare_numbers_each_on_its_frame_are_lenses(asked, text):
+    assert "24 mm against 26 mm" in flat(asked(text))
+
+
+def test_a_shape_cut_out_of_a_frame_has_its_own_crop(asked):
+    assert one(asked("if i crop a 35 to square on ff, what equivalent"), "crop_factor") == close(
+        hypot(36, 24) / hypot(24, 24)
+    )
+
+
+def test_density_follows_the_iso(asked):
+    assert one(asked("8 stops nd but iso now 800 was 100, how many"), "nd_stops") == close(11)
+    assert one(asked("had 8 stops nd at iso 800, now iso 100"), "nd_stops") == close(5)
+
+
+def test_a_magnification_alone_asks_for_no_shutter(asked):
+    found = asked("m=0.5 on a 2.8 lens, exposure f?")
+    assert one(found, "effective_f_number") == close(4.2)
+    assert not numbers(found, "shutter_s")
+
+
+def test_held_by_hand_stays_so_in_the_next_turn(desk):
+    found = _talk(desk, "what shutter for 85 on apsc no stabiliser handheld", "and with the .71?")
+    assert one(found, "shutter_s") == close(1 / 85 / 0.71 / (hypot(36, 24) / hypot(23.6, 15.7)))
+
+
+def test_letters_behind_numbers_that_are_set_against_each_other_are_mounts(asked):
+    reading = asked("12.5 d vs 13 c on 1 inch, which lights more")["reading"]
+    assert "12.5 mm D-mount" in reading
+    assert "13 mm C-mount" in reading
+
+
+def test_what_lacks_a_little_of_all_is_not_called_all_of_it(asked):
+    text = flat(asked("32.7 mm circle on full frame with a 1.3 crop, covered?"))
+    assert "does not cover" in text
+    assert "99 % is lit" in text

@@ -100,7 +100,8 @@ def _asked(question: Question, light: Light) -> str:
     # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
     scene_and_iso = question.said("light") is not None and light.iso is not None
     if light.counted is not None and not is_known(light.shutter):
-        if scene_and_iso or mentions(question, "exposure-time"):
+        close = question.said("magnification") is not None and question.said("light") is None
+        if scene_and_iso or (mentions(question, "exposure-time") and not close):
             return "shutter"
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"

@@ -5,10 +5,11 @@ Nothing of the scene need be known: a metered setting stands for it.
 
 from __future__ import annotations
 
+import re
 from math import log2
 
 from engine.answers.exposure.holding_back import by_filters
-from engine.answers.exposure.lighting import held, light_of, seconds, shutters_s
+from engine.answers.exposure.lighting import Light, held, light_of, seconds, shutters_s
 from engine.answers.exposure.made_up import made_up
 from engine.answers.exposure.stop_steps import stops_said
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -52,10 +53,26 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if not times and len(numbers(question, "iso")) > 1:
         first, last = _in_order(numbers(question, "iso"), question)
         stops = log2(last / first)
+        had = number(question, "stops") or held(light).nominal
+        if had and mentions(question, "filtered"):
+            return _density_for(had, stops, f"ISO {first:g} to ISO {last:g}", knowledge, light)
         way = "more" if stops > 0 else "less"
         text = f"ISO {first:g} to ISO {last:g}: {trimmed(abs(stops), 2)} stops {way} sensitive"
         return Told((Line("head", f"{text}."),), (_stops(stops, "ISO"),))
     return (_between_stops(question, knowledge) or _new_stop(question, knowledge)) if not times else None
+
+
+def _density_for(had: float, brighter: float, because: str, knowledge: Knowledge, light: Light) -> Told:
+    """The density that was right, once something else is set that makes the picture so much brighter."""
+    exact = Interval.exact(had + brighter)
+    way = "brighter" if brighter > 0 else "darker"
+    text = f"{because} is {trimmed(abs(brighter), 2)} stops {way}: {trimmed(had, 2)} stops of ND become"
+    if exact.nominal <= 0:
+        return Told((Line("head", f"{text} none."),), (_stops(brighter, "ISO"),))
+    told = Told(
+        (Line("head", f"{text} {trimmed(exact.nominal, 2)}."),), (Quantity("nd_stops", exact), _stops(brighter, "ISO"))
+    )
+    return told + by_filters(exact, replace(light, filters=()), knowledge)
 
 
 def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
@@ -157,7 +174,8 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
 
 def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float]:
     """The value before and the one after; what is told first of 'this instead of that' comes after."""
-    return (told[-1], told[0]) if mentions(question, "instead-of") else (told[0], told[-1])
+    was = re.search(rf"\bwas (?:\w+ )?{told[-1]:g}(?![\d.])", question.text, re.IGNORECASE)  # 'now 800, was 100'
+    return (told[-1], told[0]) if was or mentions(question, "instead-of") else (told[0], told[-1])
 
 
 def _has_pair(question: Question) -> bool:

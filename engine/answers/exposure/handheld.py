@@ -26,7 +26,7 @@ def handheld(question: Question, knowledge: Knowledge) -> Told:
     Stops that a stabiliser is said to make up lengthen it.
     """
     lenses = focals(question)
-    if not lenses or not mentions(question, "by-hand"):
+    if not lenses or not _is_by_hand(question):
         return Told()
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)
@@ -46,3 +46,10 @@ def handheld(question: Question, knowledge: Knowledge) -> Told:
             row = Quantity("shutter_s", Interval.exact(time), f"by hand, {lens}")
             told += Told((Line("head", f"{text}."),), (row,))
     return told + Told((Line("text", RING),)) + note
+
+
+def _is_by_hand(question: Question) -> bool:
+    """Whether it is held by hand: by its own words, or by those of the turn before that it goes on with."""
+    prior = question.prior
+    went_on = question.follows and prior is not None and prior.intent == question.intent
+    return mentions(question, "by-hand") or (went_on and prior is not None and mentions(prior, "by-hand"))

@@ -64,20 +64,22 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
 def _clean_crops(question: Question, circle: Interval | None, knowledge: Knowledge) -> list[Crop]:
     """Of a shape told beside a circle the largest clean picture: the crop that it makes of the frame."""
     out: list[Crop] = []
-    for form in frames_named(question, knowledge.catalogue)[:1] if circle is not None else ():
-        assert circle is not None
+    for form in frames_named(question, knowledge.catalogue)[:1]:
         for name, aspect in shapes_told(question):
-            wide, high = coverage.largest_crop_mm(circle, form.width_mm, form.height_mm, aspect)
+            lit = circle if circle is not None else Interval.exact(form.diagonal_mm)
+            wide, high = coverage.largest_crop_mm(lit, form.width_mm, form.height_mm, aspect)
             crop, by_width = coverage.crop_factor(wide, high), coverage.crop_factor_by_width(wide)
             if is_known(crop) and is_known(by_width):
-                out.append(Crop(f"clean {name} of its circle", crop.greatest, by_width.greatest))
+                part = f"clean {name} of its circle" if circle is not None else f"{name} on {form.name}"
+                out.append(Crop(part, crop.greatest, by_width.greatest))
     return out
 
 
 def shapes_told(question: Question) -> list[tuple[str, float]]:
-    """Shapes of a picture that are told by two numbers, as (name, width over height)."""
+    """Shapes of a picture that are told by two numbers, or as a square, as (name, width over height)."""
     told = [said.partition(":") for said in (question.said("crop") or "").split(", ") if ":" in said]
-    return [(f"{one}:{other}", float(one) / float(other)) for one, _, other in told]
+    shapes = [(f"{one}:{other}", float(one) / float(other)) for one, _, other in told]
+    return shapes or ([("1:1", 1.0)] if mentions(question, "square") and not mentions(question, "squared") else [])
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:

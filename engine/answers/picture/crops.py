@@ -83,7 +83,7 @@ def asks_shape(question: Question) -> bool:
 
 def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
     out = shapes_told(question)
-    if (question.said("magnification") == "1" and mentions(question, "one-to-one")) or mentions(question, "square"):
+    if question.said("magnification") == "1" and mentions(question, "one-to-one"):
         out.append(("1:1", 1.0))
     if form is not None and mentions(question, "native-shape"):
         out.append(("own-shape", form.width_mm / form.height_mm))
