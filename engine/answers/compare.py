@@ -15,7 +15,9 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, money, percent, ranged, small_mm
 from engine.answers.picture.circles import Thrown, circles_of
+from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.matching import each_on_its_own
 from engine.answers.picture.same_depth import formats_told
@@ -51,7 +53,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
+    worn = each_with_its_glass(question, crops_of(question, knowledge)) if not (sides or chains) else Told()
+    alone = Told() if sides or chains else worn + stops_apart(question) + size_by_ways(question)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = alone + glass + crop_or_glass(question) + told

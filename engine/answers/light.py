@@ -10,7 +10,7 @@ from engine.answers.close.coupled import pair_of
 from engine.answers.exposure.exposing import exposed_parts
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
-from engine.answers.exposure.light_alike import between_rates, filter_as_stop
+from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stops import t_stops_apart
@@ -62,12 +62,16 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    yield handheld(question, knowledge)
+    by_hand = handheld(question, knowledge)
+    if by_hand.lines:
+        yield by_hand  # the shutter that hands allow, and not that of a scene
+        return
     yield t_stops_apart(question)
     yield _t_stop(question, knowledge)
     yield _between(question)
     yield stops_from(question)
     yield between_rates(question, knowledge)
+    yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)
     yield _factor(question)

@@ -15,6 +15,7 @@ from grammar.numbers.optics_numbers import (
     as_extender,
     is_extender_named,
     is_put_on_lens,
+    is_reducing,
     lists_factors,
     of_optics,
     with_factors_left,
@@ -213,6 +214,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
+    ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"] and tokens[at + 2].value == "adapter"
+    if ring and is_reducing(number) and "." in token.text:
+        return token.as_("TIMES")  # 'a 0.71 M42 ring'
     if is_extender_named(tokens, at):
         return token.as_("TIMES", unit=TELECONVERTER)
     if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):

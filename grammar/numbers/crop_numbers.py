@@ -34,9 +34,14 @@ def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> b
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind == "PREP" and before.value == "on"
     ends = after is None or after.kind not in _OF_OTHERS
-    glass = any(one.kind == "TIMES" and one is not token for one in tokens)
+    glass = any(one is not token and (one.kind == "TIMES" or _reduces(one)) for one in tokens)
     meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
     return meant and placed and ends and token.numbers[0] in _OF_SENSORS
+
+
+def _reduces(token: Token) -> bool:
+    """'28 with the .71 on 1.5': a bare factor of glass, before it is told as such."""
+    return token.kind == "NUMBER" and "." in token.text and 0.5 < token.numbers[0] <= 0.9
 
 
 def is_crop(tokens: list[Token], at: int) -> bool:

@@ -48,7 +48,7 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("ND", value=f"ND{token.text}")
         elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
-        elif _is_angle(out, at):
+        elif _is_angle(out, at) or _is_first_angle(out, at):
             out[at] = token.as_("DEGREES")
         elif _is_rate(out, at, told):
             out[at] = token.as_("FPS")
@@ -132,6 +132,13 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 
+def _is_first_angle(tokens: list[Token], at: int) -> bool:
+    """'180 to 90 degree': the unit at the end is that of both."""
+    rest = tokens[at + 1 : at + 3]
+    linked = len(rest) > 1 and rest[0].value in _LINKS | {"vs", "or"} and rest[1].kind == "DEGREES"
+    return linked and tokens[at].numbers[0] in _ANGLES
+
+
 def _is_rate(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'back to 24, 90 degrees': the frame rate beside the angle of a shutter, where no view is spoken of."""
     if tokens[at].numbers[0] not in _RATES or told & _OF_VIEW:
@@ -139,7 +146,8 @@ def _is_rate(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     rated, before = any(token.kind == "FPS" for token in tokens), tokens[at - 1] if at else None
     if rated:  # '240 fps from 24'
         return before is not None and (before.value in _BETWEEN_RATES or before.text.casefold() in _BETWEEN_RATES)
-    return any(token.kind == "DEGREES" for token in tokens)
+    of_lens = before is not None and before.kind in ("MOUNT", "KIND", "DET", "PIECE")
+    return any(token.kind == "DEGREES" for token in tokens) and not of_lens
 
 
 def _is_stop(tokens: list[Token], at: int) -> bool:

@@ -218,6 +218,11 @@ def _keyed(token: Token, key: str) -> Token:
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 
+def _is_led(tokens: list[Token], at: int) -> bool:
+    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
+
+
 def _of_ring(tokens: list[Token], at: int) -> Token:
     """The thickness of the ring; where there are several pieces, that of the one it stands beside."""
     several = sum(one.kind == "PIECE" for one in tokens) > 1
@@ -248,6 +253,7 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
                 after is not None and measured == "flange-to-image" and after.value == "circle"
             )  # 'register 71 on paper'
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
+            taken = taken or (measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, ahead))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:

@@ -155,14 +155,14 @@ def with_factors_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         opens = before is None or before.kind in _OPENING or led
         ends = after is None or after.kind in _CLOSING
         number = token.numbers[0] if token.numbers else 0.0
-        if token.kind == "NUMBER" and "." in token.text and opens and ends and _is_reducing(number):
+        if token.kind == "NUMBER" and "." in token.text and opens and ends and is_reducing(number):
             out[at] = token.as_("TIMES")
-        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and _is_reducing(number / INCH_MM):
+        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and is_reducing(number / INCH_MM):
             out[at] = token.as_("TIMES", numbers=(round(number / INCH_MM, 4),), unit="", ids=(), implies=())
     return out
 
 
-def _is_reducing(number: float) -> bool:
+def is_reducing(number: float) -> bool:
     return _REDUCES[0] < number <= _REDUCES[1] and number not in STOPS
 
 

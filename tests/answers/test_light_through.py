@@ -335,3 +335,32 @@ def test_what_lacks_a_little_of_all_is_not_called_all_of_it(asked):
     text = flat(asked("32.7 mm circle on full frame with a 1.3 crop, covered?"))
     assert "does not cover" in text
     assert "99 % is lit" in text
+
+
+def test_glass_is_with_the_lens_that_it_is_told_behind(asked):
+    found = asked("bare 35 f2 on apsc or 50 f1.4 with .71")
+    assert one(found, "focal_length_mm", "35 mm") == close(35)
+    assert one(found, "focal_length_mm", "50 mm with") == close(35.5)
+    assert one(found, "light_difference_stops") == close(2 * log2(2 / (1.4 * 0.71)))
+
+
+def test_shutter_angles_set_apart(asked):
+    assert one(asked("180 to 90 degree, stops"), "light_difference_stops") == close(1)
+
+
+def test_a_film_by_its_number_before_in_is_no_length_in_inches(asked):
+    assert one(asked("60 on 645 in 35mm terms"), "equivalent_focal_mm") == close(60 * hypot(36, 24) / hypot(56, 41.5))
+
+
+def test_a_shutter_by_hand_is_not_that_of_a_scene(asked):
+    assert len(numbers(asked("hand hold 50 1.4 on mft, shutter?"), "shutter_s")) == 1
+
+
+def test_a_stop_below_one_behind_a_point(asked):
+    assert "f/0.95" in asked("17.5mm f.95 mft lens on apsc by some dumb ring, covers?")["reading"]
+
+
+def test_what_becomes_of_stop_and_shutter_is_told_together(asked):
+    found = asked("0.71 on f2: new f, and shutter if it was 1/100")
+    assert one(found, "f_number") == close(1.42)
+    assert one(found, "shutter_s") == close(0.01 * 0.71**2)

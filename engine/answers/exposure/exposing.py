@@ -68,6 +68,8 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
+    if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
+        yield _glass(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _glass(question, knowledge)

@@ -38,6 +38,17 @@ def between_rates(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "frame rates"),))
 
 
+def between_angles(question: Question) -> Told:
+    """'180 to 90 degrees': how much less light each frame gets at the same rate."""
+    angles = numbers(question, "angle")
+    if len(angles) != 2 or any(question.said(key) for key in SETTLED):
+        return Told()
+    stops = log2(angles[0] / angles[1])
+    way = "less" if stops > 0 else "more"
+    text = f"A shutter of {angles[0]:g} to {angles[1]:g} degrees: {trimmed(abs(stops), 2)} stops {way} light."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "angles"),))
+
+
 def filter_as_stop(question: Question) -> Told:
     """'A 3 stop ND on f/2.8 is like what f': the stop that lets as little light through, and what it does not do."""
     stops, at = number(question, "stops"), stop(question)

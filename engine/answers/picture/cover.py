@@ -48,7 +48,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     table = knowledge.catalogue.advice
     rows = [table[name] for name in dict.fromkeys((*named[:1], *near)) if name in table and not _only_crops(name)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    instead = not told.lines or (named and not question.lenses) or _is_method(question)
+    open_yet = not question.lenses and question.said("circle") is None
+    instead = not told.lines or (named and open_yet) or _is_method(question)
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
     known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
     if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:

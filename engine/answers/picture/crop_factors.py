@@ -79,7 +79,8 @@ def shapes_told(question: Question) -> list[tuple[str, float]]:
     """Shapes of a picture that are told by two numbers, or as a square, as (name, width over height)."""
     told = [said.partition(":") for said in (question.said("crop") or "").split(", ") if ":" in said]
     shapes = [(f"{one}:{other}", float(one) / float(other)) for one, _, other in told]
-    return shapes or ([("1:1", 1.0)] if mentions(question, "square") and not mentions(question, "squared") else [])
+    square = mentions(question, "square") and not mentions(question, "squared")
+    return [*shapes, ("1:1", 1.0)] if square else shapes
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:

@@ -13,6 +13,7 @@ from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.same_depth import same_depth
@@ -43,8 +44,13 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         )
     by_crop = stops_by_crop(question, knowledge.catalogue)
     lenses, at = focals(question) or _ends_of_zoom(question), by_crop[0] if by_crop is not None else stop(question)
-    told += _glass(question, factor, lenses, at)
     crops = crops_of(question, knowledge)
+    worn = each_with_its_glass(question, crops)
+    if worn.lines:
+        return Answer(
+            question.text, "crop-equivalent", ANSWERED, worn.lines, question=asked, quantities=worn.quantities
+        )
+    told += _glass(question, factor, lenses, at)
     for focal in lenses:
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
