@@ -136,4 +136,6 @@ def _stabilised(question: Question, knowledge: Knowledge) -> Told:
             rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
             first = each == factor
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
+    if rows and (question.bodies or question.things or question.said("crop")):
+        lines.append(Line("fact", "the frame, and a crop of it, change nothing of that", 1))
     return Told(tuple(lines), tuple(rows)) + note

@@ -17,10 +17,11 @@ INCH_MM: Final = 25.4
 # what is so small besides: parts of an inch or of a millimetre of threads, shims, rings, and densities
 _SMALL: Final = frozenset(["MEASURE", "KEYED", "PITCH", "THREAD", "MOUNTWORD", "ND", "TURNS", "EV", "RATIO"])
 _OF_SMALL: Final = frozenset(
-    ["shim", "nd", "calipers", "pitch", "identify", "make", "too-thick", "too-thin", "how-big", "macro",
+    ["shim", "nd", "calipers", "pitch", "identify", "too-thick", "too-thin", "how-big", "macro",
      "past-infinity", "after-shim-calibration", "after-diy-dimension", "after-identify-mount", "bellows-factor",
      "cant-focus"]
 )  # fmt: skip
+_MAKES: Final = "total"  # value of 'make', which measures nothing by itself
 _OPENING: Final = frozenset(["STOP", "DET", "CUE", "JOIN", "VERB", "FILLER"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "FILLER"])
 _OF_ZOOM: Final = frozenset(["KIND", "LENS", "MOUNT", "FNUM"])
@@ -145,7 +146,8 @@ def with_factors_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
     The 'in' behind it is no inch where an article leads it and nothing follows that is so wide.
     """
-    if told & _OF_SMALL or any(token.kind in _SMALL or token.kind == "PIECE" for token in tokens):
+    measured = any(token.kind in _SMALL and token.value != _MAKES for token in tokens)
+    if told & _OF_SMALL or measured or any(token.kind == "PIECE" for token in tokens):
         return tokens
     out = list(tokens)
     for at, token in enumerate(out):

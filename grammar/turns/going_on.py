@@ -19,6 +19,8 @@ _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "cover
 
 _OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
 _SETTING: Final = "gear-setting"
+_STEADY: Final = "stabilisation"  # topic of a setting
+_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
 _EXTENDER: Final = "teleconverter"
 _PLACED: Final = frozenset(["chain", "focus-verdict"])
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
@@ -77,7 +79,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if _extends(heard, before):
         return "crop-equivalent"
-    if before.intent == _SETTING and _only_glass(heard):
+    if before.intent == _SETTING and (_only_glass(heard) or _only_frame(heard, before)):
         return before.intent  # 'with a 2x doubler' after the number that the stabiliser wants
     if names_the_pair(heard, before):
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
@@ -162,6 +164,13 @@ def _only_glass(heard: Heard) -> bool:
     cast = heard.cast
     others = cast.lenses or cast.bodies or cast.frames or any(cue.tells in _OF_SEAT for cue in heard.cues)
     return bool(cast.pieces) and not others and all(piece.piece in OPTICAL for piece in cast.pieces)
+
+
+def _only_frame(heard: Heard, before: Question) -> bool:
+    """'on APS-C does it change' after the number that the stabiliser wants: another frame, and nothing asked of it."""
+    cast = heard.cast
+    others = cast.lenses or cast.pieces or any(cue.tells in _OF_SEAT or cue.tells in _OF_VIEW for cue in heard.cues)
+    return before.topic == _STEADY and bool(cast.frames or cast.bodies) and not others
 
 
 def _is_one_more(heard: Heard, before: Question) -> bool:

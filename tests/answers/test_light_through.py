@@ -364,3 +364,13 @@ def test_what_becomes_of_stop_and_shutter_is_told_together(asked):
     found = asked("0.71 on f2: new f, and shutter if it was 1/100")
     assert one(found, "f_number") == close(1.42)
     assert one(found, "shutter_s") == close(0.01 * 0.71**2)
+
+
+def test_the_number_of_the_stabiliser_stays_on_another_frame(desk):
+    found = _talk(desk, "stabiliser number 200mm with 1.4x", "on apsc does it change")
+    assert one(found, "ibis_focal_mm", "1.4x") == close(280)
+    assert "change nothing" in flat(found)
+
+
+def test_effective_behind_glass_is_what_the_lens_becomes(asked):
+    assert one(asked("fd 50 with .71 on mft effective?"), "focal_length_mm") == close(35.5)
