@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.by_stack import by_stack, held_by_rings
-from engine.answers.close.close_alone import coupled, light_alone
+from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import Shown, assumed_note, at_extension, at_magnification, further
+from engine.answers.close.coupled import coupled, is_reversed, pair_of
 from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws, is_drawn
 from engine.answers.close.image_side import size_told
@@ -27,7 +28,7 @@ from engine.answers.parts.owned import own_lens
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
-from engine.answers.picture.clipping import magnification_filling
+from engine.answers.picture.moved_out import magnification_filling
 from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.shims.loose import loose
 from engine.base.compact import replace
@@ -98,17 +99,17 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
-    turned = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in lenses)
+    turned = pair_of(question) is not None or any(is_reversed(lens) for lens in lenses)
     if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
         return [question]
     return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
-    behind = next((lens for lens in question.lenses if lens is not reverse), None)
-    if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
-        yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
+    reverse = next((lens for lens in question.lenses if is_reversed(lens)), None)
+    pair = coupled(question)
+    if pair.lines:
+        yield pair
         return
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
@@ -164,7 +165,7 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     lens = lens_side(question.lens, knowledge.catalogue)
     seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
-    reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
+    reversed_ = any(is_reversed(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     return asks and (own or drawn) and not reversed_
 

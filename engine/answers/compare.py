@@ -12,11 +12,16 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Ri
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, money, percent, ranged, small_mm
-from engine.answers.picture.circles import circles_of
+from engine.answers.picture.circles import Thrown, circles_of
+from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.matching import each_on_its_own
+from engine.answers.picture.same_depth import formats_told
+from engine.answers.picture.which_cover import lit_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.mounts_on_body import mounts_on_body
@@ -26,11 +31,11 @@ from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
-from engine.facts.records import Mount
-from engine.physics import coverage
+from engine.facts.records import Format, Mount
 from grammar.questions import Question, Thing
 
 MOST = 4
+LEAST_LIT = 2
 
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
@@ -48,7 +53,8 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
+    worn = each_with_its_glass(question, crops_of(question, knowledge)) if not (sides or chains) else Told()
+    alone = Told() if sides or chains else worn + stops_apart(question) + size_by_ways(question)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = alone + glass + crop_or_glass(question) + told
@@ -76,9 +82,28 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> Told:
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
     by_mount = mounts_on_body(question, lenses, bodies, knowledge)
     if by_mount.lines:
-        return by_mount + _pieces(question, knowledge)
+        covers = mentions(question, "picture-filled")
+        lit = Told(_lit_on_frames(question, knowledge).lines) if covers else Told()  # its numbers are told by mount
+        return lit + by_mount + _pieces(question, knowledge)
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
-    return _as_look_alikes(question, knowledge) + told
+    several = len(question.lenses) > 1
+    lit = _lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
+    return lit + _as_look_alikes(question, knowledge) + told
+
+
+def _lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
+    """Lenses told by what they were made for, or frames told without a mount: how much of each frame each lights."""
+    facts = knowledge.catalogue
+    forms = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
+    told = any(lens.ids or lens.format or lens.lens_kind for lens in question.lenses)
+    circles = circles_of(question, facts) if told else []
+    if len(forms) * len(circles) < LEAST_LIT:
+        return Told()
+    out = Told()
+    for form in forms.values():
+        for thrown in circles:
+            out += _lit(thrown, form)
+    return out
 
 
 def _of_hub(question: Question) -> bool:
@@ -115,12 +140,20 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
         form = body.format
         for thrown in circles if form is not None else []:
             assert form is not None
-            lit = coverage.lit_share(thrown.circle_mm, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
-            if is_known(lit):
-                rows.append(Quantity("lit_share", lit, f"{form.id}, {thrown.case}"))
-                size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
-                lines.append(Line("fact", f"{form.name}: a circle of {size} lights {ranged(lit, percent)}", 1))
+            part = _lit(thrown, form)
+            lines += part.lines
+            rows += part.quantities
     return Told(tuple(lines), tuple(rows))
+
+
+def _lit(thrown: Thrown, form: Format) -> Told:
+    lit = lit_of(thrown, None, form)
+    if not is_known(lit):
+        return Told()
+    size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
+    size = f"at least {size}" if thrown.made_for else size
+    text = f"{form.name}: {thrown.words}, a circle of {size}, lights {ranged(lit, percent)}"
+    return Told((Line("fact", text, 1),), (Quantity("lit_share", lit, f"{form.id}, {thrown.case}"),))
 
 
 def _ring_line(name: str, ring: RingToMake) -> Line:

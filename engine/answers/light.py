@@ -6,28 +6,32 @@ import re
 from collections.abc import Iterator
 from math import inf
 
+from engine.answers.close.coupled import pair_of
 from engine.answers.exposure.exposing import exposed_parts
-from engine.answers.exposure.exposure_change import steps_between, stops_from
+from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
-from engine.answers.exposure.light_alike import between_rates, filter_as_stop
+from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
+from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.said import mentions, number, numbers, stop
-from engine.answers.parts.wording import figures, trimmed
+from engine.answers.parts.wording import figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.crop_factors import exposure_stays
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.picture.filters import front_filters
 from engine.answers.picture.frames import frames_named
+from engine.answers.picture.stop_on_format import stop_on_format
 from engine.answers.words.advice import advice_lines, of_their_kind
 from engine.base.interval import Interval, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
 MOST_MARKS = 10
+SAME_STOPS = 0.1  # marks are rounded: a factor of 64 is a density of 1.8
 
 
 FIXED = "fixed-iris"
@@ -36,8 +40,8 @@ FIXED = "fixed-iris"
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
     cropped = question.follows and mentions(question, "crop-or-sensor") and frames_named(question, knowledge.catalogue)
-    told = exposure_stays(stop(question)) if cropped else Told()
-    for part in _parts(question, knowledge):
+    told = exposure_stays(stop(question)) if cropped else stop_on_format(question, knowledge.catalogue)
+    for part in _parts(question, knowledge) if cropped or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:
@@ -58,22 +62,38 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    by_hand = handheld(question, knowledge)
+    if by_hand.lines:
+        yield by_hand  # the shutter that hands allow, and not that of a scene
+        return
     yield t_stops_apart(question)
     yield _t_stop(question, knowledge)
     yield _between(question)
     yield stops_from(question)
     yield between_rates(question, knowledge)
+    yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)
     yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield _marks(question, knowledge)
+    yield _in_ev(question, knowledge)
     yield _variable(question, knowledge)
     yield _prism(question, knowledge)
     yield from exposed_parts(question, knowledge)
     yield rear_filter(question, knowledge)
     yield front_filters(question, knowledge)
+
+
+def _in_ev(question: Question, knowledge: Knowledge) -> Told:
+    """What a light that is told by name is in EV, where no setting is told."""
+    light = light_of(question, knowledge)
+    if not mentions(question, "in-ev") or question.said("light") is None or light.counted is not None:
+        return Told()
+    name = f"{light.scene_name[:1].upper()}{light.scene_name[1:]}"
+    text = f"{name}: EV {ranged(light.scene, lambda ev: f'{ev:g}')} at ISO 100."
+    return Told((Line("head", text),), (Quantity("scene_ev", light.scene),))
 
 
 def _variable(question: Question, knowledge: Knowledge) -> Told:
@@ -115,6 +135,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         )
         return told + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     changes = question.stops or glass_factor(question, knowledge.catalogue)
+    changes = changes or mentions(question, "overexposed", "underexposed")
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
@@ -137,7 +158,11 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
-    if len(held) > 1:
+    alike = mentions(question, "same-light") and not mentions(question, "added-up")
+    held += [wanted] if alike and wanted is not None else []
+    if len(held) > 1 and alike:
+        lines.insert(0, Line("head", _same_or_not(held)))
+    elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
@@ -151,11 +176,20 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
 
 
+def _same_or_not(held: list[float]) -> str:
+    """Whether marks that are set against each other hold back the same."""
+    if max(held) - min(held) < SAME_STOPS:
+        return f"Yes, all the same: {figures(held[0], 3)} stops."
+    return f"No: {', '.join(figures(one, 3) for one in held)} stops."
+
+
 def _between(question: Question) -> Told:
     """The f-number halfway between two."""
     stops = [lens.f_number for lens in question.lenses if lens.f_number is not None]
     if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
         return Told()
+    if pair_of(question) is not None:
+        return Told()  # one behind the other: they are not to choose from
     low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
     middle = exposure.f_number_between(low, high, Interval.exact(0.5))
     apart = exposure.f_number_stops(low, high)

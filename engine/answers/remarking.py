@@ -10,7 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import about, distance, small_mm, trimmed
-from engine.answers.picture.clipping import extension_mm
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.shims.loose import off_by_mm
 from engine.base.interval import INFINITE, Interval, is_known

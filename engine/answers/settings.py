@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.exposure.handheld import handheld
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
@@ -9,6 +10,7 @@ from engine.answers.parts.said import focals, interval, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
+from engine.answers.picture.crop_factors import crops_of
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
@@ -16,6 +18,8 @@ from engine.base.interval import Interval
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
+PAIR = 2
+NEAR = 0.05  # share by which an equivalent is told rounded
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -27,7 +31,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
-    told = told if rows else _everything(question, knowledge)
+    held = handheld(question, knowledge)
+    told = held + told if rows or held.lines else _everything(question, knowledge)
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", _asked_back(question))]
@@ -85,21 +90,52 @@ def _bare_factor(question: Question) -> float | None:
     return alone[0] if len(alone) == 1 else None
 
 
+def _engraved(question: Question, knowledge: Knowledge) -> tuple[tuple[float, ...], float | None]:
+    """The focal lengths told, without one that is only what the lens frames like, and that one.
+
+    It may be told beside the lens, or after the lens of the turn before: '50 on APS-C, do I enter 76'.
+    """
+    told, prior = focals(question), question.prior
+    before = focals(prior) if question.follows and prior is not None else ()
+    lenses = told if len(told) > 1 else (*before[:1], *told)
+    if len(lenses) != PAIR:
+        return told, None
+    factor = glass_factor(question, knowledge.catalogue) or 1.0
+    crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
+    either = ((lenses[0], lenses[1]), (lenses[1], lenses[0]))
+    likened = (pair for pair in either for crop in crops if _is_likened(*pair, factor * crop))
+    pair = next(likened, None)
+    return (told, None) if pair is None else ((pair[0],), pair[1])
+
+
+def _is_likened(focal: float, equal: float, crop: float) -> bool:
+    return crop > 1 + NEAR and abs(equal / focal / crop - 1) <= NEAR
+
+
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
+    lenses, equal = _engraved(question, knowledge)
     lines: list[Line] = []
     rows: list[Quantity] = []
+    if equal is not None and len(lenses) == 1:
+        is_plain = "" if factor is None else f" x {factor:g}"
+        text = (
+            f"No, not {trimmed(equal, 1)}: that is only what it frames like. Enter {trimmed(lenses[0], 1)}{is_plain}."
+        )
+        lines.append(Line("head", text))
     zoom = interval(question, "zoom")
     if zoom is not None and not focals(question):
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
-    for focal in focals(question) or ((zoom.least, zoom.greatest) if zoom is not None else ()):
+    for focal in lenses or ((zoom.least, zoom.greatest) if zoom is not None else ()):
         for each in (factor, None) if factor is not None else (None, *usual_factors(knowledge.catalogue)):
             value = focal * (each or 1.0)
             case = f"with {each:g}x" if each is not None else "plain ring"
             rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
             first = each == factor
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
+    if rows and (question.bodies or question.things or question.said("crop")):
+        lines.append(Line("fact", "the frame, and a crop of it, change nothing of that", 1))
     return Told(tuple(lines), tuple(rows)) + note

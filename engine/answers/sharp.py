@@ -16,10 +16,10 @@ from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, mentions, number, numbers, stop
 from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
-from engine.answers.picture.clipping import extension_mm
 from engine.answers.picture.fine import diffraction, sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.matching import each_on_its_own, frame_of
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.through_glass import through_glass
 from engine.answers.remarking import remarked

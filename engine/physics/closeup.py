@@ -173,6 +173,17 @@ def coupled_magnification(rear_focal: Measure, reversed_focal: Measure) -> Measu
     return enclose(lambda f, r: f / r, positive(rear_focal), positive(reversed_focal))
 
 
+def coupled_f_number(rear_focal: Measure, rear_stop: Measure, front_focal: Measure, front_stop: Measure) -> Measure:
+    """f of the lens on the body over the narrower of the two openings f/N: what counts for exposure, both at infinity.
+
+    Light runs parallel between the two, so the narrower opening bounds the beam, and nothing is lost to extension.
+    Source: definition of the f-number; parallel light between the two lenses.
+    """
+    by_rear = positive(rear_stop)
+    by_front = coupled_magnification(rear_focal, front_focal) * positive(front_stop)
+    return enclose(max, by_rear, by_front)
+
+
 def coupled_room_mm(reversed_register: Measure, reversed_rear_reach: Measure) -> Measure:
     """Free room before a reversed lens set to infinity: its register, less what its rear stands beyond its flange.
 

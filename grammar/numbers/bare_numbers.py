@@ -7,25 +7,27 @@ from typing import Final
 from grammar.numbers.counting import MOST_THINGS, counts, is_several, is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
+from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against, may_be_focal
 from grammar.numbers.light_numbers import is_further_stop, with_light_told
 from grammar.numbers.optics_numbers import (
     OPTICS,
     are_set_against,
     as_extender,
+    is_extender_named,
     is_put_on_lens,
+    is_reducing,
     lists_factors,
     of_optics,
+    with_factors_left,
     with_glass_behind,
+    with_zooms_set,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named, names_size
 from grammar.words.tokens import Token
-from grammar.words.written import STOPS
+from grammar.words.written import STOPS, TELECONVERTER
 
-_ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
-_WHOLE_FROM: Final = 17.0  # mm
-_YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
+_REVERSED: Final = "reversed"
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
 _OF_VIEW: Final = frozenset(["equiv", "match"])
@@ -42,7 +44,7 @@ _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Bare numbers in their part: FOCAL (mm), COUNT, TIMES, CROP, LENGTH (mm) or FNUM; else they stay NUMBER."""
-    out = with_glass_behind(with_light_told(_listed(list(tokens)), told), told)
+    out = with_glass_behind(with_light_told(_listed(with_zooms_set(tokens)), told), told)
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
             out[at] = _told(out, at, told)
@@ -62,7 +64,7 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("RATIO", numbers=(1 / token.numbers[0],))  # '1:1.4 mag'
         elif token.kind == "RATIO" and _is_engraved_stop(out, at, told):
             out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
-    return _with_focal_left(out, told)
+    return _with_focal_left(with_factors_left(out, told), told)
 
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -92,7 +94,7 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     left = [at for at, one in enumerate(tokens) if one.kind == "NUMBER"]
     if len(left) != 1 or tokens[left[0]].text.isalpha() or not 8 <= tokens[left[0]].numbers[0] <= 800:
         return tokens
-    if not _may_be_focal(tokens[left[0]].numbers[0]):
+    if not may_be_focal(tokens[left[0]].numbers[0]):
         return tokens
     tokens[left[0]] = tokens[left[0]].as_("FOCAL")
     return tokens
@@ -101,13 +103,19 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'LTM 35s', 'both my 50s': lenses of that focal length, not seconds; 'the 70s' are years."""
     token = tokens[at]
-    if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or told & {"exposure", "nd", "shutter-speed"}:
-        return False
     before = tokens[at - 1] if at else None
+    counted = before is not None and (before.value == _REVERSED or before.kind == "COUNT" or _in_words(before))
+    exposed = bool(told & {"exposure", "nd", "shutter-speed"}) and not counted
+    if not token.text[:-1].isdigit() or not 12 <= token.numbers[0] <= 600 or exposed:
+        return False
     if before is not None and before.kind == "PREP" and before.value in ("from", "of", "in"):
         return False
     the = before is not None and before.kind == "DET" and before.text.casefold() == "the"
-    return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT") and not the
+    return before is not None and before.kind in ("MOUNT", "KIND", "DET", "NUMBER", "COUNT", "TRAIT") and not the
+
+
+def _in_words(token: Token) -> bool:
+    return token.kind == "NUMBER" and token.text.isalpha()
 
 
 def _listed(tokens: list[Token]) -> list[Token]:
@@ -206,6 +214,11 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
+    ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"] and tokens[at + 2].value == "adapter"
+    if ring and is_reducing(number) and "." in token.text:
+        return token.as_("TIMES")  # 'a 0.71 M42 ring'
+    if is_extender_named(tokens, at):
+        return token.as_("TIMES", unit=TELECONVERTER)
     if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
@@ -221,7 +234,9 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
     if is_size(tokens, at, told):
         return token.as_("RATIO")
-    if _is_focal(tokens, at):
+    if is_focal(tokens, at):
+        return token.as_("FOCAL")
+    if is_lens_against(tokens, at):
         return token.as_("FOCAL")
     behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
     if 0.4 <= number <= 5 and of_optics(tokens, at):
@@ -233,7 +248,7 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if told & _OF_VIEW and after is not None and after.kind == "FORMAT" and 8 <= number <= 1000:
         return token.as_("FOCAL")  # 'like a 50 ff'
-    if told & _DISTANT and (after is None or after.kind in _ENDS):
+    if told & _DISTANT and (after is None or after.kind in ENDS):
         if before is not None and before.kind == "PREP" and before.value in ("from", "at") and 0.1 <= number < 8:
             return token.as_("KEYED", value="close-focus", numbers=(number * 1000,), unit="m")
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
@@ -249,38 +264,3 @@ def _of_piece(token: Token, piece: Token) -> Token:
     if number == int(number) and number <= 12 and piece.text.casefold().endswith("s"):
         return token.as_("COUNT")
     return token.as_("LENGTH", unit="mm")
-
-
-def _is_focal(tokens: list[Token], at: int) -> bool:
-    number = tokens[at].numbers[0]
-    if not 3 <= number <= 2000 or number * 10 != int(number * 10):
-        return False  # focal lengths are told to a tenth at most; '25.93' is something measured
-    if not _may_be_focal(number):
-        return False
-    before = tokens[at - 1] if at else None
-    after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
-        return False
-    if after is not None and after.kind in _LENSLIKE:
-        return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
-    if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in _ENDS):
-        return number >= 8
-    if after is not None and after.kind not in _ENDS and not (after.kind == "DET" and before is not None):
-        return False
-    if number < 8 and number == int(number):
-        return False
-    if before is None or before.kind == "STOP":
-        opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
-        return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
-    if before.kind == "DET":
-        return True
-    if before.kind == "FNUM":
-        return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
-    if before.kind == "PREP":
-        return before.value in ("on", "with", "for", "of", "behind")
-    return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
-
-
-def _may_be_focal(number: float) -> bool:
-    """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
-    return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)

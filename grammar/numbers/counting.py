@@ -10,6 +10,7 @@ MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _SEVERAL: Final = frozenset(["lenses", "primes", "bodies", "cameras"])
+_MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
 
@@ -33,6 +34,8 @@ def counts(tokens: list[Token], at: int) -> bool:
     counts = number == int(number) and (2 <= number <= MOST_THINGS or one_more)
     if not counts or (before is not None and before.kind in _NUMBERED):
         return False
+    if _counts_lenses(tokens, at):
+        return True
     end = at + 1
     while end < len(tokens) and tokens[end].kind in _DESCRIBING:
         end += 1
@@ -42,3 +45,13 @@ def counts(tokens: list[Token], at: int) -> bool:
     if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
         return is_several(head)
     return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
+
+
+def _counts_lenses(tokens: list[Token], at: int) -> bool:
+    """'two 50 1.8 face to face', 'both 50s': a number in words right before what lenses are told by."""
+    if not tokens[at].text[:1].isalpha() or at + 1 >= len(tokens) or tokens[at].numbers[0] > _MOST_ALIKE:
+        return False
+    lens, after = tokens[at + 1], tokens[at + 2] if at + 2 < len(tokens) else None
+    told = lens.kind in ("COMBO", "FOCAL") or (lens.kind == "SHUTTER" and lens.text[:-1].isdigit())
+    told = told or (lens.kind == "LENGTH" and after is not None and after.kind == "LENS" and is_several(after))
+    return told and (after is None or after.kind not in ("PIECE", "MEASURE", "NUMBER"))

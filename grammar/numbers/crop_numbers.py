@@ -34,15 +34,32 @@ def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> b
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind == "PREP" and before.value == "on"
     ends = after is None or after.kind not in _OF_OTHERS
-    glass = any(one.kind == "TIMES" and one is not token for one in tokens)
+    glass = any(one is not token and (one.kind == "TIMES" or _reduces(one)) for one in tokens)
     meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
     return meant and placed and ends and token.numbers[0] in _OF_SENSORS
+
+
+def _reduces(token: Token) -> bool:
+    """'28 with the .71 on 1.5': a bare factor of glass, before it is told as such."""
+    return token.kind == "NUMBER" and "." in token.text and 0.5 < token.numbers[0] <= 0.9
 
 
 def is_crop(tokens: list[Token], at: int) -> bool:
     """'1.6 crop', '1.5x body': a number that a frame can be smaller by, before what says that it is."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    return crops(tokens[at].numbers[0]) and after is not None and (after.kind in _FRAMES or is_of_crop(after))
+    if not crops(tokens[at].numbers[0]):
+        return False
+    if after is not None and (after.kind in _FRAMES or is_of_crop(after)):
+        return True
+    return _is_told_of_crop(tokens, at) and (after is None or after.kind not in _OF_OTHERS)
+
+
+def _is_told_of_crop(tokens: list[Token], at: int) -> bool:
+    """'a 4k crop of 2.2', 'crop factor is 2.2': behind the word, with no more than a small one between."""
+    before = tokens[max(0, at - 3) : at]
+    while before and (before[-1].kind in ("VERB", "CUE") or before[-1].value == "of") and not is_of_crop(before[-1]):
+        before = before[:-1]
+    return bool(before) and is_of_crop(before[-1]) and "." in tokens[at].text
 
 
 def crops(number: float) -> bool:

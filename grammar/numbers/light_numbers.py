@@ -20,6 +20,7 @@ _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # 
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
+_BETWEEN_RATES: Final = frozenset(["from", "to", "vs", "instead", "of", "over", "than"])
 _OF_VIEW: Final = frozenset(["equiv", "match", "focal"])
 _GOING_ON: Final = "after-exposure-nd"
 _SLOWEST: Final = 25  # the least ISO that is set
@@ -47,7 +48,7 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("ND", value=f"ND{token.text}")
         elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
-        elif _is_angle(out, at):
+        elif _is_angle(out, at) or _is_first_angle(out, at):
             out[at] = token.as_("DEGREES")
         elif _is_rate(out, at, told):
             out[at] = token.as_("FPS")
@@ -108,7 +109,9 @@ def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
         return True  # '2.0 density', 'density 2.0'
     if "." not in tokens[at].text or number not in DENSITIES or (after is not None and after.kind in _OF_OTHERS):
         return False
-    grey = "nd" in told and any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    filtered = any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
+    lens = any(token.kind in ("LENS", "COMBO", "LENGTH", "FNUM", "FOCAL") for token in tokens)
+    grey = filtered and ("nd" in told or not lens)  # 'the filter says 1.8 on its rim'
     return grey or any(token.kind == "ND" and len(token.numbers) == 1 for token in tokens)
 
 
@@ -129,10 +132,22 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 
+def _is_first_angle(tokens: list[Token], at: int) -> bool:
+    """'180 to 90 degree': the unit at the end is that of both."""
+    rest = tokens[at + 1 : at + 3]
+    linked = len(rest) > 1 and rest[0].value in _LINKS | {"vs", "or"} and rest[1].kind == "DEGREES"
+    return linked and tokens[at].numbers[0] in _ANGLES
+
+
 def _is_rate(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'back to 24, 90 degrees': the frame rate beside the angle of a shutter, where no view is spoken of."""
-    turned = any(token.kind == "DEGREES" for token in tokens) and not any(token.kind == "FPS" for token in tokens)
-    return turned and tokens[at].numbers[0] in _RATES and not told & _OF_VIEW
+    if tokens[at].numbers[0] not in _RATES or told & _OF_VIEW:
+        return False
+    rated, before = any(token.kind == "FPS" for token in tokens), tokens[at - 1] if at else None
+    if rated:  # '240 fps from 24'
+        return before is not None and (before.value in _BETWEEN_RATES or before.text.casefold() in _BETWEEN_RATES)
+    of_lens = before is not None and before.kind in ("MOUNT", "KIND", "DET", "PIECE")
+    return any(token.kind == "DEGREES" for token in tokens) and not of_lens
 
 
 def _is_stop(tokens: list[Token], at: int) -> bool:
@@ -165,7 +180,7 @@ def _set_beside(tokens: list[Token]) -> list[Token]:
     first = next((at for at, token in enumerate(tokens) if token.kind == "FNUM"), len(tokens))
     framed = any(token.kind == "FORMAT" or token.kind == "MOUNT" for token in tokens[first:])
     for at in range(first + 2, len(tokens)):
-        token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET")
+        token, led = tokens[at], tokens[at - 1].kind in ("CUE", "DET") and tokens[at - 2].value != "with"
         if framed and led and (token.kind == "FNUM" or (token.kind == "NUMBER" and _opens(token))):
             tokens[at] = token.as_("FNUM")
             tokens[at - 1] = tokens[at - 1].as_("CUE")  # it belongs to no frame named before it

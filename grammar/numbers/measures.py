@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted
-from grammar.numbers.senses import is_thread_length
+from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.words.tokens import Token
 
 _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
@@ -62,6 +62,8 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             if target is not None and token.value == "mark" and _names_format(out[target]):
                 out[at], out[target] = token.as_("PREP", value="made-for"), out[target].as_("FORMAT")
                 continue  # 'marked 2/3"'
+            if target is not None and token.value == "flange-to-image" and target and is_put_in(out[target - 1]):
+                token = token.as_("MEASURE", value="extension")
             if target is not None:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
@@ -82,7 +84,11 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 key = THREAD_LENGTH if is_thread_length(after) else "diameter"
                 out[ahead] = _keyed(after, key) if ends else after
         elif token.kind == "KIND" and token.text.casefold() == "wide" and at and out[at - 1].kind == "LENGTH":
-            out[at - 1] = _keyed(out[at - 1], "width")
+            measure = out[at + 1] if at + 1 < len(out) and out[at + 1].kind == "MEASURE" else None
+            circle = measure is not None and measure.value == "circle"  # 'a 20 mm wide circle'
+            out[at - 1] = _keyed(out[at - 1], "circle" if circle else "width")
+            if circle and measure is not None:
+                out[at + 1] = measure.as_("CUE")
             out[at] = token.as_("CUE")
     return out
 
@@ -215,6 +221,11 @@ def _keyed(token: Token, key: str) -> Token:
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 
+def _is_led(tokens: list[Token], at: int) -> bool:
+    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
+
+
 def _of_ring(tokens: list[Token], at: int) -> Token:
     """The thickness of the ring; where there are several pieces, that of the one it stands beside."""
     several = sum(one.kind == "PIECE" for one in tokens) > 1
@@ -247,6 +258,7 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
                 after is not None and measured == "flange-to-image" and after.value == "circle"
             )  # 'register 71 on paper'
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
+            taken = taken or (measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, ahead))
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:

@@ -13,9 +13,23 @@ _REDUCES: Final = (0.5, 0.9)  # what reducers multiply by
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
+INCH_MM: Final = 25.4
+# what is so small besides: parts of an inch or of a millimetre of threads, shims, rings, and densities
+_SMALL: Final = frozenset(["MEASURE", "KEYED", "PITCH", "THREAD", "MOUNTWORD", "ND", "TURNS", "EV", "RATIO"])
+_OF_SMALL: Final = frozenset(
+    ["shim", "nd", "calipers", "pitch", "identify", "too-thick", "too-thin", "how-big", "macro",
+     "past-infinity", "after-shim-calibration", "after-diy-dimension", "after-identify-mount", "bellows-factor",
+     "cant-focus"]
+)  # fmt: skip
+_MAKES: Final = "total"  # value of 'make', which measures nothing by itself
+_OPENING: Final = frozenset(["STOP", "DET", "CUE", "JOIN", "VERB", "FILLER"])
+_CLOSING: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "FILLER"])
+_OF_ZOOM: Final = frozenset(["KIND", "LENS", "MOUNT", "FNUM"])
+_MEASURED: Final = frozenset(["PIECE", "MEASURE"])
+_SHORTEST, _LEAST_ZOOM = 3.0, 1.3  # mm, and how much longer a zoom is at its long end
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
-_EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _WITH_GLASS: Final = "with-glass"
+_EXTENDERS: Final = frozenset([1.2, 1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
 
 
@@ -60,6 +74,27 @@ def with_zoom_ratios(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def with_zooms_set(tokens: list[Token]) -> list[Token]:
+    """'a 24-70 at 35', '12-120 zoom set to 25': what a zoom is set to is its focal length."""
+    out = list(tokens)
+    for at, ends in enumerate(out[:-2]):
+        if ends.kind != "RANGE" or ends.unit not in ("", "mm") or len(ends.numbers) != 2:
+            continue
+        link = next((n for n in range(at + 1, len(out) - 1) if out[n].kind not in _OF_ZOOM), len(out) - 1)
+        if link + 1 >= len(out) or out[link].value != "at":
+            continue
+        number, after = out[link + 1], out[link + 2] if link + 2 < len(out) else None
+        low, high = min(ends.numbers), max(ends.numbers)
+        metric = number.kind in ("NUMBER", "LENGTH") and number.unit in ("", "mm")
+        zooms = low >= _SHORTEST and high >= low * _LEAST_ZOOM and (after is None or after.kind not in _MEASURED)
+        if metric and zooms and low <= number.numbers[0] <= high:
+            named = any(one.value == "zoom" for one in out[at + 1 : link])
+            out[at] = ends.as_("CUE") if named else ends.as_("KIND", value="zoom")
+            out[link + 1] = number.as_("FOCAL", unit="mm")
+            out[link] = out[link].as_("CUE")
+    return out
+
+
 def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     """'flip the 2x in', 'with the 1.4x', 'one with glass in, 1.2x': by its article, or as glass is spoken of."""
     before = tokens[at - 1] if at else None
@@ -67,11 +102,30 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     known = before is not None and before.kind == "DET" and before.value == "the"
     if any(token.kind == "LIMIT" and token.value == _WITH_GLASS for token in tokens) and not told & _OF_SIZE:
         return tokens[at].as_("TIMES", unit=TELECONVERTER)
+    rest = [one for one in tokens[at + 1 : at + 5] if one.kind not in ("DET", "CUE")]
+    if after is not None and after.kind == "KIND" and after.value == "zoom":
+        return tokens[at].as_("CUE")  # 'a 20x zoom' is of no size
+    known = known or (_placed_on_lens(rest) and (before is None or before.kind in ("STOP", "DET")))
     if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
     if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):
         return tokens[at]
     return tokens[at].as_("TIMES", unit=TELECONVERTER)
+
+
+def _placed_on_lens(rest: list[Token]) -> bool:
+    """'... behind the crop lens', '... on a 50': whether what follows is what glass is put on."""
+    placed = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value in _ON
+    return placed and (rest[1].kind in _LENSLIKE or any(one.kind == "LENS" for one in rest[1:3]))
+
+
+def is_extender_named(tokens: list[Token], at: int) -> bool:
+    """'300 f/4 with the 1.4': beside a lens that has its stop, the factor of an extender known by its article."""
+    back = tokens[max(0, at - 2) : at]
+    named = [one.kind for one in back] == ["PREP", "DET"] and back[0].value == "with" and back[1].value == "the"
+    stopped = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return named and stopped and tokens[at].numbers[0] in _EXTENDERS and (after is None or after.kind not in _OF_OTHERS)
 
 
 def is_put_on_lens(tokens: list[Token], at: int) -> bool:
@@ -81,6 +135,33 @@ def is_put_on_lens(tokens: list[Token], at: int) -> bool:
     begins = before is None or before.kind in ("STOP", "DET", "CUE", "JOIN")
     placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in _LENSLIKE
     return begins and placed and _REDUCES[0] <= number <= _REDUCES[1] and number not in STOPS
+
+
+def with_factors_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'0.71 behind a full frame lens', 'stick a .71 in': where nothing small is measured, such a number is a reducer's.
+
+    The 'in' behind it is no inch where an article leads it and nothing follows that is so wide.
+    """
+    measured = any(token.kind in _SMALL and token.value != _MAKES for token in tokens)
+    if told & _OF_SMALL or measured or any(token.kind == "PIECE" for token in tokens):
+        return tokens
+    out = list(tokens)
+    for at, token in enumerate(out):
+        before = out[at - 1] if at else None
+        after = out[at + 1] if at + 1 < len(out) else None
+        led = before is not None and (before.kind == "DET" or before.text.casefold() == "a")
+        opens = before is None or before.kind in _OPENING or led
+        ends = after is None or after.kind in _CLOSING
+        number = token.numbers[0] if token.numbers else 0.0
+        if token.kind == "NUMBER" and "." in token.text and opens and ends and is_reducing(number):
+            out[at] = token.as_("TIMES")
+        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and is_reducing(number / INCH_MM):
+            out[at] = token.as_("TIMES", numbers=(round(number / INCH_MM, 4),), unit="", ids=(), implies=())
+    return out
+
+
+def is_reducing(number: float) -> bool:
+    return _REDUCES[0] < number <= _REDUCES[1] and number not in STOPS
 
 
 def with_glass_behind(tokens: list[Token], told: frozenset[str]) -> list[Token]:

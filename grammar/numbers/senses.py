@@ -84,9 +84,15 @@ def _behind(tokens: list[Token]) -> list[Token]:
         ends = after is None or after.kind in ("STOP", "JOIN", "CUE")
         is_behind = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "behind"
         if bare and is_behind and ends and not token.text.isalpha():
-            tokens[at] = token.as_("KEYED", value="flange-to-image", unit="mm")
+            put_in = at > 0 and is_put_in(tokens[at - 1])
+            tokens[at] = token.as_("KEYED", value="extension" if put_in else "flange-to-image", unit="mm")
             tokens[at + 1] = tokens[at + 1].as_("CUE")
     return tokens
+
+
+def is_put_in(before: Token) -> bool:
+    """'+5 mm behind it', 'another 3 mm off the sensor': what is added moves the lens out, and is no distance of it."""
+    return before.text in ("+", "plus") or before.value in ("another", "further", "added")
 
 
 def with_rest_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:

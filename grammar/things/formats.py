@@ -70,7 +70,11 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
         return token.as_("FORMAT") if _is_of_camera(tokens, at) else token
-    if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
+    if (
+        token.kind == "NUMBER"
+        and token.numbers[0] >= _OF_FILM
+        and ((after is not None and after.kind in ("LENS", "KIND")) or _is_put_on(before, after))
+    ):
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
@@ -91,6 +95,12 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_put_on(before: Token | None, after: Token | None) -> bool:
+    """'60 on 645 in full frame terms'."""
+    placed = before is not None and before.kind == "PREP" and before.value == "on"
+    return placed and after is not None and after.kind == "PREP"
 
 
 def _is_frame_beside(tokens: list[Token], at: int) -> bool:

@@ -12,6 +12,7 @@ from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 _THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
+_MADE_FOR: Final = frozenset(["for", "from", "of"])
 _TOWARDS: Final = frozenset(["on", "to"])
 
 
@@ -36,7 +37,18 @@ def complete(cast: Cast) -> None:
         _take_focal(cast)
     _rings_of_route(cast)
     told_by_pieces(cast)
+    _lens_by_its_frame(cast)
     frame_of_body(cast)
+
+
+def _lens_by_its_frame(cast: Cast) -> None:
+    """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
+    made_for = [part for part in cast.frames if part.noun.role in _MADE_FOR and part.formats]
+    put_on = any(part.noun.role in _TOWARDS for part in (*cast.frames, *cast.bodies))
+    if len(made_for) != 1 or not put_on or len(cast.lenses) != 1 or cast.lenses[0].formats:
+        return
+    cast.lenses[0].formats = list(made_for[0].formats)
+    cast.frames.remove(made_for[0])
 
 
 def _rings_of_route(cast: Cast) -> None:

@@ -78,5 +78,6 @@ def _recast(part: Part, like: Part) -> None:
     fresh = part_of(part.noun)
     part.sort, part.piece = fresh.sort, fresh.piece
     part.thickness, part.focal, part.factor = fresh.thickness, fresh.focal, fresh.factor
+    part.steps = fresh.steps
     if part.sort == "length" and like.sort == "lens":
         part.sort = "lens"

@@ -82,6 +82,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _ends_a_phrase,
         _behind_format,
         _on_a_body,
+        _set_against,
     )
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
 
@@ -105,7 +106,8 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
     if after is not None and after.kind in ("NUMBER", "FNUM") and before.kind in ("LENGTH", "NUMBER"):
         return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
     if before.kind == "NUMBER":
-        return "." in before.text and before.numbers[0] in STOPS and (after is None or after.kind in ("STOP", "JOIN"))
+        ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
+        return "." in before.text and before.numbers[0] in STOPS and ends
     return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
 
 
@@ -119,10 +121,25 @@ def _on_a_body(tokens: list[Token], at: int) -> bool:
     return len(rest) > 1 and rest[0].value in ("on", "to") and rest[1].kind in ("MOUNT", "LETTER", "BODY", "FORMAT")
 
 
+def _set_against(tokens: list[Token], at: int) -> bool:
+    """'12.5 d vs 13 c': behind a number, where another letter behind a number is set against it."""
+
+    def told(where: int) -> bool:
+        number = tokens[where - 1] if where > 0 else None
+        lettered = tokens[where].kind in ("LETTER", "MOUNT") and tokens[where].text.casefold() not in ARTICLES
+        return lettered and number is not None and number.kind == "NUMBER" and number.numbers[0] >= _SHORTEST
+
+    others = [where for where in (at - 3, at + 3) if 0 <= where < len(tokens) and told(where)]
+    joins = [tokens[min(at, other) + 1] for other in others]
+    return told(at) and any(join.kind == "JOIN" and join.value in ("vs", "or") for join in joins)
+
+
 def _placed(tokens: list[Token], at: int) -> bool:
     """'on e', 'onto my k': after a word of place, perhaps with an article or a maker's name between."""
     back = at - 1
-    ends = (at + 1 == len(tokens) or tokens[at + 1].kind == "STOP") and tokens[at].text.casefold() not in _UNITS
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind == "STOP" or after.text == ","
+    ends = ends and tokens[at].text.casefold() not in _UNITS
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
         back -= 1  # a maker's name before a designation is passed over

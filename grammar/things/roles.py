@@ -156,6 +156,8 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
+        last_lens.focal = last_lens.focal or part.focal  # 'off a 6x9 camera, 105 mm f/4.5': no camera has one
+        last_lens.f_number = last_lens.f_number or part.f_number
         return
     if part.noun.role == "from" and last_lens is None and (part.traits or part.formats) and not part.mounts:
         # 'came off an old reflex': told of the lens spoken of before

@@ -10,13 +10,13 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of
 from grammar.turns.adding import PLAN, added, with_rings_joined, with_stacked
+from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated
 from grammar.turns.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.on_what import IDENTIFY, bodies_of
 from grammar.turns.only_told import without_lent
 from grammar.turns.sticking import (
-    circle_measured,
     depth_wanted,
     kept_distance,
     kept_limits,
@@ -26,6 +26,7 @@ from grammar.turns.sticking import (
     piece_measured,
     ring_measured,
     same_pieces,
+    set_against_plain,
 )
 from grammar.turns.taking_back import swapped, taken_back
 from grammar.turns.tubes_added import tubes_changed
@@ -37,6 +38,7 @@ _SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in c
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_OF_CIRCLE: Final = frozenset(["thread", "numbers"])  # keys that a circle may have been read under
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
@@ -58,6 +60,7 @@ def follow(heard: Heard, before: Question) -> Question:
     said = same_pieces(heard, built(heard, intent), before)
     said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
     said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
+    said = set_against_plain(said, before) if intent == COMPARE else said
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
@@ -77,7 +80,8 @@ def follow(heard: Heard, before: Question) -> Question:
         wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
         said = said.with_(intent=intent, values=(*others, *wanted))
     if circle is not None:
-        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
+        rest = tuple(row for row in said.values if row[0] not in _OF_CIRCLE)
+        said, found = said.with_(lenses=(), values=(*rest, ("circle", circle))), None
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     more = added(heard, before)
     if more is not None:
@@ -97,7 +101,8 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
+    taken_out = _without_it(heard) or heard.tells("off-again")
+    without = (heard.tells("without-piece") or taken_out) and not said.adapters
     return replace(
         said,
         intent=intent,

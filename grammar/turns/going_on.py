@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.only_told import names_the_pair, only_tells
 from grammar.turns.whom import COMPARE, Meant
 
@@ -18,6 +18,9 @@ ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 
 _OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
+_SETTING: Final = "gear-setting"
+_STEADY: Final = "stabilisation"  # topic of a setting
+_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
 _EXTENDER: Final = "teleconverter"
 _PLACED: Final = frozenset(["chain", "focus-verdict"])
 _OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
@@ -76,6 +79,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE else before.intent
     if _extends(heard, before):
         return "crop-equivalent"
+    if before.intent == _SETTING and (_only_glass(heard) or _only_frame(heard, before)):
+        return before.intent  # 'with a 2x doubler' after the number that the stabiliser wants
     if names_the_pair(heard, before):
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
     if _saved_by_stop(heard, best, before):
@@ -152,6 +157,20 @@ def _extends(heard: Heard, before: Question) -> bool:
     lens = before.lens is not None and before.lens.focal_length_mm is not None
     asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
     return glass and lens and not others and not asks and before.intent in _PLACED
+
+
+def _only_glass(heard: Heard) -> bool:
+    """Whether a reducer or extender is all that is told."""
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.frames or any(cue.tells in _OF_SEAT for cue in heard.cues)
+    return bool(cast.pieces) and not others and all(piece.piece in OPTICAL for piece in cast.pieces)
+
+
+def _only_frame(heard: Heard, before: Question) -> bool:
+    """'on APS-C does it change' after the number that the stabiliser wants: another frame, and nothing asked of it."""
+    cast = heard.cast
+    others = cast.lenses or cast.pieces or any(cue.tells in _OF_SEAT or cue.tells in _OF_VIEW for cue in heard.cues)
+    return before.topic == _STEADY and bool(cast.frames or cast.bodies) and not others
 
 
 def _is_one_more(heard: Heard, before: Question) -> bool:

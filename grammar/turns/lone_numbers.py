@@ -33,6 +33,7 @@ _IDLE: Final = frozenset(
         "what-if",
         "what",
         "it-is",
+        "estimate",
         "brief",
         "again",
         "adding",
@@ -75,6 +76,10 @@ def _is_focal(number: float) -> bool:
     return 3 <= number <= 2000 and number * 2 == int(number * 2)
 
 
+def _is_circle(number: float) -> bool:
+    return 3 <= number <= 150
+
+
 _ROLES: Final = (
     Role(_LENS, "{} mm lens", _is_focal),
     Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
@@ -86,7 +91,7 @@ _ROLES: Final = (
     Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
     Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
-    Role("circle", "{} mm image circle", lambda n: 3 <= n <= 150),
+    Role("circle", "{} mm image circle", _is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
@@ -102,7 +107,8 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
+    says = _shape(token, before) or _density(token, before) or _circle(token, heard, before)
+    says = says or _nearest(token, heard, before)
     if says is None:
         return heard
     return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
@@ -175,6 +181,13 @@ def _density(token: Token, before: Question) -> str | None:
     tenths = round(number * 10)
     written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
     return f"ND {token.text}" if before.intent == "exposure-nd" and written and _is_no_stop(token) else None
+
+
+def _circle(token: Token, heard: Heard, before: Question) -> str | None:
+    """'reckon 15' after whether a lens covers, where its circle was not told."""
+    number = token.numbers[0]
+    open_yet = before.intent == "coverage" and before.said("circle") is None and bool(before.lenses)
+    return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and _is_circle(number) else None
 
 
 def _is_no_stop(token: Token) -> bool:

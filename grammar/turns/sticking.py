@@ -29,7 +29,6 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _OF_RING: Final = frozenset(["thickness", OFF])
-_CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SHIM: Final = "shim-calibration"
@@ -80,6 +79,16 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         return pieces
     matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def set_against_plain(said: Question, before: Question) -> Question:
+    """'is it worth it against a plain ring' after a reducer: that is what the ring is set against."""
+    glass = tuple(piece for piece in before.adapters if piece.piece in OPTICAL)
+    plain = said.adapters and all(_is_asked_for(piece) for piece in said.adapters)
+    if not glass or not (plain or not said.adapters):
+        return said
+    limits = replace(said.limits, without_glass=False)  # it is what is asked about, and no condition
+    return said.with_(adapters=(*glass, *said.adapters), limits=limits)
 
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
@@ -182,23 +191,6 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
         return said
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
-
-
-def circle_measured(heard: Heard, before: Question) -> str | None:
-    """'say it's 16 mm, largest 16:9 then' after the circle was asked for: that length is the circle's."""
-    cast = heard.cast
-    alone = not (cast.bodies or cast.pieces) and len(cast.lenses) + len(cast.lengths) == 1
-    part = (*cast.lenses, *cast.lengths)[0] if alone else None
-    asked = _CIRCLE in before.wants.split()
-    known = before.intent == "coverage" and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
-    if part is None or not (asked or known) or part.has_mount_or_kind or part.f_number:
-        return None
-    token = part.noun.first("LENGTH", "FOCAL", "RANGE")
-    shown = heard.tells("crop-said") or heard.tells("it-is") or heard.tells("image-circle") or heard.tells("crop")
-    if token is None or not shown or part.noun.head is not None:
-        return None
-    low, high = min(token.numbers), max(token.numbers)
-    return f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm"
 
 
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:

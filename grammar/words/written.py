@@ -60,8 +60,11 @@ def _amount(text: str) -> float:
     return float(text)
 
 
-def length(match: re.Match[str]) -> Literal:
+def length(match: re.Match[str]) -> Literal | None:
+    """'60 on 645 in 35mm terms' tells no inches: no lens or ring is so many long."""
     unit, text = _unit_of(match), match.group("n")
+    if unit == "in" and match.group()[-3:].casefold() == " in" and _amount(text) >= _MOST_INCHES:
+        return None
     return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
@@ -132,6 +135,8 @@ def combo(match: re.Match[str]) -> Literal | None:
 def stop(match: re.Match[str]) -> Literal | None:
     """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
     number = float(match.group("n").replace(",", "."))
+    if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
+        number /= 100  # 'f.95'
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
@@ -223,9 +228,11 @@ def turn(match: re.Match[str]) -> Literal:
     return Literal("TURNS", (_amount(match.group("n")),), match.end())
 
 
-def area(match: re.Match[str]) -> Literal:
+def area(match: re.Match[str]) -> Literal | None:
     """'12.5x7', '13.2 by 8.8 mm'; '16x9' is a shape and no size."""
     one, other = float(match.group("a")), float(match.group("b"))
+    if not 1 / _LONGEST_FRAME <= one / (other or 1.0) <= _LONGEST_FRAME:
+        return None  # 'anamorphic 2x 40 mm'
     if (one, other) in SHAPES and not match.group("mm"):
         return Literal("ASPECT", (one, other), match.end(), said=f"{one:g}:{other:g}")
     return Literal("AREA", (one, other), match.end())
@@ -271,3 +278,6 @@ def _round(value: float) -> float:
 
 
 _MOST_STOPS: Final = 20
+_MOST_STOP: Final = 64  # as f-numbers are engraved
+_MOST_INCHES: Final = 100.0
+_LONGEST_FRAME: Final = 5.0  # width over height

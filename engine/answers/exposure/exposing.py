@@ -8,6 +8,7 @@ from math import log2
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
+from engine.answers.close.coupled import coupled_light
 from engine.answers.close.drawn import draws
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
@@ -28,8 +29,8 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
 from engine.answers.parts.wording import f_number, figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
-from engine.answers.picture.clipping import extension_mm
 from engine.answers.picture.glass_apart import alternatives, glass_apart
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
@@ -45,7 +46,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     asked = _asked(question, light)
     changed = changed_exposure(question, knowledge)
     of_isos = _which_iso(light, question)
-    if of_isos is not None:
+    in_ev = _scene_of_setting(light, question)
+    if in_ev is not None:
+        yield in_ev
+    elif of_isos is not None:
         yield of_isos
     elif changed is not None:
         yield changed
@@ -61,8 +65,11 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     yield _shutter_and_angle(question, knowledge)
+    yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
+    if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
+        yield _glass(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _glass(question, knowledge)
@@ -95,7 +102,8 @@ def _asked(question: Question, light: Light) -> str:
     # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
     scene_and_iso = question.said("light") is not None and light.iso is not None
     if light.counted is not None and not is_known(light.shutter):
-        if scene_and_iso or mentions(question, "exposure-time"):
+        close = question.said("magnification") is not None and question.said("light") is None
+        if scene_and_iso or (mentions(question, "exposure-time") and not close):
             return "shutter"
     elif mentions(question, "iso") and light.iso is None and light.counted:
         return "iso"
@@ -121,6 +129,19 @@ def _iso(light: Light) -> Told:
         return Told()
     text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
     return Told((Line("head", text),), (Quantity("iso", found),))
+
+
+def _scene_of_setting(light: Light, question: Question) -> Told | None:
+    """'ISO 3200, f/2, 1/25, what is that in EV': the scene that a whole setting exposes right."""
+    asked = mentions(question, "in-ev") and question.said("light") is None
+    if light.counted is None or not is_known(light.shutter) or not question.said("shutter") or not asked:
+        return None
+    found = exposure.scene_ev(light.counted, light.shutter, Interval.exact(light.iso or BASE_ISO))
+    if not is_known(found):
+        return None
+    at = f"{light.counted_name}, {ranged(light.shutter, seconds)}, ISO {light.iso or BASE_ISO:g}"
+    text = f"EV {trimmed(found.nominal, 1)} (counted at ISO 100): {at} exposes that right."
+    return Told((Line("head", text),), (Quantity("scene_ev", found),))
 
 
 def _which_iso(light: Light, question: Question) -> Told | None:

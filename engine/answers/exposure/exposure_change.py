@@ -5,25 +5,24 @@ Nothing of the scene need be known: a metered setting stands for it.
 
 from __future__ import annotations
 
-from itertools import pairwise
+import re
 from math import log2
 
 from engine.answers.exposure.holding_back import by_filters
-from engine.answers.exposure.lighting import held, light_of, seconds, shutters_s
+from engine.answers.exposure.lighting import Light, held, light_of, seconds, shutters_s
 from engine.answers.exposure.made_up import made_up
+from engine.answers.exposure.stop_steps import stops_said
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.answers.picture.circles import glass_factor
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.physics import exposure
 from grammar.questions import Question
 
 LEAST_CHANGE = 0.005  # stops; less is no change
-THIRDS = {1: "1/3 stop", 2: "2/3 stop", 4: "1 1/3 stops", 5: "1 2/3 stops"}
-THIRD_NEAR = 0.005
 
 
 @compact
@@ -54,10 +53,26 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if not times and len(numbers(question, "iso")) > 1:
         first, last = _in_order(numbers(question, "iso"), question)
         stops = log2(last / first)
+        had = number(question, "stops") or held(light).nominal
+        if had and mentions(question, "filtered"):
+            return _density_for(had, stops, f"ISO {first:g} to ISO {last:g}", knowledge, light)
         way = "more" if stops > 0 else "less"
         text = f"ISO {first:g} to ISO {last:g}: {trimmed(abs(stops), 2)} stops {way} sensitive"
         return Told((Line("head", f"{text}."),), (_stops(stops, "ISO"),))
     return (_between_stops(question, knowledge) or _new_stop(question, knowledge)) if not times else None
+
+
+def _density_for(had: float, brighter: float, because: str, knowledge: Knowledge, light: Light) -> Told:
+    """The density that was right, once something else is set that makes the picture so much brighter."""
+    exact = Interval.exact(had + brighter)
+    way = "brighter" if brighter > 0 else "darker"
+    text = f"{because} is {trimmed(abs(brighter), 2)} stops {way}: {trimmed(had, 2)} stops of ND become"
+    if exact.nominal <= 0:
+        return Told((Line("head", f"{text} none."),), (_stops(brighter, "ISO"),))
+    told = Told(
+        (Line("head", f"{text} {trimmed(exact.nominal, 2)}."),), (Quantity("nd_stops", exact), _stops(brighter, "ISO"))
+    )
+    return told + by_filters(exact, replace(light, filters=()), knowledge)
 
 
 def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
@@ -100,43 +115,15 @@ def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) 
     cures = cures or ["the shutter, the stop or the ISO by as much"]
     if not over:
         return Told((Line("head", f"{stops_said(stops)} under: {' or '.join(cures)} puts it right."),), tuple(rows))
+    light = light_of(question, knowledge)
     exact = Interval.exact(stops)
     text = f"{stops_said(stops)} over: ND of {stops_said(stops)} puts it right, or {' or '.join(cures)}."
+    if light.filters:
+        exact = exact + held(light)
+        text = f"{stops_said(stops)} over with {listed(light.filters)} on: {stops_said(exact.nominal)} of ND in all."
+        text += f" Or {' or '.join(cures)}."
     told = Told((Line("head", text),), (Quantity("nd_stops", exact), *rows))
-    return told + by_filters(exact, light_of(question, knowledge), knowledge)
-
-
-def stops_from(question: Question) -> Told:
-    """'A third down from f/2.8': so many stops to either side of a stop that is told."""
-    stops, at = number(question, "stops"), question.stops[0] if question.stops else question.f_number
-    if stops is None or at is None or question.said("shutter") or question.said("frame_rate") or question.said("light"):
-        return Told()
-    if question.said("iso") or question.adapters or mentions(question, "filtered", "meter"):
-        return Told()
-    closed, opened = (exposure.f_number_after(Interval.exact(at), Interval.exact(one)) for one in (stops, -stops))
-    if not (is_known(closed) and is_known(opened)):
-        return Told()
-    stops = next((part / 3 for part in (1, 2, 4, 5) if abs(stops - part / 3) < THIRD_NEAR), stops)
-    apart = stops_said(stops)
-    ways = [
-        (f"{apart} down from f/{f_number(at)}, darker, is f/{trimmed(closed.nominal, 2)}", "stopped down", closed),
-        (f"{apart} up from f/{f_number(at)}, brighter, is f/{trimmed(opened.nominal, 2)}", "opened", opened),
-    ]
-    if mentions(question, "brighter-by"):
-        ways.reverse()
-    text = "; ".join(says for says, _, _ in ways)
-    return Told((Line("head", f"{text}."),), tuple(Quantity("f_number", value, case) for _, case, value in ways))
-
-
-def steps_between(question: Question) -> Told:
-    """'clicks at 2.8 4.8 8': stops from each to the next, where more than two are told."""
-    told = question.stops
-    if len(told) < 3 or question.said("shutter"):
-        return Told()
-    steps = [(a, b, abs(2 * log2(b / a))) for a, b in pairwise(told)]
-    each = "; ".join(f"f/{f_number(a)} to f/{f_number(b)} {trimmed(stops, 2)} stops" for a, b, stops in steps)
-    rows = tuple(_stops(stops, f"f/{a:g} to f/{b:g}") for a, b, stops in steps)
-    return Told((Line("head", f"{each}."),), rows)
+    return told + by_filters(exact, replace(light, filters=()), knowledge)
 
 
 def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
@@ -160,12 +147,6 @@ def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
     wanted = Interval.exact(max(had + more, 0.0))
     told = Told((Line("head", text),), (Quantity("nd_stops", wanted, f"with {glass}"), _stops(more, glass)))
     return told + by_filters(wanted, light_of(question.with_(values=()), knowledge), knowledge)
-
-
-def stops_said(stops: float) -> str:
-    """Stops as they are said, thirds as such."""
-    third = next((says for part, says in THIRDS.items() if abs(stops - part / 3) < THIRD_NEAR), None)
-    return third or f"{trimmed(stops, 2)} stop{'s' if stops > 1 else ''}"
 
 
 def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
@@ -193,7 +174,8 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
 
 def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float]:
     """The value before and the one after; what is told first of 'this instead of that' comes after."""
-    return (told[-1], told[0]) if mentions(question, "instead-of") else (told[0], told[-1])
+    was = re.search(rf"\bwas (?:\w+ )?{told[-1]:g}(?![\d.])", question.text, re.IGNORECASE)  # 'now 800, was 100'
+    return (told[-1], told[0]) if was or mentions(question, "instead-of") else (told[0], told[-1])
 
 
 def _has_pair(question: Question) -> bool:
@@ -275,13 +257,19 @@ def _between_shutters(
         return told + by_filters(exact, light, knowledge)
     way = "more" if apart > 0 else "less"
     text = f"{seconds(first)} to {seconds(last)} is {trimmed(abs(apart), 2)} stops {way} light"
-    told = Told((Line("head", f"{text}."),), (_stops(apart, "between the shutters"),))
-    if others:
-        net = apart + sum(one.brighter for one in others)
-        way = "brighter" if net > 0 else "darker"
-        text = f"with {listed([one.says for one in others])} the picture is {trimmed(abs(net), 2)} stops {way} in all"
-        told += Told((Line("fact", text, 1),), (_stops(net, "in all"),))
-    return told
+    rows = (_stops(apart, "between the shutters"),)
+    if not others:
+        return Told((Line("head", f"{text}."),), rows)
+    net = apart + sum(one.brighter for one in others)
+    in_all = f"In all the picture is {trimmed(abs(net), 2)} stops {'brighter' if net > 0 else 'darker'}."
+    if abs(net) < LEAST_CHANGE:
+        in_all = "In all nothing changes: the one makes up for the other."
+    rest = [Line("fact", f"{one.says} is {trimmed(abs(one.brighter), 2)} stops {_way(one)}", 1) for one in others]
+    return Told((Line("head", in_all), Line("fact", text, 1), *rest), (_stops(net, "in all"), *rows))
+
+
+def _way(change: Change) -> str:
+    return "brighter" if change.brighter > 0 else "darker"
 
 
 def _stops(value: float, case: str) -> Quantity:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import log2
 
 from engine.answers.exposure.lighting import seconds
@@ -21,6 +22,8 @@ def between_rates(question: Question, knowledge: Knowledge) -> Told:
     rates = numbers(question, "frame_rate")
     if len(rates) != 2 or any(question.said(key) for key in SETTLED):
         return Told()
+    if re.search(rf"\bfrom (?:\w+ )?{rates[1]:g}(?![\d.])", question.text, re.IGNORECASE):
+        rates = rates[::-1]  # '240 fps from 24'
     usual = knowledge.catalogue.assumptions["usual-shutter-angle"].value
     angle = Interval.exact(number(question, "angle") or usual.nominal)
     times = [exposure.shutter_of_angle_s(Interval.exact(rate), angle) for rate in rates]
@@ -33,6 +36,17 @@ def between_rates(question: Question, knowledge: Knowledge) -> Told:
         f" {seconds(times[1].nominal)}, {trimmed(abs(stops), 2)} stops {way} light. ISO, iris or density make it up."
     )
     return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "frame rates"),))
+
+
+def between_angles(question: Question) -> Told:
+    """'180 to 90 degrees': how much less light each frame gets at the same rate."""
+    angles = numbers(question, "angle")
+    if len(angles) != 2 or any(question.said(key) for key in SETTLED):
+        return Told()
+    stops = log2(angles[0] / angles[1])
+    way = "less" if stops > 0 else "more"
+    text = f"A shutter of {angles[0]:g} to {angles[1]:g} degrees: {trimmed(abs(stops), 2)} stops {way} light."
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "angles"),))
 
 
 def filter_as_stop(question: Question) -> Told:

@@ -9,7 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import interval, number, stop
 from engine.answers.parts.wording import about, f_number, figures, listed, ranged, small_mm, trimmed
 from engine.answers.picture.circles import glass_factor
-from engine.answers.picture.clipping import extension_mm
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known

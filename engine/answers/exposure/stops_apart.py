@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from math import inf, log2
+from math import log2
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.wording import trimmed
+from engine.answers.picture.each_glass import worn_by
 from engine.base.interval import Interval
-from grammar.questions import Question, Thing
+from grammar.questions import Question
 
 ALIKE: Final = 0.05  # stops; less sets nothing apart
 
@@ -20,8 +21,9 @@ def stops_apart(question: Question) -> Told:
     if len(lenses) != 2 or any(lens.ids for lens, _ in lenses) or not glass:
         return Told()
     found: list[tuple[float, str]] = []
+    columns = [lens.column for lens, _ in lenses]
     for lens, opened in lenses:
-        factor, name = _worn_by(lens, [other for other, _ in lenses], glass), f"f/{trimmed(opened, 1)}"
+        factor, name = worn_by(lens.column, columns, glass), f"f/{trimmed(opened, 1)}"
         found.append((opened * factor, f"{name} with {factor:g}x") if factor else (opened, name))
     (one, first), (other, second) = sorted(found)
     apart = 2 * log2(other / one)
@@ -32,10 +34,3 @@ def stops_apart(question: Question) -> Told:
     rows = [Quantity("f_number", Interval.exact(at), name) for at, name in found]
     rows.append(Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}"))
     return Told((Line("head", text),), tuple(rows))
-
-
-def _worn_by(lens: Thing, lenses: list[Thing], glass: list[Thing]) -> float | None:
-    """The factor of the glass told right behind the lens, before the next."""
-    after = [other.column for other in lenses if other.column > lens.column]
-    end = min(after, default=inf)
-    return next((piece.factor for piece in glass if lens.column < piece.column < end), None)

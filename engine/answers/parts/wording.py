@@ -104,10 +104,12 @@ def f_number(value: float) -> str:
 
 
 FULL = 0.9995  # a share that is as good as all
+ALMOST = 0.99
 
 
 def percent(share: float) -> str:
-    return f"{share * 100:.0f} %"
+    """A share in whole percent; what lacks a little of all is not called all of it."""
+    return f"{99 if ALMOST < share < FULL else share * 100:.0f} %"
 
 
 def times(magnification: float) -> str:

@@ -12,8 +12,12 @@ from engine.facts.records import Circle
 from grammar.questions import Question, Thing
 
 GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
+PROJECTOR = "projector"
+SHEETS = "large-format"
+CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS})
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
+NEAR_CLASS = 0.25  # share of its focal length that a lens may differ by from those that a row tells of
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
 
@@ -106,21 +110,25 @@ def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
 
 def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
     """The row for lenses of a class (enlarger, projector) by focal length, or by the negative they are made for."""
-    kind = thing.lens_kind or ""
-    if kind not in ("enlarger", "projector"):
-        return None
-    rows = [row for row in facts.circles.values() if kind in row.lens_class]
-    focal = thing.focal_length_mm
-    if kind == "projector":
+    kind, focal = thing.lens_kind or "", thing.focal_length_mm
+    form = facts.formats.get(thing.format or "")
+    if kind not in CLASSES or (kind == SHEETS and form is not None):
+        return None  # what is told of the negative says more than the class
+    rows = [row for row in facts.circles.values() if kind in row.lens_class.split()]
+    if kind == PROJECTOR:
         film = {"16mm": "16-projector", "35-full": "35-projector"}.get(thing.format or "", "slide-projector")
         return next((row for row in rows if row.made_for == film), None)
-    form = facts.formats.get(thing.format or "")
-    if focal is None and form is not None:
-        wide = [row for row in rows if row.image_circle_mm.greatest >= form.diagonal_mm]
-        return min(wide, key=lambda row: row.image_circle_mm.greatest, default=None)
     if focal is None:
-        return min(rows, key=lambda row: row.image_circle_mm.greatest, default=None)
-    return min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
+        wide = [row for row in rows if form is None or row.image_circle_mm.greatest >= form.diagonal_mm]
+        return min(wide, key=lambda row: row.image_circle_mm.greatest, default=None)
+    near = min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
+    # a much shorter or longer one is made for another negative
+    known = near is not None and (near.focal_length_mm.holds(focal) or _is_near(near, focal))
+    return near if known else None
+
+
+def _is_near(row: Circle, focal: float) -> bool:
+    return abs(row.focal_length_mm.nominal / focal - 1) <= NEAR_CLASS
 
 
 def glass_factor(question: Question, facts: Catalogue) -> float | None:

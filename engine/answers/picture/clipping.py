@@ -7,62 +7,23 @@ from collections.abc import Iterator
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.parts.said import focals, mentions, number, numbers, stop
+from engine.answers.parts.said import numbers, stop
 from engine.answers.parts.wording import f_number, ranged, small_mm, trimmed
 from engine.answers.picture.circles import Thrown
-from engine.answers.picture.frames import frames_of
+from engine.answers.picture.moved_out import extension_mm, moved_out_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
-from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from engine.physics import closeup, coverage
+from engine.physics import coverage
 from engine.physics import openings as shading
 from grammar.questions import Question
-
-TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
-
-
-def magnification_filling(question: Question, facts: Catalogue) -> float | None:
-    """The magnification at which a subject of the width told fills the width of the frame, or its height if so said."""
-    wide = number(question, "field")
-    if wide is None:
-        return None
-    form = frames_of(question, facts)[0]
-    side = form.height_mm if mentions(question, "of-height") else form.width_mm
-    m = closeup.magnification_for_field(Interval.exact(side), Interval.exact(wide))
-    return m.nominal if is_known(m) else None
-
-
-RING = "adapter"  # the piece of which no more is told
-
-
-def extension_mm(question: Question, facts: Catalogue) -> float | None:
-    """The extension that the question puts between: said as such, or as tubes, a helicoid fully out; None: none."""
-    said = number(question, "extension")
-    if said is not None:
-        return said
-    filled, of = magnification_filling(question, facts), focals(question)
-    if filled is not None and of:
-        return filled * of[0]  # the subject was told last: the lens is set up for it
-    total, unmounted = 0.0, not question.bodies and not any(lens.ids for lens in question.lenses)
-    for thing in question.adapters:
-        ring = unmounted and thing.piece == RING and not (thing.front or thing.rear)  # '20 mm of rings behind a 50'
-        if (ring or thing.piece in TUBES) and thing.thickness_mm is not None:
-            low, high = thing.thickness_mm
-            total += high - low if low != high else high
-        elif thing.kind == "adapter" and thing.id in facts.adapters:
-            piece = facts.adapters[thing.id or ""]
-            at = piece.thickness_mm.longest
-            if piece.kind == "extension-tube" and is_known(at):
-                total += at.nominal
-    return total or None
 
 
 def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thrown, Told]:
     """The circle with the lens moved out by the extension told, and a line that says so."""
-    x = extension_mm(question, facts)
+    x = moved_out_mm(question, facts)
     if x is None:
         return thrown, Told()
     if thrown.focal_mm is None or thrown.thing is None:

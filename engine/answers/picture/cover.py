@@ -16,6 +16,7 @@ from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frames import frames_named, frames_of
+from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.shifting import asks_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -31,8 +32,14 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
+    stacked = front_stack(question, knowledge)
+    if stacked.lines:
+        return Answer(
+            question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities
+        )
     told = _needed(question, knowledge)
     told = told if told.lines else cover_told(question, knowledge, always=True)
+    told = told if told.lines or not question.lenses else _of_frames(question, knowledge)  # its circle is not known
     if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
         told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
@@ -41,7 +48,8 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     table = knowledge.catalogue.advice
     rows = [table[name] for name in dict.fromkeys((*named[:1], *near)) if name in table and not _only_crops(name)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    instead = not told.lines or (named and not question.lenses) or _is_method(question)
+    open_yet = not question.lenses and question.said("circle") is None
+    instead = not told.lines or (named and open_yet) or _is_method(question)
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
     known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
     if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:
@@ -65,8 +73,13 @@ def why_dark(question: Question, knowledge: Knowledge) -> Answer:
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:
     """What circle each frame named needs, and which lens is asked for, where nothing is told of the lens."""
+    asks_else = question.topic == "crop" or question.said("circle") is not None
+    return Told() if asks_else or not _is_bare(question) else _of_frames(question, knowledge)
+
+
+def _of_frames(question: Question, knowledge: Knowledge) -> Told:
     frames = frames_named(question, knowledge.catalogue)
-    if not frames or question.topic == "crop" or question.said("circle") or not _is_bare(question):
+    if not frames:
         return Told()
     factor = glass_factor(question, knowledge.catalogue)
     need = "; ".join(_circle_needed(form, factor) for form in frames)
@@ -118,8 +131,8 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     unsure = False
     if factor is not None:
         rows.append(Quantity("light_difference_stops", Interval.exact(abs(2 * log2(factor))), f"{factor:g}x"))
-    for thrown in circles:
-        thrown, grown = grown_out(thrown, question, facts)
+    moved = [grown_out(thrown, question, facts) for thrown in circles]
+    for thrown, grown in moved:
         for behind in [factor, None] if factor is not None and factor > 1 else [factor]:
             part, open_ = _of_circle(thrown, behind, frames, question, knowledge)
             lines += part.lines
@@ -129,13 +142,13 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
         rows += grown.quantities
     alone = circles and factor is None and not frames_named(question, facts)
     if alone and (question.said("circle") or asks_shape(question)):
-        free = free_crops(circles[0].circle_mm, question)
+        free = free_crops(moved[0][0].circle_mm, question)
         lines = [*free.lines, *lines] if _wants_crop(question) else [*lines, *free.lines]
         rows += free.quantities
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
-    summed = which_cover(circles, factor, frames) if not _shift(question)[2] else []
+    summed = which_cover([thrown for thrown, _ in moved], factor, frames) if not _shift(question)[2] else []
     clipped = openings(question, knowledge, frames)
     lines[1:1] = clipped.lines  # it qualifies what the head has said
     lines = [*summed, *lines]

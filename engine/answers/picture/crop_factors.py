@@ -35,6 +35,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if told and ":" not in (question.said("crop") or ""):
         return [_cropped(question, prod(told), knowledge)]
     circle = interval(question, "circle")
+    clean = _clean_crops(question, circle, knowledge)
+    if clean:
+        return clean
     frames = frames_named(question, knowledge.catalogue)
     compared = not question.bodies and all(form.id in FULL_FRAMES for form in frames)
     if circle is not None and circle.least > 0 and compared:
@@ -56,6 +59,28 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [crop_of(form) for form in small or frames]
+
+
+def _clean_crops(question: Question, circle: Interval | None, knowledge: Knowledge) -> list[Crop]:
+    """Of a shape told beside a circle the largest clean picture: the crop that it makes of the frame."""
+    out: list[Crop] = []
+    for form in frames_named(question, knowledge.catalogue)[:1]:
+        for name, aspect in shapes_told(question):
+            lit = circle if circle is not None else Interval.exact(form.diagonal_mm)
+            wide, high = coverage.largest_crop_mm(lit, form.width_mm, form.height_mm, aspect)
+            crop, by_width = coverage.crop_factor(wide, high), coverage.crop_factor_by_width(wide)
+            if is_known(crop) and is_known(by_width):
+                part = f"clean {name} of its circle" if circle is not None else f"{name} on {form.name}"
+                out.append(Crop(part, crop.greatest, by_width.greatest))
+    return out
+
+
+def shapes_told(question: Question) -> list[tuple[str, float]]:
+    """Shapes of a picture that are told by two numbers, or as a square, as (name, width over height)."""
+    told = [said.partition(":") for said in (question.said("crop") or "").split(", ") if ":" in said]
+    shapes = [(f"{one}:{other}", float(one) / float(other)) for one, _, other in told]
+    square = mentions(question, "square") and not mentions(question, "squared")
+    return [*shapes, ("1:1", 1.0)] if square else shapes
 
 
 def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:
@@ -85,14 +110,26 @@ def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
     largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
     if largest is None or is_own(largest, told, question):
         return Crop(f"{told:g}x crop", told)
-    own = crop_of(largest)
+    own, further = crop_of(largest), beyond_own(largest, told, question)
     assert own.by_width is not None
-    return Crop(f"{own.name} cropped {told:g}x", own.by_diagonal * told, own.by_width * told)
+    return Crop(f"{own.name} cropped {further:.3g}x", own.by_diagonal * further, own.by_width * further)
 
 
 def is_own(form: Format, told: float, question: Question) -> bool:
     """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
     return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
+
+
+def beyond_own(form: Format, told: float, question: Question) -> float:
+    """By how much a crop told cuts the format itself: '2.3x in 4K' on a small sensor counts from full frame.
+
+    What is less than the format's own factor, or said to come on top, is of the format.
+    """
+    if is_own(form, told, question):
+        return 1.0
+    own = crop_of(form).by_diagonal
+    in_all = own > 1 + NEAR_OWN and told > own * (1 + NEAR_OWN) and not mentions(question, "another-crop")
+    return told / own if in_all else told
 
 
 def crop_factors(question: Question, knowledge: Knowledge) -> Told:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import prod
 
 from engine.answers.parts.said import numbers
-from engine.answers.picture.crop_factors import is_own
+from engine.answers.picture.crop_factors import beyond_own
 from engine.answers.picture.frames import TOLD
 from engine.facts.records import Format
 from grammar.questions import Question
@@ -18,9 +18,11 @@ def in_mode(frames: Sequence[Format], question: Question) -> list[Format]:
     if not told or ":" in (question.said("crop") or ""):
         return list(frames)
     factor = prod(told)
-    return [form if factor <= 1 or is_own(form, factor, question) else _cropped(form, factor) for form in frames]
+    return [_cropped(form, beyond_own(form, factor, question)) for form in frames]
 
 
 def _cropped(form: Format, factor: float) -> Format:
+    if factor <= 1:
+        return form
     wide, high = form.width_mm / factor, form.height_mm / factor
-    return Format(f"{form.id} cropped {factor:g}x", f"{form.name} cropped {factor:g}x", wide, high, TOLD)
+    return Format(f"{form.id} cropped {factor:.3g}x", f"{form.name} cropped {factor:.3g}x", wide, high, TOLD)

@@ -10,6 +10,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import percent, trimmed
+from engine.answers.picture.crop_factors import shapes_told
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -81,12 +82,8 @@ def asks_shape(question: Question) -> bool:
 
 
 def _asked(form: Format | None, question: Question) -> list[tuple[str, float]]:
-    out = []
-    for said in (question.said("crop") or "").split(", "):
-        if ":" in said:
-            first, _, second = said.partition(":")
-            out.append((said, float(first) / float(second)))
-    if (question.said("magnification") == "1" and mentions(question, "one-to-one")) or mentions(question, "square"):
+    out = shapes_told(question)
+    if question.said("magnification") == "1" and mentions(question, "one-to-one"):
         out.append(("1:1", 1.0))
     if form is not None and mentions(question, "native-shape"):
         out.append(("own-shape", form.width_mm / form.height_mm))

@@ -13,9 +13,11 @@ from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
-from engine.answers.picture.matching import each_on_its_own, to_match
+from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.same_depth import same_depth
+from engine.answers.picture.stop_on_format import stop_on_format, stops_by_crop
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
@@ -40,9 +42,15 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
         )
-    lenses, at = focals(question) or _ends_of_zoom(question), stop(question)
-    told += _glass(question, factor, lenses, at)
+    by_crop = stops_by_crop(question, knowledge.catalogue)
+    lenses, at = focals(question) or _ends_of_zoom(question), by_crop[0] if by_crop is not None else stop(question)
     crops = crops_of(question, knowledge)
+    worn = each_with_its_glass(question, crops)
+    if worn.lines:
+        return Answer(
+            question.text, "crop-equivalent", ANSWERED, worn.lines, question=asked, quantities=worn.quantities
+        )
+    told += _glass(question, factor, lenses, at)
     for focal in lenses:
         for crop in crops:
             told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
@@ -54,8 +62,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if stop_first:
         told = _first_said(of_stop) + told
     net = net_crops(crops, factor)
-    if mentions(question, "net-crop") and not lenses:
-        told = net + told
+    if mentions(question, "net-crop"):
+        told = net + told if not lenses else _first_said(crop_factor_of(crops[0])) + told if crops else told
     for crop in crops:
         told += crop_factor_of(crop)
     if not (mentions(question, "net-crop") and not lenses):
@@ -74,7 +82,9 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told = _of_angle(question, crops) + told
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
-    if question.topic == MATCH:
+    told = stop_on_format(question, knowledge.catalogue) + told
+    apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
+    if question.topic == MATCH or apart:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told

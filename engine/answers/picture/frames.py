@@ -42,6 +42,8 @@ def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> l
             ids += [mount.format] if mount.format else []
             if mount.smallest_format:
                 ids.append(mount.smallest_format)
+    if not ids and not question.bodies:
+        ids += [thing.format for thing in question.adapters if thing.format]  # 'on APS-C by some ring'
     return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats] or _by_crop(question, facts)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
 from engine.answers.picture.same_depth import formats_told
@@ -14,6 +15,8 @@ from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
 FULL = "full frame"
+FEW = 2
+SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
 ALIKE = 0.04  # views within this share of one another look the same
 
@@ -26,7 +29,11 @@ def to_match(
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
-    targets = [crop_of(meant)] if meant is not None else [crop for crop in crops if crop.name != known.name]
+    targets = (
+        [crop_of(meant)]
+        if meant is not None
+        else _others(known, question, facts) or [crop for crop in crops if crop.name != known.name]
+    )
     if source is not None and not targets:
         targets = [Crop(FULL, 1.0, 1.0)]
     told = Told()
@@ -44,6 +51,27 @@ def to_match(
                 text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
             told += Told((Line("head", f"{text}."),), tuple(rows))
     return told
+
+
+def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:
+    """The formats told beside the one that the view is told on."""
+    forms = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
+    crops = [crop_of(form) for form in forms.values()] if len(forms) > 1 else []
+    return [crop for crop in crops if abs(crop.by_diagonal / known.by_diagonal - 1) > SAME_FORMAT]
+
+
+def sets_formats_apart(question: Question, facts: Catalogue) -> bool:
+    """'50 on full frame, what is that on Super 16': one lens and two frames, of which full frame is not the last.
+
+    Full frame told last is what everything is likened to by itself.
+    """
+    if mentions(question, "crop"):
+        return False  # 'on a full frame body in APS-C crop' is one frame
+    of_lenses = {lens.format for lens in question.lenses}
+    told = [(thing, form) for thing, form in formats_told(question, facts) if thing not in question.lenses]
+    ids = dict.fromkeys(form.id for _, form in sorted(told, key=lambda row: row[0].column) if form.id not in of_lenses)
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    return len(ids) > 1 and len(lenses) == 1 and not (len(ids) == FEW and list(ids)[-1] in FULL_FRAMES)
 
 
 def _source(question: Question, facts: Catalogue) -> Format | None:

@@ -30,6 +30,8 @@ def room_to_shift(circle: Interval, form: Format, question: Question, case: str,
         Quantity("shift_mm", sideways, f"along the long side of {form.id}, {case}"),
         Quantity("shift_mm", upward, f"along the short side of {form.id}, {case}"),
     )
+    if at_least and sideways.least <= 0 and upward.least <= 0:
+        return Told()  # how much more the circle is than is known would decide
     if sideways.greatest <= 0 and upward.greatest <= 0:
         none = f"no room to shift on {form.name}: the circle does not even cover it centred"
         return Told((Line("fact", none, 1),), rows)

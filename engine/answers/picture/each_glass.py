@@ -1,0 +1,62 @@
+"""Two lenses to choose from, one of them behind glass: what each is, the glass with the one that wears it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import inf, log2
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import f_number, trimmed
+from engine.answers.picture.crop_factors import Crop
+from engine.base.interval import Interval
+from grammar.questions import Question, Thing
+
+PAIR = 2
+LEAST = 0.05  # stops; less sets nothing apart
+
+
+def each_with_its_glass(question: Question, crops: list[Crop]) -> Told:
+    """Nothing where the glass is not with one alone, or where the two are not set against each other."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm]
+    glass = [piece for piece in question.adapters if piece.factor]
+    if len(lenses) != PAIR or len(glass) != 1 or not mentions(question, "either-or"):
+        return Told()
+    framed = bool(question.bodies or question.things or question.said("crop"))  # else the crops are but the usual ones
+    columns = [lens.column for lens in lenses]
+    factors = [worn_by(lens.column, columns, glass) for lens in lenses]
+    if sum(factor is not None for factor in factors) != 1:
+        return Told()
+    told, stops = Told(), []
+    for lens, factor in zip(lenses, factors, strict=True):
+        focal, at = (lens.focal_length_mm or 0.0) * (factor or 1.0), lens.f_number
+        name = f"{trimmed(lens.focal_length_mm or 0.0, 1)} mm" + (f" with {factor:g}x" if factor else "")
+        text, rows = f"{name} is {trimmed(focal, 1)} mm", [Quantity("focal_length_mm", Interval.exact(focal), name)]
+        if at is not None:
+            stops.append((at * (factor or 1.0), name))
+            text += f" f/{trimmed(at * (factor or 1.0), 2)}"
+            rows.append(Quantity("f_number", Interval.exact(stops[-1][0]), name))
+        for crop in crops[:1] if framed else ():
+            text += f", framing like {focal * crop.by_diagonal:.0f} mm on full frame ({crop.name})"
+            rows.append(
+                Quantity("equivalent_focal_mm", Interval.exact(focal * crop.by_diagonal), f"{name}, {crop.name}")
+            )
+        told += Told((Line("head", f"{text}."),), tuple(rows))
+    return told + _brighter(stops)
+
+
+def worn_by(column: int, columns: Sequence[int], glass: Sequence[Thing]) -> float | None:
+    """The factor of the glass told right behind the lens in this column, before the next of them."""
+    end = min((other for other in columns if other > column), default=inf)
+    return next((piece.factor for piece in glass if column < piece.column < end), None)
+
+
+def _brighter(stops: list[tuple[float, str]]) -> Told:
+    if len(stops) != PAIR:
+        return Told()
+    (one, first), (other, second) = sorted(stops)
+    apart = 2 * log2(other / one)
+    text = f"{first} is the brighter by {trimmed(apart, 2)} stops, f/{f_number(one)} against f/{f_number(other)}"
+    text = text if apart > LEAST else f"{first} and {second} are as bright as each other"
+    row = Quantity("light_difference_stops", Interval.exact(apart), f"{first} against {second}")
+    return Told((Line("head", f"{text}."),), (row,))

@@ -1,0 +1,73 @@
+"""Bare numbers that are focal lengths, by what stands around them: 'my 50', 'a 135 on MFT', '... vs 14 on MFT'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_WHOLE_FROM: Final = 17.0  # mm
+_YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
+_FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
+_LEAST_LENS, _MOST_LENS = 3, 1000  # mm
+
+
+def is_focal(tokens: list[Token], at: int) -> bool:
+    number = tokens[at].numbers[0]
+    if not 3 <= number <= 2000 or number * 10 != int(number * 10):
+        return False  # focal lengths are told to a tenth at most; '25.93' is something measured
+    if not may_be_focal(number):
+        return False
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
+        return False
+    if after is not None and after.kind in _LENSLIKE:
+        return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
+    if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
+        return number >= 8
+    if after is not None and after.kind not in ENDS and not (after.kind == "DET" and before is not None):
+        return False
+    if number < 8 and number == int(number):
+        return False
+    if before is None or before.kind == "STOP":
+        opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
+        return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
+    if before.kind == "DET":
+        return True
+    if before.kind == "FNUM":
+        return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
+    if before.kind == "PREP":
+        return before.value in ("on", "with", "for", "of", "behind")
+    return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def is_lens_against(tokens: list[Token], at: int) -> bool:
+    """'20 mm on APS-C vs 14 on MFT', 'wider, 12 on MFT or 17 on APS-C': each on a frame of its own."""
+    number = tokens[at].numbers[0]
+    if not _is_on_frame(tokens, at) or not _LEAST_LENS <= number <= _MOST_LENS or tokens[at].text.isalpha():
+        return False
+    others = [n for n, one in enumerate(tokens) if n != at and _is_on_frame(tokens, n) and _tells_lens(one)]
+    return any(_joined(tokens, min(at, n), max(at, n)) for n in others)
+
+
+def _joined(tokens: list[Token], first: int, last: int) -> bool:
+    before = tokens[last - 1]
+    return first < last and before.kind == "JOIN" and before.value in ("vs", "or", "and")
+
+
+def _tells_lens(token: Token) -> bool:
+    metric = token.kind == "LENGTH" and token.unit == "mm"
+    return metric or token.kind in ("FOCAL", "COMBO") or (token.kind == "NUMBER" and not token.text.isalpha())
+
+
+def _is_on_frame(tokens: list[Token], at: int) -> bool:
+    rest = [one for one in tokens[at + 1 : at + 5] if one.kind not in ("DET", "LENS")]
+    return len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value == "on" and rest[1].kind in _FRAMED
+
+
+def may_be_focal(number: float) -> bool:
+    """'M bayonet (68.8)', 'F, 1961': long ones are told in whole numbers or halves, and are no years."""
+    return number < _WHOLE_FROM or (number * 2 == int(number * 2) and number not in _YEARS)

@@ -1,0 +1,47 @@
+"""A size told after whether a lens covers: that of its image circle."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+
+_CIRCLE: Final = "circle"
+_THREAD: Final = "thread"
+_OF_CIRCLES: Final = frozenset(["coverage", "crop-equivalent"])
+_LEAST_CIRCLE, _MOST_CIRCLE = 3.0, 150.0  # mm
+
+
+def circle_measured(heard: Heard, before: Question) -> str | None:
+    """'say it's 16 mm, largest 16:9 then' after the circle was asked for: that length is the circle's."""
+    cast, sized = heard.cast, _circle_by_size(heard, before)
+    if sized is not None:
+        return sized
+    alone = not (cast.bodies or cast.pieces) and len(cast.lenses) + len(cast.lengths) == 1
+    part = (*cast.lenses, *cast.lengths)[0] if alone else None
+    estimated = before.intent == "coverage" and heard.tells("estimate")
+    asked = estimated or _CIRCLE in before.wants.split()
+    known = before.intent == "coverage" and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
+    if part is None or not (asked or known) or part.has_mount_or_kind or part.f_number:
+        return None
+    token = part.noun.first("LENGTH", "FOCAL", "RANGE")
+    shown = heard.tells("crop-said") or heard.tells("it-is") or heard.tells("image-circle") or heard.tells("crop")
+    if token is None or not (shown or estimated) or part.noun.head is not None:
+        return None
+    low, high = min(token.numbers), max(token.numbers)
+    return f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm"
+
+
+def _circle_by_size(heard: Heard, before: Question) -> str | None:
+    """'I measured 20 mm', 'reckon 15' after whether a lens covers: a size of nothing else, where no thread is told."""
+    cast, values = heard.cast, heard.readings.values
+    others = cast.bodies or cast.pieces or cast.lenses or cast.lengths
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", values.get("thread", ""))
+    if told is None and heard.tells("estimate"):
+        told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
+    of_circles = before.intent in _OF_CIRCLES and bool(before.lenses) and _THREAD not in heard.text.casefold()
+    if told is None or others or not of_circles:
+        return None
+    return f"{told[1]} mm" if _LEAST_CIRCLE <= float(told[1]) <= _MOST_CIRCLE else None
