@@ -8,9 +8,9 @@ from engine.answers.found import together
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
 from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
-from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
@@ -20,7 +20,6 @@ from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
-from engine.facts.records import Mount
 from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
@@ -78,7 +77,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     for name in shown[:MOST]:
         mount = knowledge.catalogue.mounts[name]
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
-        quantities += _numbers(mount, knowledge)
+        quantities += mount_numbers(mount, knowledge)
     if mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
@@ -138,16 +137,6 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
         for name in out[:1]:
             out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]
     return list(dict.fromkeys(out))
-
-
-def _numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
-    if is_known(mount.register_mm):
-        yield Quantity("register_mm", mount.register_mm, mount.id)
-    thread = knowledge.catalogue.threads.get(mount.thread or "")
-    if thread is not None:
-        yield Quantity("thread_diameter_mm", thread.major_mm, mount.id)
-        if is_known(thread.pitch_mm):
-            yield Quantity("thread_pitch_mm", thread.pitch_mm, mount.id)
 
 
 def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
@@ -233,7 +222,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     bodies = question.bodies or question.lenses[1:2]
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
-        rows = tuple(_numbers(mount, knowledge))
+        rows = tuple(mount_numbers(mount, knowledge))
         fact = Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1)
         return Answer(question.text, "identify-mount", ANSWERED, (head, fact), question=asked, quantities=rows)
     from engine.answers.howto import how_to

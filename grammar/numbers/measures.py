@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
-from grammar.numbers.crests import counted
+from grammar.numbers.crests import SCREWS, counted, is_screw
 from grammar.numbers.senses import is_thread_length
 from grammar.words.tokens import Token
 
@@ -13,7 +13,6 @@ _LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 _NEAR: Final = 5  # tokens
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
-_THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 THREAD_LENGTH: Final = "thread-length"
@@ -63,7 +62,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
-        elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
+        elif token.kind == "MOUNTWORD" and token.text.casefold() in SCREWS:
             before = out[at - 1] if at else Token("STOP", "", 0)
             ahead = _past_verbs(out, at + 1)
             after = out[ahead] if ahead < len(out) else None
@@ -154,9 +153,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
 
 def _of_thread(tokens: list[Token], at: int) -> bool:
     """'M39 thread 5mm long': the length of a thread, not of a ring."""
-    return any(
-        token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS for token in tokens[max(0, at - _NEAR) : at]
-    )
+    return any(map(is_screw, tokens[max(0, at - _NEAR) : at]))
 
 
 def _of_what_follows(tokens: list[Token], at: int) -> bool:

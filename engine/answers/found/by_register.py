@@ -7,9 +7,10 @@ from math import inf
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import number
 from engine.answers.parts.wording import small_mm
-from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, finely_told, having, is_coupled_so
+from engine.answers.seat.seen import as_seen, is_coupled_so
+from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
@@ -20,13 +21,15 @@ MOST = 8
 def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")
-    if told is None and throat is None and mentions(question, "coupled-bayonet"):
-        told = finely_told(question)  # 'three lugs, a lever, 46.5'
+    if told is None and throat is None:
+        told = seen_with_lugs(question)  # 'three lugs, a lever, 46.5'
     if told is None:
         return _by_throat(throat, question, knowledge) if throat is not None else Told()
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
     near = having(told, question, knowledge)
-    head = f"{small_mm(told)} from flange to image, good to {small_mm(good)} by a ruler on paper"
+    meant = roughly(told, question)
+    about = "About " if meant != told else ""
+    head = f"{about}{small_mm(meant)} from flange to image, good to {small_mm(good)} by a ruler on paper"
     if not near:
         text = f"{head}: no mount in the facts has that register, so the lens brings one of its own."
         return Told((Line("head", text),))
@@ -46,6 +49,7 @@ def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
     ]  # fmt: skip
     if not near:
         return Told((Line("head", f"No bayonet in the facts has a throat of {small_mm(told)}."),))
+    near = as_seen(near, question)
     shown = sorted(near, key=lambda mount: (_off(mount.throat_mm, told), how_rare(mount, knowledge)))[:MOST]
     lines = [Line("head", f"By a throat of {small_mm(told)}, good to {small_mm(good)}, it may be:")]
     for mount in shown:

@@ -11,7 +11,7 @@ from engine.answers.found.threads_meet import threads_meet
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
@@ -72,13 +72,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         else:
             lines += list(_about(mount, mounts if several else [name], knowledge))
-        if is_known(mount.register_mm):
-            quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
-        thread = knowledge.catalogue.threads.get(mount.thread or "")
-        if thread is not None:
-            if is_known(thread.pitch_mm):
-                quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
-            quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
+        quantities += mount_numbers(mount, knowledge)
     quantities += _differences(mounts, knowledge)
     between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
     lines += between.lines

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import how_rare, mount_line
+from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
@@ -119,12 +119,7 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     if not shown:
         lines.append(Line("ask", "Measure again what speaks against the likeliest of these."))
     rows_shown = [*shown, *against[:MOST]]
-    values = (
-        Quantity("register_mm", row.mount.register_mm, row.mount.id)
-        for row in rows_shown
-        if is_known(row.mount.register_mm)
-    )
-    return Told(tuple(lines), tuple(values))
+    return Told(tuple(lines), tuple(one for row in rows_shown for one in mount_numbers(row.mount, knowledge)))
 
 
 def settled(found: Found, rows: list[Match]) -> list[Mount]:

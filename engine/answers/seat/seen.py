@@ -1,0 +1,49 @@
+"""What was seen of a mount: how it couples, who works the iris of its lenses, of what kind of camera it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from engine.answers.parts.said import mentions
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+_SCREW: Final = "screw"
+_LUGS: Final = ("bayonet", "breech")  # what turns in by lugs, the lens or a ring of it
+_COUPLINGS: Final = (_SCREW, *_LUGS)
+# who works the iris where this is seen of the lens; 'mixed' mounts have lenses of both sorts
+_IRIS_OF: Final = {
+    "seen-no-iris-ring": frozenset({"lever", "electronic", "none", "mixed"}),
+    "seen-contacts": frozenset({"electronic", "mixed", "lever"}),
+    "seen-lever": frozenset({"lever", "mixed", "ring"}),
+    "seen-iris-ring": frozenset({"ring", "mixed"}),
+}
+_KINDS: Final = ("slr", "rangefinder", "medium-format", "cine", "video", "mirrorless", "industrial")
+
+
+def is_coupled_so(mount: Mount, question: Question) -> bool:
+    """Whether the mount is of the coupling that the question names; of any where it names none."""
+    named = {word for word in _COUPLINGS if mentions(question, f"coupled-{word}")}
+    if mentions(question, "no-screw", "no-thread"):  # 'no screw' names what it has not
+        named.discard(_SCREW)
+        if mount.coupling.startswith(_SCREW):
+            return False
+    if not named and mentions(question, "coupled-lugs"):
+        named.update(_LUGS)
+    return not named or any(mount.coupling.startswith(word) for word in named)
+
+
+def is_coupled_by_lugs(question: Question) -> bool:
+    """Whether the question tells of a mount that turns in or is clamped, and of no thread."""
+    return mentions(question, "coupled-lugs", "coupled-bayonet", "coupled-breech")
+
+
+def as_seen(mounts: Iterable[Mount], question: Question) -> list[Mount]:
+    """Those that are also otherwise as they were seen; all of them where none is, since one may have looked amiss."""
+    kept = list(mounts)
+    irises = [irises for word, irises in _IRIS_OF.items() if mentions(question, word)]
+    kinds = {kind for kind in _KINDS if mentions(question, f"seen-{kind}")}
+    for irises_so in irises:
+        kept = [mount for mount in kept if mount.iris in irises_so] or kept
+    return [mount for mount in kept if mount.kind in kinds] or kept if kinds else kept
