@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from engine.answers.found import together
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
+from engine.answers.found.thread_told import ASSUMED
 from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -15,6 +16,7 @@ from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
@@ -65,24 +67,30 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
     told += registers
-    rows = list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
     named = _named(question, knowledge)
+    apart = [row for row in knowledge.catalogue.advice.values() if _tells_mounts(row) and _sets_apart(row, named)]
+    rows = apart[:1] or list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
+    near = {quantity.case for quantity in registers.quantities}
     if registers.lines:
-        rows = []
+        rows = [row for row in rows if set(row.mounts) & near][:1]
     if mounts:
         rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
-    shown = list(dict.fromkeys([*named, *mounts, *(name for row in rows for name in row.mounts)]))
+    # not where the distance has told them already, or just those named are to be told apart
+    by_looks = (name for row in rows for name in row.mounts if not (near or apart))
+    shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
     lines = [*told.lines, *_advice(rows, named)]
     quantities = list(told.quantities)
     for name in shown[:MOST]:
         mount = knowledge.catalogue.mounts[name]
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         quantities += mount_numbers(mount, knowledge)
-    if mentions(question, "measure-thread"):
+    screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
+    if screws and mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
-        lines = [Line("head", WHAT_TO_MEASURE), *lines]
+        seen = bool(rows) and is_coupled_by_lugs(question)  # what was seen is answered first
+        lines = [*lines, Line("text", WHAT_TO_MEASURE)] if seen else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
@@ -107,11 +115,16 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
 
 def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
-    return mentions(question, "bayonet") and not mentions(question, "thread-told")
+    return (mentions(question, "bayonet") or is_coupled_by_lugs(question)) and not mentions(question, "thread-told")
 
 
 def _tells_mounts(advice: Advice) -> bool:
     return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
+
+
+def _sets_apart(row: Advice, named: list[str]) -> bool:
+    """Whether what is told of looks is of all the mounts named: 'FD or FL, how do I tell'."""
+    return len(named) > 1 and set(named) <= set(row.mounts)
 
 
 def _is_measuring(row: Advice) -> bool:
@@ -169,7 +182,8 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
 def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
     diameter, pitch = thread_measured(question)
-    named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    told = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
+    named = tuple(id_ for thing in told for id_ in thing.ids[:1])
     if _is_bayonet(question):
         return None
     if diameter is None and by_name:
@@ -203,6 +217,8 @@ def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:
 
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     """A flange-to-image distance told of a lens whose thread is known: which look-alike it is, and what follows."""
+    if question.said("thread") is not None and question.lens is not None and ASSUMED in question.lens.traits:
+        return None  # its thread tells more than what lenses of its kind mostly have
     told = number(question, "flange_to_image") or next(
         (value for value in numbers(question, "numbers", "length") if 5 < value < 120 and question.follows), None
     )
@@ -238,9 +254,11 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     if diameter is not None and pitch is None:
         table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
-    if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
+    registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}
+    if len(mounts) > 1 and (len(registers) > 1 or (registers and any(not is_known(m.register_mm) for m in mounts))):
         yield Line("ask", BY_PAPER, wants="flange_to_image")
-    if not mounts and diameter is None and not mentions(question, "measure"):
+    by_lugs = is_coupled_by_lugs(question)
+    if not mounts and diameter is None and not by_lugs and not mentions(question, "measure"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):
         yield Line("ask", DETAILS)

@@ -8,8 +8,8 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line
 from engine.answers.parts.said import number
-from engine.answers.parts.wording import small_mm
-from engine.answers.seat.seen import as_seen, is_coupled_so
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
 from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount
@@ -21,10 +21,10 @@ MOST = 8
 def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")
-    if told is None and throat is None:
-        told = seen_with_lugs(question)  # 'three lugs, a lever, 46.5'
+    if told is None and throat is None and is_coupled_by_lugs(question):
+        told, throat = seen_with_lugs(question), number(question, "barrel", "bore")  # 'three lugs, a lever, 46.5'
     if told is None:
-        return _by_throat(throat, question, knowledge) if throat is not None else Told()
+        return _by_throat(throat, question, knowledge) if throat is not None else _if_flange(question, knowledge)
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
     near = having(told, question, knowledge)
     meant = roughly(told, question)
@@ -37,6 +37,20 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
     return Told(tuple(lines), tuple(_register(mount) for mount in shown))
+
+
+def _if_flange(question: Question, knowledge: Knowledge) -> Told:
+    """'a breech ring and 42 mm': what it may be if that is no focal length, which only the person asking can tell."""
+    lens = question.lens
+    focal = lens.focal_length_mm if lens is not None and not lens.ids and lens.f_number is None else None
+    if focal is None or not is_coupled_by_lugs(question):
+        return Told()
+    near = having(focal, question, knowledge)[:MOST]
+    if not near:
+        return Told()
+    names = listed([mount.designation for mount in near], "or")
+    text = f"If {small_mm(focal)} is from flange to image, and not its focal length, it may be {names}."
+    return Told((Line("text", text),), tuple(_register(mount) for mount in near))
 
 
 def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:

@@ -15,6 +15,7 @@ from engine.physics import calibration
 from grammar.questions import Question
 
 INCH = 25.4
+METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
@@ -29,7 +30,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     ]  # measured, beside a thread that was named: 'is it M26x0.75?'
     said = " ".join([*(counted or threads), question.said("bore") or ""])
     pitch_text = question.said("pitch") or ""
-    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said)
+    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said) or METRIC.search(said)
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
     if diameter is None and inch:

@@ -10,8 +10,10 @@ from engine.facts.records import Mount
 from grammar.questions import Question
 
 _SCREW: Final = "screw"
-_LUGS: Final = ("bayonet", "breech")  # what turns in by lugs, the lens or a ring of it
-_COUPLINGS: Final = (_SCREW, *_LUGS)
+# what turns in by lugs, the lens or a ring of it; the trade calls either a bayonet, and a notch a plain sleeve may have
+_BAYONETS: Final = ("bayonet", "breech")
+_NOTCHED: Final = (*_BAYONETS, "push-in")
+_COUPLINGS: Final = (_SCREW, *_BAYONETS)
 # who works the iris where this is seen of the lens; 'mixed' mounts have lenses of both sorts
 _IRIS_OF: Final = {
     "seen-no-iris-ring": frozenset({"lever", "electronic", "none", "mixed"}),
@@ -29,9 +31,18 @@ def is_coupled_so(mount: Mount, question: Question) -> bool:
         named.discard(_SCREW)
         if mount.coupling.startswith(_SCREW):
             return False
+    if named == {"bayonet"}:
+        named.update(_BAYONETS)
     if not named and mentions(question, "coupled-lugs"):
-        named.update(_LUGS)
+        named.update(_NOTCHED)
     return not named or any(mount.coupling.startswith(word) for word in named)
+
+
+def is_coupled_as_asked(mount: Mount, question: Question) -> bool:
+    """Whether the mount is of the sort that alone is asked for: 'which screw mounts go on NX', 'bayonets only'."""
+    if mentions(question, "screws-only"):
+        return mount.coupling == _SCREW
+    return not mentions(question, "bayonets-only") or mount.coupling.startswith(_BAYONETS)
 
 
 def is_coupled_by_lugs(question: Question) -> bool:

@@ -11,7 +11,7 @@ from engine.answers.parts.mount_line import how_rare
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.open_lens import UNFOCUSED
-from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
+from engine.answers.seat.seen import as_seen, is_coupled_so
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Mount
@@ -90,8 +90,6 @@ def finely_told(question: Question) -> float | None:
 
 def seen_with_lugs(question: Question) -> float | None:
     """'claws at the back, 44 something': the one bare number that may be a register, of a mount told by its looks."""
-    if not is_coupled_by_lugs(question):
-        return None
     fine = finely_told(question)
     if fine is not None:
         return fine
