@@ -8,6 +8,8 @@ from grammar.numbers.crests import is_screw
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
+_PITCHES: Final = (0.3, 2.0)  # mm
+_NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM", "STOPS"])
 _WIDE: Final = "wide"
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
@@ -22,7 +24,19 @@ def with_threads_told(tokens: list[Token]) -> list[Token]:
         out[wide] = out[wide].as_("KEYED", value="diameter", unit="mm")
         if wide + 1 < len(out) and out[wide + 1].text.casefold() == _WIDE:
             out[wide + 1] = out[wide + 1].as_("CUE")
-    return out
+    return _with_pitch(out)
+
+
+def _with_pitch(tokens: list[Token]) -> list[Token]:
+    """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
+    told = any(token.kind in _NO_PITCH for token in tokens)
+    wide = any(token.kind == "KEYED" and token.value == "diameter" for token in tokens)
+    bare = [at for at, token in enumerate(tokens) if token.kind == "NUMBER" and "." in token.text]
+    if told or not wide or len(bare) != 1 or not _PITCHES[0] <= tokens[bare[0]].numbers[0] <= _PITCHES[1]:
+        return tokens
+    token = tokens[bare[0]]
+    tokens[bare[0]] = token.as_("PITCH", value=f"{token.numbers[0]:g} mm", unit="mm")
+    return tokens
 
 
 def _width(tokens: list[Token]) -> int | None:

@@ -41,8 +41,8 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
 
 def _if_flange(question: Question, knowledge: Knowledge) -> Told:
     """'a breech ring and 42 mm': what it may be if that is no focal length, which only the person asking can tell."""
-    lens = question.lens
-    focal = lens.focal_length_mm if lens is not None and not lens.ids and lens.f_number is None else None
+    open_ = [lens for lens in question.lenses if not lens.ids and lens.f_number is None]
+    focal = next((lens.focal_length_mm for lens in open_ if lens.focal_length_mm is not None), None)
     if focal is None or not is_coupled_by_lugs(question):
         return Told()
     near = having(focal, question, knowledge)[:MOST]

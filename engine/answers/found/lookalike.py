@@ -8,6 +8,7 @@ from engine.answers.found.mounts_named import likeliest, mounts_named, names_typ
 from engine.answers.found.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.found.threads_measured import by_thread
 from engine.answers.found.threads_meet import threads_meet
+from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
@@ -16,13 +17,14 @@ from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
 SAME = "Yes,"
+MOST_TURNS = 20.0  # of a thread of a lens mount
 SAME_MM = 0.02  # registers nearer than this are told as one
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
@@ -32,7 +34,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
-    met = threads_meet(question, knowledge)
+    met = turned_in(question, knowledge) + threads_meet(question, knowledge)
     if not mounts and met.lines:
         return Answer(
             question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
@@ -264,10 +266,14 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     text = mating.why
     if mating.outcome == "binds" and mating.turns is not None:
-        low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
-        text = (
-            "starts, then binds at once"
-            if high <= 0
-            else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
-        ) + f" ({mating.why})"
+        text = f"{_starts(mating.turns)} ({mating.why})"
     return f"{text}; {_register_text(lens, other, knowledge)}"
+
+
+def _starts(turns: Interval) -> str:
+    """After how many turns a screw binds; more than a thread has are none that it would bind after."""
+    if turns.greatest <= 0:
+        return "starts, then binds at once"
+    if turns.least >= MOST_TURNS:
+        return "starts, and holds badly"
+    return f"starts, then binds after about {turns.least:.1f} to {min(turns.greatest, MOST_TURNS):.1f} turns"

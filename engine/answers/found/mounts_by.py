@@ -14,7 +14,7 @@ from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.seen import as_seen
 from engine.base.compact import replace
 from engine.base.interval import Measure, is_known
-from engine.facts.records import Mount
+from engine.facts.records import Mount, Thread
 from grammar.questions import Question, Thing
 
 MOST: Final = 24
@@ -130,10 +130,17 @@ def _thread(question: Question, knowledge: Knowledge) -> tuple[float, float | No
         return width, pitch
     if not mentions(question, "thread-told", "coupled-screw"):
         return None
+    thread = named_thread(question, knowledge)
+    return (thread.major_mm.nominal, None) if thread is not None else None
+
+
+def named_thread(question: Question, knowledge: Knowledge) -> Thread | None:
+    """The thread of the screw mount that is named, by a ring or body before a lens."""
     facts = knowledge.catalogue
-    named = [facts.mounts[name] for thing in question.lenses for name in thing.ids[:1] if name in facts.mounts]
-    threads = [facts.threads[mount.thread] for mount in named if mount.thread]
-    return (threads[0].major_mm.nominal, None) if threads else None
+    rings = (name for piece in question.adapters for name in piece.front)
+    named = (name for thing in (*question.bodies, *question.lenses) for name in thing.ids[:1])
+    threads = (facts.mounts[name].thread for name in (*rings, *named) if name in facts.mounts)
+    return next((facts.threads[thread] for thread in threads if thread), None)
 
 
 def _has_thread(mount: Mount, width: float, pitch: float | None, knowledge: Knowledge) -> bool:

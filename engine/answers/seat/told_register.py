@@ -94,6 +94,9 @@ def seen_with_lugs(question: Question) -> float | None:
     if fine is not None:
         return fine
     whole = [one for one in numbers(question, "numbers", "length") if LEAST_WHOLE_MM <= one <= MOST_MM]
+    if not whole and mentions(question, "bit-more"):  # 'a lever at the back, a bit over 44' tells of no lens of 44
+        bare = [lens for lens in question.lenses if lens.words.isdecimal() and not lens.ids]
+        whole = [lens.focal_length_mm for lens in bare if lens.focal_length_mm is not None]
     return whole[0] if len(whole) == 1 else None
 
 

@@ -1,0 +1,121 @@
+"""Glass that was found: told by what is seen of it, by its thread, by how it turned in, and mounts listed by a size."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.found.unknown_name import with_unknown_name
+from tests.answers.picture import flat, numbers
+from tests.answers.talks import flat as said
+
+
+def _cases(record, name):
+    rows = record["quantities"].get(name, [])
+    return [row["case"] for row in (rows if isinstance(rows, list) else [rows])]
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "never"),
+    [
+        ("three lugs, no aperture ring, a lever at the back, a bit over 44", "a-mount", "qbm"),
+        ("lens with a loose ring that clamps round the body, 42ish register", "fd-mount", "alpa-35"),
+        ("flange to image 74ish, medium format, bayonet", "slx-6000", "m42"),
+        ("its a bayonet w/ contacts and an af slot, 46.5", "f-mount", "om-mount"),
+    ],
+)
+def test_what_is_seen_beside_the_register_leaves_others_out(asked, text, first, never):
+    found = _cases(asked(text), "register_mm")
+    assert found[0] == first
+    assert never not in found
+
+
+def test_a_barrel_with_notches_is_told_by_its_width(asked):
+    found = flat(asked("lens with a 41mm barrel, 2 notches, no thread"))
+    assert "41 mm cine bayonet" in found
+    assert "throat 41 mm" in found
+
+
+def test_a_number_that_may_be_focal_length_or_register_is_told_as_such(asked):
+    assert "If 42 mm is from flange to image" in flat(asked("the mount has a breech ring and 42mm"))
+
+
+def test_a_thread_of_an_industrial_lens_is_not_overruled_by_what_such_lenses_mostly_have(asked):
+    found = asked("industrial lens thread 58 x .75, 12mm flange")
+    assert "CS" not in flat(found)
+    assert _cases(found, "register_mm")[0] == "m58-12"
+
+
+def test_the_fraction_beside_a_width_is_a_pitch(asked):
+    assert "no mount in the facts has that thread" in flat(asked("unmarked tele, thread 47mm, 0.75"))
+
+
+def test_two_mounts_to_be_told_apart_get_what_sets_them_apart_and_no_measure_that_does_not(asked):
+    found = flat(asked("FD or FL how do i tell"))
+    assert "Two levers" in found
+    assert "flange to the image of a far window" not in found  # they share it
+    assert "Ten pitches" not in found  # and have no thread
+
+
+@pytest.mark.parametrize(
+    ("text", "has", "lacks"),
+    [
+        ("which mounts share the 44 register", "ef-mount", "a-mount"),
+        ("mounts shorter than 17", "z-mount", "cx-mount"),
+        ("mounts with 42 x 0.75 thread", "t2", "m42"),
+        ("all slr mounts with register above 46", "f-mount", "p6-mount"),
+    ],
+)
+def test_mounts_are_listed_by_a_size(asked, text, has, lacks):
+    found = asked(text)
+    listed = {*_cases(found, "register_mm"), *_cases(found, "thread_diameter_mm")}
+    assert has in listed
+    assert lacks not in listed
+
+
+def test_what_goes_in_and_never_focuses_is_listed_with_how_far_off(asked):
+    found = asked("everything with a 39 screw that will go in my LTM ring and then not focus")
+    assert numbers(found, "register_mm", "m39-zenit")[0][0] == pytest.approx(45.2)
+    by = numbers(found, "register_difference_mm", "m39-zenit, ltm")[0]
+    assert by[0] == pytest.approx(16.4, abs=0.01)
+    assert "m39-soviet-rf" not in _cases(found, "register_mm")  # same register
+
+
+def test_screws_alone_are_listed_where_screws_are_asked_for(asked, club):
+    found = asked("which lenses go on nx to infinity, screw only")
+    kinds = {club.catalogue.mounts[name].coupling for name in _cases(found, "ring_thickness_mm")}
+    assert kinds == {"screw"}
+
+
+def test_with_nothing_between_nothing_is_listed_that_needs_a_ring(asked):
+    assert "ring for infinity 1.46" not in flat(asked("name mounts that go straight on without a ring on EF"))
+
+
+@pytest.mark.parametrize("text", ["it goes in half a turn then gets tight, 39mm", "39 lens binds after half a turn"])
+def test_what_gets_tight_too_soon_is_not_home(club, text):
+    found = said(club.ask(text))
+    assert "it is not home" in found
+    assert "39 mm x 24 tpi in 39 mm x 26 tpi" in found
+
+
+def test_what_gets_tight_after_its_own_turns_is_home(club):
+    assert "mostly home" in said(club.ask("screwed it 3.5 turns and it's tight. m39 into LTM ring"))
+
+
+def test_a_name_nobody_knows_is_said_to_be_none_and_its_number_is_no_length(club):
+    answer = club.ask("frobnitz six 80 on my 44x33 body")
+    assert "'frobnitz' is the name of no mount" in said(answer)
+    assert answer.question.lens.focal_length_mm == 80
+
+
+def test_a_mount_that_is_told_beside_a_strange_name_is_enough(club):
+    answer = club.ask("zorbex 50mm M42 lens on E")
+    assert "zorbex" not in said(with_unknown_name(answer, answer.question, club.knowledge))
+
+
+def test_a_difference_that_is_asked_is_no_choice(asked):
+    for text in ("whats the diff M and LTM", "exakta, whats the difference to RE"):
+        assert asked(text)["intent"] == "look-alike"
+
+
+def test_a_barrel_that_slides_in_is_a_plain_one(asked):
+    assert "1.25 in sleeve" in flat(asked("lens slides in, 31.75 barrel"))
