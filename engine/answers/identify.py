@@ -182,8 +182,8 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
 def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
     diameter, pitch = thread_measured(question)
-    told = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
-    named = tuple(id_ for thing in told for id_ in thing.ids[:1])
+    sure = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
+    named = tuple(id_ for thing in sure for id_ in thing.ids[:1])
     if _is_bayonet(question):
         return None
     if diameter is None and by_name:

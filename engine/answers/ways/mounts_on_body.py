@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.wording import listed
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.telling import iris_text
 from engine.answers.ways.several import Pair, pair_numbers, pair_of, pair_told
@@ -42,7 +43,14 @@ def _decided(pairs: Sequence[Pair]) -> Told:
     text = f"{every} reach infinity there." if len(far) == len(pairs) else (
         f"Only {' and '.join(pair.words for pair in far)} reaches infinity there."
     )  # fmt: skip
+    glass = [pair.words for pair in far if _through_glass(pair)]
+    if glass:
+        text += f" But {listed(glass)} only through a ring with glass; a plain one is close-up only there."
     priced = [(band.nominal, pair.words) for pair in far if pair.chain and (band := price_of(pair.chain.listed.judged))]
     if len(priced) > 1 and min(priced)[0] < max(priced)[0]:
         text += f" The ring for {min(priced)[1]} is the cheapest."
     return Told((Line("head", text),))
+
+
+def _through_glass(pair: Pair) -> bool:
+    return pair.chain is not None and any(row.has_glass for row in pair.chain.listed.judged.chain.adapters)
