@@ -17,7 +17,7 @@ NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
     width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
-    if not mentions(question, "no-thread") or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
+    if not _is_smooth(question, width) or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
         return Told()
     rows = [
         mount for mount in knowledge.catalogue.mounts.values()
@@ -44,6 +44,14 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     )  # fmt: skip
     return Told(
         lines, tuple(Quantity("bore_mm", mount.throat_mm, mount.id) for mount in rows if is_known(mount.throat_mm))
+    )
+
+
+def _is_smooth(question: Question, width: float | None) -> bool:
+    """Whether it is said to have no thread; a projector lens of which a width is told has none unless that is said."""
+    of_projector = any(lens.lens_kind == PROJECTOR for lens in question.lenses)
+    return mentions(question, "no-thread") or (
+        of_projector and width is not None and not mentions(question, "thread-told")
     )
 
 

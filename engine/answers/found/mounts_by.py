@@ -22,6 +22,7 @@ ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
 SAME_MM: Final = 0.25  # widths of threads that go by one name: '39 screw'
 EXACT_MM: Final = 0.1
 LEAST_MM: Final = 5.0
+NEAR_MM: Final = 1.0  # registers that are called near to each other
 Test = Callable[[Mount], bool]
 
 
@@ -29,7 +30,12 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
     """The mounts that have what is told of them; None where no list of mounts is asked for."""
     if mentions(question, "wrong-depth"):
         return _at_wrong_depth(question, knowledge)
-    if not mentions(question, "all-mounts") or question.bodies or question.adapters:
+    if mentions(question, "nearest-register") and question.said("flange_to_image") is None:
+        return _nearest_to_register(question, knowledge)
+    named = any(thing.ids for thing in (*question.lenses, *question.bodies))
+    if not mentions(question, "all-mounts") and (named or question.said("flange_to_image") is None):
+        return None
+    if question.bodies or question.adapters:
         return None
     thread, register, throat = _thread(question, knowledge), _register(question), number(question, "throat")
     tests: list[Test] = []
@@ -59,6 +65,30 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
     head = Line("head", f"{len(mounts)} {'has' if len(mounts) == 1 else 'have'} {what}:")
     answer = _listing(question, head, mounts, knowledge, throats=throat is not None)
     return replace(answer, reading=f"which mounts have {what}")
+
+
+def _nearest_to_register(question: Question, knowledge: Knowledge) -> Answer | None:
+    """'what is closest in register to EF': the mounts by how far their registers are from that of the one named."""
+    own = _holder(question, knowledge)
+    if own is None or not is_known(own.register_mm):
+        return None
+    rows = []
+    for mount in knowledge.catalogue.mounts.values():
+        if mount.id == own.id or mount.kind in ACCESSORIES or not is_known(mount.register_mm):
+            continue
+        by = mount.register_mm.nominal - own.register_mm.nominal
+        if abs(by) <= NEAR_MM:
+            rows.append((abs(by), by, mount))
+    rows.sort(key=lambda row: (round(row[0], 2), how_rare(row[2], knowledge)))
+    lines = [Line("head", f"Nearest to the register of {own.designation}, {small_mm(own.register_mm.nominal)}:")]
+    for off, by, mount in rows[:MOST]:
+        apart = f"{small_mm(off)} {'longer' if by > 0 else 'shorter'}" if off else "the same"
+        lines.append(Line("fact", f"{mount.designation}: {apart} ({mount_line(mount, knowledge)})", 1))
+    quantities = [one for row in rows[:MOST] for one in mount_numbers(row[2], knowledge)]
+    return Answer(
+        question.text, "list-fits", ANSWERED if rows else NO, tuple(lines), question=question,
+        quantities=tuple(quantities), reading=f"which mounts have a register near that of {own.designation}",
+    )  # fmt: skip
 
 
 def _listing(

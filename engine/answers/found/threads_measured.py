@@ -17,6 +17,7 @@ from grammar.questions import Question
 INCH = 25.4
 METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
+JUST_MM = 0.1  # a width told so near to a thread's own is its name
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
 MINOR_SHARE = 1.0825  # of the pitch, for a 60 degree thread
@@ -122,10 +123,23 @@ def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
         f"{trimmed(diameter, 2)} mm across with {trimmed(pitch, 3)} mm of pitch ({trimmed(INCH / pitch, 1)} tpi): no"
         " mount in the facts has that thread."
     )
-    if near:
+    known = [row for row in near if _is_just(row, diameter, pitch)]
+    if known:
+        used = f" ({known[0].used_for})" if known[0].used_for else ""
+        text = (
+            f"That is {known[0].designation}{used}, a thread of filters, heads or accessories, which no lens"
+            " mount in the facts has. What is the maker's ring for it, or does the rear unscrew to another mount?"
+        )
+    elif near:
         text += f" Nearest: {listed([row.designation for row in near], 'or')}. Measure the pitch again."
     rows = [Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured")]
     return Told((Line("head", text),), tuple(rows))
+
+
+def _is_just(row: Thread, diameter: float, pitch: float) -> bool:
+    """Whether a width and a pitch are those that a thread is named by."""
+    same_width = abs(row.major_mm.nominal - diameter) < JUST_MM
+    return same_width and is_known(row.pitch_mm) and abs(row.pitch_mm.nominal - pitch) < JUST_MM / 10
 
 
 def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:

@@ -10,6 +10,7 @@ from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import listed
 from engine.base.compact import replace
+from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 
 _LEAST_LETTERS: Final = 4
@@ -21,7 +22,8 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
     """The answer with the names that nobody knows, where no mount or lens is told beside them."""
     if any(lens.ids for lens in question.lenses) or any("no mount, lens" in line.text for line in answer.lines):
         return answer
-    names = list(dict.fromkeys(_names(question)))
+    known = subjects_of(knowledge.catalogue).knows  # 'count', 'plastic': a word, though none that a question is read by
+    names = list(dict.fromkeys(f"'{word}'" for word in _names(question) if not known(word)))
     if not names:
         return answer
     are = "is the name" if len(names) == 1 else "are names"
@@ -34,4 +36,4 @@ def _names(question: Question) -> Iterator[str]:
         found = re.search(rf"\b{re.escape(word)}(?P<model>\s+[a-z]+)?\s+{_HEADS}", question.text, re.IGNORECASE)
         if len(word) < _LEAST_LETTERS or not word.isalpha() or found is None:
             continue
-        yield f"'{word}'"
+        yield word

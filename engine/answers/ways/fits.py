@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from engine.answers.found.lookalike import alike_lines
+from engine.answers.found.lookalike import alike_lines, look_alike
 from engine.answers.found.mounts_by import mounts_by
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
@@ -55,6 +55,8 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if by_size is not None:
         return by_size
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    if mentions(question, "same-coupling") and (lens is None) != (body is None):
+        return replace(look_alike(question, knowledge), intent="list-fits")
     if lens is None and body is None:
         return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
