@@ -16,7 +16,7 @@ from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
-from engine.answers.seat.seen import is_coupled_by_lugs
+from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
@@ -69,7 +69,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     told += registers
     named = _named(question, knowledge)
     apart = [row for row in knowledge.catalogue.advice.values() if _tells_mounts(row) and _sets_apart(row, named)]
-    rows = apart[:1] or list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
+    rows = apart[:1] or _by_looks(question, knowledge)
     near = {quantity.case for quantity in registers.quantities}
     if registers.lines:
         rows = [row for row in rows if set(row.mounts) & near][:1]
@@ -89,7 +89,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
-        seen = bool(rows) and is_coupled_by_lugs(question)  # what was seen is answered first
+        seen = any(row.mounts for row in rows)  # what was seen is answered first
         lines = [*lines, Line("text", WHAT_TO_MEASURE)] if seen else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
@@ -120,6 +120,17 @@ def _is_bayonet(question: Question) -> bool:
 
 def _tells_mounts(advice: Advice) -> bool:
     return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
+
+
+def _by_looks(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """What is told of such looks, as far as nothing that was seen speaks against all the mounts that it is told of."""
+    mounts = knowledge.catalogue.mounts
+
+    def holds(row: Advice) -> bool:
+        told = [mounts[name] for name in row.mounts if name in mounts]
+        return _tells_mounts(row) and (not told or any(looks_so(mount, question) for mount in told))
+
+    return list(nearest(question.text, knowledge.catalogue, 2, among=holds))
 
 
 def _sets_apart(row: Advice, named: list[str]) -> bool:

@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 SCREWS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_THREAD: Final = " thread"  # 'fine thread', 'male thread'
 _CRESTS: Final = "crests"
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 _TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
@@ -42,7 +43,8 @@ def counted(tokens: list[Token]) -> list[Token]:
 
 def is_screw(token: Token) -> bool:
     """Whether a token is a word for a screw thread."""
-    return token.kind in ("MOUNTWORD", "HEADMOD") and token.text.casefold() in SCREWS
+    words = token.text.casefold()
+    return token.kind in ("MOUNTWORD", "HEADMOD") and (words in SCREWS or words.endswith(_THREAD))
 
 
 def _of_crests(tokens: list[Token], at: int) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
-from grammar.numbers.crests import SCREWS, counted, is_screw
+from grammar.numbers.crests import counted, is_screw
 from grammar.numbers.senses import is_thread_length
 from grammar.words.tokens import Token
 
@@ -62,7 +62,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
-        elif token.kind == "MOUNTWORD" and token.text.casefold() in SCREWS:
+        elif token.kind == "MOUNTWORD" and is_screw(token):
             before = out[at - 1] if at else Token("STOP", "", 0)
             ahead = _past_verbs(out, at + 1)
             after = out[ahead] if ahead < len(out) else None

@@ -119,3 +119,31 @@ def test_a_difference_that_is_asked_is_no_choice(asked):
 
 def test_a_barrel_that_slides_in_is_a_plain_one(asked):
     assert "1.25 in sleeve" in flat(asked("lens slides in, 31.75 barrel"))
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("old slr lens with an arm on the side that has a button on it, bayonet", "is Exakta"),
+        ("bayonet but turns the wrong way to lock compared with my others", "locks the other way round"),
+        ("cine lens with a smooth sleeve and a little tab, 41 across", "plain sleeve of 41 mm"),
+        ("tele with three grub screws round the mount, mount ring comes off", "is Adaptall"),
+    ],
+)
+def test_what_is_told_of_such_looks_comes_first(asked, text, told):
+    found = flat(asked(text))
+    assert told in found
+    assert "Measure: 1." not in found or found.index(told) < found.index("Measure: 1.")
+
+
+def test_looks_that_speak_against_all_the_mounts_are_not_told_of(asked):
+    assert "notch is QBM" not in flat(asked("no aperture ring, lever only, 3 lugs"))
+
+
+def test_what_it_has_not_leaves_nothing_out(asked):
+    assert "pl" in _cases(asked("cine lens with four lobes, no electronics, 52 mm flange to image"), "register_mm")
+
+
+def test_the_number_asked_of_a_mount_comes_before_what_the_word_means(asked):
+    found = flat(asked("register of om?"))
+    assert found.index("46 mm") < found.index("From the mount face")

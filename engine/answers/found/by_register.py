@@ -7,7 +7,7 @@ from math import inf
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line
-from engine.answers.parts.said import number
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
 from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
@@ -22,7 +22,7 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")
     if told is None and throat is None and is_coupled_by_lugs(question):
-        told, throat = seen_with_lugs(question), number(question, "barrel", "bore")  # 'three lugs, a lever, 46.5'
+        told, throat = seen_with_lugs(question), _width_seen(question)  # 'three lugs, a lever, 46.5'
     if told is None:
         return _by_throat(throat, question, knowledge) if throat is not None else _if_flange(question, knowledge)
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
@@ -37,6 +37,12 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
     return Told(tuple(lines), tuple(_register(mount) for mount in shown))
+
+
+def _width_seen(question: Question) -> float | None:
+    """How wide the rear is that was seen, where that is no thread."""
+    keys = ("barrel", "bore", *(("thread",) if mentions(question, "no-thread") else ()))
+    return number(question, *keys)
 
 
 def _if_flange(question: Question, knowledge: Knowledge) -> Told:

@@ -53,8 +53,21 @@ def is_coupled_by_lugs(question: Question) -> bool:
 def as_seen(mounts: Iterable[Mount], question: Question) -> list[Mount]:
     """Those that are also otherwise as they were seen; all of them where none is, since one may have looked amiss."""
     kept = list(mounts)
-    irises = [irises for word, irises in _IRIS_OF.items() if mentions(question, word)]
+    for test in (_has_iris_so, _is_of_kind):
+        kept = [mount for mount in kept if test(mount, question)] or kept
+    return kept
+
+
+def looks_so(mount: Mount, question: Question) -> bool:
+    """Whether nothing that was seen speaks against the mount."""
+    return is_coupled_so(mount, question) and _has_iris_so(mount, question) and _is_of_kind(mount, question)
+
+
+def _has_iris_so(mount: Mount, question: Question) -> bool:
+    seen = [word for word in _IRIS_OF if mentions(question, word) and not mentions(question, f"{word}-denied")]
+    return all(mount.iris in _IRIS_OF[word] for word in seen)
+
+
+def _is_of_kind(mount: Mount, question: Question) -> bool:
     kinds = {kind for kind in _KINDS if mentions(question, f"seen-{kind}")}
-    for irises_so in irises:
-        kept = [mount for mount in kept if mount.iris in irises_so] or kept
-    return [mount for mount in kept if mount.kind in kinds] or kept if kinds else kept
+    return not kinds or mount.kind in kinds
