@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from engine.answers.found import together
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
+from engine.answers.found.either_of import either_of
 from engine.answers.found.thread_told import ASSUMED
 from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
@@ -54,7 +55,11 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     combined = _combined(question, knowledge)
     if combined is not None:
         return combined
-    settled = _by_register(question, knowledge) or _combined(question, knowledge, by_name=True)
+    settled = (
+        either_of(question, knowledge)
+        or _by_register(question, knowledge)
+        or _combined(question, knowledge, by_name=True)
+    )
     if settled is not None:
         return settled
     smooth = barrels(question, knowledge)
@@ -89,8 +94,8 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
-        seen = any(row.mounts for row in rows)  # what was seen is answered first
-        lines = [*lines, Line("text", WHAT_TO_MEASURE)] if seen else [Line("head", WHAT_TO_MEASURE), *lines]
+        first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
+        lines = [*lines, Line("text", WHAT_TO_MEASURE)] if first and rows else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
@@ -246,7 +251,7 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     mount = min(near, key=lambda row: (row[0], row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
     head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}, not only by its thread.")
-    bodies = question.bodies or question.lenses[1:2]
+    bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
         rows = tuple(mount_numbers(mount, knowledge))

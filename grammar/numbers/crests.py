@@ -20,6 +20,7 @@ _PITCHES: Final = (0.3, 2.0)  # mm
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 _COUNTS: Final = ("NUMBER", "COUNT", "FOCAL")
 _OF_THEM: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
+_MOST_BETWEEN: Final = 2  # small words between a count and its length
 _REACH: Final = 5  # tokens from a count to the word for its total
 
 
@@ -77,9 +78,11 @@ def _of_total(tokens: list[Token], at: int) -> None:
 
 
 def _of_row(tokens: list[Token], at: int) -> None:
-    """'ten in 7.5 mm': of a thread that is spoken of, with no more than a small word between."""
-    length = at + 2
-    if length < len(tokens) and tokens[at + 1].kind == "PREP" and _is_pitch(tokens[length], tokens[at]):
+    """'ten in 7.5 mm', '10 of them 8mm': of a thread that is spoken of, with no more than a small word between."""
+    length = at + 1
+    while length < len(tokens) and length - at <= _MOST_BETWEEN and tokens[length].kind in _ALONG:
+        length += 1
+    if at + 1 < length < len(tokens) and _is_pitch(tokens[length], tokens[at]):
         told_as_length = tokens[length].kind == "LENGTH" or "." in tokens[length].text
         if told_as_length:
             _put(tokens, at, length, tokens[at].numbers[0])

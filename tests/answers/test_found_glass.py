@@ -147,3 +147,35 @@ def test_what_it_has_not_leaves_nothing_out(asked):
 def test_the_number_asked_of_a_mount_comes_before_what_the_word_means(asked):
     found = flat(asked("register of om?"))
     assert found.index("46 mm") < found.index("From the mount face")
+
+
+def test_of_two_mounts_the_distance_tells_or_does_not(asked):
+    told = {
+        "ok so flange is 45.5 and it has an aperture ring. C/Y or K?": "does not tell",
+        "F or K? flange 46.4": "F-mount (46.5 mm), not K-mount",
+        "measured 60 flange to image. F or K": "neither",
+    }
+    found = {text: flat(asked(text)) for text in told}
+    assert all(words in found[text] for text, words in told.items())
+    assert not any("reaches infinity" in text for text in found.values())
+
+
+def test_a_mount_is_not_told_to_reach_infinity_on_itself_where_it_was_to_be_told(asked):
+    found = flat(asked("C or CS, 12.6 from flange to image"))
+    assert "it is CS" in found
+    assert "reaches infinity" not in found
+
+
+@pytest.mark.parametrize("text", ["L39 = LTM?", "SR = MD = MC?", "is K the same as PK"])
+def test_two_names_of_one_mount_are_one(asked, text):
+    assert "one and the same mount" in flat(asked(text))
+
+
+def test_a_cam_is_no_camera_and_a_lens_has_its_own_ring(club):
+    question = club.ask("lens has a focusing ring, no cam at the back, m39").question
+    assert not question.bodies
+    assert not question.adapters
+
+
+def test_how_to_measure_is_answered_with_how(asked):
+    assert flat(asked("how to measure thread pitch without a gauge")).startswith("Measuring a pitch")
