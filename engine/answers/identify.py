@@ -9,7 +9,13 @@ from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
 from engine.answers.found.thread_told import ASSUMED
-from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
+from engine.answers.found.threads_measured import (
+    ROUGHLY_MM,
+    by_thread,
+    ten_pitches,
+    thread_measured,
+    with_width_of_part,
+)
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line, mount_numbers
@@ -66,6 +72,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     if smooth.lines:
         return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
                       quantities=smooth.quantities)  # fmt: skip
+    question = with_width_of_part(question, knowledge)
     told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
     told = against_name(question, knowledge) + _not_by_thread(question, knowledge) + told
     registers = (
@@ -204,7 +211,8 @@ def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -
         return None
     if diameter is None and by_name:
         diameter = _named_width(named, knowledge)
-    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
+    slack = ROUGHLY_MM if pitch is not None and mentions(question, "roughly") else 0.0
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"), slack)
     rows = together.matches(found, named, knowledge)
     if not rows or (found.register_mm is None and not named):
         return None
@@ -248,9 +256,11 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     near = [(off, mount) for off, mount in known if off <= good]
     if not near:
         return None
-    mount = min(near, key=lambda row: (row[0], row[1].id))[1]
+    named = set(lens.ids)  # what was named rather than what shares its seat
+    mount = min(near, key=lambda row: (round(row[0], 1), row[1].id not in named, row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
-    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}, not only by its thread.")
+    alone = ", not only by its thread" if mount.thread else ""
+    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}{alone}.")
     bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
@@ -267,13 +277,13 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     """The measurement that would decide between what is left."""
     diameter, pitch = thread_measured(question)
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
-    if diameter is not None and pitch is None:
+    by_lugs = is_coupled_by_lugs(question)
+    if diameter is not None and pitch is None and not by_lugs:
         table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}
     if len(mounts) > 1 and (len(registers) > 1 or (registers and any(not is_known(m.register_mm) for m in mounts))):
         yield Line("ask", BY_PAPER, wants="flange_to_image")
-    by_lugs = is_coupled_by_lugs(question)
     if not mounts and diameter is None and not by_lugs and not mentions(question, "measure"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):

@@ -222,6 +222,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
         back -= 1
     if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
         back -= 1  # '70.6 is the barrel'
+    if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
+        return None  # 'four flanges'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back

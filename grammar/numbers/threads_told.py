@@ -31,12 +31,20 @@ def _with_pitch(tokens: list[Token]) -> list[Token]:
     """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
     told = any(token.kind in _NO_PITCH for token in tokens)
     wide = any(token.kind == "KEYED" and token.value == "diameter" for token in tokens)
-    bare = [at for at, token in enumerate(tokens) if token.kind == "NUMBER" and "." in token.text]
-    if told or not wide or len(bare) != 1 or not _PITCHES[0] <= tokens[bare[0]].numbers[0] <= _PITCHES[1]:
+    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token)]
+    if told or not wide or len(bare) != 1:
         return tokens
     token = tokens[bare[0]]
     tokens[bare[0]] = token.as_("PITCH", value=f"{token.numbers[0]:g} mm", unit="mm")
     return tokens
+
+
+def _may_be_pitch(token: Token) -> bool:
+    """A bare fraction, or so short a length in mm, as pitches are long."""
+    fraction = token.kind == "NUMBER" and "." in token.text
+    return (fraction or (token.kind == "LENGTH" and token.unit == "mm")) and (
+        _PITCHES[0] <= token.numbers[0] <= _PITCHES[1]
+    )
 
 
 def _width(tokens: list[Token]) -> int | None:

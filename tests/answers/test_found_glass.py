@@ -179,3 +179,43 @@ def test_a_cam_is_no_camera_and_a_lens_has_its_own_ring(club):
 
 def test_how_to_measure_is_answered_with_how(asked):
     assert flat(asked("how to measure thread pitch without a gauge")).startswith("Measuring a pitch")
+
+
+def test_a_width_told_roughly_is_settled_by_pitch_and_distance(asked):
+    found = asked("screw thread approx 25, 32 tpi or so, image lands 12.6 behind")
+    assert _cases(found, "register_mm")[0] == "cs"
+    assert "no mount in the facts" not in flat(found)
+
+
+def test_a_number_behind_the_word_pitch_is_the_pitch_and_a_worded_number_no_distance(club):
+    told = dict(club.ask("measured: dia 38.9 pitch .98 flange 28.7. what's that").question.values)
+    assert (told["thread"], told["flange_to_image"]) == ("38.9 mm x 0.98 mm", "28.7 mm")
+    told = dict(club.ask("bayonet, 52mm reg, 54 bore, four flanges").question.values)
+    assert told["flange_to_image"] == "52 mm"
+
+
+def test_a_bore_beside_a_register_leaves_out_what_is_narrower(asked):
+    found = _cases(asked("bayonet, 52mm reg, 54 bore, four flanges"), "register_mm")
+    assert found[0] == "pl"
+    assert "bay41" not in found
+
+
+def test_the_mount_that_was_named_is_meant_rather_than_one_that_shares_its_seat(asked):
+    assert "it is M-mount." in flat(asked("flange 27.8 four claws tiny. M?"))
+
+
+def test_the_width_of_a_thread_and_a_pitch_that_is_not_its_own_are_told_apart(asked):
+    assert "No, T2 and M42 are not the same" in flat(asked("is a 42mm thread with 0.75 pitch m42?"))
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [("what has the shortest flange", "m42-656"), ("biggest throat mirrorless", "g-mount")],
+)
+def test_the_mounts_are_told_in_the_order_of_the_size_asked_for(asked, text, first):
+    assert _cases(asked(text), "register_mm")[0] == first
+
+
+def test_screw_mounts_alone_are_listed_by_their_register(asked, club):
+    found = _cases(asked("screw mounts shorter than 30"), "register_mm")
+    assert {club.catalogue.mounts[name].coupling for name in found} == {"screw"}

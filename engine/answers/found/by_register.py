@@ -27,6 +27,10 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
         return _by_throat(throat, question, knowledge) if throat is not None else _if_flange(question, knowledge)
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
     near = having(told, question, knowledge)
+    wide = throat if throat is not None else _width_seen(question) if is_coupled_by_lugs(question) else None
+    if wide is not None:  # what is as wide too, where any of them is known to be
+        as_wide = knowledge.catalogue.assumptions["throat-by-caliper"].value.greatest
+        near = [mount for mount in near if _off(mount.throat_mm, wide) <= as_wide] or near
     meant = roughly(told, question)
     about = "About " if meant != told else ""
     head = f"{about}{small_mm(meant)} from flange to image, good to {small_mm(good)} by a ruler on paper"

@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import article, listed, small_mm
-from engine.answers.seat.seen import as_seen
+from engine.answers.seat.seen import as_seen, is_coupled_as_asked, looks_so
 from engine.base.compact import replace
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount, Thread
@@ -22,6 +22,7 @@ ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
 SAME_MM: Final = 0.25  # widths of threads that go by one name: '39 screw'
 EXACT_MM: Final = 0.1
 LEAST_MM: Final = 5.0
+MOST_RANKED: Final = 10
 NEAR_MM: Final = 1.0  # registers that are called near to each other
 Test = Callable[[Mount], bool]
 
@@ -32,6 +33,9 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
         return _at_wrong_depth(question, knowledge)
     if mentions(question, "nearest-register") and question.said("flange_to_image") is None:
         return _nearest_to_register(question, knowledge)
+    most = _most(question, knowledge)
+    if most is not None:
+        return most
     named = any(thing.ids for thing in (*question.lenses, *question.bodies))
     if not mentions(question, "all-mounts") and (named or question.said("flange_to_image") is None):
         return None
@@ -53,7 +57,7 @@ def mounts_by(question: Question, knowledge: Knowledge) -> Answer | None:
         return None
     mounts = [
         mount for mount in knowledge.catalogue.mounts.values()
-        if mount.kind not in ACCESSORIES and all(test(mount) for test in tests)
+        if mount.kind not in ACCESSORIES and is_coupled_as_asked(mount, question) and all(test(mount) for test in tests)
     ]  # fmt: skip
     mounts = as_seen(mounts, question)
     mounts.sort(key=lambda mount: how_rare(mount, knowledge))
@@ -88,6 +92,30 @@ def _nearest_to_register(question: Question, knowledge: Knowledge) -> Answer | N
     return Answer(
         question.text, "list-fits", ANSWERED if rows else NO, tuple(lines), question=question,
         quantities=tuple(quantities), reading=f"which mounts have a register near that of {own.designation}",
+    )  # fmt: skip
+
+
+def _most(question: Question, knowledge: Knowledge) -> Answer | None:
+    """'which mount has the shortest flange', 'biggest throat': the mounts in the order of that size."""
+    asked = next((row for row in _SUPERLATIVES if mentions(question, row[0])), None)
+    if asked is None or any(thing.ids for thing in (*question.lenses, *question.bodies)):
+        return None
+    _, name, of, falling = asked
+    sized = [
+        (size.nominal, mount) for mount in knowledge.catalogue.mounts.values()
+        if mount.kind not in ACCESSORIES and is_known(size := of(mount)) and is_coupled_as_asked(mount, question)
+        and looks_so(mount, question)
+    ]  # fmt: skip
+    sized.sort(key=lambda row: (-row[0] if falling else row[0], row[1].id))
+    if not sized:
+        return None
+    lines = [Line("head", f"{sized[0][1].designation}, {small_mm(sized[0][0])}; then by {name}:")]
+    for width, mount in sized[1:MOST_RANKED]:
+        lines.append(Line("fact", f"{mount.designation}: {small_mm(width)} ({mount_line(mount, knowledge)})", 1))
+    rows = tuple(one for _, mount in sized[:MOST_RANKED] for one in mount_numbers(mount, knowledge))
+    return Answer(
+        question.text, "list-fits", ANSWERED, tuple(lines), question=question, quantities=rows,
+        reading=f"which mounts have the {'greatest' if falling else 'least'} {name}",
     )  # fmt: skip
 
 
@@ -210,6 +238,13 @@ def _register_of(mount: Mount) -> Measure:
 
 def _throat_of(mount: Mount) -> Measure:
     return mount.throat_mm
+
+
+# what is listened for, what is compared, how it is found, and whether the greatest comes first
+_SUPERLATIVES: Final = (
+    ("shortest-register", "register", _register_of, False), ("longest-register", "register", _register_of, True),
+    ("widest-throat", "throat", _throat_of, True), ("narrowest-throat", "throat", _throat_of, False),
+)  # fmt: skip
 
 
 def _names(mounts: Iterable[Mount]) -> str:

@@ -37,7 +37,9 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
-        lenses.append(_as_measured(of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+        claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
+        thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
+        lenses.append(_as_measured(thing, measured, catalogue))
     question = _once_each(question)
     lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]

@@ -17,6 +17,8 @@ from grammar.questions import Question
 INCH = 25.4
 METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
+ONLY_THREAD = "thread-only"  # trait of mounts that are a thread and nothing else
+ROUGHLY_MM = 1.0  # what a width may be off that was told roughly
 JUST_MM = 0.1  # a width told so near to a thread's own is its name
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
@@ -54,13 +56,26 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     return diameter, INCH / value if tpi else value
 
 
+def with_width_of_part(question: Question, knowledge: Knowledge) -> Question:
+    """'it has an M65 thread': what is named by a part that has only a thread is told by the width of that."""
+    lens, facts = question.lens, knowledge.catalogue
+    mount = facts.mounts.get(lens.ids[0]) if lens is not None and lens.kind == "mount" and lens.ids else None
+    thread = facts.threads.get(mount.thread or "") if mount is not None and ONLY_THREAD in mount.traits else None
+    if thread is None or question.said("thread") is not None:
+        return question
+    return question.with_(values=(*question.values, ("thread", f"{thread.major_mm.nominal:g} mm")))
+
+
 def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]]:
     """The threads that a measured one may be, and the mounts that have them."""
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
     fitting = _fits_inside if mentions(question, "female-thread") else _fits
-    fits = [thread for thread in knowledge.catalogue.threads.values() if fitting(thread, diameter, pitch, knowledge)]
+    threads = knowledge.catalogue.threads.values()
+    fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
+    if not fits and mentions(question, "roughly"):
+        fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
     mounts: list[str] = []
     lines: list[Line] = []
@@ -152,6 +167,13 @@ def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge
         thread.pitch_mm.nominal - pitch
     )
     return same and abs(diameter - crests) <= INSIDE_MM
+
+
+def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
+    """'approx 25': a width that was guessed, beside a pitch that fits."""
+    good = knowledge.catalogue.assumptions["pitch-by-paper"].value
+    pitched = pitch is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
+    return pitched and abs(diameter - thread.major_mm.nominal) <= ROUGHLY_MM
 
 
 def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:

@@ -25,6 +25,7 @@ class Found:
     diameter_mm: float | None
     pitch_mm: float | None
     register_mm: float | None
+    slack_mm: float = 0.0  # what the width may be off, where it was told roughly
 
     @property
     def count(self) -> int:
@@ -64,7 +65,8 @@ def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
     bad: list[str] = []
     off = 0.0
     assert found.diameter_mm is not None
-    fits = usual["caliper-over-crests"].value.holds(found.diameter_mm - thread.major_mm.nominal)
+    wider = found.diameter_mm - thread.major_mm.nominal
+    fits = usual["caliper-over-crests"].value.holds(wider) or abs(wider) <= found.slack_mm
     (good if fits else bad).append("thread" if fits else f"its thread is {_mm(thread.major_mm.nominal)} across")
     if found.pitch_mm is not None and is_known(thread.pitch_mm):
         pitch = thread.pitch_mm.nominal
