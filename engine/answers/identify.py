@@ -8,7 +8,7 @@ from engine.answers.found import together
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
-from engine.answers.found.thread_told import ASSUMED
+from engine.answers.found.thread_told import ASSUMED, without_assumed
 from engine.answers.found.threads_measured import (
     ROUGHLY_MM,
     by_thread,
@@ -58,6 +58,7 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
 
 def _identified(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
+    question = without_assumed(question, knowledge.catalogue)
     combined = _combined(question, knowledge)
     if combined is not None:
         return combined

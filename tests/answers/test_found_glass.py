@@ -219,3 +219,9 @@ def test_the_mounts_are_told_in_the_order_of_the_size_asked_for(asked, text, fir
 def test_screw_mounts_alone_are_listed_by_their_register(asked, club):
     found = _cases(asked("screw mounts shorter than 30"), "register_mm")
     assert {club.catalogue.mounts[name].coupling for name in found} == {"screw"}
+
+
+def test_a_lens_with_lugs_has_not_the_thread_that_its_kind_mostly_has(asked):
+    found = asked("tv lens big bayonet 48 flange, three slots")
+    assert _cases(found, "register_mm")[0] == "b4"
+    assert "thread 1-32" not in flat(found)

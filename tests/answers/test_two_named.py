@@ -57,3 +57,9 @@ def test_another_question_between_ends_the_row(desk: Desk) -> None:
 )
 def test_what_is_only_named_next_is_asked_about_too(desk: Desk, first: str, then: str, intent: str) -> None:
     assert _last(desk, first, then)["intent"] == intent
+
+
+def test_what_was_not_answered_in_between_changes_nothing(desk: Desk) -> None:
+    found = _last(desk, "what's a T number", "and an f number", "mumble frump", "difference")
+    assert "T-stop" in str(found["text"])
+    assert "f-number" in str(found["text"])

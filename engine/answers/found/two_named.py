@@ -19,7 +19,9 @@ _HOSTS: Final = "mirrorless"
 def named_so_far(before: tuple[Thing, ...], answer: Answer) -> tuple[Thing, ...]:
     """The last two things that answers in a row told of, with that of this answer; none where it told of a pair."""
     question = answer.question
-    if question is None or answer.intent not in _TELLING or answer.status != ANSWERED:
+    if answer.status != ANSWERED:
+        return before  # what was not answered changes nothing
+    if question is None or answer.intent not in _TELLING:
         return ()
     told = [
         thing
