@@ -225,3 +225,17 @@ def test_a_lens_with_lugs_has_not_the_thread_that_its_kind_mostly_has(asked):
     found = asked("tv lens big bayonet 48 flange, three slots")
     assert _cases(found, "register_mm")[0] == "b4"
     assert "thread 1-32" not in flat(found)
+
+
+def test_numbers_of_what_fools_the_hand_are_told_too(asked):
+    assert numbers(asked("what looks like a 26 mm 36 tpi objective thread? M26x0.75"), "thread_pitch_mm")
+    found = asked("what looks like M39x1 SLR")
+    assert "ltm" in _cases(found, "register_mm")
+
+
+def test_a_tube_of_a_projector_without_a_thread_is_its_barrel(asked):
+    assert "Projection barrel 52.5" in flat(asked("smooth chrome tube, 52.4mm, no thread. from a school projector"))
+
+
+def test_a_barrel_with_a_pitch_is_one_with_a_thread(asked):
+    assert numbers(asked("little barrel, 20.2 mm across, 36 to the inch"), "thread_diameter_mm")[0][0] == 20.32

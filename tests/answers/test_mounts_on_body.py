@@ -54,3 +54,16 @@ def test_the_cheapest_ring_is_told_only_where_prices_differ(club):
 )
 def test_nothing_is_set_apart_of_one_mount_or_several_bodies(club, lenses, bodies):
     assert not _told(club, lenses, bodies).lines
+
+
+def test_infinity_that_hangs_on_a_cup_is_not_promised(club):
+    first = _told(club, ("c", "cs"), ("mft-mount",)).lines[0].text
+    assert first.startswith("Only where the barrel enters the cup, else close-up only")
+    assert first.index("1.72") < first.index("6.72")
+    assert "Both reach" not in first
+
+
+def test_one_that_hangs_on_a_cup_is_told_beside_one_that_does_not(club):
+    first = _told(club, ("m42", "c"), ("mft-mount",)).lines[0].text
+    assert first.startswith("Only M42 reaches infinity there.")
+    assert "Only where the barrel enters the cup" in first

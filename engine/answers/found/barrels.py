@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import lengths_of_pieces, mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
 from grammar.questions import Question
@@ -16,7 +16,8 @@ NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
-    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
+    tube = next((length[0] for length in lengths_of_pieces(question)), None)  # 'a smooth chrome tube, 52.4 mm'
+    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge) or tube
     if not _is_smooth(question, width) or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
         return Told()
     rows = [

@@ -26,6 +26,8 @@ from grammar.questions import Question
 SAME = "Yes,"
 MOST_TURNS = 20.0  # of a thread of a lens mount
 SAME_MM = 0.02  # registers nearer than this are told as one
+IN_IT = ("same", "binds", "loose", "bayonet")  # how what fools the hand goes together
+MOST_BESIDE = 6
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
 
@@ -65,6 +67,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             lines.append(Line("head", f"{SAME} one and the same mount: {designation}."))
         lines += named_alike(mounts[0], knowledge)
         quantities += registers_alike(mounts[0], knowledge)
+    beside: list[Quantity] = []  # numbers of what goes into the one mount that is asked about
     lines += of_the_name(question, knowledge)
     if len(mounts) > MOST_IN_FULL:
         lines.append(Line("head", f"{len(mounts)} mounts go by that name. Not all are the same:"))
@@ -74,7 +77,10 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         else:
             lines += list(_about(mount, mounts if several else [name], knowledge))
+            alike = [row for row in _neighbours(mount, knowledge) if row[1] in IN_IT] if not several else []
+            beside += [one for row in alike[:MOST_BESIDE] for one in mount_numbers(row[0], knowledge)]
         quantities += mount_numbers(mount, knowledge)
+    quantities += beside
     quantities += _differences(mounts, knowledge)
     between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
     lines += between.lines

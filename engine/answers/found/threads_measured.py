@@ -31,8 +31,9 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     counted = [
         text for text in threads if "mm x" in text
     ]  # measured, beside a thread that was named: 'is it M26x0.75?'
-    said = " ".join([*(counted or threads), question.said("bore") or ""])
     pitch_text = question.said("pitch") or ""
+    barrel = question.said("barrel") if pitch_text else None  # a barrel with a pitch is one with a thread
+    said = " ".join([*(counted or threads), question.said("bore") or "", barrel or ""])
     across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said) or METRIC.search(said)
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
