@@ -239,3 +239,14 @@ def test_a_tube_of_a_projector_without_a_thread_is_its_barrel(asked):
 
 def test_a_barrel_with_a_pitch_is_one_with_a_thread(asked):
     assert numbers(asked("little barrel, 20.2 mm across, 36 to the inch"), "thread_diameter_mm")[0][0] == 20.32
+
+
+def test_mounts_between_two_registers_are_listed(asked):
+    found = asked("list mounts with register between 40 and 42")
+    told = [numbers(found, "register_mm", name)[0][0] for name in _cases(found, "register_mm")]
+    assert told
+    assert all(40 <= value <= 42 for value in told)
+
+
+def test_a_width_that_no_mount_has_is_said_to_be_none(asked):
+    assert "No mount in the facts has a thread of 60 mm" in flat(asked("60 mm thread?"))

@@ -63,3 +63,8 @@ def test_what_was_not_answered_in_between_changes_nothing(desk: Desk) -> None:
     found = _last(desk, "what's a T number", "and an f number", "mumble frump", "difference")
     assert "T-stop" in str(found["text"])
     assert "f-number" in str(found["text"])
+
+
+def test_whether_the_two_go_on_one_another_is_asked_of_both(desk: Desk) -> None:
+    found = _last(desk, "what is LTM", "and M", "one on the other?")
+    assert "No, LTM and M-mount are not the same" in str(found["text"])

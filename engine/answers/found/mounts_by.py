@@ -220,14 +220,20 @@ def _register(question: Question) -> float | None:
 def _sized(name: str, value: float, of: Callable[[Mount], Measure], question: Question) -> tuple[Test, str]:
     """Whether a size of a mount is below, above or about the one told, and how that is said."""
     below, above = mentions(question, "less-than"), mentions(question, "more-than")
+    ends = [value, *(one for one in numbers(question, "numbers", "length") if one != value)][:2]
+    between = mentions(question, "in-between") and len(ends) == 2
 
     def fits(mount: Mount) -> bool:
         size = of(mount)
         if not is_known(size):
             return False
+        if between:
+            return min(ends) <= size.nominal <= max(ends)
         off = size.nominal - value
         return off < 0 if below else off > 0 if above else abs(off) <= EXACT_MM
 
+    if between:
+        return fits, f"a {name} between {small_mm(min(ends))} and {small_mm(max(ends))}"
     way = "below" if below else "above" if above else "of"
     return fits, f"a {name} {way} {small_mm(value)}"
 

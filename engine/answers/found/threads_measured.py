@@ -104,6 +104,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         )
     if not lines and pitch is not None:
         return _no_mount(diameter, pitch, knowledge), []
+    if not lines and mentions(question, "thread-told"):
+        return _none_so_wide(diameter, knowledge), []
     if lines:
         told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
         lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
@@ -128,6 +130,19 @@ def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
         lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(INCH / one, 1)} tpi): {names}", 1))
     rows.append(Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured"))
     return Told(tuple(lines), tuple(rows))
+
+
+def _none_so_wide(diameter: float, knowledge: Knowledge) -> Told:
+    """That no mount has a thread of that width, and which come nearest."""
+    used = {mount.thread for mount in knowledge.catalogue.mounts.values() if mount.kind != "filter"}
+    rows = [row for row in knowledge.catalogue.threads.values() if row.id in used]
+    rows.sort(key=lambda row: (abs(row.major_mm.nominal - diameter), row.id))
+    near = listed([row.designation for row in rows[:3]], "or")
+    text = (
+        f"No mount in the facts has a thread of {trimmed(diameter, 2)} mm. Nearest: {near}. It may be a front or filter"
+        " thread, or the maker's own: measure across the crests again, and the pitch."
+    )
+    return Told((Line("head", text),))
 
 
 def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:

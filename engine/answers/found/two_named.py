@@ -11,7 +11,9 @@ from grammar.questions import Question, Thing
 
 TWO: Final = 2
 _TELLING: Final = frozenset({"definition", "look-alike", "identify-mount"})  # answers that tell of a thing by its name
-_SETTING: Final = frozenset({"compare", "look-alike", "definition", "identify-mount", "list-fits", "which-own"})
+_SETTING: Final = frozenset(
+    {"chain", "compare", "look-alike", "definition", "identify-mount", "list-fits", "which-own"}
+)
 _CHOOSING: Final = frozenset({"compare", "list-fits"})
 _HOSTS: Final = "mirrorless"
 
