@@ -97,10 +97,10 @@ def _nearest_to_register(question: Question, knowledge: Knowledge) -> Answer | N
 
 def _most(question: Question, knowledge: Knowledge) -> Answer | None:
     """'which mount has the shortest flange', 'biggest throat': the mounts in the order of that size."""
-    asked = next((row for row in _SUPERLATIVES if mentions(question, row[0])), None)
+    asked = _superlative(question)
     if asked is None or any(thing.ids for thing in (*question.lenses, *question.bodies)):
         return None
-    _, name, of, falling = asked
+    name, of, falling = asked
     sized = [
         (size.nominal, mount) for mount in knowledge.catalogue.mounts.values()
         if mount.kind not in ACCESSORIES and is_known(size := of(mount)) and is_coupled_as_asked(mount, question)
@@ -246,11 +246,15 @@ def _throat_of(mount: Mount) -> Measure:
     return mount.throat_mm
 
 
-# what is listened for, what is compared, how it is found, and whether the greatest comes first
-_SUPERLATIVES: Final = (
-    ("shortest-register", "register", _register_of, False), ("longest-register", "register", _register_of, True),
-    ("widest-throat", "throat", _throat_of, True), ("narrowest-throat", "throat", _throat_of, False),
-)  # fmt: skip
+def _superlative(question: Question) -> tuple[str, Callable[[Mount], Measure], bool] | None:
+    """What is compared where the most or the least of it is asked for, how it is found, whether the greatest first."""
+    rows = (
+        (mentions(question, "shortest-register"), ("register", _register_of, False)),
+        (mentions(question, "longest-register"), ("register", _register_of, True)),
+        (mentions(question, "widest-throat"), ("throat", _throat_of, True)),
+        (mentions(question, "narrowest-throat"), ("throat", _throat_of, False)),
+    )
+    return next((row for told, row in rows if told), None)
 
 
 def _names(mounts: Iterable[Mount]) -> str:

@@ -15,13 +15,10 @@ _BAYONETS: Final = ("bayonet", "breech")
 _NOTCHED: Final = (*_BAYONETS, "push-in")
 _COUPLINGS: Final = (_SCREW, *_BAYONETS)
 # who works the iris where this is seen of the lens; 'mixed' mounts have lenses of both sorts
-_IRIS_OF: Final = {
-    "seen-no-iris-ring": frozenset({"lever", "electronic", "none", "mixed"}),
-    "seen-contacts": frozenset({"electronic", "mixed", "lever"}),
-    "seen-lever": frozenset({"lever", "mixed", "ring"}),
-    "seen-iris-ring": frozenset({"ring", "mixed"}),
-}
-_KINDS: Final = ("slr", "rangefinder", "medium-format", "cine", "video", "mirrorless", "industrial")
+_WITHOUT_RING: Final = frozenset({"lever", "electronic", "none", "mixed"})
+_WITH_CONTACTS: Final = frozenset({"electronic", "mixed", "lever"})
+_WITH_LEVER: Final = frozenset({"lever", "mixed", "ring"})
+_WITH_RING: Final = frozenset({"ring", "mixed"})
 
 
 def is_coupled_so(mount: Mount, question: Question) -> bool:
@@ -64,10 +61,21 @@ def looks_so(mount: Mount, question: Question) -> bool:
 
 
 def _has_iris_so(mount: Mount, question: Question) -> bool:
-    seen = [word for word in _IRIS_OF if mentions(question, word) and not mentions(question, f"{word}-denied")]
-    return all(mount.iris in _IRIS_OF[word] for word in seen)
+    contacts = mentions(question, "seen-contacts") and not mentions(question, "seen-contacts-denied")
+    lever = mentions(question, "seen-lever") and not mentions(question, "seen-lever-denied")
+    seen = (
+        (mentions(question, "seen-no-iris-ring"), _WITHOUT_RING), (contacts, _WITH_CONTACTS), (lever, _WITH_LEVER),
+        (mentions(question, "seen-iris-ring"), _WITH_RING),
+    )  # fmt: skip
+    return all(mount.iris in irises for told, irises in seen if told)
 
 
 def _is_of_kind(mount: Mount, question: Question) -> bool:
-    kinds = {kind for kind in _KINDS if mentions(question, f"seen-{kind}")}
+    told = (
+        ("slr", mentions(question, "seen-slr")), ("rangefinder", mentions(question, "seen-rangefinder")),
+        ("medium-format", mentions(question, "seen-medium-format")), ("cine", mentions(question, "seen-cine")),
+        ("video", mentions(question, "seen-video")), ("mirrorless", mentions(question, "seen-mirrorless")),
+        ("industrial", mentions(question, "seen-industrial")),
+    )  # fmt: skip
+    kinds = {kind for kind, is_told in told if is_told}
     return not kinds or mount.kind in kinds
