@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from engine.answers.families import handler_for
 from engine.answers.found.narrowing import told_apart
+from engine.answers.found.two_named import with_two
 from engine.answers.making.senses import by_facts
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
@@ -99,6 +100,7 @@ class Desk:
             answer = self._taught(question, talk if talking else None)
             question = answer.question or question
         else:
+            question = with_two(question, talk.named, self.catalogue)
             question = by_facts(told_apart(question, self.catalogue), self.catalogue)
             if question.number is not None and talk.rows:
                 from engine.answers.own.own_places import pointed

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
-from grammar.questions import TALKED, Question
+from grammar.questions import TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
 
@@ -58,6 +59,7 @@ class Talk:
     `guesses`: the questions that the last answer offered by number, where it could not read what was asked.
     `choices`: what a word of the last question may mean, asked by number.
     `past`: the last few answers that told of a lens on a body or held numbers, the last one last.
+    `named`: the last two terms or mounts that answers in a row were about.
     `last`: the last answer, and `numbered`: whether it told of chains by their numbers.
     `pending`: what was told and is not yet written; `undo`: what turns back each thing that was, the last one last.
     """
@@ -71,6 +73,7 @@ class Talk:
     choices: tuple[Choice, ...] = ()
     undo: list[tuple[Edit, ...]] = field(default_factory=list)
     past: tuple[Past, ...] = ()
+    named: tuple[Thing, ...] = ()
     last: Answer | None = None
     numbered: bool = False
 
@@ -120,6 +123,7 @@ class Talk:
     def remember(self, answer: Answer) -> None:
         """Keep what a follow-up may lean on; an answer that was no answer changes nothing."""
         self.last = answer
+        self.named = named_so_far(self.named, answer)
         if answer.learnt is not None:
             answer = replace(answer, question=answer.learnt)
         if answer.question is not None and answer.intent not in TALKED:

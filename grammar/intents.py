@@ -18,6 +18,7 @@ REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must 
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
 _EITHER: Final = frozenset(["or", "vs", "versus", "against"])
+_VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
 
@@ -94,6 +95,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("distance-said", readings.distance_mm is not None),
             ("ordinal", readings.number is not None),
             ("pieces-or", len(cast.pieces) > 1 and any(one.text.casefold() in _EITHER for one in line.tokens)),
+            ("vs-said", any(one.kind == "JOIN" and one.text.casefold() in _VERSUS for one in line.tokens)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),
             ("term", any(one.kind == "term" for one in line.spoken)),

@@ -20,6 +20,7 @@ ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is to
 # kinds that wording about front threads may be taken for
 ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
 OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
+NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -107,6 +108,13 @@ def _as_it_is(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
     return _pair(answer, question, knowledge) if measured else answer
 
 
+def _turned() -> Beside:
+    """What it tells that a screw got tight after so many turns, before the answer."""
+    from engine.answers.found.turned_in import with_turns_told
+
+    return with_turns_told
+
+
 def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What becomes of a lens that is identified on the body told beside it."""
     if not (question.bodies or question.lenses):
@@ -137,6 +145,15 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
+def _strange(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """That a name is none of the facts', before the answer; its module is loaded only where a word was passed over."""
+    if not question.skipped:
+        return answer
+    from engine.answers.found.unknown_name import with_unknown_name
+
+    return with_unknown_name(answer, question, knowledge)
+
+
 def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Front threads of several lenses ask for step rings, whatever else the words lean to."""
     if question.said("filter_thread") is None:
@@ -160,7 +177,8 @@ _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (REACHING, _reach), (("chain",), _where(_by_thread, "thread")),
-    (("shim-calibration",), _as_it_is),
+    (("shim-calibration",), _as_it_is), (NAMING, _strange),
+    (("hazard",), _where(_turned, "turns")),
 )  # fmt: skip
 
 

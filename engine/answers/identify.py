@@ -7,20 +7,28 @@ from collections.abc import Iterator
 from engine.answers.found import together
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_register import by_register
-from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
-from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.found.either_of import either_of
+from engine.answers.found.thread_told import ASSUMED, without_assumed
+from engine.answers.found.threads_measured import (
+    ROUGHLY_MM,
+    by_thread,
+    ten_pitches,
+    thread_measured,
+    with_width_of_part,
+)
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
-from engine.facts.records import Mount
 from grammar.questions import BY_THREAD, Question, Thing
 
 INCH = 25.4
@@ -50,40 +58,52 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
 
 def _identified(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
+    question = without_assumed(question, knowledge.catalogue)
     combined = _combined(question, knowledge)
     if combined is not None:
         return combined
-    settled = _by_register(question, knowledge) or _combined(question, knowledge, by_name=True)
+    settled = (
+        either_of(question, knowledge)
+        or _by_register(question, knowledge)
+        or _combined(question, knowledge, by_name=True)
+    )
     if settled is not None:
         return settled
     smooth = barrels(question, knowledge)
     if smooth.lines:
         return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
                       quantities=smooth.quantities)  # fmt: skip
+    question = with_width_of_part(question, knowledge)
     told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
     told = against_name(question, knowledge) + _not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
     told += registers
-    rows = list(nearest(question.text, knowledge.catalogue, 2, among=_tells_mounts))
     named = _named(question, knowledge)
+    apart = [row for row in knowledge.catalogue.advice.values() if _tells_mounts(row) and _sets_apart(row, named)]
+    rows = apart[:1] or _by_looks(question, knowledge)
+    near = {quantity.case for quantity in registers.quantities}
     if registers.lines:
-        rows = []
+        rows = [row for row in rows if set(row.mounts) & near][:1]
     if mounts:
         rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
-    shown = list(dict.fromkeys([*named, *mounts, *(name for row in rows for name in row.mounts)]))
+    # not where the distance has told them already, or just those named are to be told apart
+    by_looks = (name for row in rows for name in row.mounts if not (near or apart))
+    shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
     lines = [*told.lines, *_advice(rows, named)]
     quantities = list(told.quantities)
     for name in shown[:MOST]:
         mount = knowledge.catalogue.mounts[name]
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
-        quantities += _numbers(mount, knowledge)
-    if mentions(question, "measure-thread"):
+        quantities += mount_numbers(mount, knowledge)
+    screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
+    if screws and mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not mounts and not named:
-        lines = [Line("head", WHAT_TO_MEASURE), *lines]
+        first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
+        lines = [*lines, Line("text", WHAT_TO_MEASURE)] if first and rows else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
@@ -108,11 +128,27 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
 
 def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
-    return mentions(question, "bayonet") and not mentions(question, "thread-told")
+    return (mentions(question, "bayonet") or is_coupled_by_lugs(question)) and not mentions(question, "thread-told")
 
 
 def _tells_mounts(advice: Advice) -> bool:
     return bool(advice.asked_as == "other" and advice.mounts) or _is_measuring(advice)
+
+
+def _by_looks(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """What is told of such looks, as far as nothing that was seen speaks against all the mounts that it is told of."""
+    mounts = knowledge.catalogue.mounts
+
+    def holds(row: Advice) -> bool:
+        told = [mounts[name] for name in row.mounts if name in mounts]
+        return _tells_mounts(row) and (not told or any(looks_so(mount, question) for mount in told))
+
+    return list(nearest(question.text, knowledge.catalogue, 2, among=holds))
+
+
+def _sets_apart(row: Advice, named: list[str]) -> bool:
+    """Whether what is told of looks is of all the mounts named: 'FD or FL, how do I tell'."""
+    return len(named) > 1 and set(named) <= set(row.mounts)
 
 
 def _is_measuring(row: Advice) -> bool:
@@ -138,16 +174,6 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
         for name in out[:1]:
             out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]
     return list(dict.fromkeys(out))
-
-
-def _numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
-    if is_known(mount.register_mm):
-        yield Quantity("register_mm", mount.register_mm, mount.id)
-    thread = knowledge.catalogue.threads.get(mount.thread or "")
-    if thread is not None:
-        yield Quantity("thread_diameter_mm", thread.major_mm, mount.id)
-        if is_known(thread.pitch_mm):
-            yield Quantity("thread_pitch_mm", thread.pitch_mm, mount.id)
 
 
 def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
@@ -180,12 +206,14 @@ def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
 def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
     diameter, pitch = thread_measured(question)
-    named = tuple(id_ for thing in question.lenses if thing.kind == "mount" for id_ in thing.ids[:1])
+    sure = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
+    named = tuple(id_ for thing in sure for id_ in thing.ids[:1])
     if _is_bayonet(question):
         return None
     if diameter is None and by_name:
         diameter = _named_width(named, knowledge)
-    found = together.Found(diameter, pitch, number(question, "flange_to_image"))
+    slack = ROUGHLY_MM if pitch is not None and mentions(question, "roughly") else 0.0
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"), slack)
     rows = together.matches(found, named, knowledge)
     if not rows or (found.register_mm is None and not named):
         return None
@@ -214,6 +242,8 @@ def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:
 
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     """A flange-to-image distance told of a lens whose thread is known: which look-alike it is, and what follows."""
+    if question.said("thread") is not None and question.lens is not None and ASSUMED in question.lens.traits:
+        return None  # its thread tells more than what lenses of its kind mostly have
     told = number(question, "flange_to_image") or next(
         (value for value in numbers(question, "numbers", "length") if 5 < value < 120 and question.follows), None
     )
@@ -227,13 +257,15 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     near = [(off, mount) for off, mount in known if off <= good]
     if not near:
         return None
-    mount = min(near, key=lambda row: (row[0], row[1].id))[1]
+    named = set(lens.ids)  # what was named rather than what shares its seat
+    mount = min(near, key=lambda row: (round(row[0], 1), row[1].id not in named, row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
-    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}, not only by its thread.")
-    bodies = question.bodies or question.lenses[1:2]
+    alone = ", not only by its thread" if mount.thread else ""
+    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}{alone}.")
+    bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
-        rows = tuple(_numbers(mount, knowledge))
+        rows = tuple(mount_numbers(mount, knowledge))
         fact = Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1)
         return Answer(question.text, "identify-mount", ANSWERED, (head, fact), question=asked, quantities=rows)
     from engine.answers.howto import how_to
@@ -246,12 +278,14 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     """The measurement that would decide between what is left."""
     diameter, pitch = thread_measured(question)
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
-    if diameter is not None and pitch is None:
+    by_lugs = is_coupled_by_lugs(question)
+    if diameter is not None and pitch is None and not by_lugs:
         table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
-    if len(mounts) > 1 and any(is_known(mount.register_mm) for mount in mounts):
+    registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}
+    if len(mounts) > 1 and (len(registers) > 1 or (registers and any(not is_known(m.register_mm) for m in mounts))):
         yield Line("ask", BY_PAPER, wants="flange_to_image")
-    if not mounts and diameter is None and not mentions(question, "measure"):
+    if not mounts and diameter is None and not by_lugs and not mentions(question, "measure"):
         yield Line("ask", "What is the thread's diameter across, by caliper, and its pitch?", wants="thread")
     if not mounts or all(mount.coupling != "screw" for mount in mounts):
         yield Line("ask", DETAILS)

@@ -1,4 +1,4 @@
-"""Crests counted over a length give the pitch of a thread: '10 threads are 10 mm', '7.5 mm over 10 crests'."""
+"""Crests counted over a length, or to the inch, give the pitch of a thread: '10 threads are 10 mm', 'ten make 7.5'."""
 
 from __future__ import annotations
 
@@ -6,37 +6,108 @@ from typing import Final
 
 from grammar.words.tokens import Token
 
+SCREWS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_THREAD: Final = " thread"  # 'fine thread', 'male thread'
 _CRESTS: Final = "crests"
 _SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
+_TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
+_PITCH: Final = "PITCH"
 _PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
 _INCH_MM: Final = 25.4
-_LEAST_CRESTS: Final = 5  # that are counted along a rule
+_LEAST: Final = 5  # crests that are counted along a rule
+_MOST: Final = 50
 _PITCHES: Final = (0.3, 2.0)  # mm
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
+_COUNTS: Final = ("NUMBER", "COUNT", "FOCAL")
+_OF_THEM: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
+_MOST_BETWEEN: Final = 2  # small words between a count and its length
+_REACH: Final = 5  # tokens from a count to the word for its total
 
 
 def counted(tokens: list[Token]) -> list[Token]:
-    """'10 threads are 10 mm', '7.5 mm over 10 crests': so many pitches in a length, which gives one."""
+    """So many crests and the length or the inch that they take become one PITCH.
+
+    What says that crests were counted: a word for them behind the number ('8 threads'), a word for a total behind it
+    ('ten come to 7.5'), or 'over', 'in' and the like beside a thread ('thread is 42, ten in 7.5 mm').
+    """
+    threaded = any(is_screw(token) or token.kind == _PITCH or token.value == _CRESTS for token in tokens)
+    bare = not any(token.kind in ("PIECE", "LINK") for token in tokens)
     for at, token in enumerate(tokens):
-        crests = token.kind == "MEASURE" and token.value == _CRESTS
-        crests = crests or (token.kind == "MOUNTWORD" and token.text.casefold() == _SEVERAL)
-        count = tokens[at - 1] if at else None
-        if not crests or count is None or count.kind not in ("NUMBER", "COUNT", "FOCAL"):
-            continue
-        number = count.numbers[0]
-        found = _beside(tokens, at + 1, 1)
-        found = found if found is not None else _beside(tokens, at - 2, -1)
-        found = found if found is not None else _whole_beside(tokens, at + 1, number)
-        if found is None and number in _PER_INCH and token.kind == "MOUNTWORD":
-            tokens[at - 1] = count.as_("PITCH", value=f"{number:g} tpi", numbers=(_INCH_MM / number,), unit="tpi")
-            tokens[at] = token.as_("CUE")  # '1 inch across, 32 threads'
-        if found is None or number < 1 or number != int(number):
-            continue
-        pitch = tokens[found].numbers[0] / number
-        tokens[found] = tokens[found].as_("PITCH", value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
-        tokens[at - 1] = count.as_("CUE")
-        tokens[at] = token.as_("CUE")
+        if token.value == _CRESTS or (token.kind == "MOUNTWORD" and token.text.casefold() == _SEVERAL):
+            _of_crests(tokens, at)
+        elif token.kind == "MEASURE" and token.value == _TOTAL and bare:
+            _of_total(tokens, at)
+        elif threaded and bare and _is_count(token):
+            _of_row(tokens, at)
     return tokens
+
+
+def is_screw(token: Token) -> bool:
+    """Whether a token is a word for a screw thread."""
+    words = token.text.casefold()
+    return token.kind in ("MOUNTWORD", "HEADMOD") and (words in SCREWS or words.endswith(_THREAD))
+
+
+def _of_crests(tokens: list[Token], at: int) -> None:
+    """'10 threads are 10 mm', '7.5 mm over 10 crests', '24 crests to the inch'."""
+    count = tokens[at - 1] if at else None
+    if count is None or count.kind not in _COUNTS:
+        return
+    number = count.numbers[0]
+    found = _beside(tokens, at + 1, 1)
+    found = found if found is not None else _beside(tokens, at - 2, -1)
+    found = found if found is not None else _whole_beside(tokens, at + 1, number)
+    if found is None and number in _PER_INCH:  # '1 inch across, 32 threads', '24 crests to the inch'
+        tokens[at - 1] = count.as_(_PITCH, value=f"{number:g} tpi", numbers=(_INCH_MM / number,), unit="tpi")
+        tokens[at] = tokens[at].as_("CUE")
+    if found is not None and _put(tokens, at - 1, found, number):
+        tokens[at] = tokens[at].as_("CUE")
+
+
+def _of_total(tokens: list[Token], at: int) -> None:
+    """'ten of them make 7.9': the count stands before the word, what it comes to behind it."""
+    if at + 1 >= len(tokens) or tokens[at + 1].kind not in ("NUMBER", "LENGTH"):
+        return
+    for back in range(at - 1, max(-1, at - 1 - _REACH), -1):
+        if _is_count(tokens[back]):
+            if _is_pitch(tokens[at + 1], tokens[back]) and _put(tokens, back, at + 1, tokens[back].numbers[0]):
+                tokens[at] = tokens[at].as_("CUE")
+            return
+        if tokens[back].kind not in _OF_THEM:
+            return
+
+
+def _of_row(tokens: list[Token], at: int) -> None:
+    """'ten in 7.5 mm', '10 of them 8mm': of a thread that is spoken of, with no more than a small word between."""
+    length = at + 1
+    while length < len(tokens) and length - at <= _MOST_BETWEEN and tokens[length].kind in _ALONG:
+        length += 1
+    if at + 1 < length < len(tokens) and _is_pitch(tokens[length], tokens[at]):
+        told_as_length = tokens[length].kind == "LENGTH" or "." in tokens[length].text
+        if told_as_length:
+            _put(tokens, at, length, tokens[at].numbers[0])
+
+
+def _is_count(token: Token) -> bool:
+    whole = token.kind in ("NUMBER", "COUNT") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
+    return whole and "." not in token.text and _LEAST <= token.numbers[0] <= _MOST
+
+
+def _is_pitch(length: Token, count: Token) -> bool:
+    """Whether a length shared out among so many crests is a pitch that threads have."""
+    if length.kind not in ("LENGTH", "NUMBER") or not length.numbers:
+        return False
+    return _PITCHES[0] <= length.numbers[0] / count.numbers[0] <= _PITCHES[1]
+
+
+def _put(tokens: list[Token], count: int, length: int, number: float) -> bool:
+    """Put the pitch where the length stood; whether the count is one of crests."""
+    if number < 1 or number != int(number):
+        return False
+    pitch = tokens[length].numbers[0] / number
+    tokens[length] = tokens[length].as_(_PITCH, value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
+    tokens[count] = tokens[count].as_("CUE")
+    return True
 
 
 def _beside(tokens: list[Token], at: int, step: int) -> int | None:
@@ -53,6 +124,6 @@ def _whole_beside(tokens: list[Token], at: int, count: float) -> int | None:
     """'twenty crests make 15': a whole number behind them, where it is as long as so many pitches may be."""
     while at < len(tokens) and tokens[at].kind in _ALONG:
         at += 1
-    if at >= len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST_CRESTS:
+    if at >= len(tokens) or tokens[at].kind != "NUMBER" or count < _LEAST:
         return None
     return at if _PITCHES[0] <= tokens[at].numbers[0] / count <= _PITCHES[1] else None

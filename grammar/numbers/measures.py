@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
-from grammar.numbers.crests import counted
+from grammar.numbers.crests import counted, is_screw
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.words.tokens import Token
 
@@ -16,7 +16,6 @@ _SUM: Final = "total"
 _THE: Final = "the"
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])
-_THREADS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 THREAD_LENGTH: Final = "thread-length"
@@ -68,7 +67,7 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
                 screwed = token.value == "thickness" and is_thread_length(out[target]) and _of_thread(out, at)
                 out[target] = _keyed(out[target], THREAD_LENGTH if screwed else token.value)
                 out[at] = token.as_("CUE")  # it has its length; the next number is another thing's
-        elif token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS:
+        elif token.kind == "MOUNTWORD" and is_screw(token):
             before = out[at - 1] if at else Token("STOP", "", 0)
             ahead = _past_verbs(out, at + 1)
             after = out[ahead] if ahead < len(out) else None
@@ -163,9 +162,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
 
 def _of_thread(tokens: list[Token], at: int) -> bool:
     """'M39 thread 5mm long': the length of a thread, not of a ring."""
-    return any(
-        token.kind == "MOUNTWORD" and token.text.casefold() in _THREADS for token in tokens[max(0, at - _NEAR) : at]
-    )
+    return any(map(is_screw, tokens[max(0, at - _NEAR) : at]))
 
 
 def _of_what_follows(tokens: list[Token], at: int) -> bool:
@@ -239,6 +236,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
         back -= 1
     if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
         back -= 1  # '70.6 is the barrel'
+    if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
+        return None  # 'four flanges'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back

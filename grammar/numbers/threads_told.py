@@ -1,60 +1,56 @@
-"""Numbers that tell of a thread without saying so: 'ten come to 7.5', 'mic says 20.2, 36 to the inch', '42ish'."""
+"""Bare numbers that tell how wide a thread is without saying so: 'mic says 20.2, 36 to the inch', 'screw, 42ish'."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.crests import is_screw
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
 _PITCHES: Final = (0.3, 2.0)  # mm
-_COUNTS: Final = (5.0, 10.0, 20.0)  # crests that are counted along a rule
-_SCREWS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
+_NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM", "STOPS"])
 _WIDE: Final = "wide"
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
-_BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
-_REACH: Final = 5  # tokens
 
 
 def with_threads_told(tokens: list[Token]) -> list[Token]:
-    """A total of so many crests becomes a PITCH, and the bare number beside a pitch the width of the thread."""
+    """The bare number beside a pitch becomes the width of the thread."""
     out = list(tokens)
-    for at, token in enumerate(out):
-        counted = _counted(out, at)
-        if counted is not None:
-            pitch = token.numbers[0] / out[counted].numbers[0]
-            out[at] = token.as_("PITCH", value=f"{pitch:.6g} mm", numbers=(pitch,), unit="mm")
-            out[counted] = out[counted].as_("CUE")
     told = any(token.kind == "THREAD" or (token.kind == "KEYED" and token.value == "diameter") for token in out)
     wide = None if told else _width(out)
     if wide is not None:
         out[wide] = out[wide].as_("KEYED", value="diameter", unit="mm")
         if wide + 1 < len(out) and out[wide + 1].text.casefold() == _WIDE:
             out[wide + 1] = out[wide + 1].as_("CUE")
-    return out
+    return _with_pitch(out)
 
 
-def _counted(tokens: list[Token], at: int) -> int | None:
-    """Where the count of crests stands that the total at `at` is of: 'ten of them make 7.9'."""
-    token = tokens[at]
-    if token.kind != "KEYED" or token.value != "total" or any(one.kind == "PIECE" for one in tokens):
-        return None
-    for back in range(at - 1, max(-1, at - 1 - _REACH), -1):
-        before = tokens[back]
-        if before.kind == "NUMBER":
-            count = before.numbers[0]
-            fits = count in _COUNTS and _PITCHES[0] <= token.numbers[0] / count <= _PITCHES[1]
-            return back if fits else None
-        if before.kind not in _BETWEEN:
-            return None
-    return None
+def _with_pitch(tokens: list[Token]) -> list[Token]:
+    """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
+    told = any(token.kind in _NO_PITCH for token in tokens)
+    wide = any(token.kind == "KEYED" and token.value == "diameter" for token in tokens)
+    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token)]
+    if told or not wide or len(bare) != 1:
+        return tokens
+    token = tokens[bare[0]]
+    tokens[bare[0]] = token.as_("PITCH", value=f"{token.numbers[0]:g} mm", unit="mm")
+    return tokens
+
+
+def _may_be_pitch(token: Token) -> bool:
+    """A bare fraction, or so short a length in mm, as pitches are long."""
+    fraction = token.kind == "NUMBER" and "." in token.text
+    return (fraction or (token.kind == "LENGTH" and token.unit == "mm")) and (
+        _PITCHES[0] <= token.numbers[0] <= _PITCHES[1]
+    )
 
 
 def _width(tokens: list[Token]) -> int | None:
     """The first bare number that is as wide as threads are, where a pitch is told or it is roughly that of a screw."""
     pitch = any(token.kind == "PITCH" for token in tokens)
-    screw = any(token.kind in ("MOUNTWORD", "HEADMOD") and token.text.casefold() in _SCREWS for token in tokens)
+    screw = any(map(is_screw, tokens))
     for at, token in enumerate(tokens):
         if token.kind != "NUMBER" or token.text.isalpha() or not _WIDTHS[0] <= token.numbers[0] <= _WIDTHS[1]:
             continue

@@ -15,6 +15,8 @@ from grammar.words.wordlist import WordList
 KINDS: Final = ("lens", "body", "adapter", "mount", "format", "thread")
 SPOKEN_OF: Final = ("term", "advice")
 _RANK: Final = {kind: rank for rank, kind in enumerate(KINDS)}
+_ARTICLE: Final = "a"
+_MOUNT: Final = "mount"  # 'a mount lens' may well be one of that letter
 _SHORT: Final = 3  # letters; a name of two and an 's' is told from other short words by its capitals alone
 _INCH_TYPE: Final = r"(\d+(?:\.\d+)?(?:/\d+(?:\.\d+)?)?)[ -]?(?:type|inch|in\b|\")"
 
@@ -120,6 +122,8 @@ class Lexicon:
                 if not long or key[-1] != "s" or key in self.words.known or key[:-1] not in table:
                     continue
                 key = key[:-1]  # 'M42s'
+            if _opens_with_article(runs, at, run):
+                continue
             if table is not self.names or self._is_whole(key, runs, at, run):
                 return run, key
         return None
@@ -227,3 +231,11 @@ def _is_written_apart(runs: Runs, at: int) -> bool:
     """'FDs': the 's' of several behind the capitals of the name."""
     raw = runs.line[runs.atoms[at].start : runs.atoms[at].end].replace("'", "")
     return len(raw) == _SHORT and raw[:-1].isupper() and raw[-1] == "s"
+
+
+def _opens_with_article(runs: Runs, at: int, run: Run) -> bool:
+    """'a focal reducer', 'has a bayonet': a small 'a' by itself opens no name but that of a mount said in full."""
+    first, line = runs.atoms[at], runs.line
+    if first.text != _ARTICLE or line[first.start] != _ARTICLE or run.after == at + 1:
+        return False
+    return line[first.end : first.end + 1].isspace() and runs.atoms[at + 1].text != _MOUNT

@@ -70,7 +70,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
+    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?\.?\d)"
+     rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d)(?:\s?mm)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),

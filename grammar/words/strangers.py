@@ -15,6 +15,9 @@ _ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
 _OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
 _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
 _THREAD: Final = "thread"
+_WORDED: Final = (2, 12)  # of a model told in a word
+_AFTER_MODEL: Final = frozenset(["NUMBER", "FOCAL", "PREP", "STOP", "JOIN"])
+_SINGLE: Final = frozenset(["lens", "body", "camera"])
 _MODELS: Final = 10_000  # a bare number below this may be that of a model
 
 
@@ -36,7 +39,7 @@ def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
             for one in tokens[at:end]:
                 if one.kind == "UNKNOWN" and is_model(one):
                     out.append(one.as_("STRANGE"))
-                elif one.kind == "UNKNOWN" or _is_dashed(one):
+                elif one.kind == "UNKNOWN" or _is_dashed(one) or one.text.isalpha():
                     skipped.append(one)
                 else:
                     out.append(one)
@@ -58,9 +61,20 @@ def _width(token: Token) -> Token:
 def _words(tokens: list[Token], at: int) -> int:
     """The token after the unknown words from `at` on, and after what is dashed to the last of them: 'kestrel 44-2'."""
     end = at
-    while end < len(tokens) and (tokens[end].kind == "UNKNOWN" or (end > at and _is_dashed(tokens[end]))):
+    while end < len(tokens) and (tokens[end].kind == "UNKNOWN" or (end > at and _is_of_model(tokens, end))):
         end += 1
     return end
+
+
+def _is_of_model(tokens: list[Token], at: int) -> bool:
+    """What belongs to the unknown word before it: 'kestrel 44-2', 'kestrel six 80'; never a count: 'six lenses'."""
+    token = tokens[at]
+    if _is_dashed(token):
+        return True
+    if token.kind != "NUMBER" or not token.text.isalpha() or not _WORDED[0] <= token.numbers[0] <= _WORDED[1]:
+        return False
+    after = next((one for one in tokens[at + 1 :] if one.kind not in _MARKS_NO_END), None)
+    return after is None or after.kind in _AFTER_MODEL or after.text.casefold() in _SINGLE
 
 
 def _run(tokens: list[Token], at: int) -> int:

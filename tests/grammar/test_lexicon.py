@@ -145,3 +145,14 @@ def test_plain_values_out_of_shape_are_refused_or_harmless(part: str) -> None:
         tokens_of("put a C lens on my E-mount body with a helicoid", spoilt)
     with pytest.raises(ValueError, match="lexicon"):
         from_plain({key: held for key, held in good.items() if key != part})
+
+
+def test_a_small_a_by_itself_opens_no_name() -> None:
+    from engine.ask import Desk
+
+    found = Desk().lexicon
+    assert mounts_in("the lens has a bayonet", found) == []
+    assert mounts_in("the lens has an A bayonet", found) != []
+    spoken = {one.id for one in tokens_of("what does a focal reducer do", found).spoken if one.kind == "term"}
+    assert "focal-reducer" in spoken
+    assert "afocal" not in spoken

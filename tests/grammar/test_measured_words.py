@@ -29,6 +29,8 @@ def _values(desk: Desk, *turns: str) -> dict[str, str]:
         ("10 ridges span 7.5mm, 42 across. what is it", "42 mm x 0.75 mm"),
         ("twenty crests make 15, thread is 42 wide", "42 mm x 0.75 mm"),
         ("male thread 25.3 over the crests, ten of em make 7.9", "25.3 mm x 0.79 mm"),
+        ("thread is 42, ten in 7.5 mm", "42 mm x 0.75 mm"),
+        ("my 39 thread: 24 crests to the inch", "39 mm x 24 tpi"),
     ],
 )
 def test_width_and_pitch_of_a_thread(desk: Desk, text: str, thread: str) -> None:

@@ -4,23 +4,25 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import lengths_of_pieces, mentions, number
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
 from grammar.questions import Question
 
-CLAMPED = "clamp"  # how a mount couples that is a plain barrel
+PLAIN = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
+PROJECTOR = "projector"
 NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
 
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
-    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
-    if not mentions(question, "no-thread") or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
+    tube = next((length[0] for length in lengths_of_pieces(question)), None)  # 'a smooth chrome tube, 52.4 mm'
+    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge) or tube
+    if not _is_smooth(question, width) or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
         return Told()
     rows = [
         mount for mount in knowledge.catalogue.mounts.values()
-        if mount.coupling == CLAMPED and is_known(mount.throat_mm)
+        if mount.coupling in PLAIN and is_known(mount.throat_mm)
         and (width is None or abs(mount.throat_mm.nominal - width) <= NEAR_MM)
     ]  # fmt: skip
     held = (
@@ -31,10 +33,13 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
         return Told((Line("head", f"{held}."), Line("ask", "How wide is the barrel, by caliper?", wants="thread")))
     rows.sort(key=lambda mount: abs(mount.throat_mm.nominal - width) if is_known(mount.throat_mm) else 99.0)
     names = listed([mount.designation for mount in rows], "or")
-    what = f"a projector lens's barrel: {names}" if rows else "a plain barrel as projector lenses have them"
+    thrown = not rows or all(mount.kind == PROJECTOR for mount in rows)
+    whose = "a projector lens's" if thrown else "a plain"
+    what = f"{whose} barrel: {names}" if rows else "a plain barrel as projector lenses have them"
+    iris = "It has no iris; most draw a large circle." if thrown else ""
     lines = (
         Line("head", f"{small_mm(width)} across, smooth: {what}."),
-        Line("text", f"{held} of {small_mm(width)}. It has no iris; most draw a large circle."),
+        Line("text", f"{held} of {small_mm(width)}. {iris}".rstrip()),
         Line("ask", "How far behind its rear end is the image of a far window? Measure that: the camera's register must"
                     " be less."),
     )  # fmt: skip
@@ -43,9 +48,17 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     )
 
 
+def _is_smooth(question: Question, width: float | None) -> bool:
+    """Whether it is said to have no thread; a projector lens of which a width is told has none unless that is said."""
+    of_projector = any(lens.lens_kind == PROJECTOR for lens in question.lenses)
+    return mentions(question, "no-thread") or (
+        of_projector and width is not None and not mentions(question, "thread-told")
+    )
+
+
 def _named(question: Question, knowledge: Knowledge) -> float | None:
     """The width of a barrel that was told by its name."""
     mounts = knowledge.catalogue.mounts
     named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
-    widths = [mount.throat_mm.nominal for mount in named if mount.coupling == CLAMPED and is_known(mount.throat_mm)]
+    widths = [mount.throat_mm.nominal for mount in named if mount.coupling in PLAIN and is_known(mount.throat_mm)]
     return widths[0] if len(widths) == 1 else None

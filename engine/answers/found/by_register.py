@@ -8,8 +8,9 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm
-from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, finely_told, having, is_coupled_so
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.seen import as_seen, is_coupled_by_lugs, is_coupled_so
+from engine.answers.seat.told_register import ACCESSORIES, BY_PAPER, having, roughly, seen_with_lugs
 from engine.base.interval import Measure, is_known
 from engine.facts.records import Mount
 from grammar.questions import Question
@@ -20,13 +21,19 @@ MOST = 8
 def by_register(question: Question, knowledge: Knowledge) -> Told:
     """The mounts whose register lies as near to the told one as a ruler tells; of the coupling that is spoken of."""
     told, throat = number(question, "flange_to_image"), number(question, "throat")
-    if told is None and throat is None and mentions(question, "coupled-bayonet"):
-        told = finely_told(question)  # 'three lugs, a lever, 46.5'
+    if told is None and throat is None and is_coupled_by_lugs(question):
+        told, throat = seen_with_lugs(question), _width_seen(question)  # 'three lugs, a lever, 46.5'
     if told is None:
-        return _by_throat(throat, question, knowledge) if throat is not None else Told()
+        return _by_throat(throat, question, knowledge) if throat is not None else _if_flange(question, knowledge)
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
     near = having(told, question, knowledge)
-    head = f"{small_mm(told)} from flange to image, good to {small_mm(good)} by a ruler on paper"
+    wide = throat if throat is not None else _width_seen(question) if is_coupled_by_lugs(question) else None
+    if wide is not None:  # what is as wide too, where any of them is known to be
+        as_wide = knowledge.catalogue.assumptions["throat-by-caliper"].value.greatest
+        near = [mount for mount in near if _off(mount.throat_mm, wide) <= as_wide] or near
+    meant = roughly(told, question)
+    about = "About " if meant != told else ""
+    head = f"{about}{small_mm(meant)} from flange to image, good to {small_mm(good)} by a ruler on paper"
     if not near:
         text = f"{head}: no mount in the facts has that register, so the lens brings one of its own."
         return Told((Line("head", text),))
@@ -34,6 +41,26 @@ def by_register(question: Question, knowledge: Knowledge) -> Told:
     lines = [Line("head", f"{head}, may be:")]
     lines += [Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1) for mount in shown]
     return Told(tuple(lines), tuple(_register(mount) for mount in shown))
+
+
+def _width_seen(question: Question) -> float | None:
+    """How wide the rear is that was seen, where that is no thread."""
+    keys = ("barrel", "bore", *(("thread",) if mentions(question, "no-thread") else ()))
+    return number(question, *keys)
+
+
+def _if_flange(question: Question, knowledge: Knowledge) -> Told:
+    """'a breech ring and 42 mm': what it may be if that is no focal length, which only the person asking can tell."""
+    open_ = [lens for lens in question.lenses if not lens.ids and lens.f_number is None]
+    focal = next((lens.focal_length_mm for lens in open_ if lens.focal_length_mm is not None), None)
+    if focal is None or not is_coupled_by_lugs(question):
+        return Told()
+    near = having(focal, question, knowledge)[:MOST]
+    if not near:
+        return Told()
+    names = listed([mount.designation for mount in near], "or")
+    text = f"If {small_mm(focal)} is from flange to image, and not its focal length, it may be {names}."
+    return Told((Line("text", text),), tuple(_register(mount) for mount in near))
 
 
 def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
@@ -46,6 +73,7 @@ def _by_throat(told: float, question: Question, knowledge: Knowledge) -> Told:
     ]  # fmt: skip
     if not near:
         return Told((Line("head", f"No bayonet in the facts has a throat of {small_mm(told)}."),))
+    near = as_seen(near, question)
     shown = sorted(near, key=lambda mount: (_off(mount.throat_mm, told), how_rare(mount, knowledge)))[:MOST]
     lines = [Line("head", f"By a throat of {small_mm(told)}, good to {small_mm(good)}, it may be:")]
     for mount in shown:

@@ -8,22 +8,26 @@ from engine.answers.found.mounts_named import likeliest, mounts_named, names_typ
 from engine.answers.found.same_name import named_alike, of_the_name, registers_alike
 from engine.answers.found.threads_measured import by_thread
 from engine.answers.found.threads_meet import threads_meet
+from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
 from engine.physics.mating import Mating
 from grammar.questions import Question
 
 SAME = "Yes,"
+MOST_TURNS = 20.0  # of a thread of a lens mount
 SAME_MM = 0.02  # registers nearer than this are told as one
+IN_IT = ("same", "binds", "loose", "bayonet")  # how what fools the hand goes together
+MOST_BESIDE = 6
 MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
 
 
@@ -32,7 +36,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
-    met = threads_meet(question, knowledge)
+    met = turned_in(question, knowledge) + threads_meet(question, knowledge)
     if not mounts and met.lines:
         return Answer(
             question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
@@ -63,6 +67,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             lines.append(Line("head", f"{SAME} one and the same mount: {designation}."))
         lines += named_alike(mounts[0], knowledge)
         quantities += registers_alike(mounts[0], knowledge)
+    beside: list[Quantity] = []  # numbers of what goes into the one mount that is asked about
     lines += of_the_name(question, knowledge)
     if len(mounts) > MOST_IN_FULL:
         lines.append(Line("head", f"{len(mounts)} mounts go by that name. Not all are the same:"))
@@ -72,13 +77,10 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         else:
             lines += list(_about(mount, mounts if several else [name], knowledge))
-        if is_known(mount.register_mm):
-            quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
-        thread = knowledge.catalogue.threads.get(mount.thread or "")
-        if thread is not None:
-            if is_known(thread.pitch_mm):
-                quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
-            quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
+            alike = [row for row in _neighbours(mount, knowledge) if row[1] in IN_IT] if not several else []
+            beside += [one for row in alike[:MOST_BESIDE] for one in mount_numbers(row[0], knowledge)]
+        quantities += mount_numbers(mount, knowledge)
+    quantities += beside
     quantities += _differences(mounts, knowledge)
     between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
     lines += between.lines
@@ -270,10 +272,14 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     text = mating.why
     if mating.outcome == "binds" and mating.turns is not None:
-        low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
-        text = (
-            "starts, then binds at once"
-            if high <= 0
-            else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
-        ) + f" ({mating.why})"
+        text = f"{_starts(mating.turns)} ({mating.why})"
     return f"{text}; {_register_text(lens, other, knowledge)}"
+
+
+def _starts(turns: Interval) -> str:
+    """After how many turns a screw binds; more than a thread has are none that it would bind after."""
+    if turns.greatest <= 0:
+        return "starts, then binds at once"
+    if turns.least >= MOST_TURNS:
+        return "starts, and holds badly"
+    return f"starts, then binds after about {turns.least:.1f} to {min(turns.greatest, MOST_TURNS):.1f} turns"

@@ -37,10 +37,12 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_every_name(thing, catalogue)
         thing = _of_its_time(_of_its_kind(thing, catalogue), is_old, catalogue)
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
-        lenses.append(_as_measured(of_its_pitch(thing, pitch, catalogue), measured, catalogue))
+        claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
+        thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
+        lenses.append(_as_measured(thing, measured, catalogue))
     question = _once_each(question)
     lenses = [one for one in lenses if not _says_less(one, lenses)]
-    lenses = list({_told_of(lens): lens for lens in reversed(lenses)}.values())[::-1]
+    lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
 
@@ -59,11 +61,12 @@ def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
     return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
 
 
-def _told_of(lens: Thing) -> tuple[object, ...]:
-    """What tells one lens from another: 'S2 75 ... S2 mount 75 mm' is one."""
+def _told_of(lens: Thing, intent: str) -> tuple[object, ...]:
+    """What tells one lens from another: 'S2 75 ... S2 mount 75 mm' is one; two names set side by side are two."""
     if lens.kind != "mount" or lens.count:
         return (lens,)
-    return (lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, lens.traits)
+    name = lens.words.casefold() if intent in SIDE_BY_SIDE else ""
+    return (name, lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, lens.traits)
 
 
 def _once_each(question: Question) -> Question:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.answers.parts.said import number
+from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -32,6 +34,20 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
         lens, ids=ids[:1], traits=tuple(trait for trait in lens.traits if trait != ASSUMED)
     )  # fmt: skip
     return replace(question, lenses=(meant,))
+
+
+def without_assumed(question: Question, facts: Catalogue) -> Question:
+    """'a tv lens, three slots, 48 mm flange': without the mount that such lenses mostly have, where that cannot be."""
+    lens, told = question.lens, number(question, "flange_to_image")
+    if lens is None or ASSUMED not in lens.traits:
+        return question
+    good = facts.assumptions["register-by-paper"].value.greatest
+    sizes = [facts.mounts[name].register_mm for name in lens.ids if name in facts.mounts]
+    near = told is None or any(is_known(size) and abs(size.nominal - told) <= good for size in sizes)
+    if near and not is_coupled_by_lugs(question):
+        return question
+    rest = tuple(trait for trait in lens.traits if trait != ASSUMED)
+    return question.with_(lenses=(replace(lens, ids=(), kind="", traits=rest), *question.lenses[1:]))
 
 
 def _has(mount: Mount, width: float, pitch: float, facts: Catalogue) -> bool:

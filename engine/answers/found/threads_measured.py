@@ -15,7 +15,11 @@ from engine.physics import calibration
 from grammar.questions import Question
 
 INCH = 25.4
+METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
+ONLY_THREAD = "thread-only"  # trait of mounts that are a thread and nothing else
+ROUGHLY_MM = 1.0  # what a width may be off that was told roughly
+JUST_MM = 0.1  # a width told so near to a thread's own is its name
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
 MINOR_SHARE = 1.0825  # of the pitch, for a 60 degree thread
@@ -27,9 +31,10 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     counted = [
         text for text in threads if "mm x" in text
     ]  # measured, beside a thread that was named: 'is it M26x0.75?'
-    said = " ".join([*(counted or threads), question.said("bore") or ""])
     pitch_text = question.said("pitch") or ""
-    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said)
+    barrel = question.said("barrel") if pitch_text else None  # a barrel with a pitch is one with a thread
+    said = " ".join([*(counted or threads), question.said("bore") or "", barrel or ""])
+    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said) or METRIC.search(said)
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
     if diameter is None and inch:
@@ -52,13 +57,26 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     return diameter, INCH / value if tpi else value
 
 
+def with_width_of_part(question: Question, knowledge: Knowledge) -> Question:
+    """'it has an M65 thread': what is named by a part that has only a thread is told by the width of that."""
+    lens, facts = question.lens, knowledge.catalogue
+    mount = facts.mounts.get(lens.ids[0]) if lens is not None and lens.kind == "mount" and lens.ids else None
+    thread = facts.threads.get(mount.thread or "") if mount is not None and ONLY_THREAD in mount.traits else None
+    if thread is None or question.said("thread") is not None:
+        return question
+    return question.with_(values=(*question.values, ("thread", f"{thread.major_mm.nominal:g} mm")))
+
+
 def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]]:
     """The threads that a measured one may be, and the mounts that have them."""
     diameter, pitch = thread_measured(question)
     if diameter is None:
         return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
     fitting = _fits_inside if mentions(question, "female-thread") else _fits
-    fits = [thread for thread in knowledge.catalogue.threads.values() if fitting(thread, diameter, pitch, knowledge)]
+    threads = knowledge.catalogue.threads.values()
+    fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
+    if not fits and mentions(question, "roughly"):
+        fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
     fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
     mounts: list[str] = []
     lines: list[Line] = []
@@ -86,6 +104,8 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         )
     if not lines and pitch is not None:
         return _no_mount(diameter, pitch, knowledge), []
+    if not lines and mentions(question, "thread-told"):
+        return _none_so_wide(diameter, knowledge), []
     if lines:
         told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
         lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
@@ -112,6 +132,19 @@ def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
+def _none_so_wide(diameter: float, knowledge: Knowledge) -> Told:
+    """That no mount has a thread of that width, and which come nearest."""
+    used = {mount.thread for mount in knowledge.catalogue.mounts.values() if mount.kind != "filter"}
+    rows = [row for row in knowledge.catalogue.threads.values() if row.id in used]
+    rows.sort(key=lambda row: (abs(row.major_mm.nominal - diameter), row.id))
+    near = listed([row.designation for row in rows[:3]], "or")
+    text = (
+        f"No mount in the facts has a thread of {trimmed(diameter, 2)} mm. Nearest: {near}. It may be a front or filter"
+        " thread, or the maker's own: measure across the crests again, and the pitch."
+    )
+    return Told((Line("head", text),))
+
+
 def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
     """What is told of a thread that no mount has: its pitch both ways, and the threads nearest to it."""
     threads = [row for row in knowledge.catalogue.threads.values() if is_known(row.pitch_mm)]
@@ -121,10 +154,23 @@ def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
         f"{trimmed(diameter, 2)} mm across with {trimmed(pitch, 3)} mm of pitch ({trimmed(INCH / pitch, 1)} tpi): no"
         " mount in the facts has that thread."
     )
-    if near:
+    known = [row for row in near if _is_just(row, diameter, pitch)]
+    if known:
+        used = f" ({known[0].used_for})" if known[0].used_for else ""
+        text = (
+            f"That is {known[0].designation}{used}, a thread of filters, heads or accessories, which no lens"
+            " mount in the facts has. What is the maker's ring for it, or does the rear unscrew to another mount?"
+        )
+    elif near:
         text += f" Nearest: {listed([row.designation for row in near], 'or')}. Measure the pitch again."
     rows = [Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured")]
     return Told((Line("head", text),), tuple(rows))
+
+
+def _is_just(row: Thread, diameter: float, pitch: float) -> bool:
+    """Whether a width and a pitch are those that a thread is named by."""
+    same_width = abs(row.major_mm.nominal - diameter) < JUST_MM
+    return same_width and is_known(row.pitch_mm) and abs(row.pitch_mm.nominal - pitch) < JUST_MM / 10
 
 
 def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
@@ -137,6 +183,13 @@ def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge
         thread.pitch_mm.nominal - pitch
     )
     return same and abs(diameter - crests) <= INSIDE_MM
+
+
+def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
+    """'approx 25': a width that was guessed, beside a pitch that fits."""
+    good = knowledge.catalogue.assumptions["pitch-by-paper"].value
+    pitched = pitch is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch)
+    return pitched and abs(diameter - thread.major_mm.nominal) <= ROUGHLY_MM
 
 
 def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:

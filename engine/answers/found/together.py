@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import how_rare, mount_line
+from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
@@ -25,6 +25,7 @@ class Found:
     diameter_mm: float | None
     pitch_mm: float | None
     register_mm: float | None
+    slack_mm: float = 0.0  # what the width may be off, where it was told roughly
 
     @property
     def count(self) -> int:
@@ -64,7 +65,8 @@ def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
     bad: list[str] = []
     off = 0.0
     assert found.diameter_mm is not None
-    fits = usual["caliper-over-crests"].value.holds(found.diameter_mm - thread.major_mm.nominal)
+    wider = found.diameter_mm - thread.major_mm.nominal
+    fits = usual["caliper-over-crests"].value.holds(wider) or abs(wider) <= found.slack_mm
     (good if fits else bad).append("thread" if fits else f"its thread is {_mm(thread.major_mm.nominal)} across")
     if found.pitch_mm is not None and is_known(thread.pitch_mm):
         pitch = thread.pitch_mm.nominal
@@ -119,12 +121,7 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     if not shown:
         lines.append(Line("ask", "Measure again what speaks against the likeliest of these."))
     rows_shown = [*shown, *against[:MOST]]
-    values = (
-        Quantity("register_mm", row.mount.register_mm, row.mount.id)
-        for row in rows_shown
-        if is_known(row.mount.register_mm)
-    )
-    return Told(tuple(lines), tuple(values))
+    return Told(tuple(lines), tuple(one for row in rows_shown for one in mount_numbers(row.mount, knowledge)))
 
 
 def settled(found: Found, rows: list[Match]) -> list[Mount]:

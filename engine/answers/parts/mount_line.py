@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from engine.answers.parts.answer import Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import trimmed
 from engine.base.interval import is_known
@@ -25,6 +28,17 @@ def mount_line(mount: Mount, knowledge: Knowledge) -> str:
     if "no-focusing" in mount.traits and is_known(mount.register_mm):
         parts.append("such a lens has no focusing of its own: its ring must have a helicoid")
     return "; ".join(parts)
+
+
+def mount_numbers(mount: Mount, knowledge: Knowledge) -> Iterator[Quantity]:
+    """Register, and width and pitch of the thread, as far as the facts have them."""
+    if is_known(mount.register_mm):
+        yield Quantity("register_mm", mount.register_mm, mount.id)
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is not None:
+        yield Quantity("thread_diameter_mm", thread.major_mm, mount.id)
+        if is_known(thread.pitch_mm):
+            yield Quantity("thread_pitch_mm", thread.pitch_mm, mount.id)
 
 
 def how_rare(mount: Mount, knowledge: Knowledge) -> tuple[bool, bool, int, str]:

@@ -28,9 +28,6 @@ def magnification_filling(question: Question, facts: Catalogue) -> float | None:
     return m.nominal if is_known(m) else None
 
 
-RING = "adapter"  # the piece of which no more is told
-
-
 def extension_mm(question: Question, facts: Catalogue) -> float | None:
     """The extension that the question puts between: said as such, or as tubes, a helicoid fully out; None: none."""
     said = number(question, "extension")

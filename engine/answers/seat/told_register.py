@@ -11,6 +11,7 @@ from engine.answers.parts.mount_line import how_rare
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.open_lens import UNFOCUSED
+from engine.answers.seat.seen import as_seen, is_coupled_so
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.records import Mount
@@ -21,8 +22,10 @@ BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
 MOST: Final = 3
 EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better
 LEAST_MM: Final = 9.0  # no mount has a shorter one
-_COUPLINGS: Final = ("screw", "bayonet", "breech")
-_SCREW: Final = "screw"
+LEAST_WHOLE_MM: Final = 16.0  # a whole number below counts lugs and pins
+MOST_MM: Final = 115.0  # and no mount has a longer one
+_COUPLINGS: Final = ("screw", "bayonet", "breech", "lugs")
+_MORE_MM: Final = 0.5  # than a whole number of millimetres: '44 and a bit'
 
 
 def against_name(question: Question, knowledge: Knowledge) -> Told:
@@ -85,6 +88,23 @@ def finely_told(question: Question) -> float | None:
     return told[0] if len(told) == 1 else None
 
 
+def seen_with_lugs(question: Question) -> float | None:
+    """'claws at the back, 44 something': the one bare number that may be a register, of a mount told by its looks."""
+    fine = finely_told(question)
+    if fine is not None:
+        return fine
+    whole = [one for one in numbers(question, "numbers", "length") if LEAST_WHOLE_MM <= one <= MOST_MM]
+    if not whole and mentions(question, "bit-more"):  # 'a lever at the back, a bit over 44' tells of no lens of 44
+        bare = [lens for lens in question.lenses if lens.words.isdecimal() and not lens.ids]
+        whole = [lens.focal_length_mm for lens in bare if lens.focal_length_mm is not None]
+    return whole[0] if len(whole) == 1 else None
+
+
+def roughly(told: float, question: Question) -> float:
+    """A register as it is meant: 'a bit over 44' is half a millimetre more."""
+    return told + _MORE_MM if told == int(told) and mentions(question, "bit-more") else told
+
+
 def without_claim(question: Question) -> Question:
     """A register that somebody says the mount has, and that was not measured on the lens, counts for nothing."""
     if not mentions(question, "only-claimed") or mentions(question, "measured-so"):
@@ -95,22 +115,13 @@ def without_claim(question: Question) -> Question:
 def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]:
     """The mounts of the coupling spoken of whose register is the told one, as near as a ruler tells; nearest first."""
     good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    told = roughly(told, question)
     near = [
         mount for mount in knowledge.catalogue.mounts.values()
         if mount.kind not in ACCESSORIES and is_known(mount.register_mm) and is_coupled_so(mount, question)
         and abs(mount.register_mm.nominal - told) <= good
     ]  # fmt: skip
-    return sorted(near, key=lambda mount: (round(_off(mount, told), 1), how_rare(mount, knowledge)))
-
-
-def is_coupled_so(mount: Mount, question: Question) -> bool:
-    """Whether the mount is of the coupling that the question names; of any where it names none."""
-    named = {word for word in _COUPLINGS if mentions(question, f"coupled-{word}")}
-    if mentions(question, "no-screw", "no-thread"):  # 'no screw' names what it has not
-        named.discard(_SCREW)
-        if mount.coupling.startswith(_SCREW):
-            return False
-    return not named or any(mount.coupling.startswith(word) for word in named)
+    return sorted(as_seen(near, question), key=lambda mount: (round(_off(mount, told), 1), how_rare(mount, knowledge)))
 
 
 def _named(lens: Thing | None, knowledge: Knowledge) -> Mount | None:

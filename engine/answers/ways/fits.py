@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from engine.answers.found.lookalike import alike_lines
+from engine.answers.found.lookalike import alike_lines, look_alike
+from engine.answers.found.mounts_by import mounts_by
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge, choose
@@ -13,6 +14,7 @@ from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.picture.fits_lit import lit_there
 from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.seen import is_coupled_as_asked
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.kinds_asked import is_of, kinds_of
@@ -49,7 +51,12 @@ class Fit:
 
 def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     """Which lens mounts a body takes, or which bodies a lens fits, best first, with the ring for each."""
+    by_size = mounts_by(question, knowledge)
+    if by_size is not None:
+        return by_size
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    if mentions(question, "same-coupling") and (lens is None) != (body is None):
+        return replace(look_alike(question, knowledge), intent="list-fits")
     if lens is None and body is None:
         return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
@@ -84,7 +91,8 @@ def _fits_of(
     fits = []
     for name in _partners(lens, body, kinds, knowledge):
         partner = Thing("mount", (name,), name)
-        fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge)
+        wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
+        fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
         if fit is not None and name not in question.limits.without:
             fits.append(fit)
     if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
@@ -96,7 +104,8 @@ def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: K
     """Where next to nothing is sold for a body: the mounts of old stills lenses that a plain ring could be made for."""
     fits = []
     for name, mount in knowledge.catalogue.mounts.items():
-        if mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+        wanted = is_coupled_as_asked(mount, question)
+        if wanted and mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
             fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
             if fit is not None and fit.best is None:
                 fits.append(fit)
@@ -162,6 +171,7 @@ def _fit(lens: Thing, body: Thing, of_lens: bool, question: Question, knowledge:
         return None
     setup = setup_of(one, other, knowledge.catalogue, question.f_number)
     pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
+    pieces = 0 if mentions(question, "held-direct") else pieces  # 'what goes straight on EF'
     limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
     choice = choose(knowledge, setup, limits, 1)
     ring = ring_to_make(setup, knowledge.catalogue)
@@ -173,8 +183,9 @@ def _told(
     question: Question, fits: Iterable[Fit], lens: Thing | None, body: Thing | None, knowledge: Knowledge
 ) -> Answer:
     wants = question.topic == "infinity" or question.limits.at_least == "infinity"
-    rows = [fit for fit in fits if _is_answer(fit, wants)]
-    what = "with infinity" if wants else "with one or two rings"
+    bare = mentions(question, "held-direct")
+    rows = [fit for fit in fits if _is_answer(fit, wants, bare)]
+    what = "with nothing between" if bare else "with infinity" if wants else "with one or two rings"
     own = _mount_of(lens or body, knowledge)
     rows.sort(key=lambda fit: (fit.mount.id == own, _order(fit, knowledge)))  # what it was made for is known
     lines = [Line("head", _head(rows, what))]
@@ -199,7 +210,9 @@ def _told(
     )  # fmt: skip
 
 
-def _is_answer(fit: Fit, wants_infinity: bool) -> bool:
+def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
+    if fit.best is None and bare:
+        return False
     if fit.best is None:
         # nobody sells one, but a plain ring would do
         return fit.possible == "plain" and fit.ring is not None

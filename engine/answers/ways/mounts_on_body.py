@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.telling import iris_text
 from engine.answers.ways.several import Pair, pair_numbers, pair_of, pair_told
@@ -38,11 +39,39 @@ def _decided(pairs: Sequence[Pair]) -> Told:
     far = [pair for pair in pairs if pair.chain is not None and pair.chain.listed.judged.verdict == "infinity"]
     if not far:
         return Told((Line("head", "None of them reaches infinity there."),))
+    open_ = [pair for pair in far if _is_open(pair)]
+    if len(open_) == len(far):
+        return Told((Line("head", _by_cup(open_)),))
+    far = [pair for pair in far if pair not in open_]
     every = "Both" if len(pairs) == 2 else "All of them"
     text = f"{every} reach infinity there." if len(far) == len(pairs) else (
         f"Only {' and '.join(pair.words for pair in far)} reaches infinity there."
     )  # fmt: skip
+    if open_:
+        text += f" {_by_cup(open_)}"
+    glass = [pair.words for pair in far if _through_glass(pair)]
+    if glass:
+        text += f" But {listed(glass)} only through a ring with glass; a plain one is close-up only there."
     priced = [(band.nominal, pair.words) for pair in far if pair.chain and (band := price_of(pair.chain.listed.judged))]
     if len(priced) > 1 and min(priced)[0] < max(priced)[0]:
         text += f" The ring for {min(priced)[1]} is the cheapest."
     return Told((Line("head", text),))
+
+
+def _is_open(pair: Pair) -> bool:
+    """Whether infinity hangs on what is not known: mostly on whether the barrel enters the cup."""
+    return pair.chain is not None and pair.chain.listed.judged.certainty == "unknown"
+
+
+def _by_cup(pairs: Sequence[Pair]) -> str:
+    """On what it hangs that these reach infinity, the shallowest cup first."""
+    deep = sorted((-pair.ring.nominal, pair.words) for pair in pairs if pair.ring is not None and pair.ring.nominal < 0)
+    if len(deep) < len(pairs):
+        return f"{listed([pair.words for pair in pairs])}: infinity hangs on what is not known yet."
+    cups = listed([f"{words} {small_mm(depth)}" for depth, words in deep])
+    last = " The shallower, the likelier." if len(deep) > 1 else ""
+    return f"Only where the barrel enters the cup, else close-up only, {cups} deep.{last}"
+
+
+def _through_glass(pair: Pair) -> bool:
+    return pair.chain is not None and any(row.has_glass for row in pair.chain.listed.judged.chain.adapters)

@@ -43,7 +43,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
-    chosen = _terms_first(things) if told.lines else things
+    chosen = _terms_first(things) if told.lines else _mounts_first(things)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
@@ -100,6 +100,11 @@ def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list
 def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
     """The terms alone, where their numbers have been told of the formats that stand beside them."""
     return [thing for thing in things if thing.kind == "term"]
+
+
+def _mounts_first(things: tuple[Thing, ...]) -> list[Thing]:
+    """'register of OM?': what the mount has, then what the word means."""
+    return sorted(things, key=lambda thing: thing.kind != "mount")
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:

@@ -1,0 +1,85 @@
+"""A screw that went in some turns and got tight: which threads of that width bind so soon, and when one is home."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.found.mounts_by import named_thread
+from engine.answers.found.threads_measured import thread_measured
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import focals, mentions, number
+from engine.answers.parts.wording import trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Thread
+from grammar.questions import Question
+
+WIDE_MM: Final = 0.3
+MOST: Final = 4
+BINDS: Final = "binds"
+
+
+def turned_in(question: Question, knowledge: Knowledge) -> Told:
+    """What got tight after the turns that are told; nothing where no turns or no width of a thread are told."""
+    turns = number(question, "turns")
+    if turns is None or not mentions(question, "got-tight"):
+        return Told()
+    hole = named_thread(question, knowledge)
+    width = hole.major_mm.nominal if hole is not None else thread_measured(question)[0]
+    if width is None:
+        width = next(iter(focals(question)), None)  # 'half a turn then tight, 39 mm' is no lens of 39
+    alike = _as_wide(width, knowledge) if width is not None else []
+    if not alike:
+        return Told()
+    usual = knowledge.joints.limits.usual_turns
+    if turns >= usual.least:
+        text = f"{_turns(turns)} in and then tight is mostly home: a thread's own is home after {_span(usual)}."
+        return Told((Line("head", f"{text} Look whether the flange sits flat all round."),))
+    text = (
+        f"Tight after {_turns(turns)} it is not home, which takes {_span(usual)}: crossed, dirty, or a thread of"
+        " another pitch. Stop, turn it back and do not force it."
+    )
+    lines, rows = [Line("head", text)], []
+    for male, female, until in _binding(alike, hole, turns, knowledge)[:MOST]:
+        lines.append(Line("fact", f"{male.designation} in {female.designation} binds after {_span(until)}", 1))
+        rows += [Quantity("thread_pitch_mm", one.pitch_mm, one.id) for one in (male, female) if is_known(one.pitch_mm)]
+    lines.append(Line("ask", "How long are ten crests of it? That tells which of them it is.", wants="pitch"))
+    return Told(tuple(lines), tuple(dict.fromkeys(rows)))
+
+
+def with_turns_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what the turns tell."""
+    told = turned_in(question, knowledge)
+    rows = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows) if told.lines else answer
+
+
+def _as_wide(width: float, knowledge: Knowledge) -> list[Thread]:
+    """The threads of mounts that are as wide."""
+    used = {mount.thread for mount in knowledge.catalogue.mounts.values() if mount.kind != "filter"}
+    threads = knowledge.catalogue.threads.values()
+    return [one for one in threads if one.id in used and abs(one.major_mm.nominal - width) <= WIDE_MM]
+
+
+def _binding(
+    alike: list[Thread], hole: Thread | None, turns: float, knowledge: Knowledge
+) -> list[tuple[Thread, Thread, Interval]]:
+    """The pairs that bind about there, those first that never run home."""
+    found = []
+    for female in [hole] if hole is not None else alike:
+        for male in alike:
+            mating = knowledge.joints.mating(male.id, female.id) if male.id != female.id else None
+            if mating is None or mating.outcome != BINDS or mating.turns is None:
+                continue
+            if mating.turns.least <= turns <= mating.turns.greatest:
+                found.append((mating.runs_home != "no", (male, female, mating.turns)))
+    return [row for _, row in sorted(found, key=lambda one: one[0])]
+
+
+def _turns(turns: float) -> str:
+    return f"{trimmed(turns, 1)} turn{'' if turns <= 1 else 's'}"
+
+
+def _span(turns: Interval) -> str:
+    return f"{trimmed(turns.least, 1)} to {trimmed(turns.greatest, 1)} turns"

@@ -1,0 +1,73 @@
+"""One mount in the middle: rings to it and one on to each body, against a ring for every pair."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
+from engine.base.interval import Interval
+from grammar.questions import Question, Thing
+
+
+def _lenses(club, *mounts):
+    sides = [lens_side(Thing("mount", (name,)), club.catalogue) for name in mounts]
+    assert all(isinstance(side, LensSide) for side in sides)
+    return sides
+
+
+def _bodies(club, *mounts):
+    sides = [body_side(Thing("mount", (name,)), club.catalogue) for name in mounts]
+    assert all(isinstance(side, BodySide) for side in sides)
+    return sides
+
+
+ASKED = Question("what to buy", "buy-plan")
+M_HUB = Question("what to buy", "buy-plan", adapters=(Thing("mount", ("m-mount",), "M hub", piece="hub"),))
+
+
+def _value(told, name, case):
+    return next(row.value for row in told.quantities if (row.name, row.case) == (name, case))
+
+
+def test_a_hub_costs_one_ring_a_lens_and_one_a_body(club):
+    direct = Interval.exact(6.0)
+    lenses, bodies = _lenses(club, "m42", "k-mount", "om-mount"), _bodies(club, "e-mount", "z-mount")
+    told = through_hub(M_HUB, lenses, bodies, direct, club.knowledge)
+    assert told.lines[0].text.startswith(f"{HUB_TOLD} M-mount as a hub")
+    assert _value(told, "adapter_count", "through the hub").nominal == 5
+    assert _value(told, "adapter_count", "direct").nominal == 6
+
+
+def test_the_rings_to_and_from_the_hub_are_differences_of_registers(club):
+    told = through_hub(M_HUB, _lenses(club, "m42"), _bodies(club, "e-mount"), None, club.knowledge)
+    rings = [row.value.nominal for row in told.quantities if row.name == "ring_thickness_mm"]
+    assert rings == [pytest.approx(45.46 - 27.8), pytest.approx(27.8 - 18)]
+
+
+def test_two_lenses_of_one_mount_share_their_ring(club):
+    told = through_hub(M_HUB, _lenses(club, "m42", "m42"), _bodies(club, "e-mount"), None, club.knowledge)
+    assert _value(told, "adapter_count", "through the hub").nominal == 2
+
+
+def test_a_hub_that_lies_too_deep_is_refused_by_name(club):
+    ef = Question("what to buy", "buy-plan", adapters=(Thing("mount", ("ef-mount",), "EF hub", piece="hub"),))
+    told = through_hub(ef, _lenses(club, "fd-mount"), [], None, club.knowledge)
+    first = told.lines[0].text
+    assert "does not go" in first or "EF-mount as a hub" not in first  # FD lies 2 mm short of EF
+
+
+def test_the_hub_is_the_piece_that_is_called_one(club):
+    assert hub_of(M_HUB) is M_HUB.adapters[0]
+    assert hub_of(ASKED) is None
+
+
+def test_building_on_the_longer_body_wastes_nothing(club):
+    told = built_on_body(ASKED, _lenses(club, "m42"), _bodies(club, "ef-mount", "e-mount"), club.knowledge)
+    assert told.lines[0].text.startswith(f"{BASE_TOLD} by building on EF")
+    assert _value(told, "ring_thickness_mm", "ef-mount to e-mount").nominal == pytest.approx(26)
+
+
+@pytest.mark.parametrize(("lens", "bodies"), [("fd-mount", ("ef-mount", "e-mount")), ("m42", ("e-mount",))])
+def test_nothing_is_built_on_a_body_that_the_lens_does_not_reach(club, lens, bodies):
+    assert not built_on_body(ASKED, _lenses(club, lens), _bodies(club, *bodies), club.knowledge).lines

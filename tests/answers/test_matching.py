@@ -1,0 +1,76 @@
+"""Lenses that look alike on different formats: what would, and how alike those are that are told."""
+
+from __future__ import annotations
+
+from math import hypot
+
+import pytest
+
+from engine.answers.picture.crop_factors import crop_of
+from engine.answers.picture.matching import each_on_its_own, frame_of, to_match
+from grammar.questions import Question, Thing
+
+FULL = hypot(36, 24)
+
+
+def _lens(focal, form=None, stop=None, **more):
+    return Thing(focal_length_mm=focal, format=form, f_number=stop, words=f"{focal} mm", **more)
+
+
+def _crop(club, name):
+    return FULL / club.catalogue.formats[name].diagonal_mm
+
+
+def _on_mft(club, lens, at=None):
+    crop = crop_of(club.catalogue.formats["four-thirds"])
+    return to_match(Question("match it", "crop-equivalent", lenses=(lens,)), (lens.focal_length_mm,), at, [crop],
+                    club.catalogue)  # fmt: skip
+
+
+def test_a_full_frame_view_asks_a_shorter_lens_of_a_small_sensor(club):
+    told = _on_mft(club, _lens(50.0))
+    assert told.quantities[0].value.nominal == pytest.approx(50 / _crop(club, "four-thirds"), rel=1e-3)
+
+
+def test_the_stop_for_the_same_depth_goes_by_the_same_ratio(club):
+    told = _on_mft(club, _lens(50.0), at=2.8)
+    stop = next(row.value.nominal for row in told.quantities if row.name == "f_number")
+    assert stop == pytest.approx(2.8 / _crop(club, "four-thirds"), rel=1e-3)
+    assert "exposure goes by the f-number" in told.lines[0].text
+
+
+def _pair(club, *lenses):
+    return each_on_its_own(Question("same look?", "compare", lenses=lenses), club.catalogue)
+
+
+def test_the_same_view_and_depth_are_the_same_look(club):
+    ratio = _crop(club, "four-thirds")
+    told = _pair(club, _lens(25.0, "four-thirds", 1.4), _lens(25.0 * ratio, "35mm-full-frame", 1.4 * ratio))
+    assert told.lines[0].text.startswith("The same look")
+    views = [row.value.nominal for row in told.quantities if row.name == "equivalent_focal_mm"]
+    assert views[0] == pytest.approx(views[1])
+
+
+def test_the_same_view_with_another_stop_is_not_the_same_look(club):
+    told = _pair(club, _lens(25.0, "four-thirds", 1.4), _lens(50.0, "35mm-full-frame", 1.4))
+    assert "not the same depth of field" in told.lines[0].text
+
+
+def test_another_view_is_told_as_such(club):
+    told = _pair(club, _lens(25.0, "four-thirds", 1.4), _lens(25.0, "35mm-full-frame", 1.4))
+    assert told.lines[0].text.startswith("Not the same view")
+
+
+def test_without_stops_nothing_is_said_of_depth(club):
+    assert "tell the f-numbers" in _pair(club, _lens(25.0, "four-thirds"), _lens(50.0, "35mm-full-frame")).lines[0].text
+
+
+def test_two_lenses_on_one_format_are_not_matched(club):
+    assert not _pair(club, _lens(25.0, "four-thirds"), _lens(50.0, "four-thirds")).lines
+
+
+def test_a_lens_of_a_mount_that_has_one_format_has_that(club):
+    lens = Thing("mount", ("mft-mount",), "MFT", focal_length_mm=25.0)
+    form = frame_of(lens, Question("", "compare", lenses=(lens,)), club.catalogue)
+    assert form is not None
+    assert form.id == club.catalogue.mounts["mft-mount"].format

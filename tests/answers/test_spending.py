@@ -1,0 +1,92 @@
+"""Beside what to buy: what a sum leaves, what is not worth its money, what brings a lens close up and at what price."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.answer import ANSWERED, Answer, Quantity
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
+from engine.base.interval import Interval
+from grammar.questions import Question, Thing
+
+
+def _lens(club, name, focal=None):
+    side = lens_side(Thing("mount", (name,), focal_length_mm=focal), club.catalogue)
+    assert isinstance(side, LensSide)
+    return side
+
+
+def _body(club, name):
+    side = body_side(Thing("mount", (name,)), club.catalogue)
+    assert isinstance(side, BodySide)
+    return side
+
+
+def _left(budget, price):
+    question = Question("what is left", "buy-plan", values=(("price", str(budget)),))
+    row = Quantity("price", Interval.between(*price), "all pairs")
+    return left_of_sum(question, Answer("", "buy-plan", ANSWERED, (), quantities=(row,)))
+
+
+def test_a_sum_that_does_leaves_its_difference():
+    told = _left(100, (30, 60))
+    assert (told.quantities[0].value.least, told.quantities[0].value.greatest) == (40, 70)
+
+
+def test_a_sum_that_does_not_lacks_the_least():
+    assert "at least 20 are lacking" in _left(50, (70, 120)).lines[0].text
+
+
+def test_a_sum_between_does_at_the_lower_end():
+    told = _left(50, (40, 80))
+    assert "lower end" in told.lines[0].text
+    assert not told.quantities
+
+
+def test_no_sum_leaves_nothing():
+    assert not left_of_sum(Question("what to buy", "buy-plan"), None).lines
+
+
+@pytest.mark.parametrize(
+    ("lens", "body", "text"),
+    [
+        ("m42", "e-mount", "rings with glass in them"),
+        ("c", "e-mount", "flat rings"),
+        ("fd-mount", "f-mount", "without glass that promises infinity"),
+    ],
+)
+def test_what_does_not_serve_hangs_on_the_ring_that_is_needed(club, lens, body, text):
+    question = Question("what should I avoid", "buy-plan", mentioned=(("avoid-buying", 0),))
+    assert text in not_to_buy(question, [_lens(club, lens)], [_body(club, body)], club.knowledge).lines[0].text
+
+
+def test_nothing_is_kept_off_unasked(club):
+    question = Question("what to buy", "buy-plan")
+    assert not not_to_buy(question, [_lens(club, "m42")], [_body(club, "e-mount")], club.knowledge).lines
+
+
+def test_a_kit_for_close_ups_goes_by_price_and_tells_what_it_magnifies_to(club):
+    question = Question("and for close ups", "buy-plan", mentioned=(("close-up-wanted", 0),))
+    told = close_up_kit(question, [_lens(club, "m42", 50.0)], [_body(club, "e-mount")], club.knowledge)
+    prices = [row.value.least for row in told.quantities if row.name == "price"]
+    assert prices == sorted(prices)
+    assert len(prices) > 1
+    grown = {row.case: row.value.nominal for row in told.quantities if row.name == "magnification"}
+    tubes = next(name for name in grown if name is not None and name.startswith("tubes "))
+    lengths = [float(one) for one in tubes.removeprefix("tubes ").removesuffix(" mm").split("/")]
+    assert grown[tubes] == pytest.approx(sum(lengths) / 50)
+
+
+def test_bodies_that_take_a_lens_by_a_plain_ring_are_told_cheapest_first(club):
+    told = bodies_by_plain_rings(Question("which body", "buy-plan"), [_lens(club, "m42")], club.knowledge)
+    prices = [row.value.least for row in told.quantities if row.name == "price"]
+    assert prices == sorted(prices)
+    rings = {row.case: row.value.nominal for row in told.quantities if row.name == "ring_thickness_mm"}
+    for body, ring in rings.items():
+        assert ring == pytest.approx(45.46 - club.catalogue.mounts[body or ""].register_mm.nominal)
+
+
+def test_lenses_of_two_mounts_have_no_one_ring(club):
+    both = [_lens(club, "m42"), _lens(club, "k-mount")]
+    assert not bodies_by_plain_rings(Question("which body", "buy-plan"), both, club.knowledge).lines

@@ -1,0 +1,70 @@
+"""Two terms or mounts asked about one after the other, then set against each other without being named again."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.ask import Desk
+from engine.render.record import record_of
+from engine.talk import Talk
+
+
+@pytest.fixture(scope="module")
+def desk() -> Desk:
+    return Desk()
+
+
+def _last(desk: Desk, *turns: str) -> dict[str, object]:
+    talk = Talk()
+    answers = [desk.ask(turn, talk) for turn in turns]
+    return record_of(answers[-1], desk.knowledge)
+
+
+def test_two_terms_of_before_are_told_side_by_side(desk: Desk) -> None:
+    text = str(_last(desk, "what's a helicoid", "and a bellows", "difference between the two")["text"])
+    assert "several starts" in text
+    assert "folding tunnel" in text
+
+
+@pytest.mark.parametrize("asked", ["differences", "how do these two differ", "are those two the same"])
+def test_two_mounts_of_before_are_told_apart(desk: Desk, asked: str) -> None:
+    found = _last(desk, "what's T2", "and m42?", asked)
+    assert found["intent"] == "look-alike"
+    assert "No, T2 and M42 are not the same" in str(found["text"])
+
+
+def test_two_bodies_of_before_are_chosen_between(desk: Desk) -> None:
+    assert _last(desk, "what is E mount", "and Z", "which of the two for adapting")["intent"] == "compare"
+
+
+def test_what_is_named_in_the_question_itself_is_what_is_meant(desk: Desk) -> None:
+    found = _last(desk, "what's T2", "and m42?", "difference between C and CS")
+    assert "C and CS are not the same" in str(found["text"])
+
+
+def test_another_question_between_ends_the_row(desk: Desk) -> None:
+    found = _last(desk, "what's T2", "and m42?", "how do I get an FD lens on an E body", "difference between the two")
+    assert "T2" not in str(found["reading"])
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "intent"),
+    [
+        ("what is E mount", "and Z", "definition"),
+        ("what's a macro tube?", "and a close-up lens?", "definition"),
+        ("what is E mount", "and on Z", "chain"),
+    ],
+)
+def test_what_is_only_named_next_is_asked_about_too(desk: Desk, first: str, then: str, intent: str) -> None:
+    assert _last(desk, first, then)["intent"] == intent
+
+
+def test_what_was_not_answered_in_between_changes_nothing(desk: Desk) -> None:
+    found = _last(desk, "what's a T number", "and an f number", "mumble frump", "difference")
+    assert "T-stop" in str(found["text"])
+    assert "f-number" in str(found["text"])
+
+
+def test_whether_the_two_go_on_one_another_is_asked_of_both(desk: Desk) -> None:
+    found = _last(desk, "what is LTM", "and M", "one on the other?")
+    assert "No, LTM and M-mount are not the same" in str(found["text"])
