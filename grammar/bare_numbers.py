@@ -8,6 +8,7 @@ from grammar.counting import MOST_THINGS, counts, is_several, is_so_many
 from grammar.crop_numbers import is_crop, is_of_crop
 from grammar.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.light_numbers import is_further_stop, with_light_told
+from grammar.number_rows import all_lengths, is_number, row_behind, set_behind
 from grammar.optics_numbers import (
     OPTICS,
     are_set_against,
@@ -120,11 +121,12 @@ def _listed(tokens: list[Token]) -> list[Token]:
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):
-        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and _is_number(tokens[at + 1]):
-            _row_behind(tokens, at + 1)
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and is_number(tokens[at + 1]):
+            row_behind(tokens, at + 1)
+            set_behind(tokens, at)
     for at in range(2, len(tokens) - 1):
-        if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
-            _all_lengths(tokens, at)
+        if is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
+            all_lengths(tokens, at)
     return tokens
 
 
@@ -134,33 +136,6 @@ def _is_lens_beside(tokens: list[Token], at: int) -> bool:
     if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
         return False
     return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2
-
-
-def _all_lengths(tokens: list[Token], at: int) -> None:
-    """'10 + 16 + 21 tubes': what the last of a row of bare numbers is of, all of them are."""
-    first = at
-    while first > 1 and tokens[first - 1].kind == "JOIN" and _is_number(tokens[first - 2]):
-        first -= 2
-    if first == at:
-        return
-    for place in range(first, at + 1, 2):
-        tokens[place] = tokens[place].as_("LENGTH", unit="mm")
-
-
-def _row_behind(tokens: list[Token], at: int) -> None:
-    """'rings 1.0 + 9.8': a row of bare numbers right behind a piece, added up or told to the tenth."""
-    row = [at]
-    while at + 2 < len(tokens) and tokens[at + 1].kind == "JOIN" and _is_number(tokens[at + 2]):
-        at += 2
-        row.append(at)
-    added = len(row) > 1 and all(tokens[one - 1].text in ("+", "and", "&") for one in row[1:])
-    if added and any("." in tokens[one].text for one in row):
-        for one in row:
-            tokens[one] = tokens[one].as_("LENGTH", unit="mm")
-
-
-def _is_number(token: Token) -> bool:
-    return token.kind == "NUMBER" and not token.text.isalpha()
 
 
 def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.casting import DRAWN
 from grammar.hearing import Heard
+from grammar.motifs import MOTIF, SIDES
 from grammar.only_told import names_the_pair, only_tells
 from grammar.questions import Question, Thing
 from grammar.whom import COMPARE, Meant
@@ -42,7 +43,7 @@ _ASKING: Final = (
     "need-adapter",
 )
 
-WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
+WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.cast import Cast
 from grammar.casting import DRAWN
 from grammar.kept_readings import FEET, Readings, far, mm
+from grammar.motifs import MOTIF, SIDES
 from grammar.phrases import Between, Phrase
 from grammar.questions import Limits
 from grammar.settled_readings import READINGS, settle
@@ -208,6 +209,10 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
     elif token.value == "zone":
         near, distant = token.numbers
         out.keep("zone", f"{mm(near)} to {'infinity' if distant == inf else mm(distant)}")
+    elif token.value == MOTIF:
+        out.keep(MOTIF, token.ids[0])
+    elif token.value == SIDES:
+        out.keep(SIDES, f"{max(token.numbers):g} x {min(token.numbers):g} mm")
     elif token.value == "diameter":
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:

@@ -18,6 +18,7 @@ from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
 from grammar.measures import with_measures_told
+from grammar.motifs import with_motifs_told
 from grammar.mount_links import hyphened, linked
 from grammar.near_marks import with_near_marks_told
 from grammar.optics_numbers import with_zoom_ratios
@@ -70,7 +71,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
-    tokens = with_standins(tokens)
+    tokens = with_motifs_told(with_standins(tokens), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)

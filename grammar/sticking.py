@@ -12,6 +12,7 @@ from engine.base.compact import replace
 from grammar.casting import DRAWN, OPTICAL
 from grammar.hearing import Heard
 from grammar.kept_readings import mm
+from grammar.motifs import MOTIF, SIDES
 from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.written import STOPS
 
@@ -37,8 +38,8 @@ _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
-_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
-_FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
+_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
+_FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _FEW: Final = 8  # words of a line that tells one number
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"

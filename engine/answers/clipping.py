@@ -7,32 +7,21 @@ from collections.abc import Iterator
 from engine.answers.answer import Line, Quantity, Told
 from engine.answers.circles import Thrown
 from engine.answers.distances import Distances, distances_of
-from engine.answers.frames import frames_of
+from engine.answers.filling import magnification_filling
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import focals, mentions, number, numbers, stop
+from engine.answers.said import focals, number, numbers, stop
 from engine.answers.wording import f_number, ranged, small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from engine.physics import closeup, coverage
+from engine.physics import coverage
 from engine.physics import openings as shading
 from grammar.questions import Question
 
 TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
-
-
-def magnification_filling(question: Question, facts: Catalogue) -> float | None:
-    """The magnification at which a subject of the width told fills the width of the frame, or its height if so said."""
-    wide = number(question, "field")
-    if wide is None:
-        return None
-    form = frames_of(question, facts)[0]
-    side = form.height_mm if mentions(question, "of-height") else form.width_mm
-    m = closeup.magnification_for_field(Interval.exact(side), Interval.exact(wide))
-    return m.nominal if is_known(m) else None
 
 
 def extension_mm(question: Question, facts: Catalogue) -> float | None:

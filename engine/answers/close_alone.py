@@ -1,4 +1,4 @@
-"""Close up without a focal length: the light and field of a magnification; and a lens reversed before another."""
+"""Close up without a focal length: the light, field and depth of a magnification."""
 
 from __future__ import annotations
 
@@ -7,20 +7,8 @@ from engine.answers.close_rows import Shown, light_rows
 from engine.answers.said import stop
 from engine.answers.wording import area, depth_words, f_number, times, trimmed
 from engine.base.interval import Interval, is_known
-from engine.physics import closeup, depth
+from engine.physics import depth
 from grammar.questions import Question
-
-
-def coupled(rear: float, front: float) -> Told:
-    """A lens reversed before another: the long one's focal length over the reversed one's."""
-    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
-    if not is_known(magnified):
-        return Told()
-    text = (
-        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
-    )
-    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
-    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
 
 
 def light_alone(question: Question, magnification: float, shown: Shown) -> Told:

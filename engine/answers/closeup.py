@@ -6,13 +6,15 @@ from collections.abc import Iterator
 
 from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.by_stack import by_stack, held_by_rings
-from engine.answers.clipping import magnification_filling
-from engine.answers.close_alone import coupled, light_alone
+from engine.answers.close_alone import light_alone
 from engine.answers.close_picture import shown_by, with_picture
 from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
+from engine.answers.coupled import coupled, is_turned
 from engine.answers.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
 from engine.answers.drawn import draws, is_drawn
+from engine.answers.draws_apart import draws_apart
+from engine.answers.filling import by_its_ring, filling_told, fillings, motif_told
 from engine.answers.howto import how_to
 from engine.answers.image_side import size_told
 from engine.answers.knowledge import Knowledge
@@ -29,6 +31,7 @@ from engine.answers.taped import as_taped, front_focus_taped, taped_note
 from engine.answers.tube_for import tube_for
 from engine.answers.tube_sets import TUBE, sets_of, sets_told, tubes_told
 from engine.answers.turned_round import reversed_alone
+from engine.answers.ways_told import are_set_apart, ways_told
 from engine.answers.wording import article, distance, small_mm, times, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -46,6 +49,10 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
+    if are_set_apart(question):
+        apart = draws_apart(ways_told(question, knowledge.catalogue), question, knowledge)
+        if apart.lines:
+            return _alone(apart, question)
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
@@ -62,7 +69,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
-    sized = question.said("magnification") or question.said("field")
+    sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not _focals(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
         lines += _without_focal(question, knowledge, told)
     if not lines:
@@ -98,23 +105,24 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
-    turned = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in lenses)
+    turned = any(is_turned(lens) for lens in lenses)
     if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
         return [question]
     return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    reverse = next((lens for lens in question.lenses if "reversed" in (*lens.traits, lens.lens_kind or "")), None)
-    behind = next((lens for lens in question.lenses if lens is not reverse), None)
-    if reverse is not None and behind is not None and reverse.focal_length_mm and behind.focal_length_mm:
-        yield coupled(behind.focal_length_mm, reverse.focal_length_mm)
+    reverse = next((lens for lens in question.lenses if is_turned(lens)), None)
+    pair = coupled(question, shown_by(question, knowledge))
+    if pair.lines:
+        yield pair
         return
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
-    filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
+    rows = fillings(question, knowledge.catalogue) if wanted is None else []
+    sizes = [row.magnification for row in rows]
     asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
     if wanted is not None and tubes and asked_of_tubes:
-        filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
+        sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
@@ -125,14 +133,18 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
-    if wanted is None and filled is None:
+    if wanted is None and not sizes:
         yield length_of_all(question)
-    if filled is not None:
+    if sizes:
+        yield filling_told(rows, question, knowledge.catalogue)
+        shown = replace(shown, form=rows[0].form) if rows else shown
         for lens in lenses:
-            yield nearest_set(lens, filled, tubes, shown)
-            yield at_magnification(lens, filled, shown)
-        if not lenses:
-            yield light_alone(question, filled, shown)
+            yield nearest_set(lens, sizes[0], tubes, shown)
+            for m in sizes:
+                yield at_magnification(lens, m, shown)
+            yield by_its_ring(lens, sizes[0], shown)
+        for m in sizes if not lenses else ():
+            yield light_alone(question, m, shown)
         return
     if wanted is not None and not tubes:
         for lens in lenses:
@@ -164,7 +176,7 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     lens = lens_side(question.lens, knowledge.catalogue)
     seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
-    reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
+    reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     return asks and (own or drawn) and not reversed_
 

@@ -9,7 +9,9 @@ from math import isinf
 from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.blur import blur_of
 from engine.answers.clipping import extension_mm
+from engine.answers.close_picture import shown_by
 from engine.answers.close_rows import LIGHT_MATTERS, Shown, at_extension
+from engine.answers.coupled import coupled
 from engine.answers.distances import Distances, distances_of, moves_in_part
 from engine.answers.drawn import draws
 from engine.answers.fine import diffraction, sensor_glass
@@ -65,6 +67,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     facts = knowledge.catalogue
     if question.topic == "remark":
         yield remarked(question, knowledge)
+        return
+    pair = coupled(question, shown_by(question, knowledge))
+    if pair.lines:
+        yield pair
         return
     at = stop(question)
     named = frames_named(question, facts)

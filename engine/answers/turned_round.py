@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from engine.answers.answer import Line, Quantity, Told
-from engine.answers.clipping import extension_mm, magnification_filling
+from engine.answers.clipping import extension_mm
 from engine.answers.close_rows import Shown
 from engine.answers.distances import Distances
 from engine.answers.drawn import is_drawn
+from engine.answers.filling import magnification_filling
 from engine.answers.knowledge import Knowledge
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import number

@@ -7,6 +7,7 @@ from math import log2
 
 from engine.answers.answer import Line, ListedChain, Quantity, Told
 from engine.answers.chain_numbers import price_of
+from engine.answers.draws_apart import draws_apart
 from engine.answers.knowledge import Knowledge
 from engine.answers.making import ring_to_make
 from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -74,7 +75,7 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
     if len(question.lenses) != 1 or len(ways) < 2:
         return Told(), ()
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
-        return _by_glass_alone(ways, question), ()
+        return draws_apart(ways, question, knowledge) or _by_glass_alone(ways, question), ()
     outcomes: list[Outcome] = []
     for way in ways:
         chain = _chain(way, question, lens, body, knowledge, sum(one.chain is not None for one in outcomes) + 1)
