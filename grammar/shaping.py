@@ -70,7 +70,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens, skipped = with_strangers(tokens)
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
-    tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
+    tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_standins(tokens), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)

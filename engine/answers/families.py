@@ -114,6 +114,17 @@ def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_reach(answer, question, knowledge)
 
 
+def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether a distance that alone is needed is reached, before the answer."""
+    from engine.answers.said import mentions
+
+    if not mentions(question, "only-so-far"):
+        return answer
+    from engine.answers.only_so_far import with_so_far
+
+    return with_so_far(answer, question, knowledge)
+
+
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """How the lens gets on the body, behind the answer, where both are told by their mounts."""
     named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
@@ -146,7 +157,7 @@ _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (REACHING, _reach),
+    (("list-fits",), _angle), (REACHING, _reach), ((*WAYS, "shim-calibration"), _so_far),
 )  # fmt: skip
 
 

@@ -1,0 +1,75 @@
+"""A distance that alone is needed, and what a follow-up tells by the number of before."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.render.record import record_of
+from engine.talk import Talk
+from tests.answers.picture import close, flat, numbers
+
+
+@pytest.fixture
+def talked(club):
+    """The record of the last line of a talk."""
+
+    def say(*lines):
+        talk = Talk()
+        for line in lines:
+            answer = club.ask(line, talk)
+        return record_of(answer, club.knowledge)
+
+    return say
+
+
+def _extension(focal, away):
+    spread = away - 2 * focal
+    return (spread - (spread**2 - 4 * focal**2) ** 0.5) / 2
+
+
+def test_what_a_distance_allows_and_what_is_over_it(talked):
+    found = talked("what if I only need it at 5 m, M42 50 on a 2mm too thick ring")
+    allowed = _extension(50, 5000)
+    assert found["intent"] == "focus-verdict"
+    assert close(2 - allowed) in [row[0] for row in numbers(found, "shim_mm")]
+    assert flat(found).startswith("> ") or "5 m is out of reach" in flat(found)
+    assert "5 m is out of reach" in flat(found)
+
+
+def test_a_seat_that_is_off_by_less_reaches_it(talked):
+    found = talked("M42 50 on E with a 1mm too thick ring", "what if I only need it at 2 m?")
+    assert "2 m is reached" in flat(found)
+    assert close(_extension(50, 2000)) in [row[0] for row in numbers(found, "register_error_mm")]
+
+
+def test_a_seat_too_close_is_not_said_to_reach_it(talked):
+    found = talked("C mount 25 on a CS body held flush... i dont need infinity, only 3m")
+    assert "is reached" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("then", "away"),
+    [("half that distance?", 2.0), ("and twice as far", 8.0), ("what about at half the distance", 2.0)],
+)
+def test_a_share_of_the_distance_of_before(talked, then, away):
+    found = talked("dof 50 f2.8 at 4 m full frame", then)
+    assert found["intent"] == "depth-of-field"
+    assert f"at {away:g} m" in found["reading"]
+
+
+def test_stops_down_or_up_are_reckoned_from_the_stop_of_before(talked):
+    start = "35 f2 3m full frame what is sharp"
+    assert "at f/4" in talked(start, "stopped down two stops?")["reading"]
+    assert "at f/2.8" in talked(start, "stopped down two stops?", "and opened up a stop")["reading"]
+
+
+def test_the_same_on_a_body_told_by_its_frame_alone(talked):
+    found = talked("85/2 at 2.5m on ff, dof?", "and at f/4?", "on the other body, aps-c?")
+    assert found["intent"] == "depth-of-field"
+    assert "APS-C" in found["reading"]
+    assert "at f/4" in found["reading"]
+
+
+def test_twice_a_tube(talked):
+    found = talked("50mm 20mm tube how close", "double that")
+    assert [row[0] for row in numbers(found, "extension_mm")] == [close(40)]
