@@ -32,7 +32,7 @@ _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-b
 _OF_VIEW: Final = frozenset(["equiv", "match"])
 
 # cues of a question whose answer goes by focal length; and what may tell one
-_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
@@ -114,6 +114,8 @@ def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
+        if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]):
+            tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
         if ended and not cropped and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):

@@ -126,6 +126,16 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
+    powers = noun.all("DIOPTRE")
+    if len(powers) > 1 and noun.heads in ("", "PIECE"):
+        # '+1 and +2 close-up lenses', '+1 +2' are one each
+        others = [token for token in noun.mods if token not in powers]
+        tails = [token for token in noun.tails if token not in powers]
+        return [
+            replace(noun, mods=[*others, power] if n == 0 else [power], tails=tails if n == 0 else [],
+                    column=noun.column + n)
+            for n, power in enumerate(powers)
+        ]  # fmt: skip
     beside = _lens_beside_piece(noun)
     if beside is not None:
         return [

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.closer_rings import with_closer_rings
 from grammar.crests import counted
+from grammar.near_marks import is_own_size
 from grammar.senses import is_thread_length
 from grammar.tokens import Token
 
@@ -19,6 +20,7 @@ _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
+_MOST_NEAR: Final = 10.0  # metres, of a bare decimal that tells how near a lens comes by itself
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
 _BE: Final = "be"
@@ -207,6 +209,10 @@ def _is_width(token: Token) -> bool:
 
 
 def _keyed(token: Token, key: str) -> Token:
+    if key == "close-focus" and is_own_size(token):
+        return token.as_("RATIO")
+    if key == "close-focus" and token.kind == "NUMBER" and "." in token.text and token.numbers[0] < _MOST_NEAR:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # '.9 on its own'
     if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
@@ -232,6 +238,8 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
 
 def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
+    if measured == "mark" and [one.value for one in tokens[at + 1 : at + 3]] == ["of", "the"]:
+        return None  # 'the marks of my 35': that is the lens
     for ahead in range(at + 1, min(at + 4, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():

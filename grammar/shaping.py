@@ -17,6 +17,7 @@ from grammar.group_heads import with_group_heads, with_times_told
 from grammar.image_told import with_image_told
 from grammar.lens_rows import with_lens_rows
 from grammar.letters import settled
+from grammar.mark_rows import with_mark_rows
 from grammar.measures import with_measures_told
 from grammar.motifs import with_motifs_told
 from grammar.mount_links import hyphened, linked
@@ -77,7 +78,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
     tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
-    tokens = with_threads_told(with_measures_told(with_close_stops(tokens, told)))
+    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told))))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)

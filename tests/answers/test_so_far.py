@@ -73,3 +73,46 @@ def test_the_same_on_a_body_told_by_its_frame_alone(talked):
 def test_twice_a_tube(talked):
     found = talked("50mm 20mm tube how close", "double that")
     assert [row[0] for row in numbers(found, "extension_mm")] == [close(40)]
+
+
+@pytest.mark.parametrize(
+    ("text", "marks"),
+    [
+        ("50mm sits 0.2 mm too far out, what do the 3, 5 and 10 ft marks mean now", [914.4, 1524, 3048]),
+        ("what do the 1m, 2m and the 5m marks mean on a 50 thats 0.2 too far out", [1000, 2000, 5000]),
+        ("50mm sits 0.2 too far out, where is the 3m mark really", [3000]),
+        ("marks of my 50 mm, 0.2 too far out, what does the 1.2 mark mean", [1200]),
+    ],
+)
+def test_every_mark_of_a_row_is_told_first(talked, text, marks):
+    found = talked(text)
+    assert found["intent"] == "depth-of-field"
+    told = numbers(found, "focus_from_sensor_mm")
+    assert len(told) == len(marks)
+    for (least, greatest), mark in zip(told, marks, strict=True):
+        x = _extension(50, mark) + 0.2
+        assert least - 1 <= 100 + 2500 / x + x <= greatest + 1
+
+
+def test_what_a_lens_does_by_itself_as_a_magnification(talked):
+    found = talked("14 and 21 tubes, 85mm that already does 0.12")
+    told = [row[0] for row in numbers(found, "magnification")]
+    assert close(0.12 + 14 / 85) in told
+    assert close(0.12 + 21 / 85) in told
+
+
+@pytest.mark.parametrize(
+    ("text", "power"),
+    [
+        ("2 and 3 dioptre stacked on 85, how close", 5),
+        ("+1 +2 and +4 all together on an 85", 7),
+        ("+10 on an 85 at infinity", 10),
+    ],
+)
+def test_close_up_lenses_add_up(talked, text, power):
+    assert numbers(talked(text), "working_distance_mm")[0] == (close(1000 / power),) * 2
+
+
+def test_worth_of_tube_is_a_length_of_tube(talked):
+    found = talked("28mm worth of tube behind a 100, how close n how big")
+    assert numbers(found, "magnification")[0] == (close(0.28),) * 2
