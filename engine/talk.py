@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.answers.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
 from engine.base.compact import compact, field, replace
 from engine.judging.ranking import Listed
-from grammar.casting import OPTICAL
 from grammar.questions import TALKED, Question
-from grammar.sticking import lasting
+from grammar.things.casting import OPTICAL
+from grammar.turns.sticking import lasting
 
 if TYPE_CHECKING:
-    from engine.answers.choosing import Choice
+    from engine.answers.parts.choosing import Choice
     from engine.facts.gearedits import Edit  # needed only where something is taught
 
 

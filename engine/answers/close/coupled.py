@@ -1,0 +1,102 @@
+"""A lens reversed before another: how much the pair magnifies, what light it costs, what field and depth it shows."""
+
+from __future__ import annotations
+
+from engine.answers.close.close_rows import Shown
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.wording import area, depth_words, f_number, small_mm, times, trimmed
+from engine.answers.picture.frames import USUAL_FRAMES
+from engine.base.compact import replace
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known
+from engine.physics import closeup, exposure
+from grammar.questions import Question, Thing
+
+CASE = "coupled"
+LEAST_LOST = 0.05  # stops
+ROOM = (
+    "Working distance is about the reversed lens's own register, less what its rear stands behind its flange. Stop down"
+    " by the rear lens, the reversed one open: its iris would cut the corners."
+)
+
+
+def is_turned(lens: Thing) -> bool:
+    return "reversed" in (*lens.traits, lens.lens_kind or "")
+
+
+def coupled(question: Question, shown: Shown) -> Told:
+    """Both at infinity: the rear one's focal length over the reversed one's, and all that follows from it.
+
+    Nothing where there are not two, one of them reversed, their focal lengths known.
+    """
+    front = next((lens for lens in question.lenses if is_turned(lens)), None)
+    behind = next((lens for lens in question.lenses if lens is not front), None)
+    if front is None or behind is None:
+        return Told()
+    rear, reverse = _exact(behind.focal_length_mm), _exact(front.focal_length_mm)
+    magnified = closeup.coupled_magnification(rear, reverse)
+    if not (is_known(rear) and is_known(reverse) and is_known(magnified)):
+        return Told()
+    pair = f"{trimmed(reverse.nominal, 1)} mm reversed before {trimmed(rear.nominal, 1)} mm"
+    head = f"{pair}, both at infinity: {times(magnified.nominal)}."
+    stop = behind.f_number if behind.f_number is not None else question.f_number
+    if question.f_number is not None and stop is not None:
+        stop = max(stop, question.f_number)
+    told = Told((Line("head", head),), (Quantity("magnification", magnified, CASE),))
+    told += _light(rear, reverse, _exact(stop), _exact(front.f_number))
+    forms = [shown.form] if shown.form is not None else [shown.facts.formats[name] for name in USUAL_FRAMES]
+    counts = _counts(rear, reverse, _exact(stop), _exact(front.f_number))
+    for form in forms:
+        told += _seen(magnified, counts, replace(shown, form=form))
+    return told + Told((Line("text", ROOM),))
+
+
+def _exact(value: float | None) -> Measure:
+    return Interval.exact(value) if value is not None else UNKNOWN
+
+
+def _counts(rear: Measure, reverse: Measure, stop: Measure, front_stop: Measure) -> Measure:
+    """The f-number of the pair; that of the rear one where it is not known how far the reversed one opens."""
+    return closeup.coupled_f_number(rear, stop, reverse, front_stop) if is_known(front_stop) else stop
+
+
+def _light(rear: Interval, reverse: Interval, stop: Measure, front_stop: Measure) -> Told:
+    """Nothing is lost by extension, since both stand at infinity; the reversed lens may let less through."""
+    plain = "No light is lost by extension: the rear lens stands at infinity"
+    counts = _counts(rear, reverse, stop, front_stop)
+    if not (is_known(stop) and is_known(counts)):
+        enough = f"{trimmed(reverse.nominal / rear.nominal, 2)} of its f-number"
+        text = f"{plain}, and its f-number counts, so long as the reversed one opens to {enough} or wider."
+        return Told((Line("fact", text),), (Quantity("light_difference_stops", Interval.exact(0.0), CASE),))
+    lost = exposure.f_number_stops(stop, counts)
+    rows = [Quantity("effective_f_number", counts, CASE)]
+    if not is_known(lost) or abs(lost.nominal) < LEAST_LOST:
+        needed = f_number(stop.nominal * reverse.nominal / rear.nominal)
+        sure = f", the reversed one opening to f/{needed} or wider" if not is_known(front_stop) else ""
+        rows.append(Quantity("light_difference_stops", Interval.exact(0.0), CASE))
+        return Told((Line("fact", f"{plain}, so that f/{f_number(stop.nominal)} counts as it is{sure}."),), tuple(rows))
+    pupil = small_mm(round(reverse.nominal / front_stop.nominal, 1)) if is_known(front_stop) else ""
+    rows.append(Quantity("light_difference_stops", lost, CASE))
+    text = (
+        f"{plain}; but the reversed lens opens to {pupil} only, less than the rear one, so that f/"
+        f"{f_number(stop.nominal)} counts as f/{f_number(counts.nominal)}: {lost.nominal:.1f} stops darker."
+    )
+    return Told((Line("fact", text),), tuple(rows))
+
+
+def _seen(magnified: Interval, counts: Measure, shown: Shown) -> Told:
+    """The field on one area, and the depth where a stop is told."""
+    form, blur = shown.form, shown.blur()
+    if form is None or blur is None:
+        return Told()
+    wide = closeup.field_mm(Interval.exact(form.width_mm), magnified)
+    high = closeup.field_mm(Interval.exact(form.height_mm), magnified)
+    if not (is_known(wide) and is_known(high)):
+        return Told()
+    case = f"{CASE}, {form.id}"
+    text = f"field {area(wide.nominal, high.nominal, shown.feet)} on {form.name}"
+    rows = [Quantity("field_width_mm", wide, case), Quantity("field_height_mm", high, case)]
+    deep = closeup.coupled_depth_mm(counts, blur, magnified)
+    if is_known(deep) and is_known(counts):
+        text += f", {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(counts.nominal)}"
+        rows.append(Quantity("dof_mm", deep, case))
+    return Told((Line("fact", text, 1),), tuple(rows))

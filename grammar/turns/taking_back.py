@@ -1,0 +1,40 @@
+"""What was said last is taken back or turned round: 'scrap that', 'not the body, the lens'."""
+
+from __future__ import annotations
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.turns.whom import known_with
+
+
+def swapped(heard: Heard, before: Question) -> Question | None:
+    """'and the other way round': the mount of the body as that of the lens, and that of the lens as the body's."""
+    named = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
+    if not heard.tells("swapped") or more or any(not part.is_bare for part in named):
+        return None
+    if len(before.lenses) != 1 or len(before.bodies) != 1 or before.lenses[0].kind != before.bodies[0].kind != "mount":
+        return None
+    lens = replace(before.lenses[0], ids=before.bodies[0].ids, words=before.bodies[0].words)
+    body = Thing("mount", before.lenses[0].ids, before.lenses[0].words)
+    changed = before.with_(text=heard.text, lenses=(lens,), bodies=(body,), adapters=(), wants="", follows=True)
+    return changed.with_(known=known_with(before.known, (lens,)), number=None)
+
+
+def taken_back(heard: Heard, before: Question) -> Question | None:
+    """'scrap that': the question before the last; 'not the body, the lens': what was said of the one is the other's."""
+    prior = before.prior
+    if prior is None or not prior.lenses:
+        return None
+    alone = not any(part.has_mount for part in (*heard.cast.lenses, *heard.cast.bodies))
+    if heard.tells("retract") and alone and heard.tells("short"):
+        return prior.with_(text=heard.text, follows=True)
+    if heard.tells("not-body") and alone and before.bodies and before.bodies != prior.bodies:
+        lens = replace(prior.lenses[0], kind="mount", ids=before.bodies[0].ids)
+        changed = before.with_(text=heard.text, lenses=(lens,), bodies=prior.bodies, follows=True)
+        return changed.with_(known=known_with(before.known, (lens,)))
+    if heard.tells("not-lens") and alone and before.lenses != prior.lenses and before.lenses[0].kind == "mount":
+        body = Thing("mount", before.lenses[0].ids, before.lenses[0].words)
+        return before.with_(text=heard.text, lenses=prior.lenses, bodies=(body,), follows=True)
+    return None
