@@ -11,7 +11,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import number, numbers
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import small_mm, times, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.interval import Interval, is_known
@@ -52,7 +52,25 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
             case = f"{drawn.piece} at {trimmed(length, 1)} mm"
             told += at_extension(lens, x, shown, case, end=end, lead=case, level=0 if end == "near" else 1)
     asked = () if measured else (Line("ask", MEASURE, wants="flange_to_image"),)
+    wanted = number(question, "magnification")
+    if wanted is not None:
+        told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _for_size(wanted: float, focal: float, at_infinity: float, ends: tuple[float, float], piece: str) -> Told:
+    """Where the draw stands for a magnification, or by how much it falls short of it."""
+    setting, (low, high) = at_infinity + wanted * focal, ends
+    size = times(wanted)
+    if low <= setting <= high:
+        text = f"{size} with the {piece} at {small_mm(setting)}."
+    elif setting > high:
+        lacks = small_mm(setting - high)
+        text = f"{size} is out of reach: the {piece} would have to stand at {small_mm(setting)}, {lacks} more than it"
+        text += " has; put a tube of that length between."
+    else:
+        text = f"{size} is passed even at its shortest: the {piece} would have to stand at {small_mm(setting)}."
+    return Told((Line("head", text),), (Quantity("helicoid_setting_mm", Interval.exact(setting), f"for {size}"),))
 
 
 def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:

@@ -8,7 +8,7 @@ from engine.answers.by_stack import by_stack, held_by_rings
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.close.coupled import coupled, is_turned
+from engine.answers.close.coupled import coupled, is_turned, with_ring_turned
 from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws, is_drawn
 from engine.answers.close.draws_apart import draws_apart
@@ -44,12 +44,15 @@ LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    question = with_ring_turned(question)
     objective = behind_tube_lens(question, knowledge.catalogue)
     if objective.lines:
         return _alone(objective, question)
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
+    if stack.lines:
+        return _alone(stack + _at_size(question, knowledge), question)
     if are_set_apart(question):
         apart = draws_apart(ways_told(question, knowledge.catalogue), question, knowledge)
         if apart.lines:
@@ -85,6 +88,15 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _at_size(question: Question, knowledge: Knowledge) -> Told:
+    """What the magnification told asks of each lens."""
+    told, shown = Told(), shown_by(question, knowledge)
+    for lens in _lenses(question, knowledge, []):
+        for m in numbers(question, "magnification"):
+            told += at_magnification(lens, m, shown)
+    return told
 
 
 def _alone(told: Told, question: Question) -> Answer:

@@ -9,6 +9,7 @@ from grammar.words.tokens import Token
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
 SIDES: Final = "sides"  # and of both sides of one that were told
 FIELD: Final = "field"
+IMAGE_SIZE: Final = "image_size"  # of how large it is to be on the sensor
 _FILM: Final = "film"  # the value of the words for a frame of film
 # what tells that the thing is photographed, and not lens, test or sheet
 _PICTURED: Final = frozenset(
@@ -51,7 +52,19 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("KEYED", value=MOTIF)
     if "frame-filling" in told:
         _take_spans(out)
-    return out
+    return _with_image_size(out)
+
+
+def _with_image_size(tokens: list[Token]) -> list[Token]:
+    """'a 20 mm coin, 15 mm on the sensor': how large the thing is to be there."""
+    if not any(one.kind == "KEYED" and one.value == FIELD for one in tokens):
+        return tokens
+    for at in range(len(tokens) - 2):
+        rest = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+        placed = len(rest) > 1 and rest[0].value == "on" and rest[1].kind == "FRAME"
+        if placed and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+            tokens[at] = tokens[at].as_("KEYED", value=IMAGE_SIZE)
+    return tokens
 
 
 def _as_size(token: Token) -> Token:

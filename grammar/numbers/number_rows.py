@@ -9,6 +9,50 @@ from grammar.words.tokens import Token
 _TUBES: Final = "extension-tube"
 _LONGEST_TUBE: Final = 100.0  # mm
 _LEAST_SET: Final = 2  # numbers
+_MOST_ALIKE: Final = 6  # tubes of one length
+_TURNING: Final = frozenset(["reverse-ring"])
+
+
+def with_ones_counted(tokens: list[Token]) -> list[Token]:
+    """'two tubes of 12 and one of 25': three tubes, of 12, 12 and 25 mm."""
+    for at in range(1, len(tokens) - 6):
+        count, piece, of, size, join, one, again = tokens[at - 1 : at + 6]
+        last = tokens[at + 6]
+        shape = piece.value == _TUBES and of.value == again.value == "of" and one.text.casefold() == "one"
+        sized = is_number(size) or size.kind == "LENGTH"
+        if not (shape and sized and (is_number(last) or last.kind == "LENGTH") and join.kind in ("JOIN", "CUE")):
+            continue
+        times = (
+            int(count.numbers[0]) if count.kind in ("NUMBER", "COUNT") and 1 <= count.numbers[0] <= _MOST_ALIKE else 1
+        )
+        lengths = [*[size] * times, last]
+        row: list[Token] = []
+        for n, length in enumerate(lengths):
+            row += [Token("JOIN", ",", length.column, ",")] if n else []
+            row.append(length.as_("LENGTH", unit="mm", column=size.column + n))
+        return [*tokens[: at - (times > 1)], *row, piece, *tokens[at + 7 :]]
+    return tokens
+
+
+def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
+    """'reverse ring + 24mm', 'a 28mm and 10mm ring': one length is that of the lens, where no lens is told else."""
+    lengths = [at for at, one in enumerate(tokens) if one.kind in ("LENGTH", "FOCAL", "COMBO", "RANGE")]
+    if any(one.kind in ("LENS", "KIND", "MOUNT", "FNUM") for one in tokens) and not _turns(tokens):
+        return tokens
+    for at in range(len(tokens) - 2):
+        first, join, other = tokens[at : at + 3]
+        if first.value in _TURNING and join.kind == "JOIN" and other.kind == "LENGTH" and len(lengths) == 1:
+            tokens[at + 2] = other.as_("FOCAL", unit="mm")
+        after = tokens[at + 3] if at + 3 < len(tokens) else None
+        single = after is not None and after.kind == "PIECE" and not after.text.casefold().endswith("s")
+        beside = first.kind == other.kind == "LENGTH" and join.kind == "JOIN" and join.value == "and" and single
+        if beside and len(lengths) == _LEAST_SET and first.unit == other.unit == "mm" and not _turns(tokens):
+            tokens[at] = first.as_("FOCAL", unit="mm")
+    return tokens
+
+
+def _turns(tokens: list[Token]) -> bool:
+    return any(one.value in _TURNING for one in tokens)
 
 
 def all_lengths(tokens: list[Token], at: int) -> None:

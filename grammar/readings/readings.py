@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
-from grammar.numbers.motifs import MOTIF, SIDES
+from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.questions import Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
@@ -26,7 +26,7 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
-    "image-distance": "image_distance",
+    "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
     "front-glass": "front_glass", "nominal": "nominal", "throat": "throat", "filter-thread": "filter_thread",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have

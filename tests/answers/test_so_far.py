@@ -4,22 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from engine.render.record import record_of
-from engine.talk import Talk
 from tests.answers.picture import close, flat, numbers
-
-
-@pytest.fixture
-def talked(club):
-    """The record of the last line of a talk."""
-
-    def say(*lines):
-        talk = Talk()
-        for line in lines:
-            answer = club.ask(line, talk)
-        return record_of(answer, club.knowledge)
-
-    return say
 
 
 def _extension(focal, away):

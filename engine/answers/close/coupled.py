@@ -12,6 +12,8 @@ from engine.physics import closeup, exposure
 from grammar.questions import Question, Thing
 
 CASE = "coupled"
+TURNED = "reversed"  # the trait of a lens that is
+REVERSE_RING = "reverse-ring"
 LEAST_LOST = 0.05  # stops
 ROOM = (
     "Working distance is about the reversed lens's own register, less what its rear stands behind its flange. Stop down"
@@ -20,7 +22,16 @@ ROOM = (
 
 
 def is_turned(lens: Thing) -> bool:
-    return "reversed" in (*lens.traits, lens.lens_kind or "")
+    return TURNED in (*lens.traits, lens.lens_kind or "")
+
+
+def with_ring_turned(question: Question) -> Question:
+    """'a reverse ring and a 24 mm': the one lens told is the one that the ring turns round."""
+    ringed = any(thing.piece == REVERSE_RING for thing in question.adapters)
+    if not ringed or not question.lenses or any(is_turned(lens) for lens in question.lenses):
+        return question
+    *others, last = question.lenses
+    return question.with_(lenses=(*others, replace(last, traits=(*last.traits, TURNED))))
 
 
 def coupled(question: Question, shown: Shown) -> Told:

@@ -14,7 +14,7 @@ from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import closeup
-from grammar.numbers.motifs import FIELD, MOTIF, SIDES
+from grammar.numbers.motifs import FIELD, IMAGE_SIZE, MOTIF, SIDES
 from grammar.questions import Question
 
 _ALIKE: Final = 0.01  # magnifications that differ by less are one
@@ -69,6 +69,9 @@ def fillings(question: Question, facts: Catalogue, form: Format | None = None) -
     if motif is None:
         return []
     form = form or frames_of(question, facts)[0]
+    image = number(question, IMAGE_SIZE)
+    if image is not None:
+        return _each(form, ((f"{trimmed(image, 1)} mm long there", image, motif.long),))
     share = _share(question)[1]
     by_height = mentions(question, "of-height")
     if motif.short is None:
