@@ -15,7 +15,7 @@ from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.near_marks import with_near_marks_told
-from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted
+from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -78,7 +78,9 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
-    tokens = with_image_told(with_piece_rows(with_lens_of_ring(with_ones_counted(tokens)), told), line.cues, told)
+    tokens = with_image_told(
+        with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
+    )
     tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told))))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))

@@ -14,8 +14,9 @@ from engine.answers.parts.said import number, numbers
 from engine.answers.parts.wording import small_mm, times, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 DRAWN = frozenset({"helicoid", "bellows"})
 NOTHING = "it focuses on nothing"
@@ -24,6 +25,7 @@ OTHERS = ("length", "thickness")  # keys of further plates and rings that belong
 
 def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
+    question = question.with_(adapters=tuple(_with_length(one, knowledge) for one in question.adapters))
     thing, body = question.lens, body_side(question.body, knowledge.catalogue)
     drawn = next((one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None), None)
     if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
@@ -56,6 +58,14 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     if wanted is not None:
         told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _with_length(thing: Thing, knowledge: Knowledge) -> Thing:
+    """A helicoid or bellows that is named, told by its kind and its draw."""
+    named = knowledge.catalogue.adapters.get(thing.id or "") if thing.kind == "adapter" else None
+    if named is None or named.kind not in DRAWN or not is_known(draw := named.thickness_mm.hull()):
+        return thing
+    return replace(thing, piece=named.kind, thickness_mm=(draw.least, draw.greatest))
 
 
 def _for_size(wanted: float, focal: float, at_infinity: float, ends: tuple[float, float], piece: str) -> Told:

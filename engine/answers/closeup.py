@@ -150,14 +150,14 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield length_of_all(question)
     if sizes:
         yield filling_told(rows, question, knowledge.catalogue)
-        shown = replace(shown, form=rows[0].form) if rows else shown
+        framed = [(m, replace(shown, form=rows[n].form) if rows else shown) for n, m in enumerate(sizes)]
         for lens in lenses:
-            yield nearest_set(lens, sizes[0], tubes, shown)
-            for m in sizes:
-                yield at_magnification(lens, m, shown)
+            yield nearest_set(lens, sizes[0], tubes, framed[0][1])
+            for m, on_frame in framed:
+                yield at_magnification(lens, m, on_frame)
             yield by_its_ring(lens, sizes[0], shown)
-        for m in sizes if not lenses else ():
-            yield light_alone(question, m, shown)
+        for m, on_frame in framed if not lenses else ():
+            yield light_alone(question, m, on_frame)
         return
     if wanted is not None and not tubes:
         for lens in lenses:

@@ -206,12 +206,14 @@ def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: boo
     case = f"{trimmed(focal, 1)} mm f/{f_number(at)}, {form.name}"
     text = (
         f"{case}: hyperfocal {distance(far.nominal, feet)}; set there it is sharp from"
-        f" {distance(far.nominal / 2, feet)} to infinity (blur {small_mm(blur.nominal)})"
+        f" {distance(far.nominal / 2, feet)} to infinity, set to infinity from {distance(far.nominal, feet)} on"
+        f" (blur {small_mm(blur.nominal)})"
     )
     half = Interval.exact(far.nominal / 2)
     return Told(
         (Line("fact", text),),
-        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance")),
+        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance"),
+         Quantity("dof_near_mm", far, f"{case}, set to infinity")),
     )  # fmt: skip
 
 

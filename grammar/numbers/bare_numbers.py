@@ -37,6 +37,7 @@ _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off"
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_STRONGEST: Final = 10.0  # dioptres
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
@@ -183,6 +184,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
+    if _is_power(tokens, at):
+        return token.as_("DIOPTRE")
     if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
@@ -216,6 +219,13 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_power(tokens: list[Token], at: int) -> bool:
+    """'a close-up lens no 2', 'close up filter 4': its strength."""
+    behind = [one for one in tokens[max(0, at - 2) : at] if one.text.casefold() not in ("no", "number", "nr", "of")]
+    piece = behind[-1] if behind else None
+    return piece is not None and piece.value == "close-up-lens" and tokens[at].numbers[0] <= _STRONGEST
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

@@ -10,6 +10,7 @@ MOTIF: Final = "motif"  # key of the value that names a thing whose size is know
 SIDES: Final = "sides"  # and of both sides of one that were told
 FIELD: Final = "field"
 IMAGE_SIZE: Final = "image_size"  # of how large it is to be on the sensor
+_SLIDE: Final = "slide-35mm"
 _FILM: Final = "film"  # the value of the words for a frame of film
 # what tells that the thing is photographed, and not lens, test or sheet
 _PICTURED: Final = frozenset(
@@ -48,7 +49,7 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             for place in (size + 1, size - 1):
                 if _is_span(out, place):
                     out[place] = out[place].as_("CUE")
-        elif token.ids and told & _PICTURED:
+        elif token.ids and (told & _PICTURED or not _is_film(token)):
             out[at] = token.as_("KEYED", value=MOTIF)
     if "frame-filling" in told:
         _take_spans(out)
@@ -65,6 +66,11 @@ def _with_image_size(tokens: list[Token]) -> list[Token]:
         if placed and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
             tokens[at] = tokens[at].as_("KEYED", value=IMAGE_SIZE)
     return tokens
+
+
+def _is_film(token: Token) -> bool:
+    """'slides' are spoken of otherwise too; a sheet or a card by its size hardly is."""
+    return token.ids[:1] == (_SLIDE,)
 
 
 def _as_size(token: Token) -> Token:

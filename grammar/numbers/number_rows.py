@@ -10,6 +10,8 @@ _TUBES: Final = "extension-tube"
 _LONGEST_TUBE: Final = 100.0  # mm
 _LEAST_SET: Final = 2  # numbers
 _MOST_ALIKE: Final = 6  # tubes of one length
+_PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
+_SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
 
 
@@ -34,9 +36,20 @@ def with_ones_counted(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
+    """'ten plus sixteen of tube': lengths added up in front of 'of tube' are those of tubes."""
+    out = list(tokens)
+    for at in range(3, len(out)):
+        of_tube = out[at].kind == "MEASURE" and out[at].text.casefold().startswith("of tub")
+        if of_tube and is_number(out[at - 1]) and out[at - 2].kind == "JOIN" and is_number(out[at - 3]):
+            out[at] = out[at].as_("PIECE", value=_TUBES, text="tubes", implies=())
+            all_lengths(out, at - 1)
+    return out
+
+
 def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
     """'reverse ring + 24mm', 'a 28mm and 10mm ring': one length is that of the lens, where no lens is told else."""
-    lengths = [at for at, one in enumerate(tokens) if one.kind in ("LENGTH", "FOCAL", "COMBO", "RANGE")]
+    lengths = [at for at, one in enumerate(tokens) if one.kind in _SIZED and not one.text.isalpha()]
     if any(one.kind in ("LENS", "KIND", "MOUNT", "FNUM") for one in tokens) and not _turns(tokens):
         return tokens
     for at in range(len(tokens) - 2):
@@ -45,8 +58,9 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
             tokens[at + 2] = other.as_("FOCAL", unit="mm")
         after = tokens[at + 3] if at + 3 < len(tokens) else None
         single = after is not None and after.kind == "PIECE" and not after.text.casefold().endswith("s")
-        beside = first.kind == other.kind == "LENGTH" and join.kind == "JOIN" and join.value == "and" and single
-        if beside and len(lengths) == _LEAST_SET and first.unit == other.unit == "mm" and not _turns(tokens):
+        beside = at in lengths and at + 2 in lengths and join.kind == "JOIN" and join.value == "and" and single
+        metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in _PLAIN and other.kind in _PLAIN
+        if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
     return tokens
 

@@ -205,6 +205,8 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
+    if intent == before.intent == _DEEP and not same_lens and before.lens is not None:
+        return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
     if widest and not same_lens:
         return None
     return before.f_number if intent in _AT_A_STOP or intent == before.intent else None

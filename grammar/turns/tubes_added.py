@@ -19,6 +19,9 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    both = _both(heard, before, tubes)
+    if both is not None:
+        return both
     lengths = _lengths(heard) if tubes else None
     if lengths is None:
         return None
@@ -27,6 +30,17 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
     more = (Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     return (*before.adapters, *more) if _adds(heard) else None
+
+
+def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...] | None:
+    """'both' after a 25 mm tube and then a 50 mm one in its place: one behind the other."""
+    said = any(cue.tells == "pick:both" for cue in heard.cues)
+    told = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+    prior = before.prior
+    if not said or told or prior is None or len(tubes) != 1:
+        return None
+    others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    return (*others, *before.adapters) if len(others) == 1 and others != tubes else None
 
 
 def _lengths(heard: Heard) -> list[float] | None:

@@ -54,3 +54,14 @@ def test_a_lens_made_for_a_film_is_told_by_it_and_fills_nothing(asked):
 def test_paper_held_behind_a_lens_is_no_motif(asked):
     found = asked("held a sheet of paper behind it, image is sharp at 45 mm from the flange. which mount")
     assert "fill the frame" not in found["reading"]
+
+
+def test_where_no_frame_is_named_each_of_the_usual_ones_is_told(asked):
+    found = asked("a 24mm wide stamp has to fill the width, 60mm lens")
+    told = [row[0] for row in numbers(found, "extension_mm")]
+    assert told == [close(60 * 36 / 24), close(60 * 23.6 / 24), close(60 * 17.3 / 24)]
+
+
+def test_a_thing_of_known_size_needs_no_word_for_filling(asked):
+    found = asked("a business card with 35mm on full frame at what distance")
+    assert close(24 / 55) in [row[0] for row in numbers(found, "magnification")]

@@ -101,3 +101,35 @@ def test_close_up_lenses_add_up(talked, text, power):
 def test_worth_of_tube_is_a_length_of_tube(talked):
     found = talked("28mm worth of tube behind a 100, how close n how big")
     assert numbers(found, "magnification")[0] == (close(0.28),) * 2
+
+
+def test_tubes_one_after_the_other_and_then_both(talked):
+    found = talked("300mm 4.5, min focus 4m, 25 tube, how near", "50 tube?", "both")
+    assert numbers(found, "magnification")[0] == (close(75 / 300),) * 2
+
+
+def test_the_stop_of_before_holds_for_another_lens_where_depth_is_asked(talked):
+    assert "at f/8" in talked("zone focus 28mm f8 apsc, set 3 m, whats sharp", "and 24mm?")["reading"]
+
+
+def test_double_the_tube_where_depth_is_asked(talked):
+    found = talked("50 1.8 + 20 tube f8, dof on ff?", "double the tube")
+    assert numbers(found, "magnification")[0] == (close(0.8),) * 2
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("ten plus sixteen of tube behind a 40", 26 / 40),
+        ("macro tubes 10 16 21 with 35mm on mft: which gives 1:1", 37 / 35),
+    ],
+)
+def test_tubes_added_up_or_chosen_for_a_size(talked, text, size):
+    assert close(size) in [row[0] for row in numbers(talked(text), "magnification")]
+
+
+def test_a_face_front_to_back_is_so_deep(talked):
+    found = talked("front to back of a face 15 cm, 85mm, 1.5m, ff which aperture")
+    near, far = ((1500 + d) for d in (-73, 77))
+    needed = 85**2 / (43.267 / 1442) * (far - near) / (2 * near * far)
+    assert numbers(found, "f_number")[0][0] == pytest.approx(needed, rel=0.06)

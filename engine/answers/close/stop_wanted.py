@@ -27,6 +27,10 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
     if stop(question) is not None and not (mentions(question, "which-stop") or question.topic == WHICH):
         return Told()
     wanted, subject = number(question, "depth"), distance_mm(question)
+    if wanted is None and subject is not None and mentions(question, "front-to-back"):
+        # 'a face of 15 cm front to back, at 1.5 m': the lesser of two is how deep it is
+        both = sorted({subject, *numbers(question, "distance", "length")})
+        wanted, subject = (both[0], both[-1]) if len(both) > 1 else (None, subject)
     if wanted is not None and subject is not None:
         return _all(_round(wanted, subject, question, frames, knowledge))
     size = number(question, "magnification")

@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import figures, trimmed
-from engine.answers.picture.frames import frames_of
+from engine.answers.picture.frames import frames_named, frames_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -63,12 +63,22 @@ def _of_sides(name: str, one: float, other: float | None) -> Motif:
     return Motif(f"{name}, {size}" if name else size, long, short)
 
 
-def fillings(question: Question, facts: Catalogue, form: Format | None = None) -> list[Filling]:
-    """How what is told fills the frame, the likeliest meaning first; nothing where nothing of a size is told."""
+def fillings(question: Question, facts: Catalogue) -> list[Filling]:
+    """How what is told fills the frame, the likeliest meaning first; nothing where nothing of a size is told.
+
+    Where no frame is named, that meaning for each of the usual ones.
+    """
     motif = motif_told(question, facts)
     if motif is None:
         return []
-    form = form or frames_of(question, facts)[0]
+    named = frames_named(question, facts)
+    if named or number(question, IMAGE_SIZE) is not None:
+        return _ways(motif, question, (named or frames_of(question, facts))[0])
+    return [row for form in frames_of(question, facts)[::-1] for row in _ways(motif, question, form)[:1]]
+
+
+def _ways(motif: Motif, question: Question, form: Format) -> list[Filling]:
+    """How it fills one frame, the likeliest meaning first."""
     image = number(question, IMAGE_SIZE)
     if image is not None:
         return _each(form, ((f"{trimmed(image, 1)} mm long there", image, motif.long),))
@@ -130,7 +140,16 @@ def filling_told(rows: list[Filling], question: Question, facts: Catalogue) -> T
     if motif is None or not rows:
         return Told()
     filled = f"{_share(question)[0]}{rows[0].form.name}"
-    each = "; ".join(f"{row.words} at {figures(row.magnification, 3)}x" for row in rows)
-    text = f"{motif.words[:1].upper()}{motif.words[1:]} on {filled}: {each}."
-    numbers = tuple(Quantity("magnification", Interval.exact(row.magnification), row.words) for row in rows)
+    name = f"{motif.words[:1].upper()}{motif.words[1:]}"
+    if len({row.form.id for row in rows}) > 1:
+        ends = [f"{figures(row.magnification, 3)}x on {row.form.name}" for row in rows]
+        share = _share(question)[0]
+        part = f" ({share}the frame)" if share else ""
+        text = f"{name}, {rows[0].words}{part}: {'; '.join(ends)}."
+    else:
+        ends = [f"{row.words} at {figures(row.magnification, 3)}x" for row in rows]
+        text = f"{name} on {filled}: {'; '.join(ends)}."
+    numbers = tuple(
+        Quantity("magnification", Interval.exact(row.magnification), f"{row.words}, {row.form.id}") for row in rows
+    )
     return Told((Line("head", text),), numbers)
