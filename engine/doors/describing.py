@@ -99,5 +99,6 @@ def _term(id_: str, facts: Catalogue) -> str:
 
 _RECORDS: Final = {
     "mount": _mount, "format": _format, "thread": _thread, "motif": _motif, "my lens": _lens,
-    "named lens": _lens, "my body": _body, "named body": _body, "my adapter": _adapter, "named adapter": _adapter, "term": _term,
+    "named lens": _lens, "my body": _body, "named body": _body, "my adapter": _adapter,
+    "named adapter": _adapter, "term": _term,
 }  # fmt: skip
