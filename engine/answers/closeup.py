@@ -13,6 +13,7 @@ from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws, is_drawn
 from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.image_side import size_told
+from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
 from engine.answers.close.nearest_set import nearest_set, was_wanted
 from engine.answers.close.objective import behind_tube_lens
@@ -58,6 +59,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         if apart.lines:
             return _alone(apart, question)
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
+    named = named and motif_told(question, knowledge.catalogue) is None
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     told = Told()
@@ -76,6 +78,9 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not _focals(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
         lines += _without_focal(question, knowledge, told)
+    if not lines and _lenses(question, knowledge, []):
+        nearest_of_all = least_of_all(_lenses(question, knowledge, []), question.feet)
+        lines, told = list(nearest_of_all.lines), nearest_of_all
     if not lines:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
         lines.append(

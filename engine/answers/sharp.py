@@ -10,6 +10,7 @@ from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, at_extension
 from engine.answers.close.coupled import coupled
 from engine.answers.close.drawn import draws
+from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -114,15 +115,16 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield each
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
-        for thing, lens, own in rows:
+        for n_row, (thing, lens, own) in enumerate(rows):
             if each.lines and frame_of(thing, question, facts) is not form:
                 continue
             for n in _stops_of(own, question) if len(rows) == 1 else (own,):
-                yield from _of_lens(lens, n, blur, form, question, knowledge)
+                yield from _of_lens(lens, n, blur, form, _at_its_distance(question, n_row, len(rows)), knowledge)
         if close:
             for m in numbers(question, "magnification") or CLOSE_UPS:
                 for one in _stops(question, at):
                     yield _close_up(m, one, blur, form, question.feet)
+                yield stacked(m, at, blur, question, facts)
         if named:
             yield diffraction(at, form, question, knowledge)
     yield alike
@@ -154,6 +156,12 @@ def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
             f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
         )
         yield Line("caution", text)
+
+
+def _at_its_distance(question: Question, row: int, rows: int) -> Question:
+    """'50 at 1 m or 85 at 1.7 m': as many distances as lenses are told in the order of these."""
+    told = (question.distance_mm, *numbers(question, "distance"))
+    return question.with_(distance_mm=told[row], values=()) if rows == len(told) > 1 else question
 
 
 def _stops_of(own: float, question: Question) -> tuple[float, ...]:

@@ -20,6 +20,7 @@ _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
+_AWAY: Final = {"m": 1000.0, "ft": 304.8}
 _MOST_NEAR: Final = 10.0  # metres, of a bare decimal that tells how near a lens comes by itself
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
@@ -33,6 +34,8 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
         if token.kind == "MEASURE" and token.value == "size":
+            if _of_mark(out, at):
+                continue
             # 'the thread measures 15.8': a width; of a ring it is the length
             if any(one.kind in _PIECES for one in out[:at]):
                 target = _before_which(out, at, "thickness")
@@ -84,6 +87,19 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
             out[at - 1] = _keyed(out[at - 1], "width")
             out[at] = token.as_("CUE")
     return out
+
+
+def _of_mark(tokens: list[Token], at: int) -> bool:
+    """'the 5 ft mark measures 4.5': how far off it is sharp, in the unit of the mark; it is told in place."""
+    marks = [one for one in tokens[max(0, at - _NEAR) : at] if one.kind == "KEYED" and one.value == "mark"]
+    target = _before_which(tokens, at, "length") if marks and marks[-1].unit in _AWAY else None
+    if target is None:
+        return False
+    bare, unit = tokens[target].kind == "NUMBER", marks[-1].unit
+    size = tokens[target].numbers[0] * (_AWAY[unit] if bare else 1.0)
+    tokens[target] = tokens[target].as_("KEYED", value="distance", numbers=(size,), unit=unit)
+    tokens[at] = tokens[at].as_("CUE")
+    return True
 
 
 def _which(tokens: list[Token], at: int, word: Token) -> int | None:

@@ -94,7 +94,7 @@ def _is_made_for(tokens: list[Token], at: int) -> bool:
 def _size_beside(tokens: list[Token], at: int) -> int | None:
     """'a 24 mm wide stamp', 'an ant 4 mm long', 'a postcard 148x105': where the size of the thing stands."""
     back = at - 1
-    while back >= 0 and (_is_span(tokens, back) or tokens[back].kind in _PASSED):
+    while back >= 0 and (_is_span(tokens, back) or tokens[back].kind in _PASSED or tokens[back].value == "of"):
         back -= 1
     if back >= 0 and at - back < _REACH and _may_be_size(tokens[back]):
         return back

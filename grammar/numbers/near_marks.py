@@ -37,6 +37,8 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         out[at] = token.as_("CUE")
         near = close or token.text.casefold().startswith(_LEADING_SURELY)
         found = _behind(out, at) if near else None
+        ahead = _ahead(out, at) if found is not None and not out[found].unit else None
+        found = ahead if ahead is not None and out[ahead].unit in _FAR_UNITS else found  # '30 inch min focus 135'
         found = found if found is not None or not close else _ahead(out, at)
         if found is not None and is_own_size(out[found]):
             out[found] = out[found].as_("RATIO")

@@ -65,3 +65,15 @@ def test_where_no_frame_is_named_each_of_the_usual_ones_is_told(asked):
 def test_a_thing_of_known_size_needs_no_word_for_filling(asked):
     found = asked("a business card with 35mm on full frame at what distance")
     assert close(24 / 55) in [row[0] for row in numbers(found, "magnification")]
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("I see exactly 31 millimetres of ruler on apsc. ratio?", 23.6 / 31),
+        ("my picture shows 12 cm of tape measure, full frame, 50mm lens: extension?", 36 / 120),
+        ("how close must i be with a 200 so a 6cm butterfly fills half the apsc frame", 23.6 / 120),
+    ],
+)
+def test_what_is_seen_of_a_ruler_and_a_share_of_the_frame(asked, text, size):
+    assert close(size) in [row[0] for row in numbers(asked(text), "magnification")]

@@ -133,3 +133,31 @@ def test_a_face_front_to_back_is_so_deep(talked):
     near, far = ((1500 + d) for d in (-73, 77))
     needed = 85**2 / (43.267 / 1442) * (far - near) / (2 * near * far)
     assert numbers(found, "f_number")[0][0] == pytest.approx(needed, rel=0.06)
+
+
+def test_a_mark_that_measures_otherwise_tells_the_error(talked):
+    found = talked("old 50mm in feet, 5ft mark measures 4.5. error?")
+    wanted = _extension(50, 4.5 * 304.8) - _extension(50, 5 * 304.8)
+    assert numbers(found, "register_error_mm")[0] == (close(wanted, rel=0.01),) * 2
+
+
+def test_no_lens_comes_nearer_than_four_focal_lengths(talked):
+    least, greatest = numbers(talked("how close can a 60 ever focus"), "focus_from_sensor_mm")[0]
+    assert least <= 240 <= greatest
+
+
+def test_a_length_that_a_helicoid_adds_is_its_own(talked):
+    assert close(0.2) in [
+        row[0] for row in numbers(talked("my helicoid adds 8mm, lens 40mm. how near"), "magnification")
+    ]
+
+
+def test_a_nearest_mark_before_its_word(talked):
+    found = talked("30 inch min focus 135. how near with a 21mm tube")
+    assert close(21 / 135) in [row[0] for row in numbers(found, "magnification")]
+
+
+def test_dark_corners_of_two_coupled_lenses_are_not_said_to_be_none(talked):
+    found = talked("135 + reversed 28: vignette?")
+    assert "covers" not in flat(found)
+    assert "Dark corners" in flat(found)

@@ -60,3 +60,26 @@ def test_which_number_is_whose(talked, text, size):
 
 def test_a_lens_on_a_reverse_ring_is_reversed(talked):
     assert "24 mm lens reversed" in flat(talked("reverse ring + 24mm + EF body, how large, how far"))
+
+
+def test_pictures_to_be_put_together_in_depth(talked):
+    found = talked("how many shots to stack 12mm deep at 1:1 f5.6 ff")
+    each = 2 * 5.6 * BLUR * 2
+    assert numbers(found, "step_mm")[0] == (close(0.75 * each),) * 2
+    assert numbers(found, "frame_count") == [(24, 24)]
+
+
+def test_each_lens_at_its_own_distance(talked):
+    found = talked("so which is shallower, 50 1.2 at 1m or 85 1.8 at 1.7m, ff")
+    near = numbers(found, "dof_near_mm", "85 mm f/1.8 at 1.7 m")
+    assert len(near) == 1
+    assert 1670 < near[0][0] < 1690
+
+
+def test_another_chip_told_by_its_figure(talked):
+    assert "1/3" in talked('6mm f1.2 1/2" cctv hyperfocal', "and if the chip is 1/3")["reading"]
+
+
+def test_a_stop_behind_a_body_is_set_and_no_lens(talked):
+    found = talked("90mm f4 at 1 m full frame, dof", "f22", "on mft f11")
+    assert [row["case"] for row in found["quantities"]["dof_mm"]] == ["90 mm f/11 at 1 m, Four Thirds"]

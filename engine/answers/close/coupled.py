@@ -17,7 +17,8 @@ REVERSE_RING = "reverse-ring"
 LEAST_LOST = 0.05  # stops
 ROOM = (
     "Working distance is about the reversed lens's own register, less what its rear stands behind its flange. Stop down"
-    " by the rear lens, the reversed one open: its iris would cut the corners."
+    " by the rear lens, the reversed one open: its iris would cut the corners. Dark corners are usual unless the rear"
+    " lens is a long one; focus it nearer, or crop."
 )
 
 

@@ -46,7 +46,7 @@ def motif_told(question: Question, facts: Catalogue) -> Motif | None:
     sides = re.fullmatch(r"([\d.]+) x ([\d.]+) mm", question.said(SIDES) or "")
     if sides is not None:
         return _of_sides("", float(sides[1]), float(sides[2]))
-    known = question.said(MOTIF) or ""
+    known = (question.said(MOTIF) or "").split(", ")[-1]  # 'a spread of A4, so A3'
     if known in facts.motifs:
         row = facts.motifs[known]
         return _of_sides(row.name, row.long_mm, row.short_mm)
