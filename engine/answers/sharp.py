@@ -169,7 +169,8 @@ def _stops_of(own: float, question: Question) -> tuple[float, ...]:
     if len(question.stops) > 1:
         return question.stops
     widest = [thing.f_number for thing in question.lenses if thing.f_number and thing.focal_length_mm]
-    return tuple(dict.fromkeys((*widest, own))) if mentions(question, "and-what-if") else (own,)
+    both = mentions(question, "and-what-if") and not question.follows  # 'and at f/4' in a talk is that one
+    return tuple(dict.fromkeys((*widest, own))) if both else (own,)
 
 
 def _stops(question: Question, at: float) -> tuple[float, ...]:
