@@ -184,6 +184,8 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("LENGTH", unit="mm")
     if is_added_travel(tokens, at):
         return token.as_("KEYED", value="travel", unit="mm")
+    if after is not None and after.kind == "DIOPTRE" and number <= MOST_THINGS and number == int(number):
+        return token.as_("COUNT")  # 'two +2'
     if _is_power(tokens, at):
         return token.as_("DIOPTRE")
     if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):

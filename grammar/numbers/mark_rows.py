@@ -1,4 +1,4 @@
-"""A row of marks before the word for them: 'the 3, 5 and 10 ft marks', 'the 1m and the 2m mark'."""
+"""A row of marks or draws before the word for them: 'the 3, 5 and 10 ft marks', '20, 40 and 60 mm draw'."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _MARK: Final = "mark"
+_DRAW: Final = "extension"
+_LEAST_ROW: Final = 2  # beside the last
 _FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
 _BETWEEN: Final = frozenset(["JOIN", "DET"])
 _LEAST_MM: Final = 100.0
@@ -18,7 +20,22 @@ def with_mark_rows(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "KEYED" and token.value == _MARK and token.unit in _FAR:
             _take(out, at)
+        elif token.kind == "KEYED" and token.value == _DRAW:
+            _take_draws(out, at)
     return out
+
+
+def _take_draws(tokens: list[Token], at: int) -> None:
+    """So many in a row that none of them is the lens, which is told beside."""
+    row: list[int] = []
+    place = at - 1
+    while place > 0 and tokens[place].kind == "JOIN" and tokens[place - 1].kind in ("NUMBER", "LENGTH"):
+        row.append(place - 1)
+        place -= 2
+    plain = all(tokens[one].unit in ("", "mm") and not tokens[one].text.isalpha() for one in row)
+    if len(row) >= _LEAST_ROW and plain:
+        for one in row:
+            tokens[one] = tokens[one].as_("KEYED", value=_DRAW, unit="mm")
 
 
 def _take(tokens: list[Token], at: int) -> None:

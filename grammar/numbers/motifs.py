@@ -135,7 +135,11 @@ def _is_span(tokens: list[Token], at: int) -> bool:
 
 def _take_spans(tokens: list[Token]) -> None:
     """'one 4 mm long to fill the width': a length with such a word is that of what fills the frame, not of a piece."""
+    framed = any(one.kind in ("FORMAT", "FRAME", "BODY", "MOUNT") for one in tokens)
     for at, token in enumerate(tokens):
+        if token.kind == "AREA" and framed and _may_be_size(token):
+            tokens[at] = _as_size(token)  # 'a matchbox 50x35 to fill aps-c'
+            continue
         if token.kind != "LENGTH" or not _is_span(tokens, at + 1) or not _may_be_size(token):
             continue
         if any(one.kind in ("PIECE", "MOUNTWORD") for one in tokens[max(0, at - _REACH) : at + 3]):

@@ -10,6 +10,7 @@ _TUBES: Final = "extension-tube"
 _LONGEST_TUBE: Final = 100.0  # mm
 _LEAST_SET: Final = 2  # numbers
 _MOST_ALIKE: Final = 6  # tubes of one length
+_LEAST_LENS: Final = 8.0  # mm
 _PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
@@ -52,6 +53,13 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
     lengths = [at for at, one in enumerate(tokens) if one.kind in _SIZED and not one.text.isalpha()]
     if any(one.kind in ("LENS", "KIND", "MOUNT", "FNUM") for one in tokens) and not _turns(tokens):
         return tokens
+    pair = next((at for at, one in enumerate(tokens[:-1]) if _is_lens_and_tube(one, tokens[at + 1])), None)
+    if pair is not None and len(lengths) <= 1:
+        both = tokens[pair]
+        lens, tube = (float(one) for one in both.text.split("/"))
+        told = [both.as_("FOCAL", numbers=(lens,), unit="mm", ids=()), Token("JOIN", ",", both.column, ",")]
+        told.append(both.as_("LENGTH", numbers=(tube,), unit="mm", ids=(), column=both.column + 1))
+        return [*tokens[:pair], *told, *tokens[pair + 1 :]]
     for at in range(len(tokens) - 2):
         first, join, other = tokens[at : at + 3]
         if first.value in _TURNING and join.kind == "JOIN" and other.kind == "LENGTH" and len(lengths) == 1:
@@ -63,6 +71,14 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
     return tokens
+
+
+def _is_lens_and_tube(token: Token, after: Token) -> bool:
+    """'50/20 tube': a lens and the one tube behind it."""
+    parts = token.text.split("/")
+    plain = token.kind in ("COMBO", "FRACTION") and len(parts) == _LEAST_SET and all(one.isdecimal() for one in parts)
+    single = after.kind == "PIECE" and after.value == _TUBES and not after.text.casefold().endswith("s")
+    return plain and single and all(float(one) >= _LEAST_LENS for one in parts)
 
 
 def _turns(tokens: list[Token]) -> bool:

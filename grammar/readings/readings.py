@@ -31,7 +31,7 @@ _KEYED: Final = {
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
-_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
+_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width", "zone"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
 _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]

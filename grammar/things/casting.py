@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.questions import Thing
 from grammar.things.phrases import Noun
+from grammar.things.powers import each_power
 from grammar.words.tokens import Token
 
 # pieces that are told apart by a factor rather than by a length
@@ -126,16 +127,9 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
-    powers = noun.all("DIOPTRE")
-    if len(powers) > 1 and noun.heads in ("", "PIECE"):
-        # '+1 and +2 close-up lenses', '+1 +2' are one each
-        others = [token for token in noun.mods if token not in powers]
-        tails = [token for token in noun.tails if token not in powers]
-        return [
-            replace(noun, mods=[*others, power] if n == 0 else [power], tails=tails if n == 0 else [],
-                    column=noun.column + n)
-            for n, power in enumerate(powers)
-        ]  # fmt: skip
+    powers = each_power(noun)
+    if powers:
+        return powers
     beside = _lens_beside_piece(noun)
     if beside is not None:
         return [

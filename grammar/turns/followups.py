@@ -18,6 +18,7 @@ from grammar.turns.only_told import without_lent
 from grammar.turns.sticking import (
     circle_measured,
     depth_wanted,
+    distance_again,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -63,7 +64,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said = built(heard, intent)
     again = tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
-    said = depth_wanted(heard, said, before)
+    said = distance_again(depth_wanted(heard, said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:

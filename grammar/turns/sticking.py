@@ -43,6 +43,7 @@ _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these
 _FEW: Final = 8  # words of a line that tells one number
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
+_MOST_METRES: Final = 100.0
 _AT: Final = " at "
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
@@ -183,6 +184,16 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
         return said
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
+
+
+def distance_again(said: Question, before: Question) -> Question:
+    """'back to 1.5 at f4' after a depth at 3 m: the bare number beside a stop is how far away, in metres."""
+    told = re.fullmatch(r"\d+(?:\.\d+)?", said.said("numbers") or "")
+    open_yet = said.intent == before.intent == _DEEP and before.distance_mm is not None and said.distance_mm is None
+    if told is None or not open_yet or not 0.1 <= float(told[0]) <= _MOST_METRES:
+        return said
+    values = tuple(row for row in said.values if row[0] != "numbers")
+    return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)
 
 
 def circle_measured(heard: Heard, before: Question) -> str | None:

@@ -161,3 +161,42 @@ def test_dark_corners_of_two_coupled_lenses_are_not_said_to_be_none(talked):
     found = talked("135 + reversed 28: vignette?")
     assert "covers" not in flat(found)
     assert "Dark corners" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes"),
+    [
+        ("tell me ratio for 20, 40, 60, 80mm bellows draw on a 75", [20 / 75, 40 / 75, 60 / 75, 80 / 75]),
+        ("how far from the front of the lens with 50/20 tube", [0.4]),
+        ("25mm cctv, 3mm worth of washers, how near + how wide on mft", [0.12]),
+        ("if i stack two +2 and a +4 on the 100", [0.8]),
+    ],
+)
+def test_rows_and_pairs_of_numbers_are_each_what_they_stand_beside(talked, text, sizes):
+    told = [row[0] for row in numbers(talked(text), "magnification")]
+    assert all(close(size) in told for size in sizes)
+
+
+def test_which_close_up_lens_for_a_distance(talked):
+    assert numbers(talked("which closeup lens gets my 135 to 0.5m"), "dioptres") == [(close(2),) * 2]
+
+
+def test_a_bare_distance_beside_a_stop(talked):
+    found = talked("on mft with 25 1.4 at 1.5 m near and far limits", "if I go to 3 m", "back to 1.5 at f4")
+    assert "at 1.5 m" in found["reading"]
+
+
+@pytest.mark.parametrize(
+    "text", ["stop so that 2m..inf sharp 18mm apsc", "everything from my toes (2m) to the mountains, 18mm apsc"]
+)
+def test_a_zone_to_infinity_however_it_is_written(talked, text):
+    assert numbers(talked(text), "focus_from_sensor_mm") == [(close(4000),) * 2]
+
+
+def test_a_zone_in_feet_is_answered_in_feet(talked):
+    assert "4 ft to 9 ft" in flat(talked("zone from 4 ft to 9 ft w 35 ff what f"))
+
+
+def test_a_length_before_which_another_lens_is_reversed_is_a_lens(talked):
+    found = talked("135mm with 50 1.4 reversed, how big")
+    assert numbers(found, "magnification") == [(close(2.7),) * 2]

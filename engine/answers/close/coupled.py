@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import area, depth_words, f_number, small_mm, times, trimmed
 from engine.answers.picture.frames import USUAL_FRAMES
 from engine.base.compact import replace
@@ -14,6 +15,7 @@ from grammar.questions import Question, Thing
 CASE = "coupled"
 TURNED = "reversed"  # the trait of a lens that is
 REVERSE_RING = "reverse-ring"
+_FOCALS = (35.0, 800.0)  # mm, of a lens before which another is reversed
 LEAST_LOST = 0.05  # stops
 ROOM = (
     "Working distance is about the reversed lens's own register, less what its rear stands behind its flange. Stop down"
@@ -42,6 +44,8 @@ def coupled(question: Question, shown: Shown) -> Told:
     """
     front = next((lens for lens in question.lenses if is_turned(lens)), None)
     behind = next((lens for lens in question.lenses if lens is not front), None)
+    if front is not None and behind is None:
+        behind = _length_left(question)  # '135 mm with a 50 mm reversed'
     if front is None or behind is None:
         return Told()
     rear, reverse = _exact(behind.focal_length_mm), _exact(front.focal_length_mm)
@@ -60,6 +64,14 @@ def coupled(question: Question, shown: Shown) -> Told:
     for form in forms:
         told += _seen(magnified, counts, replace(shown, form=form))
     return told + Told((Line("text", ROOM),))
+
+
+def _length_left(question: Question) -> Thing | None:
+    """A length as lenses have it that is told of nothing else, where no body is named that the one alone goes on."""
+    told = numbers(question, "length")
+    if len(told) != 1 or not _FOCALS[0] <= told[0] <= _FOCALS[1] or any(body.ids for body in question.bodies):
+        return None
+    return Thing(focal_length_mm=told[0])
 
 
 def _exact(value: float | None) -> Measure:

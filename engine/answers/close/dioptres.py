@@ -7,6 +7,7 @@ from math import inf
 
 from engine.answers.close.close_rows import Shown
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import distance_mm, number
 from engine.answers.parts.wording import area, figures, ranged, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
@@ -32,6 +33,10 @@ def with_close_up_lens(
 ) -> Iterator[Told]:
     """A close-up lens on the lens at infinity and at its nearest mark, and the tube that does the same."""
     powers = powers_of(question)
+    wanted = distance_mm(question) or number(question, "front_glass")
+    if not powers and wanted is not None and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+        yield _for_room(wanted, lens, shown)
+        return
     if not powers:
         if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             for row in shown.facts.assumptions.values():
@@ -41,6 +46,17 @@ def with_close_up_lens(
     yield _close_up(lens, sum(powers), shown)
     if nearest_mm is not None:
         yield _at_mark(lens, sum(powers), nearest_mm, shown)
+
+
+def _for_room(room_mm: float, lens: Distances, shown: Shown) -> Told:
+    """The strength that makes a lens at infinity sharp so far before it: one over the distance in metres."""
+    power = closeup.dioptres_of_focal(Interval.exact(room_mm))
+    if not is_known(power):
+        return Told()
+    there = shown.distance(room_mm)
+    text = f"To be sharp {there} before it, the lens at infinity: +{figures(power.nominal, 2)} dioptres."
+    rows = (Quantity("dioptres", power, f"sharp at {there}"),)
+    return Told((Line("head", text),), rows) + _close_up(lens, power.nominal, shown)
 
 
 def _close_up(lens: Distances, dioptres: float, shown: Shown) -> Told:
