@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _MARK: Final = "mark"
+_REALLY: Final = frozenset(["really", "actually", "truly", "really is", "actually is", "in truth", "in fact"])
 _DRAW: Final = "extension"
 _LEAST_ROW: Final = 2  # beside the last
 _FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
@@ -20,9 +21,22 @@ def with_mark_rows(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(out):
         if token.kind == "KEYED" and token.value == _MARK and token.unit in _FAR:
             _take(out, at)
+            _tell_real(out, at)
         elif token.kind == "KEYED" and token.value == _DRAW:
             _take_draws(out, at)
     return out
+
+
+def _tell_real(tokens: list[Token], at: int) -> None:
+    """'the 1 m mark is really 1.3': where it is sharp in truth, in the unit of the mark."""
+    place, real = at + 1, False
+    while place < len(tokens) and tokens[place].kind in ("CUE", "DET"):
+        real = real or tokens[place].text.casefold() in _REALLY
+        place += 1
+    number = tokens[place] if place < len(tokens) and real else None
+    if number is not None and number.kind == "NUMBER" and "." in number.text:
+        unit = tokens[at].unit
+        tokens[place] = number.as_("KEYED", value="distance", unit=unit, numbers=(number.numbers[0] * _FAR[unit],))
 
 
 def _take_draws(tokens: list[Token], at: int) -> None:

@@ -109,6 +109,9 @@ def _which(tokens: list[Token], at: int, word: Token) -> int | None:
         if target is not None:
             return target
     target = None if "ahead" in word.implies else _after_which(tokens, at, word.value)
+    near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
+    if near and (ahead := _before_which(tokens, at, word.value)) is not None and tokens[ahead].unit in _AWAY:
+        return ahead  # '20 mm: mark 1 m is really 1.3'
     if target is None and "after" not in word.implies:
         target = _before_which(tokens, at, word.value)
     return target

@@ -41,7 +41,8 @@ def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         out[at] = token.as_("CUE")
         film = _format_before(out, at) if token.value == _FILM or token.ids else None
         size = _size_beside(out, at) if film is None else None
-        if film is not None and told & _PICTURED and not _is_made_for(out, film):
+        seen = bool(told & _PICTURED) or (film is not None and _is_onto_frame(out, film))
+        if film is not None and seen and not _is_made_for(out, film):
             out[at] = token.as_("KEYED", value=MOTIF, ids=out[film].ids[:1])
             out[film] = out[film].as_("CUE", ids=(), implies=())
         elif size is not None:
@@ -84,6 +85,11 @@ def _format_before(tokens: list[Token], at: int) -> int | None:
     before = tokens[at - 1] if at else None
     named = before is not None and bool(before.ids) and (before.kind == "FORMAT" or "format" in before.implies)
     return at - 1 if named else None
+
+
+def _is_onto_frame(tokens: list[Token], at: int) -> bool:
+    """'645 negs to full frame': film that is told beside a frame it is put on."""
+    return any(n != at and (one.kind in ("FORMAT", "FRAME") or "format" in one.implies) for n, one in enumerate(tokens))
 
 
 def _is_made_for(tokens: list[Token], at: int) -> bool:

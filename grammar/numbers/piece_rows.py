@@ -19,6 +19,7 @@ _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
 _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
 _LEAST_ADDED: Final = 2
@@ -61,7 +62,7 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
 
 def _with_sums_told(tokens: list[Token]) -> list[Token]:
     """'how near with 21 + 31', '7 + 14 + 28 with my 85': put behind a lens told elsewhere; the pieces stand unsaid."""
-    if any(one.kind == "PIECE" for one in tokens):
+    if any(one.kind == "PIECE" or (one.kind == "LENS" and one.text.casefold() == _LENSES) for one in tokens):
         return tokens
     for at, token in enumerate(tokens):
         row = _added_up(tokens, at)

@@ -77,3 +77,9 @@ def test_a_thing_of_known_size_needs_no_word_for_filling(asked):
 )
 def test_what_is_seen_of_a_ruler_and_a_share_of_the_frame(asked, text, size):
     assert close(size) in [row[0] for row in numbers(asked(text), "magnification")]
+
+
+def test_film_beside_the_frame_it_is_put_on_needs_no_word_for_copying(asked):
+    found = asked("645 negs to full frame, 90mm lens. draw and total height")
+    assert found["intent"] == "macro-distance"
+    assert close(24 / 41.5) in [row[0] for row in numbers(found, "magnification")]

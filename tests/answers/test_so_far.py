@@ -200,3 +200,13 @@ def test_a_zone_in_feet_is_answered_in_feet(talked):
 def test_a_length_before_which_another_lens_is_reversed_is_a_lens(talked):
     found = talked("135mm with 50 1.4 reversed, how big")
     assert numbers(found, "magnification") == [(close(2.7),) * 2]
+
+
+def test_a_mark_that_is_really_another_distance(talked):
+    found = talked("20mm: mark 1m is really 1.3. seat?")
+    assert numbers(found, "register_error_mm")[0] == (close(_extension(20, 1300) - _extension(20, 1000), rel=0.02),) * 2
+
+
+def test_the_close_up_lens_that_does_what_a_tube_does(talked):
+    found = talked("what plus lens equals a 15 tube on 60mm")
+    assert numbers(found, "dioptres") == [(close(1000 * 15 / 3600),) * 2]

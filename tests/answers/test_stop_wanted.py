@@ -83,3 +83,9 @@ def test_another_chip_told_by_its_figure(talked):
 def test_a_stop_behind_a_body_is_set_and_no_lens(talked):
     found = talked("90mm f4 at 1 m full frame, dof", "f22", "on mft f11")
     assert [row["case"] for row in found["quantities"]["dof_mm"]] == ["90 mm f/11 at 1 m, Four Thirds"]
+
+
+def test_a_wider_stop_than_the_one_told_with_the_lens_is_one_more(talked):
+    found = talked("135mm 5m f4 apsc dof in cm, then at f2.8")
+    first, second = (row[0] for row in numbers(found, "dof_mm"))
+    assert first > 1.3 * second

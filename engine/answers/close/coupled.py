@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import area, depth_words, f_number, small_mm, times, trimmed
 from engine.answers.picture.frames import USUAL_FRAMES
 from engine.base.compact import replace
@@ -43,6 +43,7 @@ def coupled(question: Question, shown: Shown) -> Told:
     Nothing where there are not two, one of them reversed, their focal lengths known.
     """
     front = next((lens for lens in question.lenses if is_turned(lens)), None)
+    front = front or _shorter_face_to_face(question)
     behind = next((lens for lens in question.lenses if lens is not front), None)
     if front is not None and behind is None:
         behind = _length_left(question)  # '135 mm with a 50 mm reversed'
@@ -64,6 +65,14 @@ def coupled(question: Question, shown: Shown) -> Told:
     for form in forms:
         told += _seen(magnified, counts, replace(shown, form=form))
     return told + Told((Line("text", ROOM),))
+
+
+def _shorter_face_to_face(question: Question) -> Thing | None:
+    """'two lenses nose to nose, 85 and 35': the shorter one is the one that is reversed."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    if len(lenses) != 2 or not mentions(question, "face-to-face"):
+        return None
+    return min(lenses, key=lambda lens: lens.focal_length_mm or 0.0)
 
 
 def _length_left(question: Question) -> Thing | None:
