@@ -10,6 +10,7 @@ _TUBES: Final = "extension-tube"
 _LONGEST_TUBE: Final = 100.0  # mm
 _LEAST_SET: Final = 2  # numbers
 _MOST_ALIKE: Final = 6  # tubes of one length
+_HELICOID, _TRAVEL = "helicoid", "travel"
 _LEAST_LENS: Final = 8.0  # mm
 _PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
@@ -50,6 +51,7 @@ def with_sum_of_tube(tokens: list[Token]) -> list[Token]:
 
 def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
     """'reverse ring + 24mm', 'a 28mm and 10mm ring': one length is that of the lens, where no lens is told else."""
+    tokens = _with_lens_headed(tokens)
     lengths = [at for at, one in enumerate(tokens) if one.kind in _SIZED and not one.text.isalpha()]
     if any(one.kind in ("LENS", "KIND", "MOUNT", "FNUM") for one in tokens) and not _turns(tokens):
         return tokens
@@ -70,6 +72,20 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in _PLAIN and other.kind in _PLAIN
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
             tokens[at] = first.as_("FOCAL", unit="mm")
+    return tokens
+
+
+def _with_lens_headed(tokens: list[Token]) -> list[Token]:
+    """'c lens 16mm plus 1mm ring', '50mm m42 helicoid 10mm travel': the first length is that of the lens."""
+    kinds = [one.kind for one in tokens]
+    for at in range(len(tokens) - 4):
+        behind_lens = kinds[at : at + 5] == ["LENS", "LENGTH", "JOIN", "LENGTH", "PIECE"] and tokens[at + 2].text != ","
+        if behind_lens:
+            return [*tokens[: at + 1], tokens[at + 1].as_("FOCAL"), *tokens[at + 2 :]]
+        stretched = kinds[at : at + 5] == ["LENGTH", "MOUNT", "PIECE", "LENGTH", "MEASURE"]
+        if stretched and tokens[at + 2].value == _HELICOID and tokens[at + 4].value == _TRAVEL:
+            placed = Token("PREP", "", tokens[at + 2].column, value="with")
+            return [*tokens[:at], tokens[at].as_("FOCAL"), tokens[at + 1], placed, *tokens[at + 2 :]]
     return tokens
 
 

@@ -170,6 +170,8 @@ def test_dark_corners_of_two_coupled_lenses_are_not_said_to_be_none(talked):
         ("how far from the front of the lens with 50/20 tube", [0.4]),
         ("25mm cctv, 3mm worth of washers, how near + how wide on mft", [0.12]),
         ("if i stack two +2 and a +4 on the 100", [0.8]),
+        ("c lens 16mm plus 1mm ring where's focus", [1 / 16]),
+        ("50mm m42 helicoid 10mm travel E body, nearest if the lens goes to .45", [0.2]),
     ],
 )
 def test_rows_and_pairs_of_numbers_are_each_what_they_stand_beside(talked, text, sizes):
