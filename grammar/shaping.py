@@ -105,7 +105,16 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
             start <= token.column and end <= last and (start, last) != (token.column, end) for start, last in spans
         )
 
-    return tuple(token.as_("CUE") if token.kind == "FORMAT" and inside(token) else token for token in line.tokens)
+    stops = [(cue.column, cue.end) for cue in line.cues if cue.tells == "effective-f"]
+
+    def of_stop(token: Token) -> bool:
+        """'the real f': the letter is that of a stop, and no mount."""
+        return token.kind == "LETTER" and any(start < token.column <= last for start, last in stops)
+
+    return tuple(
+        token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
+        for token in line.tokens
+    )
 
 
 def _named(token: Token) -> list[Token]:

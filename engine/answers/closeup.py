@@ -17,7 +17,7 @@ from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
 from engine.answers.close.nearest_set import nearest_set, was_wanted
 from engine.answers.close.objective import behind_tube_lens
-from engine.answers.close.own_ring import by_its_ring
+from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, front_focus_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, sets_of, sets_told, tubes_told
@@ -151,6 +151,11 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
+    seen = motif_told(question, knowledge.catalogue)
+    if seen is not None and tubes and mentions(question, "image-size-asked"):
+        sizes = []  # how large it comes is asked, and not what would fill the frame
+        for lens in lenses:
+            yield image_of(seen, lens, sum(tubes))
     if wanted is None and not sizes:
         yield length_of_all(question)
     if sizes:

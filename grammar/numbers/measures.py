@@ -20,6 +20,8 @@ _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
+_OF_LENSES: Final = frozenset(["mark", "field"])
+_LEAST_AWAY: Final = 100.0  # mm
 _AWAY: Final = {"m": 1000.0, "ft": 304.8}
 _MOST_NEAR: Final = 10.0  # metres, of a bare decimal that tells how near a lens comes by itself
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
@@ -257,8 +259,9 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
 
 def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
-    if measured == "mark" and [one.value for one in tokens[at + 1 : at + 3]] == ["of", "the"]:
-        return None  # 'the marks of my 35': that is the lens
+    behind = tokens[at + 1 : at + 3]
+    if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
+        return None  # 'the marks of my 35', 'the field of a 28': that is the lens
     for ahead in range(at + 1, min(at + 4, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
@@ -269,6 +272,10 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
                 after is not None and measured == "flange-to-image" and after.value == "circle"
             )  # 'register 71 on paper'
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
+            if measured == "distance" and after is not None and after.value == "flange-to-image":
+                taken = (
+                    token.unit in ("", "mm") or token.numbers[0] < _LEAST_AWAY
+                )  # 'the subject 30 cm from the sensor'
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:

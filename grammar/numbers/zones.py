@@ -11,6 +11,7 @@ _WANTED: Final = frozenset(
     ["dof", "hyperfocal", "sharp-enough", "zone-wanted", "which-stop", "f-stop", "after-depth-of-field"]
 )
 _METRES: Final = frozenset(["m", "ft", "cm", "in"])
+_SEATED: Final = frozenset(["MOUNT", "PIECE", "BODY"])
 _FEET: Final = frozenset(["ft", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end
@@ -35,7 +36,10 @@ def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
     )
     if "iris" in told or told & _WANTED:
         tokens = _with_ends_named(tokens, cues)
-    if not (told & _WANTED or open_ended):
+    alone = "iris" in told and not any(
+        token.kind in _SEATED for token in tokens
+    )  # 'people at 2 m and 2.6 m, aperture?'
+    if not (told & _WANTED or open_ended or alone):
         return tokens
     out = list(tokens)
     for at, token in enumerate(out):

@@ -80,6 +80,9 @@ def follow(heard: Heard, before: Question) -> Question:
     if circle is not None:
         said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    reset = _stop_alone(heard, before)
+    if reset is not None:
+        lenses, said = before.lenses, said.with_(f_number=reset)
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
@@ -127,6 +130,13 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     if said.number is not None:
         return None if found is not None and not found.told else said.number
     return _kept_number(said, before) if intent in _MADE else None
+
+
+def _stop_alone(heard: Heard, before: Question) -> float | None:
+    """'f16' where a stop was set: it is set anew, and the lens opens as it did."""
+    parts = heard.cast.lenses
+    alone = len(parts) == 1 and parts[0].is_stop_alone and bool(before.lenses) and before.f_number is not None
+    return parts[0].f_number if alone else None
 
 
 def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:

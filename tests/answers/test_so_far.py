@@ -212,3 +212,30 @@ def test_a_mark_that_is_really_another_distance(talked):
 def test_the_close_up_lens_that_does_what_a_tube_does(talked):
     found = talked("what plus lens equals a 15 tube on 60mm")
     assert numbers(found, "dioptres") == [(close(1000 * 15 / 3600),) * 2]
+
+
+def test_a_stop_that_was_set_is_set_anew(talked):
+    found = talked("with 12+20 tubes at f11 on 60mm, real f, mft depth?", "f16")
+    assert found["reading"].count("f/") == 1
+    assert "at f/16" in found["reading"]
+
+
+def test_a_close_up_lens_before_another(talked):
+    found = talked("closeup +4 on 50 at 0.45 mark", "and +2 with it")
+    assert numbers(found, "working_distance_mm")[0] == (close(1000 / 6),) * 2
+
+
+def test_how_large_a_thing_comes_on_the_sensor(talked):
+    found = talked("how big is a 10mm bug on sensor with 85 and 40mm tube")
+    assert numbers(found, "image_size_mm") == [(close(10 * 40 / 85),) * 2]
+
+
+def test_the_extension_for_a_subject_so_far_from_the_sensor(talked):
+    found = talked("50mm, subject 30cm from sensor, how much extension")
+    assert close(_extension(50, 300)) in [row[0] for row in numbers(found, "extension_mm")]
+
+
+def test_two_people_and_an_aperture_are_a_zone(talked):
+    found = talked("two people 2m and 2.6m from me, 50mm ff, aperture?")
+    assert found["intent"] == "depth-of-field"
+    assert numbers(found, "focus_from_sensor_mm") == [(close(2 * 2000 * 2600 / 4600),) * 2]
