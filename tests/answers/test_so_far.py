@@ -239,3 +239,8 @@ def test_two_people_and_an_aperture_are_a_zone(talked):
     found = talked("two people 2m and 2.6m from me, 50mm ff, aperture?")
     assert found["intent"] == "depth-of-field"
     assert numbers(found, "focus_from_sensor_mm") == [(close(2 * 2000 * 2600 / 4600),) * 2]
+
+
+def test_the_field_on_each_frame_that_is_named(talked):
+    found = talked("field of a 50 with 20 tube on full frame, aps-c and mft")
+    assert [row[0] for row in numbers(found, "field_width_mm")] == [close(90), close(59), close(43.25)]
