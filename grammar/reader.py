@@ -67,13 +67,14 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.turns.lone_numbers import spoken_out
         from grammar.turns.naming_next import named_next
         from grammar.turns.only_told import mount_kept, with_ring_held
+        from grammar.turns.reckoned import reckoned
         from grammar.turns.word_again import word_again
 
         reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
             return reply
         heard = with_ring_held(mount_kept(heard, before), before)
-        said, heard = heard, spoken_out(heard, before, lexicon)
+        said, heard = heard, spoken_out(reckoned(heard, before, lexicon), before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before)
             if heard is not said:

@@ -12,8 +12,11 @@ from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
+from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.near_marks import with_near_marks_told
+from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -70,14 +73,16 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens, skipped = with_strangers(tokens)
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
-    tokens = [token.as_("CUE") if token.kind == "VERB" else token for token in tokens]
-    tokens = with_marked_densities(with_standins(tokens), told)
+    tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
+    tokens = with_motifs_told(with_marked_densities(with_standins(tokens), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
-    tokens = with_image_told(with_piece_rows(tokens, told), line.cues, told)
-    tokens = with_threads_told(with_measures_told(with_close_stops(tokens, told)))
+    tokens = with_image_told(
+        with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
+    )
+    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told))))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
@@ -101,7 +106,16 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
             start <= token.column and end <= last and (start, last) != (token.column, end) for start, last in spans
         )
 
-    return tuple(token.as_("CUE") if token.kind == "FORMAT" and inside(token) else token for token in line.tokens)
+    stops = [(cue.column, cue.end) for cue in line.cues if cue.tells == "effective-f"]
+
+    def of_stop(token: Token) -> bool:
+        """'the real f': the letter is that of a stop, and no mount."""
+        return token.kind == "LETTER" and any(start < token.column <= last for start, last in stops)
+
+    return tuple(
+        token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
+        for token in line.tokens
+    )
 
 
 def _named(token: Token) -> list[Token]:

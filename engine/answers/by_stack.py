@@ -11,11 +11,12 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, body_side
 from engine.answers.parts.said import number, numbers
-from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.parts.wording import small_mm, times, trimmed
 from engine.answers.seat.distances import distances_of
 from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 DRAWN = frozenset({"helicoid", "bellows"})
 NOTHING = "it focuses on nothing"
@@ -24,6 +25,7 @@ OTHERS = ("length", "thickness")  # keys of further plates and rings that belong
 
 def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
+    question = question.with_(adapters=tuple(_with_length(one, knowledge) for one in question.adapters))
     thing, body = question.lens, body_side(question.body, knowledge.catalogue)
     drawn = next((one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None), None)
     if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
@@ -52,7 +54,33 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
             case = f"{drawn.piece} at {trimmed(length, 1)} mm"
             told += at_extension(lens, x, shown, case, end=end, lead=case, level=0 if end == "near" else 1)
     asked = () if measured else (Line("ask", MEASURE, wants="flange_to_image"),)
+    wanted = number(question, "magnification")
+    if wanted is not None:
+        told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _with_length(thing: Thing, knowledge: Knowledge) -> Thing:
+    """A helicoid or bellows that is named, told by its kind and its draw."""
+    named = knowledge.catalogue.adapters.get(thing.id or "") if thing.kind == "adapter" else None
+    if named is None or named.kind not in DRAWN or not is_known(draw := named.thickness_mm.hull()):
+        return thing
+    return replace(thing, piece=named.kind, thickness_mm=(draw.least, draw.greatest))
+
+
+def _for_size(wanted: float, focal: float, at_infinity: float, ends: tuple[float, float], piece: str) -> Told:
+    """Where the draw stands for a magnification, or by how much it falls short of it."""
+    setting, (low, high) = at_infinity + wanted * focal, ends
+    size = times(wanted)
+    if low <= setting <= high:
+        text = f"{size} with the {piece} at {small_mm(setting)}."
+    elif setting > high:
+        lacks = small_mm(setting - high)
+        text = f"{size} is out of reach: the {piece} would have to stand at {small_mm(setting)}, {lacks} more than it"
+        text += " has; put a tube of that length between."
+    else:
+        text = f"{size} is passed even at its shortest: the {piece} would have to stand at {small_mm(setting)}."
+    return Told((Line("head", text),), (Quantity("helicoid_setting_mm", Interval.exact(setting), f"for {size}"),))
 
 
 def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:

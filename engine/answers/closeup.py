@@ -8,13 +8,16 @@ from engine.answers.by_stack import by_stack, held_by_rings
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.close.coupled import coupled, is_reversed, pair_of
+from engine.answers.close.coupled import coupled, is_turned, with_ring_turned
 from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws, is_drawn
+from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.image_side import size_told
+from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
 from engine.answers.close.nearest_set import nearest_set, was_wanted
 from engine.answers.close.objective import behind_tube_lens
+from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, front_focus_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, sets_of, sets_told, tubes_told
@@ -28,8 +31,9 @@ from engine.answers.parts.owned import own_lens
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
-from engine.answers.picture.moved_out import magnification_filling
+from engine.answers.picture.filling import filling_told, fillings, motif_told
 from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
+from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -41,13 +45,21 @@ LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
 def macro(question: Question, knowledge: Knowledge) -> Answer:
     """Everything close up that the question's numbers give; the chain itself where lens and body are named."""
+    question = with_ring_turned(question)
     objective = behind_tube_lens(question, knowledge.catalogue)
     if objective.lines:
         return _alone(objective, question)
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
+    if stack.lines:
+        return _alone(stack + _at_size(question, knowledge), question)
+    if are_set_apart(question):
+        apart = draws_apart(ways_told(question, knowledge.catalogue), question, knowledge)
+        if apart.lines:
+            return _alone(apart, question)
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
+    named = named and motif_told(question, knowledge.catalogue) is None
     if named and _goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
     told = Told()
@@ -63,9 +75,12 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
-    sized = question.said("magnification") or question.said("field")
+    sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not _focals(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
         lines += _without_focal(question, knowledge, told)
+    if not lines and _lenses(question, knowledge, []):
+        nearest_of_all = least_of_all(_lenses(question, knowledge, []), question.feet)
+        lines, told = list(nearest_of_all.lines), nearest_of_all
     if not lines:
         lines += [Line("text", f"{row.topic}: {row.says}") for row in nearest(question.text, knowledge.catalogue, 2)]
         lines.append(
@@ -78,6 +93,15 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _at_size(question: Question, knowledge: Knowledge) -> Told:
+    """What the magnification told asks of each lens."""
+    told, shown = Told(), shown_by(question, knowledge)
+    for lens in _lenses(question, knowledge, []):
+        for m in numbers(question, "magnification"):
+            told += at_magnification(lens, m, shown)
+    return told
 
 
 def _alone(told: Told, question: Question) -> Answer:
@@ -99,23 +123,24 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
-    turned = pair_of(question) is not None or any(is_reversed(lens) for lens in lenses)
+    turned = any(is_turned(lens) for lens in lenses)
     if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
         return [question]
     return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
-    reverse = next((lens for lens in question.lenses if is_reversed(lens)), None)
-    pair = coupled(question)
+    reverse = next((lens for lens in question.lenses if is_turned(lens)), None)
+    pair = coupled(question, shown_by(question, knowledge))
     if pair.lines:
         yield pair
         return
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
-    filled = magnification_filling(question, knowledge.catalogue) if wanted is None else None
+    rows = fillings(question, knowledge.catalogue) if wanted is None else []
+    sizes = [row.magnification for row in rows]
     asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
     if wanted is not None and tubes and asked_of_tubes:
-        filled, wanted = wanted, None  # what the tubes shall give, not what the lens has by itself
+        sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
@@ -126,14 +151,23 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if reverse is not None and lenses:
         yield reversed_alone(lenses[0], question, shown, knowledge)
         return
-    if wanted is None and filled is None:
-        yield length_of_all(question)
-    if filled is not None:
+    seen = motif_told(question, knowledge.catalogue)
+    if seen is not None and tubes and mentions(question, "image-size-asked"):
+        sizes = []  # how large it comes is asked, and not what would fill the frame
         for lens in lenses:
-            yield nearest_set(lens, filled, tubes, shown)
-            yield at_magnification(lens, filled, shown)
-        if not lenses:
-            yield light_alone(question, filled, shown)
+            yield image_of(seen, lens, sum(tubes))
+    if wanted is None and not sizes:
+        yield length_of_all(question)
+    if sizes:
+        yield filling_told(rows, question, knowledge.catalogue)
+        framed = [(m, replace(shown, form=rows[n].form) if rows else shown) for n, m in enumerate(sizes)]
+        for lens in lenses:
+            yield nearest_set(lens, sizes[0], tubes, framed[0][1])
+            for m, on_frame in framed:
+                yield at_magnification(lens, m, on_frame)
+            yield by_its_ring(lens, sizes[0], shown)
+        for m, on_frame in framed if not lenses else ():
+            yield light_alone(question, m, on_frame)
         return
     if wanted is not None and not tubes:
         for lens in lenses:
@@ -165,7 +199,7 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     lens = lens_side(question.lens, knowledge.catalogue)
     seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
-    reversed_ = any(is_reversed(lens) for lens in question.lenses)
+    reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
     return asks and (own or drawn) and not reversed_
 

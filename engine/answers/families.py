@@ -135,6 +135,17 @@ def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_reach(answer, question, knowledge)
 
 
+def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether a distance that alone is needed is reached, before the answer."""
+    from engine.answers.parts.said import mentions
+
+    if not mentions(question, "only-so-far"):
+        return answer
+    from engine.answers.shims.only_so_far import with_so_far
+
+    return with_so_far(answer, question, knowledge)
+
+
 def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """How the lens gets on the body, behind the answer, where both are told by their mounts."""
     named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
@@ -179,6 +190,7 @@ _BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("list-fits",), _angle), (REACHING, _reach), (("chain",), _where(_by_thread, "thread")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
+    ((*WAYS, "shim-calibration"), _so_far),
 )  # fmt: skip
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from math import inf, isinf
 
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -96,26 +96,45 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
         rows.append(Quantity("scale_mark_mm", mark, case))
     else:
         head += "Infinity is at its mark, and the marks mean what they say."
-    lines = [Line("head", head), Line("text", "What the marks now mean, from the sensor:")]
+    asked: list[Line] = []
+    table: list[Line] = []
     for value in (*_marks(lens, own, question, knowledge), inf):
-        at = INFINITE if isinf(value) else Interval.exact(value)
-        meant = focus.remarked_mm(at, lens.focal, lens.hiatus, off)
+        meant = focus.remarked_mm(INFINITE if isinf(value) else Interval.exact(value), lens.focal, lens.hiatus, off)
         if not is_known(meant):
             continue
-        shown = (
-            "past infinity, nothing is sharp"
-            if isinf(meant.nominal) and off.nominal < -SEAT_RIGHT_MM
-            else about(meant, show)
-        )
-        if isinf(value) and isinf(meant.nominal) and off.nominal >= -SEAT_RIGHT_MM:
-            shown = "infinity"
-        lines.append(Line("fact", f"{show(value)} -> {shown}{_ring(value, lens, own)}", 1))
+        shown = _meant_words(value, meant, off, show)
+        table.append(Line("fact", f"{show(value)} -> {shown}{_ring(value, lens, own)}", 1))
+        if value in _asked(question):
+            asked.append(
+                Line(
+                    "head",
+                    f"At its {show(value)} mark: {shown if isinf(meant.nominal) else f'it is now sharp at {shown}'}.",
+                )
+            )
+            if not isinf(meant.nominal):
+                rows.append(Quantity("focus_from_sensor_mm", meant, f"{show(value)} mark"))
         if not isinf(meant.nominal):
             rows.append(Quantity("remarked_mm", meant, f"{show(value)} mark"))
+    lines = [*asked, Line("head", head), Line("text", "What the marks now mean, from the sensor:"), *table]
     if "hiatus_mm" in lens.assumed or not off.is_exact:
         lines.append(Line("note", PLANES))
     lines += _turn(own)
     return Told(tuple(lines), tuple(rows))
+
+
+def _asked(question: Question) -> list[float]:
+    """The marks that were asked for, mm."""
+    told = (question.distance_mm, *numbers(question, "mark", "distance"))
+    return [value for value in told if value is not None]
+
+
+def _meant_words(mark: float, meant: Interval, off: Interval, show: Callable[[float], str]) -> str:
+    """What is sharp at a mark now."""
+    if not isinf(meant.nominal):
+        return about(meant, show)
+    if off.nominal < -SEAT_RIGHT_MM:
+        return "past infinity, nothing is sharp"
+    return "infinity" if isinf(mark) else about(meant, show)
 
 
 def _marks(lens: Distances, own: Lens | None, question: Question, knowledge: Knowledge) -> Iterator[float]:
@@ -128,9 +147,8 @@ def _marks(lens: Distances, own: Lens | None, question: Question, knowledge: Kno
         usual = focus.from_sensor_mm(lens.focal, lens.hiatus, lens.focal * share)
         nearest = usual.nominal if is_known(usual) else 4 * lens.focal.nominal
         first = ()
-    asked = [value for value in (question.distance_mm, *numbers(question, "mark", "distance")) if value is not None]
     rows = [value for value in (FEET if question.feet else METRES) if value > nearest * 1.01][:MOST_MARKS]
-    yield from sorted({*first, *rows, *(value for value in asked if value >= nearest * 0.99)})
+    yield from sorted({*first, *rows, *(value for value in _asked(question) if value >= nearest * 0.99)})
 
 
 def _ring(mark: float, lens: Distances, own: Lens | None) -> str:

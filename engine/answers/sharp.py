@@ -6,9 +6,12 @@ import re
 from collections.abc import Iterator
 from math import isinf
 
+from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, at_extension
+from engine.answers.close.coupled import coupled
 from engine.answers.close.drawn import draws
-from engine.answers.close.zones import stop_for_zone, zone_of
+from engine.answers.close.stacked import stacked
+from engine.answers.close.stop_wanted import stop_wanted
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
@@ -66,6 +69,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.topic == "remark":
         yield remarked(question, knowledge)
         return
+    pair = coupled(question, shown_by(question, knowledge))
+    if pair.lines:
+        yield pair
+        return
     at = stop(question)
     named = frames_named(question, facts)
     # full frame first where none is told
@@ -83,12 +90,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if question.topic == "cover-glass":
         yield _cover_glass(at, frames[0], question, knowledge)
         return
-    if question.said("zone") is not None:
-        yield from _zones(question, frames, knowledge)
-        return
-    asked = at is None or mentions(question, "which-stop")
-    if asked and number(question, "depth") is not None and distance_mm(question) is not None:
-        yield from _depth_wanted(question, frames, knowledge)
+    asked = stop_wanted(question, frames, knowledge)
+    if asked.lines:
+        yield asked
         return
     if at is None:
         return
@@ -111,16 +115,16 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield each
     for form in frames:
         blur = Interval.exact(blur_of(question, form, knowledge))
-        for thing, lens, own in rows:
+        for n_row, (thing, lens, own) in enumerate(rows):
             if each.lines and frame_of(thing, question, facts) is not form:
                 continue
-            # several stops told are each answered, unless they are what the lenses open to
-            for n in question.stops if len(question.stops) > 1 and len(rows) == 1 else (own,):
-                yield from _of_lens(lens, n, blur, form, question, knowledge)
+            for n in _stops_of(own, question) if len(rows) == 1 else (own,):
+                yield from _of_lens(lens, n, blur, form, _at_its_distance(question, n_row, len(rows)), knowledge)
         if close:
             for m in numbers(question, "magnification") or CLOSE_UPS:
                 for one in _stops(question, at):
                     yield _close_up(m, one, blur, form, question.feet)
+                yield stacked(m, at, blur, question, facts)
         if named:
             yield diffraction(at, form, question, knowledge)
     yield alike
@@ -131,35 +135,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """The advice that bears the name of what is asked, first of all."""
-    at_scale = question.said("magnification") is not None and stop(question) is None
+    at_scale = question.said("magnification") is not None and stop(question) is None and not question.said("depth")
     advice = knowledge.catalogue.advice.get(SAME_SCALE if at_scale else question.topic or "")
     if advice is not None:
         yield Line("head", f"{advice.topic[:1].upper()}{advice.topic[1:]}: {advice.says}")
-
-
-def _zones(question: Question, frames: list[Format], knowledge: Knowledge) -> Iterator[Told]:
-    """The stop that holds the zone wanted, for each lens and format."""
-    zone = zone_of(question)
-    lenses = [lens for thing in question.lenses if (lens := distances_of(thing, knowledge.catalogue)) is not None]
-    if zone is None:
-        return
-    for form in frames:
-        blur = Interval.exact(blur_of(question, form, knowledge))
-        for lens in lenses:
-            yield stop_for_zone(lens, zone, blur, form, question.f_number, question.feet)
-    if not lenses:
-        yield Told((Line("ask", "With which focal length? The stop grows with its square.", wants="focal"),))
-
-
-def _depth_wanted(question: Question, frames: list[Format], knowledge: Knowledge) -> Iterator[Told]:
-    """The stop that makes so much sharp around the distance told: the zone round it, for each lens and format."""
-    wanted, subject = number(question, "depth"), distance_mm(question)
-    assert wanted is not None
-    assert subject is not None
-    near, far = depth.zone_around_mm(Interval.exact(subject), Interval.exact(wanted))
-    if is_known(near) and is_known(far):
-        zone = f"{near.nominal:.6g} mm to {far.nominal:.6g} mm"
-        yield from _zones(question.with_(values=(*question.values, ("zone", zone))), frames, knowledge)
 
 
 def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
@@ -177,6 +156,23 @@ def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
             f"By {title} it stops at {distance(far.nominal, feet)}: nothing at {distance(subject, feet)} comes sharp."
         )
         yield Line("caution", text)
+
+
+def _at_its_distance(question: Question, row: int, rows: int) -> Question:
+    """'50 at 1 m or 85 at 1.7 m': as many distances as lenses are told in the order of these."""
+    told = (question.distance_mm, *numbers(question, "distance"))
+    return question.with_(distance_mm=told[row], values=()) if rows == len(told) > 1 else question
+
+
+def _stops_of(own: float, question: Question) -> tuple[float, ...]:
+    """Several stops told are each answered; what the lens opens to too, where another is only supposed."""
+    if len(question.stops) > 1:
+        return question.stops
+    widest = [thing.f_number for thing in question.lenses if thing.f_number and thing.focal_length_mm]
+    if question.f_number is not None and widest and widest[0] > question.f_number and not question.follows:
+        return widest[0], question.f_number  # 'f/4 ..., then at f/2.8': neither is what it opens to
+    both = mentions(question, "and-what-if") and not question.follows  # 'and at f/4' in a talk is that one
+    return tuple(dict.fromkeys((*widest, own))) if both else (own,)
 
 
 def _stops(question: Question, at: float) -> tuple[float, ...]:
@@ -221,12 +217,14 @@ def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: boo
     case = f"{trimmed(focal, 1)} mm f/{f_number(at)}, {form.name}"
     text = (
         f"{case}: hyperfocal {distance(far.nominal, feet)}; set there it is sharp from"
-        f" {distance(far.nominal / 2, feet)} to infinity (blur {small_mm(blur.nominal)})"
+        f" {distance(far.nominal / 2, feet)} to infinity, set to infinity from {distance(far.nominal, feet)} on"
+        f" (blur {small_mm(blur.nominal)})"
     )
     half = Interval.exact(far.nominal / 2)
     return Told(
         (Line("fact", text),),
-        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance")),
+        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance"),
+         Quantity("dof_near_mm", far, f"{case}, set to infinity")),
     )  # fmt: skip
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import log2
 
+from engine.answers.close.draws_apart import draws_apart
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -74,7 +75,8 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
     if len(question.lenses) != 1 or len(ways) < 2:
         return Told(), ()
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
-        return _by_glass_alone(ways, question), ()
+        drawn = draws_apart(ways, question, knowledge)
+        return (drawn if drawn.lines else _by_glass_alone(ways, question)), ()
     outcomes: list[Outcome] = []
     for way in ways:
         chain = _chain(way, question, lens, body, knowledge, sum(one.chain is not None for one in outcomes) + 1)

@@ -51,6 +51,12 @@ def _thread(id_: str, facts: Catalogue) -> str:
     return f"thread, pitch {_mm(thread.pitch_mm)}"
 
 
+def _motif(id_: str, facts: Catalogue) -> str:
+    motif = facts.motifs[id_]
+    short = f" x {trimmed(motif.short_mm, 1)}" if motif.short_mm is not None else ""
+    return f"what fills the frame, {trimmed(motif.long_mm, 1)}{short} mm"
+
+
 def _lens(id_: str, facts: Catalogue) -> str:
     lens = facts.lenses[id_]
     size = _mm(lens.focal_length_mm) if isinstance(lens.focal_length_mm, Interval) else ""
@@ -92,6 +98,7 @@ def _term(id_: str, facts: Catalogue) -> str:
 
 
 _RECORDS: Final = {
-    "mount": _mount, "format": _format, "thread": _thread, "my lens": _lens, "named lens": _lens, "my body": _body,
-    "named body": _body, "my adapter": _adapter, "named adapter": _adapter, "term": _term,
+    "mount": _mount, "format": _format, "thread": _thread, "motif": _motif, "my lens": _lens,
+    "named lens": _lens, "my body": _body, "named body": _body, "my adapter": _adapter,
+    "named adapter": _adapter, "term": _term,
 }  # fmt: skip

@@ -16,12 +16,13 @@ from grammar.words.nearest import nearest_keys
 # the tiers of what is offered; what is not listed comes between the words and the formats
 _TIERS: Final = {
     "my lens": 0, "my body": 0, "my adapter": 0, "mount": 1, "term": 3, "format": 4, "named lens": 5, "named body": 6,
-    "named adapter": 7, "thread": 8,
+    "named adapter": 7, "thread": 8, "motif": 9,
 }  # fmt: skip
 # what questions about all of one's own gear are made of: what it does in the word list -> sort
 OWN: Final = {"of": "own", "test": "condition", "first": "sorting"}
 _WORD_TIER: Final = 2
-_NOT_OFFERED: Final = frozenset(["", "det", "join", "verb", "number", "intent"])
+_BY_KIND: Final = ("mount", "format", "thread", "motif")  # of which there are none of one's own
+_NOT_OFFERED: Final = frozenset(["", "det", "join", "verb", "number", "intent", "motif", "share"])
 _MOST_BEST: Final = 12  # of one sort where nothing is typed yet
 _ALPHABET: Final = "abcdefghijklmnopqrstuvwxyz0123456789"
 _MOST_LOOKED_AT: Final = 700  # keys of one beginning that are compared letter by letter
@@ -144,7 +145,7 @@ def _names(lexicon: Lexicon, everyday: Counter[tuple[str, str]]) -> Iterator[Row
             phrase = name
         # a lone letter is read as a mount only in its place; 'C-mount' says it everywhere
         within = 0 if kind == "mount" and len(name) < 3 and phrase == f"{name}-mount" else 1 if phrase == name else 2
-        sort = kind if kind in ("mount", "format", "thread") else f"my {kind}" if id_ in own else f"named {kind}"
+        sort = kind if kind in _BY_KIND else f"my {kind}" if id_ in own else f"named {kind}"
         yield (_TIERS[sort], -everyday[kind, id_], within, len(phrase)), key, Offer(phrase, sort, id_)
 
 

@@ -12,7 +12,7 @@ from engine.facts.basis import Source
 from engine.facts.files import Layer, shipped_layer
 from engine.facts.guidance import Advice, Assumption, Rule, Setting, Shared, Term, Word
 from engine.facts.overlay import Loaded, load
-from engine.facts.records import Adapter, Body, Circle, Filter, Format, Lens, Mount, Observation, Thread
+from engine.facts.records import Adapter, Body, Circle, Filter, Format, Lens, Motif, Mount, Observation, Thread
 from engine.facts.sections import NAMED, noun
 from engine.facts.tables import Table
 
@@ -35,6 +35,7 @@ class Catalogue:
     filters: Mapping[str, Filter] = field(default_factory=_none)
     observations: Mapping[str, Observation] = field(default_factory=_none)
     circles: Mapping[str, Circle] = field(default_factory=_none)
+    motifs: Mapping[str, Motif] = field(default_factory=_none)
     terms: Mapping[str, Term] = field(default_factory=_none)
     advice: Mapping[str, Advice] = field(default_factory=_none)
     rules: Mapping[str, Rule] = field(default_factory=_none)

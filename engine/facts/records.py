@@ -223,6 +223,20 @@ class Circle:
     place: Place = field(default=NOWHERE, compare=False)
 
 
+@compact
+class Motif:
+    """A thing that is photographed, by its sides: `short_mm` is None where it is told by one side alone."""
+
+    id: str
+    name: str
+    long_mm: float
+    basis: Basis
+    short_mm: float | None = None
+    aliases: tuple[str, ...] = ()
+    note: str = ""
+    place: Place = field(default=NOWHERE, compare=False)
+
+
 Record = (
     Source
     | Thread
@@ -234,6 +248,7 @@ Record = (
     | Filter
     | Observation
     | Circle
+    | Motif
     | Term
     | Advice
     | Rule

@@ -176,6 +176,11 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "focal_length": Key(mm(1, 3000, known=True), required=True, field="focal_length_mm"),
         "image_circle": Key(mm(0, 1000, above=True, known=True), required=True, field="image_circle_mm"),
     } | NOTE | BASIS,
+    "motifs": {
+        "name": Key(text, required=True),
+        "long": Key(single(mm(0, 100_000, above=True, known=True)), required=True, field="long_mm"),
+        "short": Key(single(mm(0, 100_000, above=True, known=True)), field="short_mm"),
+    } | CALLED,
     "terms": {
         "names": Key(texts, required=True),
         "means": Key(text, required=True),

@@ -19,6 +19,7 @@ SECTIONS: Final[Mapping[str, type[Record]]] = {
     "filters": records.Filter,
     "observations": records.Observation,
     "circles": records.Circle,
+    "motifs": records.Motif,
     "terms": guidance.Term,
     "advice": guidance.Advice,
     "rules": guidance.Rule,
@@ -36,6 +37,7 @@ NAMED: Final[Mapping[str, tuple[str, ...]]] = {
     "bodies": ("id", "name", "aliases"),
     "lenses": ("id", "name", "aliases"),
     "adapters": ("id", "name", "aliases"),
+    "motifs": ("aliases",),
     "terms": ("id", "names"),
     "advice": ("id", "topic", "names"),
 }

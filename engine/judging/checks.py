@@ -25,6 +25,7 @@ NEEDED_ASSUMPTIONS = (
     "thinnest-ring-narrow-throat", "usual-filter-size", "usual-focal-range", "usual-normal-share",
     "usual-normal-share-cine", "usual-sensor-glass", "usual-shutter-angle", "usual-transmission",
     "usual-travel-share", "usual-tube-lens", "working-room", "usual-frame-rate", "tube-to-show-by",
+    "stack-step-share",
 )  # fmt: skip
 # a ring sold as cut to a register difference may be this far off the difference of our registers, in mm
 DERIVED_MAY_DIFFER = 0.011

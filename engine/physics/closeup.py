@@ -173,15 +173,30 @@ def coupled_magnification(rear_focal: Measure, reversed_focal: Measure) -> Measu
     return enclose(lambda f, r: f / r, positive(rear_focal), positive(reversed_focal))
 
 
-def coupled_f_number(rear_focal: Measure, rear_stop: Measure, front_focal: Measure, front_stop: Measure) -> Measure:
-    """f of the lens on the body over the narrower of the two openings f/N: what counts for exposure, both at infinity.
+def coupled_f_number(
+    rear_focal: Measure, rear_stop: Measure, reversed_focal: Measure, reversed_stop: Measure
+) -> Measure:
+    """f/D of a lens at infinity with another reversed before it, D the smaller of both pupils.
 
-    Light runs parallel between the two, so the narrower opening bounds the beam, and nothing is lost to extension.
-    Source: definition of the f-number; parallel light between the two lenses.
+    Between the two the light runs parallel, so that nothing is lost to extension. Source: a point in the focus of the
+    reversed lens leaves it as a beam as wide as its pupil.
     """
-    by_rear = positive(rear_stop)
-    by_front = coupled_magnification(rear_focal, front_focal) * positive(front_stop)
-    return enclose(max, by_rear, by_front)
+    return enclose(
+        lambda f, n, g, k: max(n, f * k / g),
+        positive(rear_focal),
+        positive(rear_stop),
+        positive(reversed_focal),
+        positive(reversed_stop),
+    )
+
+
+def coupled_depth_mm(f_number: Measure, blur: Measure, magnification: Measure) -> Measure:
+    """2*N*c/(m*m): what is sharp in all before two coupled lenses, N that of the pair.
+
+    Source: the image stays in the focus of the rear lens, so that its cone is 1/N wide; along the axis things are
+    m*m as long there as before the lens.
+    """
+    return enclose(lambda n, c, m: 2 * n * c / (m * m), positive(f_number), positive(blur), positive(magnification))
 
 
 def coupled_room_mm(reversed_register: Measure, reversed_rear_reach: Measure) -> Measure:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import inf, sqrt
 
-from engine.base.interval import UNKNOWN, Measure, is_known
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.physics import focus
 from engine.physics.enclose import enclose, ordered
 from engine.physics.positive import positive
@@ -79,6 +79,21 @@ def f_number_for_zone(near: Measure, far: Measure, focal_length: Measure, blur: 
         return f * f * (1 / a - 1 / b) * s / (2 * c * (s - f)) if s > f else inf
 
     return enclose(stop, positive(near), far, positive(focal_length), positive(blur))
+
+
+def f_number_for_depth(wanted: Measure, magnification: Measure, blur: Measure, pupil: Measure) -> Measure:
+    """D*m*m / (2*c(1 + m/p)): the f-number at which so much is sharp in all close up. Source: `close_up_depth_mm`."""
+    return enclose(
+        lambda d, m, c, p: d * m * m / (2 * c * (1 + m / p)),
+        positive(wanted), positive(magnification), positive(blur), positive(pupil),
+    )  # fmt: skip
+
+
+def f_number_for_point(
+    point: Measure, subject: Measure, focal_length: Measure, blur: Measure, pupil: Measure
+) -> Measure:
+    """The f-number at which a point is blurred as much as is allowed. Source: `point_blur_mm`, which goes as 1/N."""
+    return point_blur_mm(point, subject, focal_length, Interval.exact(1.0), pupil) / blur
 
 
 def close_up_depth_mm(magnification: Measure, f_number: Measure, blur: Measure, pupil: Measure) -> Measure:

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
+from grammar.numbers.motifs import MOTIF
 from grammar.questions import ALL, OFF, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
@@ -31,7 +32,8 @@ _SAID: Final = {
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
-    "filter_thread": "front threads of {}",
+    "filter_thread": "front threads of {}", "sides": "to fill the frame with a print {}",
+    "image_size": "{} on the sensor",
 }  # fmt: skip
 
 
@@ -118,7 +120,8 @@ class _Sayer:
         if intent == "focus-verdict":
             return f"can {lens or 'a lens'} reach infinity{on}"
         if intent == "macro-distance":
-            return f"how close does {lens or 'a lens'} focus{on}"
+            where = on or (f" on {self._formats()}" if self._formats() else "")
+            return f"how close does {lens or 'a lens'} focus{where}"
         if intent == "coverage":
             where = body or self._formats()
             return f"does {lens or 'a lens'} cover {where or 'the frame'}"
@@ -186,6 +189,11 @@ class _Sayer:
     def _named(self, thing: Thing) -> str:
         return mount_words(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)
 
+    def _motif(self, id_: str) -> str:
+        """What shall fill the frame, by name; a frame of film by its format."""
+        name, film = self.name_of("motif", id_), self.name_of("format", id_)
+        return f"to fill the frame with a {name if name != id_ or film == id_ else f'{film} negative'}"
+
     def _pieces(self) -> str:
         words = [thing_words(thing, "adapter", self.name_of) for thing in self.question.adapters]
         return f" with {' and '.join(words)}" if words else ""
@@ -213,6 +221,11 @@ class _Sayer:
                 continue
             text_said = _SAID.get(key, "{}")
             if key == OFF:
+                continue
+            if key == "mark" and question.topic == "remark":
+                text_said = "the {} mark"  # what it means, and no place of infinity
+            if key == MOTIF:
+                out.append(self._motif(text))
                 continue
             if key == "thickness" and question.off_word:
                 text_said = f"{{}} {question.off_word}"

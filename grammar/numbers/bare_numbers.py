@@ -9,6 +9,7 @@ from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
 from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against, may_be_focal
 from grammar.numbers.light_numbers import is_further_stop, with_light_told
+from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
     OPTICS,
     are_set_against,
@@ -33,11 +34,12 @@ _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-b
 _OF_VIEW: Final = frozenset(["equiv", "match"])
 
 # cues of a question whose answer goes by focal length; and what may tell one
-_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling"}
+_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_STRONGEST: Final = 10.0  # dioptres
 _EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
@@ -121,6 +123,8 @@ def _in_words(token: Token) -> bool:
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
+        if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]):
+            tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
         if ended and not cropped and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
@@ -128,11 +132,12 @@ def _listed(tokens: list[Token]) -> list[Token]:
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):
-        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and _is_number(tokens[at + 1]):
-            _row_behind(tokens, at + 1)
+        if tokens[at].kind == "PIECE" and tokens[at].value not in _UNMEASURED and is_number(tokens[at + 1]):
+            row_behind(tokens, at + 1)
+            set_behind(tokens, at)
     for at in range(2, len(tokens) - 1):
-        if _is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
-            _all_lengths(tokens, at)
+        if is_number(tokens[at]) and tokens[at + 1].kind == "PIECE" and tokens[at + 1].value not in OPTICS:
+            all_lengths(tokens, at)
     return tokens
 
 
@@ -142,33 +147,6 @@ def _is_lens_beside(tokens: list[Token], at: int) -> bool:
     if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
         return False
     return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2
-
-
-def _all_lengths(tokens: list[Token], at: int) -> None:
-    """'10 + 16 + 21 tubes': what the last of a row of bare numbers is of, all of them are."""
-    first = at
-    while first > 1 and tokens[first - 1].kind == "JOIN" and _is_number(tokens[first - 2]):
-        first -= 2
-    if first == at:
-        return
-    for place in range(first, at + 1, 2):
-        tokens[place] = tokens[place].as_("LENGTH", unit="mm")
-
-
-def _row_behind(tokens: list[Token], at: int) -> None:
-    """'rings 1.0 + 9.8': a row of bare numbers right behind a piece, added up or told to the tenth."""
-    row = [at]
-    while at + 2 < len(tokens) and tokens[at + 1].kind == "JOIN" and _is_number(tokens[at + 2]):
-        at += 2
-        row.append(at)
-    added = len(row) > 1 and all(tokens[one - 1].text in ("+", "and", "&") for one in row[1:])
-    if added and any("." in tokens[one].text for one in row):
-        for one in row:
-            tokens[one] = tokens[one].as_("LENGTH", unit="mm")
-
-
-def _is_number(token: Token) -> bool:
-    return token.kind == "NUMBER" and not token.text.isalpha()
 
 
 def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
@@ -219,6 +197,10 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         return token.as_("TIMES")  # 'a 0.71 M42 ring'
     if is_extender_named(tokens, at):
         return token.as_("TIMES", unit=TELECONVERTER)
+    if after is not None and after.kind == "DIOPTRE" and number <= MOST_THINGS and number == int(number):
+        return token.as_("COUNT")  # 'two +2'
+    if _is_power(tokens, at):
+        return token.as_("DIOPTRE")
     if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
         return token.as_("TIMES")
     with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
@@ -254,6 +236,13 @@ def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
         if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
             return token.as_("FOCAL")
     return token
+
+
+def _is_power(tokens: list[Token], at: int) -> bool:
+    """'a close-up lens no 2', 'close up filter 4': its strength."""
+    behind = [one for one in tokens[max(0, at - 2) : at] if one.text.casefold() not in ("no", "number", "nr", "of")]
+    piece = behind[-1] if behind else None
+    return piece is not None and piece.value == "close-up-lens" and tokens[at].numbers[0] <= _STRONGEST
 
 
 def _of_piece(token: Token, piece: Token) -> Token:

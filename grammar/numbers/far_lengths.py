@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 _FAR: Final = frozenset(["m", "ft"])
 _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
+_LENSES: Final = frozenset(["LENS", "KIND", "LENGTH", "FOCAL", "COMBO", "NUMBER"])
 _DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT"])
 
 
@@ -17,7 +18,13 @@ def with_far_lengths_apart(tokens: list[Token]) -> list[Token]:
     for token in tokens:
         before = out[-1] if out else None
         far = before is not None and before.kind == "LENGTH" and before.unit in _FAR and before.numbers[0] >= _LEAST_MM
-        if far and token.kind in _DESCRIBING:
+        if (far and token.kind in _DESCRIBING) or (token.kind == "FNUM" and _ends_on_body(tokens, out)):
             out.append(Token("CUE", "", token.column))
         out.append(token)
     return out
+
+
+def _ends_on_body(tokens: list[Token], out: list[Token]) -> bool:
+    """'on mft f11': a body's mount behind 'on', where nothing tells a lens, has no stop."""
+    placed = len(out) > 1 and out[-1].kind in ("MOUNT", "FORMAT") and out[-2].value == "on"
+    return placed and not any(one.kind in _LENSES for one in tokens)

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted, is_screw
+from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.words.tokens import Token
 
@@ -21,6 +22,10 @@ _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
+_OF_LENSES: Final = frozenset(["mark", "field"])
+_LEAST_AWAY: Final = 100.0  # mm
+_AWAY: Final = {"m": 1000.0, "ft": 304.8}
+_MOST_NEAR: Final = 10.0  # metres, of a bare decimal that tells how near a lens comes by itself
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
 _BE: Final = "be"
@@ -33,6 +38,8 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
         if token.kind == "MEASURE" and token.value == "size" and _of_what_follows(out, at):
             token = out[at] = token.as_("CUE")
         if token.kind == "MEASURE" and token.value == "size":
+            if _of_mark(out, at):
+                continue
             # 'the thread measures 15.8': a width; of a ring it is the length
             if any(one.kind in _PIECES for one in out[:at]):
                 target = _before_which(out, at, "thickness")
@@ -92,6 +99,19 @@ def with_measures_told(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _of_mark(tokens: list[Token], at: int) -> bool:
+    """'the 5 ft mark measures 4.5': how far off it is sharp, in the unit of the mark; it is told in place."""
+    marks = [one for one in tokens[max(0, at - _NEAR) : at] if one.kind == "KEYED" and one.value == "mark"]
+    target = _before_which(tokens, at, "length") if marks and marks[-1].unit in _AWAY else None
+    if target is None:
+        return False
+    bare, unit = tokens[target].kind == "NUMBER", marks[-1].unit
+    size = tokens[target].numbers[0] * (_AWAY[unit] if bare else 1.0)
+    tokens[target] = tokens[target].as_("KEYED", value="distance", numbers=(size,), unit=unit)
+    tokens[at] = tokens[at].as_("CUE")
+    return True
+
+
 def _which(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
     if "next" in word.implies and at + 1 < len(tokens) and tokens[at + 1].kind in _LENGTHS:
@@ -99,6 +119,9 @@ def _which(tokens: list[Token], at: int, word: Token) -> int | None:
         if target is not None:
             return target
     target = None if "ahead" in word.implies else _after_which(tokens, at, word.value)
+    near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
+    if near and (ahead := _before_which(tokens, at, word.value)) is not None and tokens[ahead].unit in _AWAY:
+        return ahead  # '20 mm: mark 1 m is really 1.3'
     if target is None and "after" not in word.implies:
         target = _before_which(tokens, at, word.value)
     return target
@@ -213,6 +236,10 @@ def _is_width(token: Token) -> bool:
 
 
 def _keyed(token: Token, key: str) -> Token:
+    if key == "close-focus" and is_own_size(token):
+        return token.as_("RATIO")
+    if key == "close-focus" and token.kind == "NUMBER" and "." in token.text and token.numbers[0] < _MOST_NEAR:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # '.9 on its own'
     if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
@@ -245,6 +272,9 @@ def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
 
 def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
+    behind = tokens[at + 1 : at + 3]
+    if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
+        return None  # 'the marks of my 35', 'the field of a 28': that is the lens
     for ahead in range(at + 1, min(at + 4, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
@@ -258,6 +288,10 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             )  # 'register 71 on paper'
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
             taken = taken or (measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, ahead))
+            if measured == "distance" and after is not None and after.value == "flange-to-image":
+                taken = (
+                    token.unit in ("", "mm") or token.numbers[0] < _LEAST_AWAY
+                )  # 'the subject 30 cm from the sensor'
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:

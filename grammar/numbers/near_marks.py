@@ -17,6 +17,7 @@ _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "VERB"])
 _OF_THINGS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "TRAIT"])
 _FAR_UNITS: Final = frozenset(["m", "cm", "ft", "in"])
 _METRES: Final = 10.0  # a bare number under this is in metres
+_LEAST_METRES: Final = 0.25  # a bare decimal under this is a magnification
 _CENTIMETRES: Final = 200.0  # and under this in centimetres
 _LEAST_MM: Final = 60.0
 _REACH: Final = 4  # tokens
@@ -36,10 +37,20 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         out[at] = token.as_("CUE")
         near = close or token.text.casefold().startswith(_LEADING_SURELY)
         found = _behind(out, at) if near else None
+        ahead = _ahead(out, at) if found is not None and not out[found].unit else None
+        found = ahead if ahead is not None and out[ahead].unit in _FAR_UNITS else found  # '30 inch min focus 135'
         found = found if found is not None or not close else _ahead(out, at)
-        if found is not None:
+        if found is not None and is_own_size(out[found]):
+            out[found] = out[found].as_("RATIO")
+        elif found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
     return out
+
+
+def is_own_size(token: Token) -> bool:
+    """'already does 0.12': no lens is marked so near in metres; it is how large things get."""
+    bare = token.kind == "NUMBER" and not token.unit and "." in token.text
+    return bare and 0 < token.numbers[0] < _LEAST_METRES
 
 
 def _is_decimal(tokens: list[Token], at: int) -> bool:

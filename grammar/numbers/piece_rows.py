@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 from typing import Final
 
+from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
 from grammar.words.tokens import Token
 
@@ -18,12 +19,11 @@ _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
 _PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
 _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
 _LEAST_ADDED: Final = 2
 _OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
-_SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
-_WHERE: Final = frozenset(["between", "behind", "on"])
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 
@@ -32,7 +32,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_parted(tokens)
     if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
-    _with_washers_told(out, told)
+    tell_washers(out, told)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
@@ -60,25 +60,9 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
-    """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
-    if any(one.kind == "PIECE" for one in tokens):
-        return
-    for at in range(len(tokens) - 1):
-        between = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "between"
-        if between and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
-            tokens.insert(at + 1, Token("PIECE", "ring", tokens[at].column, "adapter"))  # 'a 3 mm gap between ...'
-            return
-    for at in range(1, len(tokens) - 1):
-        sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
-        placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
-        if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
-            tokens[at] = tokens[at].as_("PIECE", value="adapter")
-
-
 def _with_sums_told(tokens: list[Token]) -> list[Token]:
     """'how near with 21 + 31', '7 + 14 + 28 with my 85': put behind a lens told elsewhere; the pieces stand unsaid."""
-    if any(one.kind == "PIECE" for one in tokens):
+    if any(one.kind == "PIECE" or (one.kind == "LENS" and one.text.casefold() == _LENSES) for one in tokens):
         return tokens
     for at, token in enumerate(tokens):
         row = _added_up(tokens, at)

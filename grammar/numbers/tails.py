@@ -13,6 +13,7 @@ MODIFIERS: Final = frozenset(
      "STRANGE", "HEADMOD", "NAMED", "CROP"]
 )  # fmt: skip
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
+_ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -23,7 +24,7 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
         if token.kind in TAILS and out and (stretched or not leads_on(tokens, at)):
             back = len(out) - 1
-            if back and token.kind in ("LENGTH", "RANGE") and out[back].value == "of" and out[back - 1].kind == "PIECE":
+            if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1

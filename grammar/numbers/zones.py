@@ -11,6 +11,8 @@ _WANTED: Final = frozenset(
     ["dof", "hyperfocal", "sharp-enough", "zone-wanted", "which-stop", "f-stop", "after-depth-of-field"]
 )
 _METRES: Final = frozenset(["m", "ft", "cm", "in"])
+_SEATED: Final = frozenset(["MOUNT", "PIECE", "BODY"])
+_FEET: Final = frozenset(["ft", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end
 _NEAR_END: Final = "end-near"  # and what a word tells that leads to the near end, or to the far one
@@ -34,14 +36,18 @@ def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
     )
     if "iris" in told or told & _WANTED:
         tokens = _with_ends_named(tokens, cues)
-    if not (told & _WANTED or open_ended):
+    alone = "iris" in told and not any(
+        token.kind in _SEATED for token in tokens
+    )  # 'people at 2 m and 2.6 m, aperture?'
+    if not (told & _WANTED or open_ended or alone):
         return tokens
     out = list(tokens)
     for at, token in enumerate(out):
         found = _zone(out, at, far) or (_bare_zone(out, at) if told & _SET else None)
         if found is not None:
             near, distant, end = found
-            out[at : end + 1] = [token.as_("KEYED", value="zone", numbers=(near, distant), unit="m")]
+            unit = next((one.unit for one in out[at : end + 1] if one.unit in _FEET), "m")
+            out[at : end + 1] = [token.as_("KEYED", value="zone", numbers=(near, distant), unit=unit)]
             break
     return out
 
@@ -61,7 +67,11 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
         start = _mm(token, "m")
         return (start, inf, at + 1) if start is not None else None
     link = at + 1
-    while link < len(tokens) and tokens[link].kind in _PASSED and tokens[link].column not in far:
+    while (
+        link < len(tokens)
+        and (tokens[link].kind in _PASSED or _is_dot(tokens, link))
+        and tokens[link].column not in far
+    ):
         link += 1
     if link >= len(tokens) or (tokens[link].value not in _LINKS and tokens[link].column not in far):
         return None
@@ -72,7 +82,7 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
         return None
     if tokens[end].column in far:
         start = _mm(token, "m")
-        linked = end > link and tokens[link].value in ("to", "-")
+        linked = (end > link and tokens[link].value in ("to", "-")) or _is_dot(tokens, link - 1)
         return (start, inf, end) if start is not None and linked else None
     other = tokens[end]
     unit = token.unit if token.unit in _METRES else other.unit
@@ -82,6 +92,16 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
     if ends[0] is None or ends[1] is None or ends[0] >= ends[1]:
         return None
     return ends[0], ends[1], end
+
+
+def _is_passed(tokens: list[Token], at: int) -> bool:
+    return tokens[at].kind in _PASSED or _is_dot(tokens, at)
+
+
+def _is_dot(tokens: list[Token], at: int) -> bool:
+    """One of the dots of '2m..inf'."""
+    beside = (*tokens[at - 1 : at], *tokens[at + 1 : at + 2])
+    return tokens[at].text == "." and any(one.text == "." for one in beside)
 
 
 def _with_ends_named(tokens: list[Token], cues: tuple[Cue, ...]) -> list[Token]:

@@ -53,3 +53,5 @@ def far(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.keep("mark", mm(token.numbers[0]))
     elif out.distance_mm is None:
         out.distance_mm = token.numbers[0]
+    elif out.distance_mm != token.numbers[0]:
+        out.keep("distance", mm(token.numbers[0]))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.questions import Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
@@ -25,12 +26,12 @@ _KEYED: Final = {
     "barrel": "barrel", "depth": "depth", "shift": "shift", "blur": "blur",
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
-    "image-distance": "image_distance",
+    "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
     "front-glass": "front_glass", "nominal": "nominal", "throat": "throat", "filter-thread": "filter_thread",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
-_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width"])
+_AWAY: Final = frozenset(["mark", "distance", "depth", "close-focus", "field", "width", "zone"])
 # where one of these is told, a width is that of what is photographed; else it is that of a thread
 _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "subject-word", "after-macro-distance"]
@@ -208,6 +209,10 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
     elif token.value == "zone":
         near, distant = token.numbers
         out.keep("zone", f"{mm(near)} to {'infinity' if distant == inf else mm(distant)}")
+    elif token.value == MOTIF:
+        out.keep(MOTIF, token.ids[0])
+    elif token.value == SIDES:
+        out.keep(SIDES, f"{max(token.numbers):g} x {min(token.numbers):g} mm")
     elif token.value == "diameter":
         out.diameter = token.numbers[0]
     elif token.value == "distance" and out.distance_mm is None:

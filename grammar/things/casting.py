@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.questions import Thing
 from grammar.things.phrases import Noun
+from grammar.things.powers import each_power
 from grammar.words.tokens import Token
 
 # pieces that are told apart by a factor rather than by a length
@@ -126,6 +127,9 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
+    powers = each_power(noun)
+    if powers:
+        return powers
     beside = _lens_beside_piece(noun)
     if beside is not None:
         return [

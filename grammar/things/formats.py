@@ -30,12 +30,20 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
-        if token.kind == "AREA" and token.ids:
+        if (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
     return [token for at, token in enumerate(out) if not _is_of_lens_behind(out, at)]
+
+
+def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
+    """'the chip is 1/3', 'sensor: 2/3': the figure of a sensor right behind it."""
+    if tokens[at].kind != "FRACTION" or "format" not in tokens[at].implies:
+        return False
+    behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
+    return bool(behind) and behind[-1].kind == "FRAME"
 
 
 def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:

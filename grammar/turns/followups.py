@@ -18,6 +18,7 @@ from grammar.turns.on_what import IDENTIFY, bodies_of
 from grammar.turns.only_told import without_lent
 from grammar.turns.sticking import (
     depth_wanted,
+    distance_again,
     kept_distance,
     kept_limits,
     kept_pieces,
@@ -66,7 +67,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said = built(heard, intent)
     again = tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
-    said = depth_wanted(heard, said, before)
+    said = distance_again(depth_wanted(heard, said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
@@ -83,6 +84,9 @@ def follow(heard: Heard, before: Question) -> Question:
         rest = tuple(row for row in said.values if row[0] not in _OF_CIRCLE)
         said, found = said.with_(lenses=(), values=(*rest, ("circle", circle))), None
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    reset = _stop_alone(heard, before)
+    if reset is not None:
+        lenses, said = before.lenses, said.with_(f_number=reset)
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
@@ -131,6 +135,13 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     if said.number is not None:
         return None if found is not None and not found.told else said.number
     return _kept_number(said, before) if intent in _MADE else None
+
+
+def _stop_alone(heard: Heard, before: Question) -> float | None:
+    """'f16' where a stop was set: it is set anew, and the lens opens as it did."""
+    parts = heard.cast.lenses
+    alone = len(parts) == 1 and parts[0].is_stop_alone and bool(before.lenses) and before.f_number is not None
+    return parts[0].f_number if alone else None
 
 
 def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:

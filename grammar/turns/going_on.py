@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.hearing import Heard
+from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.only_told import names_the_pair, only_tells
@@ -29,6 +30,10 @@ _OF_STOPS: Final = frozenset(
 )
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
+_SHARP: Final = frozenset(["depth-of-field", "macro-distance"])
+_ON_FRAME: Final = frozenset(
+    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
+)  # idle there
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -45,7 +50,7 @@ _ASKING: Final = (
     "need-adapter",
 )
 
-WANTED: Final = frozenset(["magnification", "field"])  # what pieces are chosen for
+WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
 def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
@@ -90,10 +95,25 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     measured = any(part.piece == "adapter" and part.thickness for part in heard.cast.pieces)
     if best is None and measured and before.intent in _OF_PICTURE:
         return "focus-verdict"  # 'the ring is 0.45 actually'
+    if _is_on_another_frame(heard, before):
+        return before.intent
     if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in ASIDE:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _is_on_another_frame(heard: Heard, before: Question) -> bool:
+    """'on a 2/3 chip', 'the crop body' after what is sharp: the same is asked, on that frame."""
+    cast = heard.cast
+    framed = bool(cast.frames) or any(part.formats or part.crop for part in cast.bodies)
+    others = (
+        cast.lenses
+        or cast.pieces
+        or any(part.mounts for part in cast.bodies)
+        or heard.readings.values.keys() - {"crop"}
+    )
+    return before.intent in _SHARP and framed and not others and all(cue.tells in _ON_FRAME for cue in heard.cues)
 
 
 def _is_remedy(heard: Heard, before: Question) -> bool:

@@ -15,7 +15,7 @@ from engine.base.compact import compact, replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -100,6 +100,9 @@ _ROLES: Final = (
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
+    size = _size(heard, before)
+    if size is not None:
+        return replace(_with(size, f"m = {size.numbers[0]:g}", heard, before, lexicon), weighed=Weighed((), {}))
     token = _alone(heard, before)
     if token is None:
         told = _answered_first(heard, before)
@@ -112,6 +115,14 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if says is None:
         return heard
     return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+
+
+def _size(heard: Heard, before: Question) -> Token | None:
+    """'0.4x' where a magnification was told and no glass has a factor: another magnification."""
+    rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    factors = any(one.piece in OPTICAL for one in before.adapters)
+    alone = len(rest) == 1 and rest[0].kind == "TIMES" and all(cue.tells in _IDLE for cue in heard.cues)
+    return rest[0] if alone and not factors and before.said("magnification") is not None else None
 
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:

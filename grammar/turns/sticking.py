@@ -10,6 +10,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
+from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
@@ -36,11 +37,12 @@ _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
-_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", "close_focus", "front_glass"])
-_FILLED: Final = frozenset(["magnification", "field"])  # of these only what was told last holds
+_OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
+_FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _FEW: Final = 8  # words of a line that tells one number
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
+_MOST_METRES: Final = 100.0
 _AT: Final = " at "
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
@@ -193,9 +195,21 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
 
 
+def distance_again(said: Question, before: Question) -> Question:
+    """'back to 1.5 at f4' after a depth at 3 m: the bare number beside a stop is how far away, in metres."""
+    told = re.fullmatch(r"\d+(?:\.\d+)?", said.said("numbers") or "")
+    open_yet = said.intent == before.intent == _DEEP and before.distance_mm is not None and said.distance_mm is None
+    if told is None or not open_yet or not 0.1 <= float(told[0]) <= _MOST_METRES:
+        return said
+    values = tuple(row for row in said.values if row[0] != "numbers")
+    return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)
+
+
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
+    if intent == before.intent == _DEEP and not same_lens and before.lens is not None:
+        return before.f_number if before.f_number is not None else before.lens.f_number  # the stop was what mattered
     if widest and not same_lens:
         return None
     return before.f_number if intent in _AT_A_STOP or intent == before.intent else None

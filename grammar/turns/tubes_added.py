@@ -12,6 +12,8 @@ _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _PLUS: Final = ("plus", "+")
+_CLOSE_UP: Final = "close-up-lens"
+_ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
 _WITHOUT: Final = "without"
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -19,6 +21,12 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    both = _both(heard, before, tubes)
+    if both is not None:
+        return both
+    on_top = _close_up_on_top(heard, before)
+    if on_top is not None:
+        return on_top
     lengths = _lengths(heard) if tubes else None
     if lengths is None:
         return None
@@ -27,6 +35,29 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
     more = (Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     return (*before.adapters, *more) if _adds(heard) else None
+
+
+def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and +2 with it' after a close-up lens: one before the other."""
+    cast = heard.cast
+    said = cast.pieces and all(part.piece == _CLOSE_UP and part.factor for part in cast.pieces)
+    held = any(thing.piece == _CLOSE_UP and thing.factor for thing in before.adapters)
+    others = cast.lenses or cast.bodies or cast.frames
+    on_top = _adds(heard) or any(phrase in heard.text.casefold() for phrase in _ON_TOP)
+    if not said or not held or others or not on_top:
+        return None
+    return (*before.adapters, *(part.thing() for part in cast.pieces))
+
+
+def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...] | None:
+    """'both' after a 25 mm tube and then a 50 mm one in its place: one behind the other."""
+    said = any(cue.tells == "pick:both" for cue in heard.cues)
+    told = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+    prior = before.prior
+    if not said or told or prior is None or len(tubes) != 1:
+        return None
+    others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    return (*others, *before.adapters) if len(others) == 1 and others != tubes else None
 
 
 def _lengths(heard: Heard) -> list[float] | None:

@@ -154,6 +154,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
+    ("+", r"(?<!\S)\+(?P<n>1\d|2[05])(?=\s(?:on|in front|before|achromat|close|lens|screwed)\b)", made.one("DIOPTRE")),
     ("x", rf"x(?P<n>{_NUM}){_END}", made.one("TIMES")),
     # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by
     ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", made.one("TIMES")),

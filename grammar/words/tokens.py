@@ -18,7 +18,7 @@ _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
 _LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
-_NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", _LENGTH])
+_NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", "share", _LENGTH])
 
 
 @compact

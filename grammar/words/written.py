@@ -88,9 +88,14 @@ def feet_and_inches(match: re.Match[str]) -> Literal | None:
     return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
 
 
+_WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
+
+
 def spread(match: re.Match[str]) -> Literal | None:
     unit = _unit_of(match)
     low, high = sorted((_amount(match.group("a")) * _MM[unit], _amount(match.group("b")) * _MM[unit]))
+    if low and high / low > _WIDEST and unit in ("m", "ft") and _amount(match.group("a")) > _amount(match.group("b")):
+        return None  # 'my 135 to 0.5 m' tells of a lens
     return Literal("RANGE", (_round(low), _round(high)), match.end(), unit)
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from engine.ask import Desk
 from engine.render.record import record_of
+from engine.talk import Talk
 from tests.answers.picture import LENSES
 
 
@@ -32,3 +33,16 @@ def asked(desk):
         return record_of(desk.ask(text), desk.knowledge)
 
     return ask
+
+
+@pytest.fixture
+def talked(club):
+    """The record of the last line of a talk."""
+
+    def say(*lines):
+        talk = Talk()
+        for line in lines:
+            answer = club.ask(line, talk)
+        return record_of(answer, club.knowledge)
+
+    return say

@@ -211,6 +211,6 @@ def test_two_answers_set_against_each_other_keep_their_numbers_apart(said: Said)
         for which, answer in (("before", first), ("then", second))
         for row in answer["quantities"]["dof_near_mm"]
     ]
-    assert len(told) == 4  # at 3 m and at the hyperfocal distance, of each
+    assert len(told) == 6  # at 3 m, at the hyperfocal distance and at infinity, of each
     assert near == dict(told)
     assert all(row["case"].startswith(("before", "then")) for rows in both["quantities"].values() for row in rows)

@@ -1,4 +1,4 @@
-"""Close up without a focal length: the light and field of a magnification."""
+"""Close up without a focal length: the light, field and depth of a magnification."""
 
 from __future__ import annotations
 

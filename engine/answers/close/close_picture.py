@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from engine.answers.close.close_rows import Shown
 from engine.answers.close.close_table import close_table
 from engine.answers.parts.answer import Answer, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import named as named_of
 from engine.answers.parts.said import stop
 from engine.answers.picture.blur import blur_told
 from engine.answers.picture.frames import frames_named
 from engine.base.compact import replace
+from engine.facts.records import Format
 from grammar.questions import Question
+
+MOST_FRAMES = 3  # of which the field is told
 
 
 def shown_by(question: Question, knowledge: Knowledge) -> Shown:
@@ -22,7 +28,19 @@ def shown_by(question: Question, knowledge: Knowledge) -> Shown:
         forms[0] if forms else None,
         question.feet,
         blur_told(question, forms, knowledge),
+        _others(forms, question, knowledge),
     )
+
+
+def _others(forms: Sequence[Format], question: Question, knowledge: Knowledge) -> tuple[Format, ...]:
+    """'on full frame and on MFT': further frames that are named by themselves, and that of a mount beside them."""
+    facts = knowledge.catalogue
+    named = [facts.formats[id_] for id_ in named_of(question.things, "format") if id_ in facts.formats]
+    if not forms or not named:
+        return ()
+    mounts = [facts.mounts[body.id or ""] for body in question.bodies if body.kind == "mount" and not body.format]
+    named += [facts.formats[mount.format] for mount in mounts if mount.format]
+    return tuple(form for form in dict.fromkeys(named) if form.id != forms[0].id)[: MOST_FRAMES - 1]
 
 
 def with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -27,6 +27,7 @@ class Shown:
     form: Format | None = None
     feet: bool = False
     blur_mm: float | None = None  # where it is not a share of the diagonal
+    others: tuple[Format, ...] = ()  # further areas that are named, of which the field is told
 
     def blur(self) -> Interval | None:
         if self.blur_mm is not None:
@@ -92,6 +93,9 @@ def _picture(lens: Distances, at: At, shown: Shown, case: str, level: int) -> To
         if is_known(wide) and is_known(high):
             rows += [Quantity("field_width_mm", wide, case), Quantity("field_height_mm", high, case)]
             parts.append(f"field {area(wide.nominal, high.nominal, shown.feet)} on {shown.form.name}")
+    further, more = _further_fields(at.magnification, shown, case)
+    parts += further
+    rows += more
     light = light_rows(at.magnification.nominal, shown.stop, case, lens)
     rows += light.quantities
     if at.magnification.nominal > LIGHT_MATTERS:
@@ -101,6 +105,20 @@ def _picture(lens: Distances, at: At, shown: Shown, case: str, level: int) -> To
         rows.append(Quantity("dof_mm", sharp, case))
         parts.append(f"{depth_words(sharp.nominal, shown.feet)} deep at f/{f_number(shown.stop or 0)}")
     return Told((Line("fact", "; ".join(parts), level),) if parts else (), tuple(rows))
+
+
+def _further_fields(magnification: Interval, shown: Shown, case: str) -> tuple[list[str], list[Quantity]]:
+    """The field on each further area that is named."""
+    parts: list[str] = []
+    rows: list[Quantity] = []
+    for form in shown.others if magnification.least > 0 else ():
+        wide = closeup.field_mm(Interval.exact(form.width_mm), magnification)
+        high = closeup.field_mm(Interval.exact(form.height_mm), magnification)
+        if is_known(wide) and is_known(high):
+            on_it = f"{case}, {form.id}"
+            rows += [Quantity("field_width_mm", wide, on_it), Quantity("field_height_mm", high, on_it)]
+            parts.append(f"{area(wide.nominal, high.nominal, shown.feet)} on {form.name}")
+    return parts, rows
 
 
 def _depth(lens: Distances, at: At, shown: Shown) -> Interval | None:

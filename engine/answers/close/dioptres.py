@@ -7,11 +7,14 @@ from math import inf
 
 from engine.answers.close.close_rows import Shown
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import distance_mm, number
 from engine.answers.parts.wording import area, figures, ranged, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
+from engine.physics.closeup import METRE_MM
 from grammar.questions import Question
+from grammar.things.casting import DRAWN
 
 CLOSE_UP_LENS = "close-up-lens"
 USUAL = "close-up-lens-"  # the assumptions that hold the powers of a usual set
@@ -32,6 +35,14 @@ def with_close_up_lens(
 ) -> Iterator[Told]:
     """A close-up lens on the lens at infinity and at its nearest mark, and the tube that does the same."""
     powers = powers_of(question)
+    wanted = distance_mm(question) or number(question, "front_glass")
+    tube = sum(thing.thickness_mm[1] for thing in question.adapters if thing.thickness_mm and thing.piece in DRAWN)
+    if not powers and tube and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+        yield _as_tube(tube, lens, shown)
+        return
+    if not powers and wanted is not None and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+        yield _for_room(wanted, lens, shown)
+        return
     if not powers:
         if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
             for row in shown.facts.assumptions.values():
@@ -41,6 +52,27 @@ def with_close_up_lens(
     yield _close_up(lens, sum(powers), shown)
     if nearest_mm is not None:
         yield _at_mark(lens, sum(powers), nearest_mm, shown)
+
+
+def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:
+    """The strength that does what a tube does to a lens at infinity: m = x/f = f/g, so that one over g is x/(f*f)."""
+    focal = lens.focal.nominal
+    power = Interval.exact(METRE_MM * tube_mm / focal**2)
+    name = f"{small_mm(tube_mm)} of tube on {trimmed(focal, 1)} mm"
+    text = f"{name} does what a close-up lens of +{figures(power.nominal, 2)} dioptres does, the lens at infinity."
+    rows = (Quantity("dioptres", power, f"as {name}"),)
+    return Told((Line("head", text),), rows) + _close_up(lens, power.nominal, shown)
+
+
+def _for_room(room_mm: float, lens: Distances, shown: Shown) -> Told:
+    """The strength that makes a lens at infinity sharp so far before it: one over the distance in metres."""
+    power = closeup.dioptres_of_focal(Interval.exact(room_mm))
+    if not is_known(power):
+        return Told()
+    there = shown.distance(room_mm)
+    text = f"To be sharp {there} before it, the lens at infinity: +{figures(power.nominal, 2)} dioptres."
+    rows = (Quantity("dioptres", power, f"sharp at {there}"),)
+    return Told((Line("head", text),), rows) + _close_up(lens, power.nominal, shown)
 
 
 def _close_up(lens: Distances, dioptres: float, shown: Shown) -> Told:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.parts.answer import Line, Told
-from engine.answers.parts.said import distance_mm, number
+from engine.answers.parts.said import distance_mm, mentions, number
 from engine.answers.parts.wording import about, small_mm
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.distances import Distances
@@ -18,6 +18,7 @@ from grammar.questions import Question
 def tube_for(lens: Distances, tubes: list[float], question: Question, shown: Shown) -> Iterator[Told]:
     """How long a tube must be for a subject at the distance told: from the sensor, or before the front glass."""
     open_tube = any(thing.piece == TUBE and thing.thickness_mm is None for thing in question.adapters)
+    open_tube = open_tube or (mentions(question, "extension-asked") and not question.adapters)
     at, room = distance_mm(question), number(question, "front_glass")
     if tubes or not open_tube or (at is None and room is None):
         return

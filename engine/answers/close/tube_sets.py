@@ -8,7 +8,7 @@ from itertools import combinations
 from engine.answers.close.dioptres import CLOSE_UP_LENS, powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import numbers
+from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.base.interval import is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -51,7 +51,8 @@ def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Ite
     if tubes:
         # what was added in a talk is asked of all together
         together = [sum(tubes)] if len(tubes) > 1 else []
-        yield from dict.fromkeys([*together, *tubes] if question.follows else [*tubes, *together])
+        first = question.follows or mentions(question, "added-up")
+        yield from dict.fromkeys([*together, *tubes] if first else [*tubes, *together])
         return
     if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
         return

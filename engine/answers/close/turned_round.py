@@ -9,7 +9,8 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
-from engine.answers.picture.moved_out import extension_mm, magnification_filling
+from engine.answers.picture.filling import magnification_filling
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup, focus

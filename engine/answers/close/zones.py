@@ -26,6 +26,14 @@ def zone_of(question: Question) -> tuple[float, float] | None:
     return (ends[0], inf) if ENDLESS in told or len(ends) == 1 else (ends[0], ends[1])
 
 
+def next_on_ring(needed: float) -> tuple[float | None, str]:
+    """The full stop that is enough, and the words for it; None where no iris closes so far."""
+    if needed > SMALLEST:
+        return None, ", smaller than any iris closes: it cannot be held in one picture"
+    ring = exposure.next_full_stop(needed)
+    return ring, f", so f/{f_number(ring)} on the ring"
+
+
 def stop_for_zone(
     lens: Distances, zone: tuple[float, float], blur: Interval, form: Format, at: float | None, feet: bool
 ) -> Told:
@@ -39,12 +47,11 @@ def stop_for_zone(
     case = f"{trimmed(lens.focal.nominal, 1)} mm, {form.name}, sharp from {ends}"
     rows = [Quantity("f_number", needed, case), Quantity("focus_from_sensor_mm", focus, case)]
     text = f"{case}: f/{f_number(needed.nominal)} at least"
-    ring = exposure.next_full_stop(needed.nominal)
-    if needed.nominal > SMALLEST:
-        text += ", smaller than any iris closes: the zone cannot be held in one picture"
-    else:
+    ring, words = next_on_ring(needed.nominal)
+    text += words
+    if ring is not None:
         rows.append(Quantity("f_number", Interval.exact(ring), f"{case}, next full stop"))
-        text += f", so f/{f_number(ring)} on the ring, focused at {distance(focus.nominal, feet)}"
+        text += f", focused at {distance(focus.nominal, feet)}"
     told = Told((Line("head", f"{text}."),), tuple(rows))
     if at is None:
         return told

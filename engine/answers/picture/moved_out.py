@@ -4,28 +4,16 @@ from __future__ import annotations
 
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import focals, mentions, number
-from engine.answers.picture.frames import frames_of
-from engine.base.interval import Interval, is_known
+from engine.answers.picture.filling import magnification_filling
+from engine.base.interval import is_known
 from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.catalogue import Catalogue
-from engine.physics import closeup
 from grammar.questions import Question, Thing
 
 TUBES = frozenset({"extension-tube", *ADDED_FOCUSING})
 RING = "adapter"
 BESIDE_SEAT_MM = 3.0  # a ring that differs by more from what lens and body ask for is put in beside their own
 MOST_OF_FOCAL = 3.0  # times the focal length; no lens is racked out farther
-
-
-def magnification_filling(question: Question, facts: Catalogue) -> float | None:
-    """The magnification at which a subject of the width told fills the width of the frame, or its height if so said."""
-    wide = number(question, "field")
-    if wide is None:
-        return None
-    form = frames_of(question, facts)[0]
-    side = form.height_mm if mentions(question, "of-height") else form.width_mm
-    m = closeup.magnification_for_field(Interval.exact(side), Interval.exact(wide))
-    return m.nominal if is_known(m) else None
 
 
 def extension_mm(question: Question, facts: Catalogue) -> float | None:

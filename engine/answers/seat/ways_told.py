@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from engine.answers.parts.said import mentions
 from engine.answers.parts.usual_mounts import HUB as USUAL_HUB
@@ -25,6 +25,7 @@ _PLAIN = re.compile(
 )
 _APART = re.compile(r"\b(?:or|vs\.?|versus|against|instead)\b", re.IGNORECASE)
 _TOGETHER = re.compile(r"\b(?:with|on|then|and)\b|&", re.IGNORECASE)
+_LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")  # '12, 20 and 36 tubes or a bellows'
 _ADDED = re.compile(r"\bplus\b|[+]", re.IGNORECASE)
 
 
@@ -59,24 +60,43 @@ def ways_told(question: Question, facts: Catalogue) -> list[Way]:
     return list({way.name: way for way in ways}.values())
 
 
+def are_set_apart(question: Question) -> bool:
+    """Whether 'or' or 'vs' stands between two of the pieces told."""
+    return _parts([_between(one, other, question.text) for one, other in pairwise(_in_order(question))])
+
+
+def _in_order(question: Question) -> list[Thing]:
+    return sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+
+
+def _parts(between: Sequence[str | None]) -> bool:
+    return any(text is not None and _APART.search(text) for text in between)
+
+
 def _groups(question: Question) -> list[list[Thing]]:
     """The pieces parted where 'or' or 'vs' stands between them; where none does, each is a way of its own."""
     optical = [thing for thing in question.adapters if thing.piece in OPTICAL]
     if len(optical) > 1:
         return [[thing] for thing in optical]  # the ring named with several reducers is none of them
-    things = sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+    things = _in_order(question)
     between = [_between(one, other, question.text) for one, other in pairwise(things)]
-    parted = any(text is not None and _APART.search(text) for text in between)
+    parted = _parts(between)
     groups: list[list[Thing]] = [things[:1]] if things else []
     for thing, text in zip(things[1:], between, strict=False):
         together = parted and text is not None and _TOGETHER.search(text)
-        joined = text is not None and (not text.strip() or _ADDED.search(text) or together)
+        listed = parted and text is not None and bool(_LISTED.fullmatch(text)) and thing.piece in DRAWN
+        joined = text is not None and (not text.strip() or _ADDED.search(text) or together or listed)
         apart = text is None or _APART.search(text)
-        if joined and not apart:
+        if _is_of_one_row(groups[-1][-1], thing) or (joined and not apart):
             groups[-1].append(thing)
         else:
             groups.append([thing])
     return groups
+
+
+def _is_of_one_row(one: Thing, other: Thing) -> bool:
+    """'tube set 7 14 28': pieces told by one description are one way, in all."""
+    return bool(one.words) and one.words == other.words and 0 < other.column - one.column < len(one.words)
 
 
 def _between(one: Thing, other: Thing, text: str) -> str | None:
@@ -87,7 +107,8 @@ def _between(one: Thing, other: Thing, text: str) -> str | None:
 
 
 def _way(group: Sequence[Thing]) -> Way:
-    name = " + ".join(thing.words.strip() or thing.piece or "piece" for thing in group)
+    names = (thing.words.strip() or thing.piece or "piece" for thing in group)
+    name = " + ".join(name for name, _ in groupby(names))  # one description may tell of several
     glassless = all(thing.piece not in OPTICAL and thing.factor is None for thing in group)
     return Way(name, tuple(group), Limits(without_glass=glassless))
 

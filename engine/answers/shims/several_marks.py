@@ -24,7 +24,8 @@ def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, flo
         return None
     ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
     between = [question.text[one[1] : other[0]] for one, other in pairwise(ends)]
-    if all(_LISTED.match(text) for text in between):
+    asked_apart = re.search(r"\bthen\b", question.text[ends[-1][1] :], re.IGNORECASE)
+    if all(_LISTED.match(text) for text in between) and not asked_apart:
         return None
     told_at = _place_of(mark, question)
     behind = [n for n, (start, _) in enumerate(ends) if start < told_at]
