@@ -26,7 +26,7 @@ from grammar.sticking import (
     ring_measured,
     same_pieces,
 )
-from grammar.taking_back import swapped, taken_back
+from grammar.taking_back import swapped, taken_back, without_last
 from grammar.telling import built
 from grammar.tubes_added import tubes_changed
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
@@ -44,7 +44,7 @@ _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = without_lent(heard, before)
-    back = taken_back(heard, before) or swapped(heard, before)
+    back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
     found, compared = meant(heard, before), side_by_side(heard, before)

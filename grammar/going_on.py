@@ -26,6 +26,7 @@ _OF_STOPS: Final = frozenset(
 )
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
+_ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -193,5 +194,7 @@ def went_on(heard: Heard, before: Question) -> str:
         and not amount
     ):
         return "focus-verdict"  # 'or just shoot at f8' after how much to take off
+    if heard.tells("remedy") and before.intent in _ENDS and before.lenses and before.bodies:
+        return "chain"  # 'would 18.9 fix it' after what a ring makes of the near end
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in ASIDE and changed else before.intent

@@ -23,8 +23,9 @@ from grammar.written import SHAPES, STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
-    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved"]
-)
+    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
+     "remedy", "calipers"]
+)  # fmt: skip
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0

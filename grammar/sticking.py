@@ -28,7 +28,7 @@ _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
-_OF_RING: Final = frozenset(["thickness", OFF])
+_OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"

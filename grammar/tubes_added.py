@@ -12,6 +12,7 @@ _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _PLUS: Final = ("plus", "+")
+_BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -19,6 +20,9 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    both = _both(heard, before, tubes)
+    if both:
+        return both
     lengths = _lengths(heard) if tubes else None
     if lengths is None:
         return None
@@ -27,6 +31,17 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
     more = (Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
     return (*before.adapters, *more) if _adds(heard) else None
+
+
+def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'both' after a 10 mm tube and then a 20 mm one behind the same lens: the two together."""
+    prior = before.prior
+    if not heard.tells(_BOTH) or prior is None or prior.lenses != before.lenses or len(tubes) != 1:
+        return ()
+    others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    if len(others) != 1 or others[0].thickness_mm == tubes[0].thickness_mm:
+        return ()
+    return (*others, *before.adapters)
 
 
 def _lengths(heard: Heard) -> list[float] | None:

@@ -47,6 +47,7 @@ class Alongside:
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
     direct = mentions(question, "held-direct") or _FLUSH.search(question.text) is not None
+    direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
     if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):

@@ -22,7 +22,7 @@ from engine.answers.nearby import nearest
 from engine.answers.nearest_set import nearest_set, was_wanted
 from engine.answers.objective import behind_tube_lens
 from engine.answers.owned import own_lens
-from engine.answers.resolve import LensSide, lens_side
+from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.stacks import length_of_all, stack_for
 from engine.answers.taped import as_taped, front_focus_taped, taped_note
@@ -35,6 +35,8 @@ from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
 
+RING = "adapter"
+MADE_WITHIN = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
 
@@ -166,7 +168,19 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
     reversed_ = any("reversed" in (*lens.traits, lens.lens_kind or "") for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
-    return asks and (own or drawn) and not reversed_
+    return asks and (own or drawn or _is_its_ring(question, lens, knowledge)) and not reversed_
+
+
+def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube."""
+    body = body_side(question.body, knowledge.catalogue)
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    if told is None or question.adapters[0].piece != RING or told[0] != told[1]:
+        return False
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return False
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= MADE_WITHIN
 
 
 def _lenses(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
