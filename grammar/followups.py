@@ -30,6 +30,7 @@ from grammar.taking_back import swapped, taken_back, without_last
 from grammar.telling import built
 from grammar.tubes_added import tubes_changed
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.zoomed_to import zoomed_to
 
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _TERM: Final = "definition"
@@ -38,6 +39,7 @@ _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
+_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok", "brief"])  # cues that ask nothing of a zoom
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
@@ -53,6 +55,10 @@ def follow(heard: Heard, before: Question) -> Question:
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)
     intent = before.intent if circle is not None else intent
+    zoomed = zoomed_to(heard, before)
+    if zoomed is not None:
+        found = Meant(zoomed, known_with(before.known, zoomed), told=True)
+        intent = intent if is_asked(heard, _SET_SO) else before.intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
     said = same_pieces(heard, built(heard, intent), before)
@@ -65,6 +71,8 @@ def follow(heard: Heard, before: Question) -> Question:
     unseated = is_unseated(before) and said.said("numbers") is not None
     said = depth_wanted(heard, said, before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
+    if zoomed is not None:
+        said = said.with_(values=tuple(row for row in said.values if row[0] not in _OF_LENGTHS - {"zoom"}))
     drawn = again if again is not None else None if unseated else piece_measured(heard, before)
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
@@ -115,6 +123,11 @@ def follow(heard: Heard, before: Question) -> Question:
         topic=said.topic or (before.topic if intent == before.intent == _SET else None),
         known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
+
+
+def is_asked(heard: Heard, but: frozenset[str]) -> bool:
+    """Whether a cue other than those asks for something."""
+    return any(cue.tells not in but for cue in heard.cues)
 
 
 def doubted(text: str, before: Question, topic: str | None) -> Question:

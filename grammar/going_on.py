@@ -26,6 +26,8 @@ _OF_STOPS: Final = frozenset(
 )
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
+_NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
+_FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
@@ -69,6 +71,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
+    if _ends_at(heard, before):
+        return "shim-calibration"
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
         return before.intent  # 'or stop down to what'
     if _is_of_reach(heard, before):
@@ -90,6 +94,17 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _ends_at(heard: Heard, before: Question) -> bool:
+    """'mine stops at 40 m' after a lens on a body: far away that is no near end, but how far short infinity lies."""
+    said = any(token.kind == "MEASURE" and token.value == _NEAREST for token in heard.line.tokens)
+    far = (heard.readings.distance_mm or 0.0) >= _FAR_MM
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or heard.readings.f_number is not None
+    focal = before.lens is not None and before.lens.focal_length_mm is not None
+    asks = heard.tells("how-close") or heard.tells("macro") or heard.tells("dof")
+    return said and far and focal and not others and not asks and before.intent in _OF_RING
 
 
 def _is_remedy(heard: Heard, before: Question) -> bool:
@@ -167,6 +182,8 @@ def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     off = before.said("thickness") is not None or any(
         one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
     )
+    measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
+    off = off or (before.intent in _SHIMMED and measured)
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0

@@ -25,7 +25,7 @@ _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kind
 _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 # what was measured of a lens
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])

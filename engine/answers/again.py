@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
@@ -13,6 +14,8 @@ from grammar.questions import TALKED, Question, Unread
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 MEASURE_HOW: Final = "measure-how"
+WORD: Final = "definition"
+_ITS: Final = re.compile(r"\b(the|its|that|my)\b", re.IGNORECASE)  # what tells that it is that of the lens spoken of
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -30,13 +33,15 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
 
     Where that names a number of the answer, the number is told instead.
     """
+    if last is not None and answer.intent == WORD and _ITS.search(answer.text):
+        return _with_its_number(answer, last, catalogue)
     if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
     if key_of(answer.text) == key_of(last.text):
         return answer
-    alike = bool(answer.quantities) and answer.quantities == last.quantities
+    alike = bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
@@ -46,6 +51,19 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     told = ALL_SAID if answer.intent == "why" else told
     asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")
     return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
+
+
+def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:
+    """'what is the seat' after a lens on a body: what the word means, behind the number of that answer."""
+    own = {row.name for row in answer.quantities or ()}
+    told = last.quantities if last.question is not None and last.question.lenses else ()
+    rows = tuple(row for row in told or () if row.name not in own)
+    lines = reply(answer.text, rows, catalogue)
+    return (
+        replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *rows))
+        if lines
+        else answer
+    )
 
 
 def asked_how(question: Question, last: Answer | None) -> Answer | None:

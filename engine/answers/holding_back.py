@@ -49,7 +49,10 @@ def _had(stops: Interval, had: float, light: Light) -> Told:
     shorter = exposure.shutter_behind_s(light.shutter, -lacks)
     rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]
     if is_known(closed) and is_known(shorter):
-        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or a lower ISO by as much."
+        iso = exposure.iso_for(light.scene, light.counted, light.shutter, Interval.exact(had))
+        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or "
+        text += f"ISO {ranged(iso, lambda value: figures(value, 2))}." if is_known(iso) else "a lower ISO by as much."
+        rows += [Quantity("iso", iso, f"behind {had:g} stops")] if is_known(iso) else []
         rows += [Quantity("f_number", closed, f"behind {had:g} stops")]
         rows += [Quantity("shutter_s", shorter, f"behind {had:g} stops")]
     return Told((Line("head", text),), tuple(rows))

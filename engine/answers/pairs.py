@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.answer import Answer
 from engine.answers.bare_sensor import glass_gone_mm, without_glass
 from engine.answers.described import TUBE
+from engine.answers.iris_asked import with_iris_first
 from engine.answers.knowledge import Knowledge
 from engine.answers.pair import TUBES, one_pair
 from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side
@@ -53,7 +54,7 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
         from engine.answers.meanings import likeliest  # only where a name is shared
 
         return likeliest(question, meanings, bodies[0], knowledge, one_pair)
-    return one_pair(question, lenses[0], bodies[0], knowledge, intent)
+    return with_iris_first(one_pair(question, lenses[0], bodies[0], knowledge, intent), question)
 
 
 def as_measured(side: LensSide, question: Question) -> LensSide:
