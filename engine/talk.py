@@ -5,11 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from engine.answers.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.carried import with_mark_told
+from engine.answers.pair import ADDED
 from engine.base.compact import compact, field, replace
+from engine.base.interval import Interval
 from engine.judging.ranking import Listed
 from grammar.casting import OPTICAL
 from grammar.questions import TALKED, Question
 from grammar.sticking import lasting
+from grammar.told_before import KEPT, LACKING
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
@@ -127,7 +131,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = lasting(self.question)
+            self.question = with_mark_told(lasting(self.question))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -154,7 +158,7 @@ class Talk:
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
-        self.question = _with_factor(answer.question, answer).with_(wants=wants)
+        self.question = _with_factor(answer.question, answer).with_(wants=wants, told=_told(answer))
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
@@ -198,6 +202,12 @@ def _of_named(question: Question, aside: Question) -> Question:
     if not any(lens.ids for lens in lenses) or lenses == question.lenses:
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
+
+
+def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
+    """The numbers of the answer that the next turn may say again; of rings only what is to be added."""
+    rows = (row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval))
+    return tuple((row.name, row.value.nominal) for row in rows if row.name != LACKING or row.case == ADDED)
 
 
 def _with_factor(question: Question, answer: Answer) -> Question:

@@ -26,8 +26,9 @@ from grammar.sticking import (
     ring_measured,
     same_pieces,
 )
-from grammar.taking_back import swapped, taken_back, without_last
+from grammar.taking_back import left_out, swapped, taken_back, without_last
 from grammar.telling import built
+from grammar.told_before import piece_offered, without_view
 from grammar.tubes_added import tubes_changed
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 from grammar.zoomed_to import zoomed_to
@@ -39,13 +40,15 @@ _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
-_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok", "brief"])  # cues that ask nothing of a zoom
+_SET_SO: Final = frozenset(
+    ["how-far", "what-if", "what", "will", "can", "ok", "brief"]
+)  # cues that ask nothing of a zoom
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = without_lent(heard, before)
+    heard = without_view(without_lent(heard, before), before)
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
@@ -73,7 +76,13 @@ def follow(heard: Heard, before: Question) -> Question:
     said = with_rings_joined(with_stacked(heard, said, before), before)
     if zoomed is not None:
         said = said.with_(values=tuple(row for row in said.values if row[0] not in _OF_LENGTHS - {"zoom"}))
-    drawn = again if again is not None else None if unseated else piece_measured(heard, before)
+    drawn = (
+        again
+        if again is not None
+        else None
+        if unseated
+        else piece_offered(heard, before) or piece_measured(heard, before)
+    )
     if drawn is not None:
         rest = tuple(row for row in said.values if row[0] != "numbers")
         kept = said.lenses if before.lens is None else ()
@@ -105,7 +114,7 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    without = (heard.tells("without-piece") or _without_it(heard)) and not said.adapters
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters
     return replace(
         said,
         intent=intent,
@@ -167,7 +176,3 @@ def _left_out(limits: Limits, before: Question, without: bool) -> Limits:
     named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
     bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
     return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)
-
-
-def _without_it(heard: Heard) -> bool:
-    return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)

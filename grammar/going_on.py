@@ -26,6 +26,8 @@ _OF_STOPS: Final = frozenset(
 )
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
+_PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
+_TROUBLED: Final = frozenset([None, "shim-calibration", "out-of-scope", "hazard", "gear-setting"])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
@@ -71,6 +73,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
+    if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
+        return "chain"  # 'how do i fix it' after a lens on a body
     if _ends_at(heard, before):
         return "shim-calibration"
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
@@ -94,6 +98,11 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _sized(before: Question) -> bool:
+    """Whether a ring of before is told by its length: what is wrong with it is to be shimmed or taken off."""
+    return any(one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters)
 
 
 def _ends_at(heard: Heard, before: Question) -> bool:
@@ -179,9 +188,7 @@ def _is_one_more(heard: Heard, before: Question) -> bool:
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
-    off = before.said("thickness") is not None or any(
-        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
-    )
+    off = before.said("thickness") is not None or _sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     off = off or (before.intent in _SHIMMED and measured)
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)

@@ -241,6 +241,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             of_it = (
                 after is not None and measured == "flange-to-image" and after.value == "circle"
             )  # 'register 71 on paper'
+            # 'my sheet is 0.05 thick'
+            of_it = of_it or (after is not None and measured == "layer" and after.value == "thickness")
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if taken or near else ahead

@@ -12,6 +12,7 @@ from grammar.whom import known_with
 
 _REVERSED: Final = "reversed"
 _WITHOUT: Final = "without"
+OFF_AGAIN: Final = "off-again"  # what was put on is taken off
 
 
 def swapped(heard: Heard, before: Question) -> Question | None:
@@ -33,12 +34,18 @@ def _is_reversed(part: Part) -> bool:
     return part.traits == [_REVERSED] and replace(part, traits=[]).is_bare
 
 
+def left_out(heard: Heard) -> bool:
+    """Whether something is to be done without, or taken off again."""
+    prep = any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens)
+    return prep or heard.tells(OFF_AGAIN)
+
+
 def without_last(heard: Heard, before: Question) -> Question | None:
     """'without it' after 'with the 2x tele mode': what the question before told anew, where that was no piece."""
     prior, cast = before.prior, heard.cast
-    left_out = any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens)
     named = cast.lenses or cast.bodies or cast.pieces or cast.frames or cast.without or heard.readings.values
-    if prior is None or named or not left_out or before.adapters or heard.readings.f_number is not None:
+    asks = heard.weighed.best not in (None, before.intent)
+    if prior is None or named or asks or not left_out(heard) or before.adapters or heard.readings.f_number is not None:
         return None
     told = tuple(row for row in before.values if row in prior.values)
     if told == before.values or before.lenses != prior.lenses:

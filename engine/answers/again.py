@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from engine.answers.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
-from engine.answers.replying import reply
+from engine.answers.replying import named, reply
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from grammar.atoms import key_of
@@ -16,6 +16,7 @@ SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 MEASURE_HOW: Final = "measure-how"
 WORD: Final = "definition"
 _ITS: Final = re.compile(r"\b(the|its|that|my)\b", re.IGNORECASE)  # what tells that it is that of the lens spoken of
+_THAT: Final = re.compile(r"\bwhat\b.*\b(?:is|was|'s) (?:that|this|it)\W*$", re.IGNORECASE)
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -33,8 +34,8 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
 
     Where that names a number of the answer, the number is told instead.
     """
-    if last is not None and answer.intent == WORD and _ITS.search(answer.text):
-        return _with_its_number(answer, last, catalogue)
+    if last is not None and _asks_of_last(answer):
+        answer = _with_its_number(answer, last, catalogue)
     if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
         return answer
     if answer.question is None or not answer.question.follows:
@@ -53,17 +54,23 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
 
 
+def _asks_of_last(answer: Answer) -> bool:
+    """'what is the seat', 'what crop factor is that': a number of the answer before, by its name."""
+    if answer.intent == WORD:
+        return _ITS.search(answer.text) is not None
+    follows = answer.question is not None and answer.question.follows
+    return follows and answer.intent not in _FREE and _THAT.search(answer.text) is not None
+
+
 def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:
-    """'what is the seat' after a lens on a body: what the word means, behind the number of that answer."""
-    own = {row.name for row in answer.quantities or ()}
+    """The answer behind that number; what a word means has none of its own."""
+    own = set(answer.quantities or ())
+    names = {row.name for row in own} if answer.intent == WORD else set()
     told = last.quantities if last.question is not None and last.question.lenses else ()
-    rows = tuple(row for row in told or () if row.name not in own)
-    lines = reply(answer.text, rows, catalogue)
-    return (
-        replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *rows))
-        if lines
-        else answer
-    )
+    rows = tuple(row for row in told or () if row not in own and row.name not in names)
+    found = named(answer.text, rows, catalogue)
+    lines, kept = tuple(line for line, _ in found), tuple(row for _, of_it in found for row in of_it)
+    return replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *kept))
 
 
 def asked_how(question: Question, last: Answer | None) -> Answer | None:

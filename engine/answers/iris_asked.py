@@ -53,7 +53,9 @@ def _remedies(judged: Judged, knowledge: Knowledge) -> list[Line]:
     rings = [
         adapter
         for adapter in knowledge.catalogue.adapters.values()
-        if adapter.front == setup.lens_mount.id and adapter.rear == setup.body_mount.id and adapter.iris not in (_NONE, "")
+        if adapter.front == setup.lens_mount.id
+        and adapter.rear == setup.body_mount.id
+        and adapter.iris not in (_NONE, "")
     ]
     if not rings:
         return [Line("text", "No ring between these two mounts that works it is in the facts.")]
