@@ -13,7 +13,7 @@ from engine.judging.ranking import Listed
 from grammar.casting import OPTICAL
 from grammar.questions import TALKED, Question
 from grammar.sticking import lasting
-from grammar.told_before import KEPT, LACKING
+from grammar.told_before import KEPT, LACKING, RIGHT
 
 if TYPE_CHECKING:
     from engine.answers.choosing import Choice
@@ -205,9 +205,11 @@ def _of_named(question: Question, aside: Question) -> Question:
 
 
 def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
-    """The numbers of the answer that the next turn may say again; of rings only what is to be added."""
-    rows = (row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval))
-    return tuple((row.name, row.value.nominal) for row in rows if row.name != LACKING or row.case == ADDED)
+    """The numbers of the answer that the next turn may say again; of rings the right one and what is to be added."""
+    rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
+    names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
+    told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
+    return tuple((name, value.nominal) for name, value in told if name and isinstance(value, Interval))
 
 
 def _with_factor(question: Question, answer: Answer) -> Question:

@@ -6,10 +6,11 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.about_lenses import lenses_of
-from grammar.adding import PLAN, added, with_rings_joined, with_stacked
+from grammar.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
 from grammar.flanges_told import flange_measured, is_unseated
 from grammar.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.hearing import Heard
+from grammar.left_away import lenses_left, with_filters_swapped, without_filters
 from grammar.lengths_again import lengths_again
 from grammar.on_what import IDENTIFY, bodies_of
 from grammar.only_told import without_lent
@@ -28,7 +29,7 @@ from grammar.sticking import (
 )
 from grammar.taking_back import left_out, swapped, taken_back, without_last
 from grammar.telling import built
-from grammar.told_before import piece_offered, without_view
+from grammar.told_before import piece_offered, with_ring_offered, without_view
 from grammar.tubes_added import tubes_changed
 from grammar.whom import COMPARE, Meant, known_with, meant, side_by_side
 from grammar.zoomed_to import zoomed_to
@@ -48,13 +49,13 @@ _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = without_view(without_lent(heard, before), before)
+    heard = with_ring_offered(without_view(without_lent(heard, before), before), before)
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
     found, compared = meant(heard, before), side_by_side(heard, before)
     intent = COMPARE if compared else intent_of(heard, before, found)
-    ring = ring_measured(heard, before)
+    ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)
     intent = before.intent if circle is not None else intent
@@ -74,6 +75,8 @@ def follow(heard: Heard, before: Question) -> Question:
     unseated = is_unseated(before) and said.said("numbers") is not None
     said = depth_wanted(heard, said, before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
+    said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
+    said, those_left = lenses_left(said, before)
     if zoomed is not None:
         said = said.with_(values=tuple(row for row in said.values if row[0] not in _OF_LENGTHS - {"zoom"}))
     drawn = (
@@ -96,12 +99,13 @@ def follow(heard: Heard, before: Question) -> Question:
     if circle is not None:
         said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    lenses = those_left or lenses
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
     said = flange_measured(said, before, heard)
     if ring is not None:
-        rest = tuple(row for row in said.values if row[0] not in ("thread", "numbers"))
+        rest = tuple(row for row in said.values if row[0] not in ("thread", "numbers", "layer"))
         said = said.with_(lenses=(), adapters=(ring,), values=rest)
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now

@@ -29,6 +29,8 @@ _IDLE: Final = frozenset(
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
+_SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
@@ -186,7 +188,11 @@ def _may_be_tube(number: float, before: Question) -> bool:
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
     """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
-    return role.name == _RING and old[_RING] == int(old[_RING]) and 0.5 <= number <= 150
+    if role.name != _RING or not 0.5 <= number <= 150:
+        return False
+    near = number < _SHORT and abs(log(number / old[_RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(_LENS, _NORMAL))) > 2 * _MADE_LIKE
+    return near or old[_RING] == int(old[_RING])
 
 
 def _points(token: Token, heard: Heard, role: Role) -> bool:

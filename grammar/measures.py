@@ -218,11 +218,18 @@ def _of_ring(tokens: list[Token], at: int) -> Token:
     return tokens[at].as_("LENGTH", unit="mm") if several else _keyed(tokens[at], "thickness")
 
 
+def _is_of_lens(tokens: list[Token], at: int) -> bool:
+    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
+    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+
+
 def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'10 m mark': the length right before the word; '135mm distance' is a lens."""
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
+    if back > 0 and tokens[back].value == "of" and measured == "layer":
+        back -= 1  # '0.1 of foil'
     if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
         back -= 1  # '70.6 is the barrel'
     if back < 0 or tokens[back].kind not in _LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
@@ -236,6 +243,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
+        if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
+            return None  # 'on the scale of a 50'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
             of_it = (
