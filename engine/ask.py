@@ -7,26 +7,26 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from engine.answers.answer import NO, NOT_UNDERSTOOD, Answer, Line
-from engine.answers.entities import entities_of
 from engine.answers.families import handler_for
-from engine.answers.knowledge import Knowledge
-from engine.answers.narrowing import told_apart
-from engine.answers.senses import by_facts
+from engine.answers.found.narrowing import told_apart
+from engine.answers.making.senses import by_facts
+from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.entities import entities_of
+from engine.answers.parts.knowledge import Knowledge
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from engine.talk import Talk
-from grammar.atoms import key_of
-from grammar.echo import canonical
-from grammar.lexicon import Lexicon
+from grammar.echo.echo import canonical
 from grammar.questions import Question, Thing, Unread
 from grammar.reader import read
-from grammar.tokens import tokens_of
+from grammar.words.atoms import key_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import tokens_of
 
 if TYPE_CHECKING:
-    from engine.answers.choosing import Choice
+    from engine.answers.parts.choosing import Choice
 
 
 TOO_LITTLE = (
@@ -101,11 +101,11 @@ class Desk:
         else:
             question = by_facts(told_apart(question, self.catalogue), self.catalogue)
             if question.number is not None and talk.rows:
-                from engine.answers.own_places import pointed
+                from engine.answers.own.own_places import pointed
 
                 question = pointed(question, talk.rows)
             if question.sought is not None:
-                from engine.answers.own_places import placed
+                from engine.answers.own.own_places import placed
 
                 question = placed(question, talk.question, self.catalogue)
             answer = talk.let_go(self._answered(question, talk))
@@ -137,13 +137,13 @@ class Desk:
     def _meant(self, answer: Answer, question: Question, choice: Choice | None, talk: Talk) -> Answer:
         """The answer with the question which mount a word means, or, once that is told, whether to keep it."""
         if choice is not None and self.writes is not None:
-            from engine.answers.choosing import kept
+            from engine.answers.parts.choosing import kept
 
             keep = self._taught(kept(choice), talk)
             return replace(answer, lines=(*answer.lines, *keep.lines))
         if answer.chains is None or not any(thing.ambiguous for thing in (*question.lenses, *question.bodies)):
             return answer
-        from engine.answers.choosing import asked, choices_of
+        from engine.answers.parts.choosing import asked, choices_of
 
         talk.choices = choices_of(question, self.catalogue)
         return asked(answer, talk.choices, self.catalogue) if talk.choices else answer
@@ -151,7 +151,7 @@ class Desk:
     def _told_in_words(self, text: str, talk: Talk) -> Choice | None:
         if not talk.choices:
             return None
-        from engine.answers.choosing import told_in_words
+        from engine.answers.parts.choosing import told_in_words
 
         return told_in_words(tokens_of(text, self.lexicon).tokens, talk.choices, self.catalogue)
 
@@ -180,7 +180,7 @@ class Desk:
 
     def _answered(self, question: Question, talk: Talk) -> Answer:
         if question.intent in ("shim-calibration", "focus-verdict"):
-            from engine.answers.carried import carried
+            from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question, self.catalogue)
         if question.intent == "card":
@@ -226,7 +226,7 @@ class Desk:
 
     def _by_words(self, unread: Unread) -> Question | Unread:
         """What could not be read, as a question about what its words are plainly about, or a term misspelt."""
-        from engine.answers.nearby import plainly_about, term_misspelt
+        from engine.answers.parts.nearby import plainly_about, term_misspelt
 
         asked = plainly_about(unread.text, self.lexicon.subjects)
         if asked is not None:
@@ -239,7 +239,7 @@ class Desk:
         """What seems to be about something else, as a question about a term that its words are slips of."""
         if question.topic != FOREIGN:
             return question
-        from engine.answers.nearby import term_misspelt
+        from engine.answers.parts.nearby import term_misspelt
 
         term = term_misspelt(question.text, self.catalogue)
         return question if term is None else Question(question.text, "definition", things=(Thing("term", (term.id,)),))

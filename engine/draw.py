@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Final
 
-from engine.answers.answer import NO, Answer, Drawing, Line
-from engine.answers.wording import listed
+from engine.answers.parts.answer import NO, Answer, Drawing, Line
+from engine.answers.parts.wording import listed
 from engine.base.compact import replace
 from engine.base.newfile import save_new
 from engine.base.plain import plain

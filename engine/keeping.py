@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from engine.answers.answer import NO, Answer, Document, Line
+from engine.answers.parts.answer import NO, Answer, Document, Line
 from engine.base.compact import replace
 from engine.base.newfile import save_new
 from engine.base.problem import Problem

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from engine.answers.answer import Answer, Line, ListedChain, Quantity
-from engine.answers.carried import with_mark_told
-from engine.answers.pair import ADDED
+from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.shims.carried import with_mark_told
+from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
 from engine.base.interval import Interval
 from engine.judging.ranking import Listed
-from grammar.casting import OPTICAL
 from grammar.questions import TALKED, Question
-from grammar.sticking import lasting
-from grammar.told_before import KEPT, LACKING, RIGHT
+from grammar.things.casting import OPTICAL
+from grammar.turns.sticking import lasting
+from grammar.turns.told_before import KEPT, LACKING, RIGHT
 
 if TYPE_CHECKING:
-    from engine.answers.choosing import Choice
+    from engine.answers.parts.choosing import Choice
     from engine.facts.gearedits import Edit  # needed only where something is taught
 
 

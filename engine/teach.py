@@ -8,8 +8,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from engine.answers import teaching
-from engine.answers.answer import Answer
-from engine.answers.resolve import Missing
+from engine.answers.parts.answer import Answer
+from engine.answers.parts.resolve import Missing
 from engine.base.compact import replace
 from engine.base.problem import Problem
 from engine.facts.catalogue import Catalogue
@@ -45,7 +45,7 @@ def _answer(question: Question, catalogue: Catalogue, path: Path | None, talk: T
     if question.taught is not None and not question.taught.section:
         return _propose_undo(question, path, talk)
     if question.taught is not None and question.taught.section == "observations":
-        from engine.answers.observing import completed
+        from engine.answers.seat.observing import completed
 
         whole = completed(question, catalogue, talk.rows if talk is not None else ())
     elif question.taught is not None and question.taught.section == "shared":

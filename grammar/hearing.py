@@ -5,20 +5,20 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact, replace
-from grammar.cast import Cast
-from grammar.echo import said_back
+from grammar.echo.echo import said_back
 from grammar.intents import Weighed, features_of, weigh
-from grammar.kept_readings import Readings
 from grammar.leanings import lean, wording_of
-from grammar.lexicon import Lexicon
 from grammar.parsing import parse
-from grammar.phrases import Phrase, phrases_of
-from grammar.readings import readings_of
-from grammar.roles import cast_of
+from grammar.readings.kept_readings import Readings
+from grammar.readings.readings import readings_of
 from grammar.shaping import Shaped, shaped
 from grammar.shifting import Misfit
-from grammar.subjects import Match
-from grammar.tokens import Cue, Line, tokens_of
+from grammar.things.cast import Cast
+from grammar.things.phrases import Phrase, phrases_of
+from grammar.things.roles import cast_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.subjects import Match
+from grammar.words.tokens import Cue, Line, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0

@@ -6,10 +6,10 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.cast import Cast
-from grammar.kept_readings import Readings
-from grammar.lexicon import Lexicon
-from grammar.tokens import Cue, Line
+from grammar.readings.kept_readings import Readings
+from grammar.things.cast import Cast
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import Cue, Line
 
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
 SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way

@@ -16,8 +16,8 @@ from math import exp
 from typing import Final
 
 from engine.base.compact import compact
-from grammar.strangers import is_model
-from grammar.tokens import Line
+from grammar.words.strangers import is_model
+from grammar.words.tokens import Line
 
 _NAMES: Final = {"MOUNT": "<mount>", "LETTER": "<mount>", "NAMED": "<name>", "LENS": "<lens>", "BODY": "<body>",
                  "ADAPTER": "<ring>", "FORMAT": "<format>", "THREAD": "<thread>"}  # fmt: skip

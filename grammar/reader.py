@@ -5,16 +5,16 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.atoms import key_of, smooth
-from grammar.echo import canonical
+from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
-from grammar.lexicon import Lexicon
-from grammar.mentioned import mentioned
+from grammar.own.taught import taught
 from grammar.questions import Question, Unread
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
-from grammar.taught import taught
 from grammar.telling import question_of
-from grammar.tokens import LONGEST
+from grammar.words.atoms import key_of, smooth
+from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
+from grammar.words.tokens import LONGEST
 
 PLAINLY: Final = 0.85  # how likely an intent must be for nothing else to be offered beside it
 MAYBE: Final = 0.08  # and how likely what is offered must be
@@ -32,7 +32,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = got.with_(mentioned=heard)
     if before is None:
         return got
-    from grammar.whom import known_with
+    from grammar.turns.whom import known_with
 
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None))
@@ -53,20 +53,20 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
     if order in _OF_ANSWERS and before is not None and before.sought is None:
-        from grammar.followups import doubted
+        from grammar.turns.followups import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
     if order and order not in _OF_ANSWERS:
         return Question(text, order)
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
-        from grammar.answering import completed
-        from grammar.followups import follow
-        from grammar.going_on import LEFT
-        from grammar.leaning import leans
-        from grammar.lone_numbers import spoken_out
-        from grammar.only_told import mount_kept, with_ring_held
-        from grammar.word_again import word_again
+        from grammar.turns.answering import completed
+        from grammar.turns.followups import follow
+        from grammar.turns.going_on import LEFT
+        from grammar.turns.leaning import leans
+        from grammar.turns.lone_numbers import spoken_out
+        from grammar.turns.only_told import mount_kept, with_ring_held
+        from grammar.turns.word_again import word_again
 
         reply = word_again(heard, before) or completed(heard, before, lexicon.hosts)
         if reply is not None:
@@ -127,6 +127,6 @@ def _of_own(text: str, lexicon: Lexicon, before: Question | None) -> Question | 
     opens = (key for key, row in lexicon.words.sifting.items() if row[1] in ("of", "my", "mine"))
     if (before is None or before.sought is None) and not any(key in line for key in opens):
         return None
-    from grammar.seeking import sought
+    from grammar.own.seeking import sought
 
     return sought(text, lexicon, before)

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.atoms import key_of
-from grammar.echo import canonical
+from grammar.echo.echo import canonical
 from grammar.hearing import Heard
-from grammar.lexicon import Lexicon
 from grammar.questions import ALL, Question, Thing, Unread
-from grammar.strangers import is_thread_width
 from grammar.telling import built
-from grammar.tokens import LONGEST
+from grammar.words.atoms import key_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.strangers import is_thread_width
+from grammar.words.tokens import LONGEST
 
 # intents that cannot be answered without a lens, or without a body
 _LENS: Final = frozenset(["chain", "focus-verdict", "coverage", "macro-distance", "crop-equivalent", "draw"])

@@ -5,34 +5,34 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import compact
-from grammar.bare_numbers import with_numbers_told
-from grammar.brackets import with_brackets_told
-from grammar.casting import DRAWN
-from grammar.close_stops import with_close_stops
-from grammar.far_lengths import with_far_lengths_apart
-from grammar.flange_spans import with_flange_spans_told
-from grammar.formats import with_formats_told
-from grammar.front_threads import with_front_threads
-from grammar.group_heads import with_group_heads, with_times_told
-from grammar.image_told import with_image_told
-from grammar.lens_rows import with_lens_rows
-from grammar.letters import settled
-from grammar.measures import with_measures_told
-from grammar.mount_links import hyphened, linked
-from grammar.near_marks import with_near_marks_told
-from grammar.optics_numbers import with_zoom_ratios
-from grammar.piece_rows import with_bracketed_told, with_piece_rows
-from grammar.ring_links import with_ring_links
-from grammar.senses import with_rest_told, with_senses_told
-from grammar.sheet_rows import with_sheet_rows
-from grammar.should_be import with_right_lengths
-from grammar.small_words import with_small_words
-from grammar.standins import with_standins
-from grammar.strangers import with_strangers
-from grammar.tails import HEADS, MODIFIERS, tailed
-from grammar.threads_told import with_threads_told
-from grammar.tokens import Line, Token
-from grammar.zones import with_zones_told
+from grammar.numbers.bare_numbers import with_numbers_told
+from grammar.numbers.close_stops import with_close_stops
+from grammar.numbers.far_lengths import with_far_lengths_apart
+from grammar.numbers.flange_spans import with_flange_spans_told
+from grammar.numbers.front_threads import with_front_threads
+from grammar.numbers.image_told import with_image_told
+from grammar.numbers.measures import with_measures_told
+from grammar.numbers.near_marks import with_near_marks_told
+from grammar.numbers.optics_numbers import with_zoom_ratios
+from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
+from grammar.numbers.senses import with_rest_told, with_senses_told
+from grammar.numbers.sheet_rows import with_sheet_rows
+from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.tails import HEADS, MODIFIERS, tailed
+from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.zones import with_zones_told
+from grammar.things.brackets import with_brackets_told
+from grammar.things.casting import DRAWN
+from grammar.things.formats import with_formats_told
+from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.lens_rows import with_lens_rows
+from grammar.things.letters import settled
+from grammar.things.mount_links import hyphened, linked
+from grammar.things.ring_links import with_ring_links
+from grammar.things.small_words import with_small_words
+from grammar.things.standins import with_standins
+from grammar.words.strangers import with_strangers
+from grammar.words.tokens import Line, Token
 
 VALUES: Final = frozenset(
     ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",

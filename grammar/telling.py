@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.casting import Part
 from grammar.hearing import Heard
 from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
-from grammar.readings import limits_of, stops_told
+from grammar.readings.readings import limits_of, stops_told
+from grammar.things.casting import Part
 
 UNKNOWN: Final = "UNKNOWN"
 # intents that ask about things side by side, where a mount is not a lens to be put anywhere

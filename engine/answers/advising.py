@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.cover import cover_told
 from engine.answers.explained import explained
-from engine.answers.knowledge import Knowledge
-from engine.answers.loose import Loose, loose
-from engine.answers.reaching_in import reach_told
-from engine.answers.wording import trimmed
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.cover import cover_told
+from engine.answers.seat.reaching_in import reach_told
+from engine.answers.shims.loose import Loose, loose
+from engine.answers.words.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -107,7 +107,7 @@ def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[
 
 def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[Line]:
     """What the chain itself warns of, dangers first."""
-    from engine.answers.telling import chain_title, finding_lines
+    from engine.answers.seat.telling import chain_title, finding_lines
 
     found = [line for line in finding_lines(judged, knowledge, question.feet) if line.kind in ("danger", "caution")]
     head = f"By {chain_title(judged, knowledge)}:"
@@ -118,7 +118,7 @@ def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
     """What a reason hangs on, where the question names it: the light an extension costs, the registers of mounts."""
     more = Told()
     if question.said("stops") is not None or question.f_number is not None:
-        from engine.answers.exposing import lost_by_extension
+        from engine.answers.exposure.exposing import lost_by_extension
 
         more += lost_by_extension(question, knowledge)
     for thing in (*question.lenses, *question.bodies):

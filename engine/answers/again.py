@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from engine.answers.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.replying import named, reply
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
-from grammar.atoms import key_of
 from grammar.questions import TALKED, Question, Unread
+from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 MEASURE_HOW: Final = "measure-how"

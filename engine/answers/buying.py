@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.advice import named_or_near
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.filters import filter_rings, filter_threads
-from engine.answers.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
-from engine.answers.knowledge import Knowledge, choose
-from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.open_lens import MEASURE, depends
-from engine.answers.own_places import with_all_of_mine
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import mentions, number, numbers
+from engine.answers.own.own_places import with_all_of_mine
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge, choose
+from engine.answers.parts.nearby import LEAST, SURE, nearest
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.usual_mounts import TUBES, usual_mount
+from engine.answers.parts.wording import money, small_mm, trimmed
+from engine.answers.picture.filters import filter_rings, filter_threads
+from engine.answers.seat.open_lens import MEASURE, depends
+from engine.answers.seat.telling import chain_title
+from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
-from engine.answers.telling import chain_title
-from engine.answers.usual_mounts import TUBES, usual_mount
+from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.answers.ways_apart import ways_apart
-from engine.answers.ways_told import OPTICAL
-from engine.answers.wording import money, small_mm, trimmed
+from engine.answers.words.advice import named_or_near
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
@@ -84,7 +84,7 @@ def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledg
     """What the glass that is thought of would make of the lens, where no chain on a body tells it."""
     if answer is not None or not any(thing.factor or thing.piece in OPTICAL for thing in question.adapters):
         return Told()
-    from engine.answers.equivalent import equivalent
+    from engine.answers.picture.equivalent import equivalent
 
     told = equivalent(question, knowledge)
     return Told(told.lines, told.quantities)
@@ -133,10 +133,10 @@ def _pairs_told(
             weighed = _weighed(question, knowledge)
             if weighed.chains:
                 return weighed
-        from engine.answers.pair import one_pair
+        from engine.answers.ways.pair import one_pair
 
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
-    from engine.answers.several import each_pair
+    from engine.answers.ways.several import each_pair
 
     return each_pair(question, lenses, bodies, knowledge)
 
@@ -233,7 +233,7 @@ def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge:
     limits = replace(question.limits, using=(*question.limits.using, "helicoid"), cheapest=True, without_glass=True)
     choice = choose(knowledge, setup, limits, 2)
     lines, rows = [], []
-    from engine.answers.chain_numbers import price_of
+    from engine.answers.seat.chain_numbers import price_of
 
     for row in choice.listed:
         band = price_of(row.judged)

@@ -5,15 +5,15 @@ An enlarger lens on a helicoid or bellows moves whole: x = register + pieces - f
 
 from __future__ import annotations
 
-from engine.answers.answer import Answer, Line, Quantity, Told
-from engine.answers.close_rows import Shown, at_extension
-from engine.answers.distances import distances_of
+from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.howto import how_to
-from engine.answers.knowledge import Knowledge
-from engine.answers.open_lens import MEASURE, usual_flange_to_image
-from engine.answers.resolve import BodySide, body_side
-from engine.answers.said import number, numbers
-from engine.answers.wording import small_mm, trimmed
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, body_side
+from engine.answers.parts.said import number, numbers
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.seat.distances import distances_of
+from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 

@@ -4,28 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.advice import advice_lines, named_or_near
-from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.carried import SHIM, is_limit, looked_up
-from engine.answers.distances import Distances
-from engine.answers.error_told import error_judged
 from engine.answers.howto import how_to
-from engine.answers.knowledge import Knowledge
-from engine.answers.nearby import LEAST, ONLY_NAMED
-from engine.answers.owned import with_own_facts
-from engine.answers.readings import readings_told
-from engine.answers.ring_off import of_ring
-from engine.answers.said import distance_mm, focals, mentions, number
-from engine.answers.scale_pair import by_scale_pair
-from engine.answers.screwed_in import screwed_in
-from engine.answers.several_marks import of_another
-from engine.answers.sheets import own_sheets, usual_sheets
-from engine.answers.spacers import spacers_told
-from engine.answers.spacing import usual_focals
-from engine.answers.targets import is_target, target_told
-from engine.answers.told_stack import is_drawn_out, with_stack
-from engine.answers.turning import as_turns, asks_turns, turned
-from engine.answers.wording import article, distance, small_mm, trimmed
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, ONLY_NAMED
+from engine.answers.parts.owned import with_own_facts
+from engine.answers.parts.said import distance_mm, focals, mentions, number
+from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import usual_focals
+from engine.answers.shims.carried import SHIM, is_limit, looked_up
+from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.readings import readings_told
+from engine.answers.shims.scale_pair import by_scale_pair
+from engine.answers.shims.screwed_in import screwed_in
+from engine.answers.shims.several_marks import of_another
+from engine.answers.shims.sheets import own_sheets, usual_sheets
+from engine.answers.shims.spacers import spacers_told
+from engine.answers.shims.targets import is_target, target_told
+from engine.answers.shims.turning import as_turns, asks_turns, turned
+from engine.answers.ways.ring_off import of_ring
+from engine.answers.ways.told_stack import is_drawn_out, with_stack
+from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question

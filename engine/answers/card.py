@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
-from engine.answers.card_light import light_of
-from engine.answers.card_parts import Card, Cards, Numbers, figures_of, spoken
-from engine.answers.card_picture import picture_of
-from engine.answers.card_scale import scale_of
-from engine.answers.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
-from engine.answers.knowledge import Knowledge
-from engine.answers.own_places import with_all_of_mine
-from engine.answers.pair import one_pair
+from engine.answers.cards.card_light import light_of
+from engine.answers.cards.card_picture import picture_of
+from engine.answers.cards.card_scale import scale_of
+from engine.answers.cards.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
+from engine.answers.own.own_places import with_all_of_mine
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.parts.card_parts import Card, Cards, Numbers, figures_of, spoken
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.remembered import no_such
-from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
-from engine.answers.telling import chain_title
+from engine.answers.seat.telling import chain_title
+from engine.answers.ways.pair import one_pair
 from engine.base.compact import replace
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed

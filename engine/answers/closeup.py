@@ -4,32 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.by_stack import by_stack, held_by_rings
-from engine.answers.clipping import magnification_filling
-from engine.answers.close_alone import coupled, light_alone
-from engine.answers.close_picture import shown_by, with_picture
-from engine.answers.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.dioptres import CLOSE_UP_LENS, with_close_up_lens
-from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.drawn import draws, is_drawn
+from engine.answers.close.close_alone import coupled, light_alone
+from engine.answers.close.close_picture import shown_by, with_picture
+from engine.answers.close.close_rows import Shown, assumed_note, at_extension, at_magnification, further
+from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
+from engine.answers.close.drawn import draws, is_drawn
+from engine.answers.close.image_side import size_told
+from engine.answers.close.missing_extension import missing_extension
+from engine.answers.close.nearest_set import nearest_set, was_wanted
+from engine.answers.close.objective import behind_tube_lens
+from engine.answers.close.taped import as_taped, front_focus_taped, taped_note
+from engine.answers.close.tube_for import tube_for
+from engine.answers.close.tube_sets import TUBE, sets_of, sets_told, tubes_told
+from engine.answers.close.turned_round import reversed_alone
 from engine.answers.howto import how_to
-from engine.answers.image_side import size_told
-from engine.answers.knowledge import Knowledge
-from engine.answers.loose import loose
-from engine.answers.missing_extension import missing_extension
-from engine.answers.nearby import nearest
-from engine.answers.nearest_set import nearest_set, was_wanted
-from engine.answers.objective import behind_tube_lens
-from engine.answers.owned import own_lens
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import distance_mm, focals, mentions, number, numbers
-from engine.answers.stacks import length_of_all, stack_for
-from engine.answers.taped import as_taped, front_focus_taped, taped_note
-from engine.answers.tube_for import tube_for
-from engine.answers.tube_sets import TUBE, sets_of, sets_told, tubes_told
-from engine.answers.turned_round import reversed_alone
-from engine.answers.wording import article, distance, small_mm, times, trimmed
+from engine.answers.making.stacks import length_of_all, stack_for
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import nearest
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
+from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
+from engine.answers.picture.clipping import magnification_filling
+from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
+from engine.answers.shims.loose import loose
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup

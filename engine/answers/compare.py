@@ -4,26 +4,26 @@ from __future__ import annotations
 
 from itertools import combinations, product
 
-from engine.answers.advice import advice_lines, named_or_near
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.buying import hub_or_direct
-from engine.answers.circles import circles_of
-from engine.answers.crop_or_glass import crop_or_glass
-from engine.answers.glass_apart import glass_apart
-from engine.answers.knowledge import Knowledge
-from engine.answers.making import ring_to_make
-from engine.answers.matching import each_on_its_own
-from engine.answers.mounts_on_body import mounts_on_body
-from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.pair_beside import with_pair
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.rings_apart import end_apart, rings_apart
-from engine.answers.side_by_side import side_by_side, sides_of
-from engine.answers.size_by_ways import size_by_ways
-from engine.answers.stops_apart import stops_apart
+from engine.answers.close.size_by_ways import size_by_ways
+from engine.answers.exposure.stops_apart import stops_apart
+from engine.answers.own.side_by_side import side_by_side, sides_of
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, SURE, nearest
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.wording import article, money, percent, ranged, small_mm
+from engine.answers.picture.circles import circles_of
+from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.glass_apart import glass_apart
+from engine.answers.picture.matching import each_on_its_own
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.ways_told import HUB, ways_told
+from engine.answers.ways.mounts_on_body import mounts_on_body
+from engine.answers.ways.pair_beside import with_pair
+from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways_apart import kinds_in_words, ways_apart
-from engine.answers.ways_told import HUB, ways_told
-from engine.answers.wording import article, money, percent, ranged, small_mm
+from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
@@ -92,7 +92,7 @@ def _as_look_alikes(question: Question, knowledge: Knowledge) -> Told:
     heads = any(body.format or body.kind == "body" for body in question.bodies)
     if len(mounts) != 2 or heads or question.adapters or len(question.bodies) > 1:
         return Told()
-    from engine.answers.lookalike import look_alike
+    from engine.answers.found.lookalike import look_alike
 
     answer = look_alike(question, knowledge)
     return Told(answer.lines, answer.quantities)

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Protocol
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
-from engine.answers.knowledge import Knowledge
-from engine.answers.own_cases import Case
-from engine.answers.own_words import OwnWords, told_value
-from engine.answers.resolve import BodySide, LensSide
-from engine.answers.said import mentions
-from engine.answers.side_by_side import side_by_side
-from engine.answers.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
-from engine.answers.wording import listed
+from engine.answers.own.own_cases import Case
+from engine.answers.own.side_by_side import side_by_side
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.own_words import OwnWords, told_value
+from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import listed
+from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.base.compact import replace
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged

@@ -7,16 +7,16 @@ from collections.abc import Iterator
 from itertools import combinations
 from typing import Final
 
-from engine.answers.answer import Line, Quantity, RingToMake, Told
-from engine.answers.bare_sensor import THICKEST_MM, glass_told, shift_of
-from engine.answers.frames import frames_of
-from engine.answers.knowledge import Knowledge
-from engine.answers.making import ring_to_make
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import FAR_MM, distance_mm, focals, number
-from engine.answers.scale_pair import by_scale_pair, scale_pair
-from engine.answers.spacing import errors_of_limit
-from engine.answers.wording import ranged, small_mm, trimmed
+from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, number
+from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.picture.frames import frames_of
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.spacing import errors_of_limit
+from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
+from engine.answers.shims.scale_pair import by_scale_pair, scale_pair
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM

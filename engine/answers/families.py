@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from engine.answers.answer import Answer
-from engine.answers.knowledge import Knowledge
+from engine.answers.parts.answer import Answer
+from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question
 
 Handler = Callable[[Question, Knowledge], Answer]
@@ -68,28 +68,28 @@ def _size_wanted() -> Beside:
 
 def _stacked() -> Beside:
     """How long the stack must be behind a lens whose flange to image was measured, before the answer."""
-    from engine.answers.told_stack import with_stack
+    from engine.answers.ways.told_stack import with_stack
 
     return with_stack
 
 
 def _forgiven() -> Beside:
     """Whether an error that is told matters at the stop told, before the answer."""
-    from engine.answers.forgiving import with_forgiven
+    from engine.answers.shims.forgiving import with_forgiven
 
     return with_forgiven
 
 
 def _readings() -> Beside:
     """What several readings of a ring tell, before the answer."""
-    from engine.answers.readings import with_readings
+    from engine.answers.shims.readings import with_readings
 
     return with_readings
 
 
 def _threads() -> Beside:
     """Whether two threads that are named go into one another, before the answer, where they do not."""
-    from engine.answers.threads_meet import with_threads_apart
+    from engine.answers.found.threads_meet import with_threads_apart
 
     return with_threads_apart
 
@@ -105,11 +105,11 @@ def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """How far a measured rear stands from the sensor, before the answer, where that gap is spoken of."""
-    from engine.answers.said import mentions
+    from engine.answers.parts.said import mentions
 
     if question.said("rear_reach") is None or not mentions(question, "gap-to-sensor"):
         return answer
-    from engine.answers.reaching_in import with_reach
+    from engine.answers.seat.reaching_in import with_reach
 
     return with_reach(answer, question, knowledge)
 
@@ -119,7 +119,7 @@ def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
     if not named or question.said("magnification") is not None:
         return answer
-    from engine.answers.pair_beside import with_pair
+    from engine.answers.ways.pair_beside import with_pair
 
     return with_pair(answer, question, knowledge)
 
@@ -128,7 +128,7 @@ def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Front threads of several lenses ask for step rings, whatever else the words lean to."""
     if question.said("filter_thread") is None:
         return answer
-    from engine.answers.filters import filter_answer, for_filters
+    from engine.answers.picture.filters import filter_answer, for_filters
 
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
 
@@ -137,7 +137,7 @@ def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Which focal length sees an angle is no question of mounts, though a lens for a body is asked for."""
     if question.said("angle") is None or any(lens.ids for lens in question.lenses):
         return answer
-    from engine.answers.equivalent import equivalent
+    from engine.answers.picture.equivalent import equivalent
 
     return equivalent(question, knowledge)
 
@@ -154,7 +154,7 @@ def _with_own_facts(handler: Handler) -> Handler:
     """The handler, asked with what the gear file knows of one's own lenses; the question is remembered as it was."""
 
     def asked(question: Question, knowledge: Knowledge) -> Answer:
-        from engine.answers.owned import with_own_facts
+        from engine.answers.parts.owned import with_own_facts
         from engine.base.compact import replace
 
         return replace(handler(with_own_facts(question, knowledge.catalogue), knowledge), question=question)
@@ -176,7 +176,7 @@ def _handler(intent: str) -> Handler:
 
         return exposed
     if intent == "crop-equivalent":
-        from engine.answers.equivalent import equivalent
+        from engine.answers.picture.equivalent import equivalent
 
         return equivalent
     if intent == "depth-of-field":
@@ -184,19 +184,19 @@ def _handler(intent: str) -> Handler:
 
         return sharpness
     if intent == "look-alike":
-        from engine.answers.lookalike import look_alike
+        from engine.answers.found.lookalike import look_alike
 
         return look_alike
     if intent == "definition":
-        from engine.answers.lookup import definition
+        from engine.answers.words.lookup import definition
 
         return definition
     if intent == "list-fits":
-        from engine.answers.fits import list_fits
+        from engine.answers.ways.fits import list_fits
 
         return list_fits
     if intent == "coverage":
-        from engine.answers.cover import cover
+        from engine.answers.picture.cover import cover
 
         return cover
     if intent == "draw":
@@ -228,11 +228,11 @@ def _handler(intent: str) -> Handler:
 
         return setting
     if intent == "which-own":
-        from engine.answers.which_own import which_own
+        from engine.answers.own.which_own import which_own
 
         return which_own
     if intent == "all-on-all":
-        from engine.answers.all_on_all import all_on_all
+        from engine.answers.own.all_on_all import all_on_all
 
         return all_on_all
     if intent == "card":

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import ANSWERED, Answer, Told
-from engine.answers.error_told import error_judged
-from engine.answers.filters import filter_answer, for_filters
-from engine.answers.knowledge import Knowledge
-from engine.answers.loose import off_by_mm
-from engine.answers.pairs import of_known, sides_of
-from engine.answers.ring_off import is_gauged, of_ring
-from engine.answers.said import number
-from engine.answers.told_register import against_name, with_mount_by_register, without_claim
+from engine.answers.parts.answer import ANSWERED, Answer, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import number
+from engine.answers.picture.filters import filter_answer, for_filters
+from engine.answers.seat.told_register import against_name, with_mount_by_register, without_claim
+from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.loose import off_by_mm
+from engine.answers.ways.pairs import of_known, sides_of
+from engine.answers.ways.ring_off import is_gauged, of_ring
 from engine.base.compact import replace
 from grammar.questions import Question
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.answer import Answer
-from engine.answers.knowledge import Knowledge
-from engine.answers.open_lens import depends
-from engine.answers.resolve import BodySide, body_side
-from engine.answers.said import number
-from engine.answers.threads_measured import thread_measured
+from engine.answers.found.threads_measured import thread_measured
+from engine.answers.parts.answer import Answer
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, body_side
+from engine.answers.parts.said import number
+from engine.answers.seat.open_lens import depends
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from grammar.questions import Question, Thing

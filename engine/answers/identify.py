@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from engine.answers import together
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.barrels import barrels
-from engine.answers.by_register import by_register
-from engine.answers.knowledge import Knowledge
-from engine.answers.mount_line import mount_line
-from engine.answers.nearby import nearest
-from engine.answers.pair_beside import with_pair
-from engine.answers.resolve import LensSide, lens_side
-from engine.answers.said import mentions, number, numbers
-from engine.answers.threads_measured import by_thread, ten_pitches, thread_measured
-from engine.answers.told_register import against_name, with_mount_by_register
-from engine.answers.wording import listed, small_mm
+from engine.answers.found import together
+from engine.answers.found.barrels import barrels
+from engine.answers.found.by_register import by_register
+from engine.answers.found.threads_measured import by_thread, ten_pitches, thread_measured
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.nearby import nearest
+from engine.answers.parts.resolve import LensSide, lens_side
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.told_register import against_name, with_mount_by_register
+from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice

@@ -5,23 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.bare_sensor import glass_told
-from engine.answers.described import ANY_PIECE
-from engine.answers.elsewhere import elsewhere
-from engine.answers.fits import list_fits
-from engine.answers.forgiving import LARGEST_MM
-from engine.answers.kinds_asked import kinds_of
-from engine.answers.knowledge import Knowledge
-from engine.answers.loose import loose
-from engine.answers.nearby import nearest
-from engine.answers.open_lens import depends
-from engine.answers.owned import with_own_facts
-from engine.answers.resolve import BodySide, LensSide, Missing
-from engine.answers.said import focals, mentions, number, pitch_mm
-from engine.answers.spacing import far_limits, marks, usual_focals
-from engine.answers.turning import as_turns, asks_turns, turned, turns_told
-from engine.answers.wording import listed, money
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import nearest
+from engine.answers.parts.owned import with_own_facts
+from engine.answers.parts.resolve import BodySide, LensSide, Missing
+from engine.answers.parts.said import focals, mentions, number, pitch_mm
+from engine.answers.parts.wording import listed, money
+from engine.answers.seat.described import ANY_PIECE
+from engine.answers.seat.elsewhere import elsewhere
+from engine.answers.seat.open_lens import depends
+from engine.answers.seat.spacing import far_limits, marks, usual_focals
+from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.forgiving import LARGEST_MM
+from engine.answers.shims.loose import loose
+from engine.answers.shims.turning import as_turns, asks_turns, turned, turns_told
+from engine.answers.ways.fits import list_fits
+from engine.answers.ways.kinds_asked import kinds_of
 from engine.base.compact import replace
 from engine.base.interval import Interval
 from engine.facts.records import Mount

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.advice import advice_lines
-from engine.answers.answer import ANSWERED, Answer, Line, Told
-from engine.answers.carried import is_limit
-from engine.answers.distances import Distances
-from engine.answers.knowledge import Knowledge
-from engine.answers.left_off import left_as_it_is
-from engine.answers.loose import off_by_mm
-from engine.answers.ring_off import LEAST_MM, error_of_the_pair
-from engine.answers.said import distance_mm, focals, number
-from engine.answers.wording import small_mm
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import distance_mm, focals, number
+from engine.answers.parts.wording import small_mm
+from engine.answers.seat.distances import Distances
+from engine.answers.shims.carried import is_limit
+from engine.answers.shims.left_off import left_as_it_is
+from engine.answers.shims.loose import off_by_mm
+from engine.answers.ways.ring_off import LEAST_MM, error_of_the_pair
+from engine.answers.words.advice import advice_lines
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
-from grammar.going_on import LEFT
 from grammar.questions import Question
+from grammar.turns.going_on import LEFT
 
 _SCALE: Final = "scale-wrong"  # advice on a seat too near
 _OF_SCALE: Final = frozenset(["scale_mark_mm"])

@@ -6,23 +6,23 @@ import re
 from collections.abc import Iterator
 from math import inf
 
-from engine.answers.advice import advice_lines, of_their_kind
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.circles import glass_factor
-from engine.answers.crop_factors import exposure_stays
-from engine.answers.exposing import exposed_parts
-from engine.answers.exposure_change import steps_between, stops_from
-from engine.answers.filter_effects import rear_filter
-from engine.answers.filters import front_filters
-from engine.answers.frames import frames_named
-from engine.answers.holding_back import by_filters, infrared
-from engine.answers.knowledge import Knowledge
-from engine.answers.light_alike import between_rates, filter_as_stop
-from engine.answers.lighting import light_of, shutter_s, variable_stops
-from engine.answers.nearby import LEAST, SURE, nearest
-from engine.answers.said import mentions, number, numbers, stop
-from engine.answers.t_stops import t_stops_apart
-from engine.answers.wording import figures, trimmed
+from engine.answers.exposure.exposing import exposed_parts
+from engine.answers.exposure.exposure_change import steps_between, stops_from
+from engine.answers.exposure.holding_back import by_filters, infrared
+from engine.answers.exposure.light_alike import between_rates, filter_as_stop
+from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
+from engine.answers.exposure.t_stops import t_stops_apart
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, SURE, nearest
+from engine.answers.parts.said import mentions, number, numbers, stop
+from engine.answers.parts.wording import figures, trimmed
+from engine.answers.picture.circles import glass_factor
+from engine.answers.picture.crop_factors import exposure_stays
+from engine.answers.picture.filter_effects import rear_filter
+from engine.answers.picture.filters import front_filters
+from engine.answers.picture.frames import frames_named
+from engine.answers.words.advice import advice_lines, of_their_kind
 from engine.base.interval import Interval, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question

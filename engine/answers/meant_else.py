@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from engine.answers.answer import Answer, Line, Quantity
+from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.base.compact import replace
 
 ALIKE: Final = frozenset({"chain", "focus-verdict", "list-fits"})  # kinds that are answered by the same chains

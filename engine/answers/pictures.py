@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from math import inf
 from typing import Final
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Sketch
 from engine.answers.howto import how_to
-from engine.answers.knowledge import Knowledge
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import numbers
-from engine.answers.telling import chain_title, finding_lines, life_line
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Sketch
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import numbers
+from engine.answers.seat.telling import chain_title, finding_lines, life_line
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span

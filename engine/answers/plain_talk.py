@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from engine.answers.answer import ANSWERED, NO, Answer, Line
-from engine.answers.knowledge import Knowledge
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line
+from engine.answers.parts.knowledge import Knowledge
 from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
@@ -78,7 +78,7 @@ def left(question: Question, knowledge: Knowledge) -> Answer:
 
 def gear(question: Question, knowledge: Knowledge) -> Answer:
     """The lenses, bodies and adapters of the user's own file."""
-    from engine.answers.observing import seen_text
+    from engine.answers.seat.observing import seen_text
 
     facts = knowledge.catalogue
     own = facts.gear_ids
@@ -97,7 +97,7 @@ def gear(question: Question, knowledge: Knowledge) -> Answer:
 
 def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
     """That it is not answered here, what is known beside it, and what can be asked instead."""
-    from engine.answers.nearby import nearest
+    from engine.answers.parts.nearby import nearest
 
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     near = [

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from engine.answers.answer import ANSWERED, Answer, Line, ListedChain, Quantity
-from engine.answers.chain_numbers import price_of
 from engine.answers.earlier import Past
-from engine.answers.knowledge import Knowledge
-from engine.answers.telling import chain_title
-from engine.answers.wording import money, small_mm
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import money, small_mm
+from engine.answers.seat.chain_numbers import price_of
+from engine.answers.seat.telling import chain_title
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf, isinf
 
-from engine.answers.answer import Line, Quantity, Told
-from engine.answers.clipping import extension_mm
-from engine.answers.distances import PARTLY, Distances, distances_of, moves_in_part
-from engine.answers.knowledge import Knowledge
-from engine.answers.loose import off_by_mm
-from engine.answers.owned import own_lens
-from engine.answers.said import numbers
-from engine.answers.wording import about, distance, small_mm, trimmed
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import numbers
+from engine.answers.parts.wording import about, distance, small_mm, trimmed
+from engine.answers.picture.clipping import extension_mm
+from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves_in_part
+from engine.answers.shims.loose import off_by_mm
 from engine.base.interval import INFINITE, Interval, is_known
 from engine.base.span import Span
 from engine.facts.records import Lens

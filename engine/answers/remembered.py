@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from engine.answers.advice import HARM, advice_lines, named_mounts
 from engine.answers.advising import ruled
-from engine.answers.answer import NO, Answer, Line, ListedChain
-from engine.answers.iris_asked import why_iris
-from engine.answers.knowledge import Knowledge
 from engine.answers.left_so import left_so
-from engine.answers.said import mentions
+from engine.answers.parts.answer import NO, Answer, Line, ListedChain
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.ways.iris_asked import why_iris
+from engine.answers.words.advice import HARM, advice_lines, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
@@ -42,7 +42,7 @@ def answer(
             question=question, forgets=True,
         )  # fmt: skip
     if _of_the_frame(question, before):
-        from engine.answers.cover import why_dark
+        from engine.answers.picture.cover import why_dark
 
         return why_dark(question, knowledge)
     left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None
@@ -56,14 +56,14 @@ def answer(
     if question.intent == "draw":
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None
     if question.topic == REMEDY and question.follows and rows and not question.adapters:
-        from engine.answers.doubting import put_right
+        from engine.answers.seat.doubting import put_right
 
         number = question.number or _meant(question.with_(topic="not"), rows)
         return put_right(question, rows, number, knowledge, question.feet) if 1 <= number <= len(rows) else None
     if question.number is not None and question.follows and rows and not _of_another_frame(question, before):
         if not 1 <= question.number <= len(rows):
             return no_such(question, len(rows))
-        from engine.answers.reasons import listing
+        from engine.answers.seat.reasons import listing
 
         return listing(question, rows, question.number, knowledge)
     return None
@@ -106,7 +106,7 @@ def _drawing(
 def _why(
     question: Question, rows: tuple[Listed, ...], knowledge: Knowledge, chains_first: Callable[[Question], Answer]
 ) -> Answer | None:
-    from engine.answers.reasons import why
+    from engine.answers.seat.reasons import why
 
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
@@ -133,7 +133,7 @@ def _why(
     if not 1 <= number <= len(rows):
         return no_such(question, len(rows))
     if question.topic == SURE:
-        from engine.answers.doubting import how_sure
+        from engine.answers.seat.doubting import how_sure
 
         return how_sure(question, rows[number - 1], number, knowledge)
     told = why(question, rows[number - 1], number, knowledge, rows)
@@ -154,7 +154,7 @@ def _why_harmful(question: Question, knowledge: Knowledge) -> Answer:
 
 def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedChain, ...]:
     """The chains that the reasons are of and are set against, by the numbers that they were listed with."""
-    from engine.answers.telling import chain_title
+    from engine.answers.seat.telling import chain_title
 
     return tuple(
         ListedChain(number, row, chain_title(row.judged, knowledge)) for number, row in enumerate(rows, start=1)
@@ -172,7 +172,7 @@ def _with_numbers(answer: Answer, question: Question, knowledge: Knowledge) -> A
 
 def _with_symptom(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
-    from engine.answers.nearby import SEEN, nearest
+    from engine.answers.parts.nearby import SEEN, nearest
 
     rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question))
     return replace(answer, lines=(*advice_lines(rows), *answer.lines)) if rows else answer

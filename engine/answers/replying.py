@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 from typing import Final
 
-from engine.answers.answer import Line, Quantity
-from engine.answers.wording import about, money, show_of
+from engine.answers.parts.answer import Line, Quantity
+from engine.answers.parts.wording import about, money, show_of
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Word

@@ -5,29 +5,29 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from engine.answers.advice import advice_lines, named_or_near
-from engine.answers.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
-from engine.answers.bores import bore_for
 from engine.answers.calibrate import layers
-from engine.answers.error_told import error_judged
-from engine.answers.filters import filter_answer, for_filters
-from engine.answers.forgiving import allowances
-from engine.answers.holes import holes_for
-from engine.answers.knowledge import Knowledge
-from engine.answers.making import ring_to_make
-from engine.answers.nearby import LEAST, SURE
-from engine.answers.pair_beside import with_pair
-from engine.answers.pairs import as_measured
-from engine.answers.printed import drawn_larger, is_printed
-from engine.answers.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
-from engine.answers.ring_off import off_right
-from engine.answers.said import focals, lengths_of_pieces, mentions, number, stop
-from engine.answers.screwed_in import screwed_in
-from engine.answers.simple_glass import held_at
-from engine.answers.spacers import spacers_told
-from engine.answers.told_register import with_mount_by_register
-from engine.answers.turning import drift
-from engine.answers.wording import article, f_number, small_mm, trimmed
+from engine.answers.exposure.holes import holes_for
+from engine.answers.making.printed import drawn_larger, is_printed
+from engine.answers.making.simple_glass import held_at
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, SURE
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
+from engine.answers.parts.wording import article, f_number, small_mm, trimmed
+from engine.answers.picture.filters import filter_answer, for_filters
+from engine.answers.seat.bores import bore_for
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.told_register import with_mount_by_register
+from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.forgiving import allowances
+from engine.answers.shims.screwed_in import screwed_in
+from engine.answers.shims.spacers import spacers_told
+from engine.answers.shims.turning import drift
+from engine.answers.ways.pair_beside import with_pair
+from engine.answers.ways.pairs import as_measured
+from engine.answers.ways.ring_off import off_right
+from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount

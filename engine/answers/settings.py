@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from engine.answers.advice import advice_lines, named_or_near, of_their_kind
-from engine.answers.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
-from engine.answers.cautioning import cautions_of
-from engine.answers.circles import LEAST_FACTOR, glass_factor
-from engine.answers.knowledge import Knowledge
-from engine.answers.pair_beside import with_pair
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.said import focals, interval, numbers
-from engine.answers.usual_glass import usual_factors, with_usual_factor
-from engine.answers.wording import trimmed
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.said import focals, interval, numbers
+from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
+from engine.answers.seat.cautioning import cautions_of
+from engine.answers.ways.pair_beside import with_pair
+from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
 from engine.base.interval import Interval
 from grammar.questions import Question
 
@@ -47,7 +47,7 @@ def _asked_back(question: Question) -> str:
 
 def _everything(question: Question, knowledge: Knowledge) -> Told:
     """All that the body is to be told for each lens on each body, by its best way, where no one setting is named."""
-    from engine.answers.pair import one_pair
+    from engine.answers.ways.pair import one_pair
 
     told = Told()
     lenses = [side for one in question.lenses if isinstance(side := lens_side(one, knowledge.catalogue), LensSide)]
@@ -64,8 +64,8 @@ def _everything(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) -> Told:
-    from engine.answers.card_parts import Figure, Numbers, capital, spoken
-    from engine.answers.card_words import settings_of
+    from engine.answers.cards.card_words import settings_of
+    from engine.answers.parts.card_parts import Figure, Numbers, capital, spoken
 
     judged = chain.listed.judged
     opening = f"{name[:1].upper()}{name[1:]}, {chain.title}"

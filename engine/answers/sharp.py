@@ -6,24 +6,24 @@ import re
 from collections.abc import Iterator
 from math import isinf
 
-from engine.answers.answer import ANSWERED, Answer, Line, Quantity, Told
-from engine.answers.blur import blur_of
-from engine.answers.clipping import extension_mm
-from engine.answers.close_rows import LIGHT_MATTERS, Shown, at_extension
-from engine.answers.distances import Distances, distances_of, moves_in_part
-from engine.answers.drawn import draws
-from engine.answers.fine import diffraction, sensor_glass
-from engine.answers.frames import frames_named, frames_of
-from engine.answers.knowledge import Knowledge
-from engine.answers.matching import each_on_its_own, frame_of
-from engine.answers.nearby import LEAST, SURE, nearest, nearest_term
-from engine.answers.owned import own_lens
+from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, at_extension
+from engine.answers.close.drawn import draws
+from engine.answers.close.zones import stop_for_zone, zone_of
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import distance_mm, mentions, number, numbers, stop
+from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
+from engine.answers.picture.blur import blur_of
+from engine.answers.picture.clipping import extension_mm
+from engine.answers.picture.fine import diffraction, sensor_glass
+from engine.answers.picture.frames import frames_named, frames_of
+from engine.answers.picture.matching import each_on_its_own, frame_of
+from engine.answers.picture.same_depth import same_depth
+from engine.answers.picture.through_glass import through_glass
 from engine.answers.remarking import remarked
-from engine.answers.said import distance_mm, mentions, number, numbers, stop
-from engine.answers.same_depth import same_depth
-from engine.answers.through_glass import through_glass
-from engine.answers.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
-from engine.answers.zones import stop_for_zone, zone_of
+from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format

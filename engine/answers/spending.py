@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from engine.answers.answer import Answer, Line, Quantity, Told
-from engine.answers.knowledge import Knowledge
-from engine.answers.making import ring_to_make
-from engine.answers.resolve import BodySide, LensSide, body_side, setup_of
-from engine.answers.said import mentions, number
-from engine.answers.wording import listed, money, small_mm, times, trimmed
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
+from engine.answers.seat.making import ring_to_make
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Mount
 from grammar.questions import Question, Thing

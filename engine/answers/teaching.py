@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from engine.answers.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer, Line
-from engine.answers.narrowing import told_apart
-from engine.answers.resolve import Missing, body_side, lens_side, mount_words
-from engine.answers.wording import article, listed
+from engine.answers.found.narrowing import told_apart
+from engine.answers.parts.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.resolve import Missing, body_side, lens_side, mount_words
+from engine.answers.parts.wording import article, listed
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.gearedits import Append, Drop, Edit, SetField
 from engine.facts.records import Mount
-from grammar.atoms import key_of
 from grammar.questions import Question, Taught
+from grammar.words.atoms import key_of
 
 OWN_WORD: Final = "own observation"
 _REGISTER_DIFFERENCE: Final = "register difference"
@@ -101,17 +101,17 @@ def edits_of(question: Question, catalogue: Catalogue, date: str) -> tuple[Edit,
     assert taught is not None
     comment = f"{date}, {OWN_WORD}"
     if taught.section == "shared":
-        from engine.answers import choosing
+        from engine.answers.parts import choosing
 
         return choosing.edits_of(question, catalogue, comment)
     if taught.section == "observations":
-        from engine.answers import observing
+        from engine.answers.seat import observing
 
         return observing.edits_of(question, catalogue, date, comment)
     if question.intent == "forget":
         if taught.fields:
             return tuple(SetField(taught.section, taught.id, key, None) for key, _ in taught.fields)
-        from engine.answers.observing import SECTION, of_thing
+        from engine.answers.seat.observing import SECTION, of_thing
 
         seen = (Drop(SECTION, one) for one in of_thing(taught.id, catalogue))
         return (*seen, Drop(taught.section, taught.id))

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import log2
 
-from engine.answers.answer import Line, ListedChain, Quantity, Told
-from engine.answers.chain_numbers import price_of
-from engine.answers.knowledge import Knowledge
-from engine.answers.making import ring_to_make
-from engine.answers.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.said import stop
-from engine.answers.several import way_told
-from engine.answers.ways_told import CLOSE_UP_LENS, Way, ways_told
-from engine.answers.wording import about, distance, money, times, trimmed
+from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import stop
+from engine.answers.parts.wording import about, distance, money, times, trimmed
+from engine.answers.seat.chain_numbers import price_of
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.ways_told import CLOSE_UP_LENS, Way, ways_told
+from engine.answers.ways.several import way_told
 from engine.base.compact import compact
 from engine.base.interval import Interval
 from grammar.questions import Question
@@ -107,7 +107,7 @@ def _by_glass_alone(ways: Sequence[Way], question: Question) -> Told:
 def _chain(
     way: Way, question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, rank: int
 ) -> ListedChain | None:
-    from engine.answers.pair import one_pair
+    from engine.answers.ways.pair import one_pair
 
     pieces = tuple(thing for thing in way.pieces if thing.piece != CLOSE_UP_LENS)
     alone = question.with_(intent="chain", topic=None, adapters=pieces, limits=way.limits)

@@ -13,7 +13,7 @@ INVALID = 3
 
 def check(paths: Sequence[Path], facts: tuple[Path, ...], gear: Path | None) -> int:
     """Check the shipped facts and what is named: folders as facts, files as gear; gives 3 where there are problems."""
-    from engine.answers.knowledge import Knowledge
+    from engine.answers.parts.knowledge import Knowledge
     from engine.facts.catalogue import load_catalogue
     from engine.judging.checks import problems_of
     from engine.judging.settings import setting_cases

@@ -14,14 +14,14 @@ from engine.answers.plain_talk import EXAMPLES
 from engine.doors.describing import described
 from engine.doors.offers import Offer, Offers
 from engine.facts.catalogue import Catalogue
-from grammar.atoms import atoms_of, cuts_of, key_of, smooth
-from grammar.letters import settled
-from grammar.lexicon import Lexicon
+from grammar.own.sifting import about_own
 from grammar.parsing import parse
 from grammar.shaping import shaped
 from grammar.shifting import Misfit
-from grammar.sifting import about_own
-from grammar.tokens import Token, tokens_of
+from grammar.things.letters import settled
+from grammar.words.atoms import atoms_of, cuts_of, key_of, smooth
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import Token, tokens_of
 
 MOST: Final = 30
 FOLLOW_UPS: Final = (

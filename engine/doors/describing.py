@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.wording import f_number, ranged, trimmed
+from engine.answers.parts.wording import f_number, ranged, trimmed
 from engine.base.interval import Interval, Measure
 from engine.base.plain import plain
 from engine.doors.offers import Offer

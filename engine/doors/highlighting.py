@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from typing import Final, NamedTuple
 
 from engine.base.compact import fields, replace
-from grammar.letters import settled
-from grammar.lexicon import Lexicon
-from grammar.sifting import about_own
-from grammar.tokens import LONGEST, Line, tokens_of
-from grammar.wordlist import WordList
+from grammar.own.sifting import about_own
+from grammar.things.letters import settled
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import LONGEST, Line, tokens_of
+from grammar.words.wordlist import WordList
 
 # a token of these is only a word that is passed over, or none that is known
 _PLAIN: Final = frozenset(["FILLER", "DET", "VERB", "MARK", "STOP", "JOIN", "UNKNOWN", "NUMBER", "CUE"])

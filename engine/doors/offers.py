@@ -9,9 +9,9 @@ from typing import Final, NamedTuple
 
 from engine.base.compact import compact
 from engine.facts.catalogue import Catalogue
-from grammar.atoms import key_of
-from grammar.lexicon import Lexicon
-from grammar.nearest import nearest_keys
+from grammar.words.atoms import key_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.nearest import nearest_keys
 
 # the tiers of what is offered; what is not listed comes between the words and the formats
 _TIERS: Final = {

@@ -19,7 +19,7 @@ from prompt_toolkit.lexers import Lexer
 from prompt_toolkit.output import ColorDepth
 from prompt_toolkit.styles import Style
 
-from engine.answers.answer import Answer
+from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.base.plain import plain
 from engine.doors.completing import candidates
@@ -31,7 +31,7 @@ from engine.doors.saying import asked, width
 from engine.facts.gearplace import history_path
 from engine.render.terminal import shown
 from engine.talk import Talk
-from grammar.lexicon import Lexicon
+from grammar.words.lexicon import Lexicon
 
 GREETING: Final = "Which lens, on which body? Ask, or type 'help'. Tab offers words, ctrl-d leaves."
 NOTHING_YET: Final = "nothing remembered; tab shows examples"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable
 
-from engine.answers.answer import NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.answer import NOT_UNDERSTOOD, Answer, Line
 from engine.ask import Desk
 from engine.doors.columns import USUAL, columns
 from engine.talk import Talk

@@ -9,8 +9,8 @@ from typing import Final
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
 from engine.facts.subjects import subjects_of
-from grammar import plain_lexicon
-from grammar.lexicon import Lexicon
+from grammar.words import plain_lexicon
+from grammar.words.lexicon import Lexicon
 
 SLOT: Final = "lexicon"
 _BUILT_BY: Final = ("atoms.py", "lexicon.py", "plain_lexicon.py", "wordlist.py")  # of the grammar's folder

@@ -10,10 +10,10 @@ from typing import Any, Final
 from engine.facts import cache
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice
-from grammar import subjects
-from grammar.subject_words import classes_of
-from grammar.subjects import Subject, Subjects, subject
-from grammar.wordlist import ALIKE
+from grammar.words import subjects
+from grammar.words.subject_words import classes_of
+from grammar.words.subjects import Subject, Subjects, subject
+from grammar.words.wordlist import ALIKE
 
 SLOT: Final = "subjects"
 _BUILT_BY: Final = ("subjects.py", "subject_words.py")  # of the grammar's folder

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 from typing import Final
 
-from engine.answers.card_parts import Alert, Card, Figure, Grid, Part, Text, spoken
+from engine.answers.parts.card_parts import Alert, Card, Figure, Grid, Part, Text, spoken
 from engine.base.compact import compact, replace
 from engine.render.lettering import text_width
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from html import escape
 from typing import Final
 
-from engine.answers.card_parts import Card, Cards, Figure, Grid, Name, Text
+from engine.answers.parts.card_parts import Card, Cards, Figure, Grid, Name, Text
 from engine.base.plain import plain
 from engine.render.card_fit import (
     LEFT_OUT,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import isfinite
 
-from engine.answers.wording import distance, f_number, ranged
+from engine.answers.parts.wording import distance, f_number, ranged
 from engine.base.interval import Measure, is_known
 from engine.judging.judge import Judged
 from engine.render.drawing import Page

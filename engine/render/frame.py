@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import hypot, isfinite
 from typing import Final
 
-from engine.answers.wording import percent, trimmed
+from engine.answers.parts.wording import percent, trimmed
 from engine.base.interval import Interval, Measure, is_known
 from engine.facts.records import Format
 from engine.judging.judge import Judged

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Sketch
+from engine.answers.parts.answer import Sketch
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.physics.quantities import PARTLY_MOVED

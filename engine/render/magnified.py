@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import Final
 
-from engine.answers.wording import f_number, trimmed
+from engine.answers.parts.wording import f_number, trimmed
 from engine.base.interval import Interval, is_known
 from engine.render.drawing import SCALES, Label, Measured, Page, scale_text
 from engine.render.naming import COLUMN, ELBOW, named

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import floor, inf, isfinite, log10
 from typing import Final
 
-from engine.answers.wording import MM_PER_FOOT, MM_PER_INCH
+from engine.answers.parts.wording import MM_PER_FOOT, MM_PER_INCH
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.base.span import Span

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import ceil, floor
 from typing import Final
 
-from engine.answers.wording import small_mm
+from engine.answers.parts.wording import small_mm
 from engine.judging.judge import Judged
 from engine.render.drawing import MARGIN, SIZE, WIDTH, Label, Measured, Page, scale_for, scale_text
 from engine.render.lettering import text_width, wrapped

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from engine.answers.wording import f_number
+from engine.answers.parts.wording import f_number
 from engine.base.interval import is_known
 from engine.judging.judge import Judged
 from engine.render.cutting import Cutting

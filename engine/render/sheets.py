@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from engine.answers.answer import Sketch
+from engine.answers.parts.answer import Sketch
 
 
 def sheet(sketch: Sketch, names: Mapping[str, str]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import Final
 
-from engine.answers.answer import Line
+from engine.answers.parts.answer import Line
 from engine.base.plain import plain
 
 TABLE: Final = frozenset({"columns", "row"})  # kinds of line whose text is cells with tabs between

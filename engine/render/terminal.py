@@ -7,7 +7,7 @@ from itertools import takewhile
 from textwrap import wrap
 from typing import Final
 
-from engine.answers.answer import Answer, Line
+from engine.answers.parts.answer import Answer, Line
 from engine.base.plain import plain
 from engine.render.caret import with_caret
 from engine.render.table import TABLE, table_lines

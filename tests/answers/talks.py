@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.answer import Answer
+from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.talk import Talk
 

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from engine.answers.card_parts import Card, Grid, figures_of, spoken
-from engine.answers.knowledge import Knowledge
+from engine.answers.parts.card_parts import Card, Grid, figures_of, spoken
+from engine.answers.parts.knowledge import Knowledge
 from engine.ask import Desk
 from engine.base.interval import Interval
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from engine.answers.answer import Answer
+from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.render.terminal import plain_text

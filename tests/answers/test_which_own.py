@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from engine.answers.answer import Answer
-from engine.answers.own_rulings import NO, OPEN, YES, compared
+from engine.answers.own.own_rulings import NO, OPEN, YES, compared
+from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.base.interval import Interval
 from engine.facts.catalogue import load_catalogue

@@ -16,8 +16,8 @@ from types import SimpleNamespace
 
 from engine.ask import Desk
 from grammar import parsing
-from grammar.lexicon import Lexicon
-from grammar.tokens import tokens_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import tokens_of
 from tests.grammar.names import words
 
 NAMES = 50_000

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from engine.ask import Desk
 from engine.doors.highlighting import as_typed, parts_of
-from grammar.lexicon import Lexicon
+from grammar.words.lexicon import Lexicon
 
 LEXICON: Lexicon = as_typed(Desk().lexicon)
 

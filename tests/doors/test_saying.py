@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from engine.answers.answer import NOT_UNDERSTOOD
+from engine.answers.parts.answer import NOT_UNDERSTOOD
 from engine.ask import Desk
 from engine.doors.saying import answer_lines, say
 

@@ -11,7 +11,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.files import Layer
 from engine.facts.lexicon_store import built, lexicon_of
 from engine.facts.overlay import load
-from grammar.lexicon import Lexicon
+from grammar.words.lexicon import Lexicon
 
 BASE = (Path(__file__).parent / "base.yaml").read_text()
 GEAR = "lenses:\n  tern: {mount: c, focal_length: 25 mm, f_number: f/1.4, aliases: [my tern]}\n"

@@ -21,8 +21,8 @@ from engine.facts.lexicon_store import lexicon_of
 from grammar.hearing import hear
 from grammar.intents import weigh
 from grammar.leanings import HAND_MOST, SHAPE, packed, wording_of
-from grammar.lexicon import Lexicon
 from grammar.questions import INTENTS
+from grammar.words.lexicon import Lexicon
 from tests.grammar import sentences
 from tests.grammar.asked import DATA, LIST, Asked, asked
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from grammar.lexicon import Lexicon
+from grammar.words.lexicon import Lexicon
 from tests.reading import TEXTS, loaded
 
 WORDS = Path(__file__).parents[2] / "kb" / "words"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from grammar.echo import canonical
+from grammar.echo.echo import canonical
 from grammar.questions import INTENTS, Question, Unread
 from grammar.reader import read
 from tests.grammar.names import lexicon, words

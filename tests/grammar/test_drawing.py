@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from grammar.echo import canonical
+from grammar.echo.echo import canonical
 from grammar.questions import Question, Unread
 from grammar.reader import read
 from tests.grammar.names import lexicon

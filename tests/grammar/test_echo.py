@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from engine.base.compact import replace
-from grammar.echo import canonical
+from grammar.echo.echo import canonical
 from grammar.questions import Limits, Question, Thing
 from grammar.reader import read
 from tests.grammar.names import lexicon

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from grammar.filenames import file_at
 from grammar.questions import Question
 from grammar.reader import read
+from grammar.words.filenames import file_at
 from tests.grammar.names import lexicon
 
 

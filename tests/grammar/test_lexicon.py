@@ -9,14 +9,14 @@ from typing import Any
 
 import pytest
 
-from grammar.lexicon import Lexicon
-from grammar.plain_lexicon import from_plain, to_plain
-from grammar.tokens import tokens_of
+from grammar.words.lexicon import Lexicon
+from grammar.words.plain_lexicon import from_plain, to_plain
+from grammar.words.tokens import tokens_of
 from tests.grammar.names import MOUNTS, lexicon, words
 
 
 def mounts_in(text: str, within: Lexicon | None = None) -> list[str]:
-    from grammar.letters import settled
+    from grammar.things.letters import settled
 
     line = tokens_of(text, within or lexicon())
     return [token.ids[0] for token in settled(line.tokens) if token.kind == "MOUNT"]
@@ -105,7 +105,7 @@ def test_one_slip_still_finds_the_name_first() -> None:
 
 
 def _key(phrase: str) -> str:
-    from grammar.atoms import key_of
+    from grammar.words.atoms import key_of
 
     return key_of(phrase)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from grammar.literals import literal_at
+from grammar.words.literals import literal_at
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,8 @@ import ast
 from pathlib import Path
 
 from engine.facts.catalogue import load_catalogue
-from grammar.mentioned import mentioned
-from grammar.wordlist import MENTION
+from grammar.words.mentioned import mentioned
+from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
 PHRASES = {"vignet": ("vignet", "dark corner"), "up": ("up",), "cant": ("can't",)}

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from grammar.echo import canonical
-from grammar.lexicon import Lexicon
+from grammar.echo.echo import canonical
 from grammar.questions import Demand, Question, Sought, Unread
 from grammar.reader import read
+from grammar.words.lexicon import Lexicon
 from tests.grammar.names import SHARED, names, words
 
 OWN = [("avocet", "lens", "avocet"), ("dunlin", "lens", "dunlin"), ("skiff", "body", "skiff"), ("dory", "body", "dory")]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from grammar.atoms import smooth
 from grammar.questions import Question
 from grammar.reader import read
-from grammar.spelled import in_figures
+from grammar.words.atoms import smooth
+from grammar.words.spelled import in_figures
 from tests.grammar.names import lexicon
 
 

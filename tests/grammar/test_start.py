@@ -10,7 +10,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 PROGRAM = """
 import json, sys
-from grammar.lexicon import Lexicon
+from grammar.words.lexicon import Lexicon
 from grammar.reader import read
 names = [("C-mount", "mount", "c"), ("E-mount", "mount", "e")]
 lexicon = Lexicon.build(names, [("ask get", ["get"]), ("lens", ["lens"])])

@@ -6,10 +6,10 @@ from functools import cache
 
 import pytest
 
-from grammar.echo import canonical
-from grammar.lexicon import Lexicon
+from grammar.echo.echo import canonical
 from grammar.questions import Question, Taught, Unread
 from grammar.reader import read
+from grammar.words.lexicon import Lexicon
 from tests.grammar.names import SHARED, lexicon, names, words
 
 OWN = [("avocet", "lens", "avocet"), ("skiff", "body", "skiff"), ("my C to E cup", "adapter", "my-cup"),

@@ -6,16 +6,16 @@ import re
 from collections import defaultdict
 from pathlib import Path
 
-from grammar.atoms import key_of
 from grammar.questions import INTENTS
+from grammar.words.atoms import key_of
 from tests.grammar.names import WORDS, lexicon, words
 from tests.reading import TEXTS, loaded
 
 ROOT = Path(__file__).parents[2]
 ORDERS = {"help", "hello", "thanks", "noted", "quit", "show-memory", "start-over", "list-gear", "all-on-all"}
 OF_ANSWERS = {"doubt", "reason"}  # whole lines that ask why of the answer before
-OF_OWN = {"which-own"}  # about all of one's own gear, which grammar/seeking.py reads
-TAUGHT = {"teach", "forget"}  # told by statements, which grammar/taught.py reads
+OF_OWN = {"which-own"}  # about all of one's own gear, which grammar/own/seeking.py reads
+TAUGHT = {"teach", "forget"}  # told by statements, which grammar/own/taught.py reads
 
 
 def records() -> list[tuple[str, str, list[str]]]:

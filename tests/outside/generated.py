@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
-from engine.answers.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer
+from engine.answers.parts.answer import ANSWERED, NO, NOT_UNDERSTOOD, Answer
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.render.terminal import shown

@@ -147,7 +147,7 @@ def test_one_question_loads_only_what_it_needs(tmp_path: Path) -> None:
     assert "engine.answers.howto" in loaded
     for name in (
         "networkx", "prompt_toolkit", "asyncio", "yaml", "difflib", "importlib.metadata", "logging.config",
-        "engine.answers.lookalike", "engine.answers.reasons", "engine.render.record", "engine.facts.loading",
+        "engine.answers.found.lookalike", "engine.answers.seat.reasons", "engine.render.record", "engine.facts.loading",
     ):  # fmt: skip
         assert name not in loaded, name
 

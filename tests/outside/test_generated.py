@@ -7,7 +7,7 @@ from pathlib import Path
 
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
-from grammar.atoms import key_of
+from grammar.words.atoms import key_of
 from tests.outside.generated import GEAR, faults
 
 RIGHT_FIRST = 0.95  # of one-letter slips in names

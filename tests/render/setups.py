@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from math import inf
 
-from engine.answers.knowledge import Knowledge
+from engine.answers.parts.knowledge import Knowledge
 from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.chains.setup import Setup

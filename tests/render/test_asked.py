@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from engine.answers.answer import Answer
+from engine.answers.parts.answer import Answer
 from engine.ask import Desk
 from engine.base.interval import Interval
 from engine.render.record import record_of

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.answers.answer import Line
+from engine.answers.parts.answer import Line
 from engine.ask import Desk
 from engine.render.table import table_lines
 from engine.render.terminal import lines_of

@@ -1,0 +1,60 @@
+"""Close up without a focal length: the light and field of a magnification; and a lens reversed before another."""
+
+from __future__ import annotations
+
+from engine.answers.close.close_rows import Shown, light_rows
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import stop
+from engine.answers.parts.wording import area, depth_words, f_number, times, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup, depth
+from grammar.questions import Question
+
+
+def coupled(rear: float, front: float) -> Told:
+    """A lens reversed before another: the long one's focal length over the reversed one's."""
+    magnified = closeup.coupled_magnification(Interval.exact(rear), Interval.exact(front))
+    if not is_known(magnified):
+        return Told()
+    text = (
+        f"{trimmed(front, 1)} mm reversed before {trimmed(rear, 1)} mm, both at infinity: {times(magnified.nominal)}."
+    )
+    room = "Working distance is about the reversed lens's own register, less what its rear stands behind its flange."
+    return Told((Line("head", text), Line("text", room)), (Quantity("magnification", magnified, "coupled"),))
+
+
+def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
+    """The f-number that counts at a magnification, where no lens is told."""
+    at = stop(question)
+    told = light_rows(magnification, at, f"m = {trimmed(magnification, 2)}")
+    values = {row.name: row.value.nominal for row in told.quantities}
+    lost = f"{values['light_difference_stops']:.1f} stops of light are lost"
+    text = f"At {times(magnification)} {lost}, taking the pupils for even (p = 1)."
+    if at is not None:
+        effective = f"f/{trimmed(at, 1)} counts as f/{trimmed(values['effective_f_number'], 1)}: N(1 + m)."
+        text = (
+            f"At {times(magnification)} {effective} {lost}, taking the pupils for even (p = 1); N(1 + m/p) where p is"
+            " known."
+        )
+    told = Told((Line("head", text),), told.quantities)
+    if shown.form is None or magnification <= 0:
+        return told
+    wide, high = shown.form.width_mm / magnification, shown.form.height_mm / magnification
+    case = f"m = {trimmed(magnification, 2)}, {shown.form.id}"
+    sides = (("field_width_mm", wide), ("field_height_mm", high))
+    rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
+    text = f"field {area(wide, high, shown.feet)} on {shown.form.name}"
+    deep = _depth(magnification, at, shown)
+    if deep is not None and at is not None:
+        text += f"; {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(at)}"
+        rows += (Quantity("dof_mm", deep, case),)
+    return told + Told((Line("fact", text, 1),), rows)
+
+
+def _depth(magnification: float, at: float | None, shown: Shown) -> Interval | None:
+    """What is sharp in all at a magnification and a stop, pupils taken for even."""
+    blur = shown.blur()
+    if at is None or blur is None:
+        return None
+    found = depth.close_up_depth_mm(Interval.exact(magnification), Interval.exact(at), blur, Interval.exact(1.0))
+    return found if is_known(found) else None

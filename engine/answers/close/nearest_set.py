@@ -1,0 +1,46 @@
+"""Which of the tubes at hand come nearest to a magnification that was wanted, and what each of them gives."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from engine.answers.close.close_rows import Shown, at_extension
+from engine.answers.parts.answer import Line, Told
+from engine.answers.parts.wording import small_mm, times, trimmed
+from engine.answers.seat.distances import Distances
+from grammar.questions import Question
+from grammar.things.casting import DRAWN
+from grammar.turns.sticking import is_open
+
+MOST_TUBES = 8  # more than these nobody stacks
+
+
+def nearest_set(lens: Distances, magnification: float, tubes: list[float], shown: Shown) -> Told:
+    """The sum of some of them that is nearest to what is wanted, then each alone; nothing where none were told."""
+    at_hand = tubes[:MOST_TUBES]
+    if not at_hand:
+        return Told()
+    wanted = magnification * lens.focal.nominal
+    sums = {
+        sum(row): row
+        for size in range(len(at_hand), 0, -1)
+        for row in combinations(sorted(at_hand, reverse=True), size)
+    }
+    best = min(sums, key=lambda length: (abs(length - wanted), len(sums[length])))
+    parts = " + ".join(trimmed(one, 2) for one in sums[best])
+    text = (
+        f"Of what you have, {parts} mm comes nearest to the {small_mm(wanted)} that it wants: "
+        f"{times(best / lens.focal.nominal)}."
+    )
+    told = Told((Line("head", text),))
+    for length in dict.fromkeys((best, *at_hand)):
+        case = f"{trimmed(length, 2)} mm"
+        told += at_extension(lens, length, shown, case, lead=f"{case} of tube")
+    return told
+
+
+def was_wanted(question: Question) -> bool:
+    """Whether the size was told while the tube for it was still asked for: 'what tube for 1:1', 'I have 12, 20, 36'."""
+    before = question.prior
+    same = before is not None and before.said("magnification") == question.said("magnification")
+    return same and before is not None and any(one.piece in DRAWN and is_open(one) for one in before.adapters)

@@ -1,0 +1,63 @@
+"""What an infinity objective gives behind a lens that serves as its tube lens: its mark, by their focal lengths."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import focals, last_said, lengths_of_pieces, mentions, number, numbers
+from engine.answers.parts.wording import ranged, times, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
+from engine.physics import closeup
+from grammar.questions import Question
+
+USUAL = "usual-tube-lens"
+_SHORTEST, _LONGEST = 50.0, 600.0  # mm, that a tube lens may have
+
+
+def behind_tube_lens(question: Question, facts: Catalogue) -> Told:
+    """The magnification of an infinity objective behind the lens told; nothing where none is spoken of."""
+    marked = number(question, "magnification")
+    if marked is None or not mentions(question, "infinity-objective"):
+        return Told()
+    told = _tubes(question)
+    system = _of_system(question, told)
+    tube = next((one for one in told if one != system), system)
+    if tube is None:
+        return Told()
+    assumed = facts.assumptions[USUAL].value
+    meant = Interval.exact(system) if system is not None else assumed
+    found = closeup.through_tube_lens(Interval.exact(marked), Interval.exact(tube), meant)
+    own = closeup.objective_focal_mm(Interval.exact(marked), meant)
+    if not is_known(found) or not is_known(own):
+        return Told()
+    by = ranged(meant, lambda value: f"{trimmed(value, 1)} mm")
+    text = (
+        f"{times(marked)} marked for a tube lens of {by}, behind {trimmed(tube, 1)} mm: {ranged(found, times)}. It"
+        " grows and shrinks with the tube lens, and the image circle with it: a short one fills only a small sensor."
+        " That lens stays at its infinity mark, focus by moving the whole."
+    )
+    lines = [Line("head", text), Line("fact", f"the objective itself has {ranged(own, lambda f: f'{f:.1f} mm')}", 1)]
+    if system is None:
+        says = facts.assumptions[USUAL].says
+        lines.append(Line("ask", f"Which tube lens is its mark meant for? {says[:1].upper()}{says[1:]}."))
+    case = f"behind {trimmed(tube, 1)} mm"
+    return Told(tuple(lines), (Quantity("magnification", found, case), Quantity("objective_focal_mm", own)))
+
+
+def _tubes(question: Question) -> tuple[float, ...]:
+    """Every focal length told that a tube lens may have, of the lenses first."""
+    pieces = tuple(high for _, high in lengths_of_pieces(question))
+    found = (*focals(question), *pieces, *numbers(question, "numbers", "length", "thickness", "extension"))
+    return tuple(dict.fromkeys(one for one in found if _SHORTEST <= one <= _LONGEST))
+
+
+def _of_system(question: Question, told: tuple[float, ...]) -> float | None:
+    """The one of several that stands nearest to what tells the system's."""
+    at = last_said(question, "tube-of-system")
+    if at < 0 or not told:
+        return None
+    places = [(match.start(), float(match[0])) for match in re.finditer(r"\d+(?:\.\d+)?", question.text)]
+    near = [(abs(place - at), value) for place, value in places if value in told]
+    return min(near)[1] if near else None

@@ -1,0 +1,70 @@
+"""Which lengths of extension a question tells, and the sets of them that are looked at: each, and all together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from engine.answers.close.dioptres import CLOSE_UP_LENS, powers_of
+from engine.answers.close.drawn import BELLOWS, draw_of
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import numbers
+from engine.answers.parts.usual_mounts import TUBES, usual_mount
+from engine.base.interval import is_known
+from engine.chains.walk import ADDED_FOCUSING
+from grammar.questions import Question
+
+TUBE = "extension-tube"
+MOST_ROWS = 10
+LONGEST_SPACER, LONGEST_DRAW = 60.0, 400.0  # mm
+
+
+def sets_told(tubes: list[float], question: Question) -> bool:
+    """Whether rows for tubes are told, whose ranges want a word."""
+    return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
+
+
+def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
+    """The lengths of extension told: tubes one by one, a helicoid by its travel."""
+    adapters = knowledge.catalogue.adapters
+    for thing in question.adapters:
+        if thing.piece == CLOSE_UP_LENS or draw_of(thing, question, knowledge) is not None:
+            continue
+        if thing.thickness_mm is not None:
+            low, high = thing.thickness_mm
+            yield high - low if low != high and thing.piece in ADDED_FOCUSING else high
+        elif (
+            thing.kind == "adapter"
+            and thing.id in adapters
+            and is_known(at := adapters[thing.id or ""].thickness_mm.hull())
+        ):
+            yield at.greatest - at.least if not at.is_exact else at.nominal
+    yield from numbers(question, "extension", "travel")
+    if question.lenses and not any(thing.thickness_mm is not None for thing in question.adapters):
+        # 'a half mm shim': a short length that belongs to nothing else stands between
+        longest = LONGEST_DRAW if any(thing.piece == BELLOWS for thing in question.adapters) else LONGEST_SPACER
+        yield from (one for one in numbers(question, "length", "thickness") if one <= longest)
+
+
+def sets_of(tubes: list[float], question: Question, knowledge: Knowledge) -> Iterator[float]:
+    """The lengths told; where tubes are named without a length, a usual set and its sums."""
+    if tubes:
+        # what was added in a talk is asked of all together
+        together = [sum(tubes)] if len(tubes) > 1 else []
+        yield from dict.fromkeys([*together, *tubes] if question.follows else [*tubes, *together])
+        return
+    if not any(thing.piece == TUBE for thing in question.adapters) or powers_of(question):
+        return
+    mounts = [*(thing.id for thing in (*question.bodies, *question.lenses) if thing.id)]
+    mounts += usual_mount(TUBES, knowledge.catalogue)
+    for mount in mounts:
+        rows = sorted({
+            adapter.thickness_mm.shortest.nominal
+            for adapter in knowledge.catalogue.adapters.values()
+            if adapter.kind == TUBE and adapter.front == mount and adapter.common == "everyday"
+            and adapter.thickness_mm.is_fixed and is_known(adapter.thickness_mm.shortest)
+        })  # fmt: skip
+        if len(rows) > 1:
+            sums = {sum(row) for size in range(1, len(rows) + 1) for row in combinations(rows, size)}
+            yield from sorted(sums)[:MOST_ROWS]
+            return

@@ -1,0 +1,106 @@
+"""A lens reversed on a body: what magnification it gives, where the subject stands, and what is not known."""
+
+from __future__ import annotations
+
+from engine.answers.close.close_rows import Shown
+from engine.answers.close.drawn import is_drawn
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.said import number
+from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
+from engine.answers.picture.clipping import extension_mm, magnification_filling
+from engine.answers.seat.distances import Distances
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup, focus
+from grammar.questions import Question
+
+RULER = "Photograph a ruler: the sensor's width over what fills it is the magnification, whatever is assumed here."
+WHICH_BODY = "On which body? Its register is most of what stands between lens and sensor."
+
+
+def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge: Knowledge) -> Told:
+    """x = front glass to sensor less a, m = x/f; the subject stands register + f/m before the rear flange.
+
+    Source: optics model, z = f*f/x with the two focal points of the lens exchanged.
+    """
+    focal = lens.focal.nominal
+    between = extension_mm(question, knowledge.catalogue) or 0.0
+    drawn = next((thing.thickness_mm for thing in question.adapters if is_drawn(thing)), None)
+    name = f"{trimmed(focal, 1)} mm"
+    lines = [Line("head", (
+        f"A {name} lens reversed: what is put between does not count from its infinity position. Front glass to sensor"
+        " counts, less how far its front focal point lies before that glass."
+    ))]  # fmt: skip
+    more = f"each further {trimmed(focal / 10, 1)} mm between adds 0.1x"
+    wanted = number(question, "magnification") or magnification_filling(question, knowledge.catalogue)
+    body = body_side(question.body, knowledge.catalogue)
+    if wanted is not None:
+        told = _for_magnification(lens, wanted)
+    elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
+        # a bellows at both ends of its draw
+        told = Told()
+        for length in drawn or (between,):
+            told += _on_body(lens, body, length, shown)
+    else:
+        stands = f"with the {small_mm(between)} between, " if between else ""
+        text = f"{stands}its magnification is not known without the body; {more}"
+        told = Told((Line("fact", text, 1), Line("ask", WHICH_BODY)))
+        more = ""
+    lines += told.lines
+    if more:
+        lines.append(Line("fact", more, 1))
+    lines += _room(question, knowledge)
+    lines.append(Line("ask", RULER))
+    return Told(tuple(lines), told.quantities)
+
+
+def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> Told:
+    register = body.mount.register_mm
+    if not is_known(lens.offset) or not is_known(register):
+        return Told()
+    behind = register + Interval.exact(between)
+    x = (behind - lens.offset).at_least(0.0)
+    m = focus.magnification(lens.focal, x)
+    if not is_known(m):
+        return Told()
+    rows = [Quantity("magnification", m, f"reversed{_with(between)}")]
+    put = f" and {small_mm(between)} between" if between else ", with no more than a thin ring between"
+    text = (
+        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on "
+        "where its front focal point lies, which is assumed by construction"
+    )
+    lines = [Line("fact", text, 1)]
+    if shown.form is not None and m.greatest > 0:
+        least = shown.form.width_mm / m.greatest, shown.form.height_mm / m.greatest
+        lines.append(Line("fact", f"smallest field {area(*least, shown.feet)} on {shown.form.name}", 2))
+        rows.append(
+            Quantity("field_width_mm", Interval.exact(least[0]), f"reversed{_with(between)}, at most magnified")
+        )
+    lost = focus.light_lost_stops(m, closeup.reversed_pupil(lens.likely_pupil))
+    if is_known(lost):
+        lines.append(Line("fact", f"{ranged(lost, lambda value: f'{value:.1f}')} stops of light lost", 2))
+        rows.append(Quantity("light_difference_stops", lost, f"reversed{_with(between)}"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _with(between: float) -> str:
+    return f", {small_mm(between)} between" if between else ""
+
+
+def _for_magnification(lens: Distances, wanted: float) -> Told:
+    """Front glass to sensor for a magnification: a + m*f."""
+    if not is_known(lens.offset):
+        return Told()
+    away = (lens.offset + lens.focal * wanted).at_least(0.0)
+    text = f"{times(wanted)} wants its front glass {ranged(away, small_mm)} from the sensor"
+    return Told((Line("fact", text, 1),), (Quantity("image_distance_mm", away, f"m = {trimmed(wanted, 2)}"),))
+
+
+def _room(question: Question, knowledge: Knowledge) -> list[Line]:
+    """Where the subject stands: known by the lens's own mount, whatever is assumed of its planes."""
+    side = lens_side(question.lens, knowledge.catalogue)
+    if not isinstance(side, LensSide) or not is_known(side.mount.register_mm):
+        return [Line("fact", "the subject stands the lens's own register, plus f over m, before its rear flange", 1)]
+    register = small_mm(side.mount.register_mm.nominal)
+    return [Line("fact", f"the subject stands {register} of register, plus f over m, before its rear flange", 1)]

@@ -1,0 +1,222 @@
+"""Exposure of a scene: the shutter, ISO or stop that is asked for, else the density; angles; loss by extension."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import log2
+
+from engine.answers.close.close_alone import light_alone
+from engine.answers.close.close_picture import shown_by
+from engine.answers.close.close_rows import light_rows
+from engine.answers.close.drawn import draws
+from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
+from engine.answers.exposure.holding_back import held_back
+from engine.answers.exposure.lighting import (
+    BASE_ISO,
+    HALF_A_FRAME,
+    Light,
+    held,
+    light_of,
+    seconds,
+    setting,
+    shutter_s,
+    usual_shutter_s,
+)
+from engine.answers.exposure.since_before import since_before
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number, numbers, stop
+from engine.answers.parts.wording import f_number, figures, ranged, trimmed
+from engine.answers.picture.circles import glass_factor
+from engine.answers.picture.clipping import extension_mm
+from engine.answers.picture.glass_apart import alternatives, glass_apart
+from engine.answers.seat.distances import distances_of
+from engine.base.compact import replace
+from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.physics import exposure, focus
+from grammar.questions import Question
+
+LEAST_OFF = 0.15  # stops; an exposure off by less is right
+
+
+def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """The setting asked for, else the density; then what extension costs."""
+    light = light_of(question, knowledge)
+    asked = _asked(question, light)
+    changed = changed_exposure(question, knowledge)
+    of_isos = _which_iso(light, question)
+    if of_isos is not None:
+        yield of_isos
+    elif changed is not None:
+        yield changed
+    elif asked == "shutter":
+        yield _shutter(light)
+    elif asked == "iso":
+        yield _iso(light)
+    elif asked == "stop":
+        yield _stop(light)
+    elif light.counted is not None and is_known(light.shutter):
+        yield held_back(light, question, knowledge)
+        yield since_before(question)
+    elif light.counted is not None and not light.filters and _wants_density(question):
+        yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
+    yield _shutter_and_angle(question, knowledge)
+    yield lost_by_extension(question, knowledge)
+    yield _lost_at_magnification(question, knowledge)
+    if changed is None and (light.counted is None or not is_known(light.shutter)):
+        density = density_with_glass(question, knowledge)
+        yield density if density.lines else _glass(question, knowledge)
+
+
+def _wants_density(question: Question) -> bool:
+    """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
+    fixed = question.lens is not None and "fixed iris" in question.lens.traits
+    counted = question.said("stops") or question.said("variable") or question.adapters
+    return (mentions(question, "filtered") or fixed) and question.said("light") is not None and not counted
+
+
+def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
+    """The exposure with the shutter of the usual frame rate and angle, which are then assumed."""
+    rows = knowledge.catalogue.assumptions
+    rate = rows["usual-frame-rate"].value
+    shutter = exposure.shutter_of_angle_s(rate, rows["usual-shutter-angle"].value)
+    said = f"{rate.nominal:g} frames a second with a shutter of half a frame"
+    return replace(light, shutter=shutter, assumed=(*light.assumed, said))
+
+
+def _asked(question: Question, light: Light) -> str:
+    """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
+    if mentions(question, "which-shutter") and light.counted is not None and question.f_number is not None:
+        return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
+    if mentions(question, "nd-or-density"):
+        nd_alone = not light.filters or not mentions(question, "shutter-or-iso")
+        if nd_alone:
+            return ""
+    # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
+    scene_and_iso = question.said("light") is not None and light.iso is not None
+    if light.counted is not None and not is_known(light.shutter):
+        if scene_and_iso or mentions(question, "exposure-time"):
+            return "shutter"
+    elif mentions(question, "iso") and light.iso is None and light.counted:
+        return "iso"
+    unset = question.f_number is None and question.said("aperture") is None
+    asks = mentions(question, "which-stop")
+    return "stop" if unset and (asks or scene_and_iso) and is_known(light.shutter) else ""
+
+
+def _shutter(light: Light) -> Told:
+    assert light.counted is not None
+    time = exposure.shutter_for_s(light.scene, light.counted, Interval.exact(light.iso or BASE_ISO), held(light))
+    if not is_known(time):
+        return Told()
+    light = replace(light, assumed=tuple(said for said in light.assumed if said != HALF_A_FRAME))
+    text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
+    return Told((Line("head", text),), (Quantity("shutter_s", time),))
+
+
+def _iso(light: Light) -> Told:
+    assert light.counted is not None
+    found = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
+    if not is_known(found):
+        return Told()
+    text = f"ISO {ranged(found, lambda value: figures(value, 2))}: {setting(light, without='iso')}."
+    return Told((Line("head", text),), (Quantity("iso", found),))
+
+
+def _which_iso(light: Light, question: Question) -> Told | None:
+    """'base 400 and 3200, which one': what the scene asks for, and the told one that is nearest to it."""
+    isos = numbers(question, "iso")
+    scene = question.said("light") is not None and light.counted is not None and is_known(light.shutter)
+    if len(isos) < 2 or not scene or not mentions(question, "which-or"):
+        return None
+    assert light.counted is not None
+    wanted = exposure.iso_for(light.scene, light.counted, light.shutter, held(light))
+    if not is_known(wanted):
+        return None
+    best = min(isos, key=lambda iso: abs(log2(iso / wanted.nominal)))
+    off = log2(wanted.nominal / best)
+    rest = "right" if abs(off) < LEAST_OFF else f"{abs(off):.1f} stops {'dark' if off > 0 else 'bright'}"
+    choice = Line("head", f"ISO {best:g}: nearest to what the scene asks for, {rest}.")
+    return Told((choice,), (Quantity("iso", Interval.exact(best), "the nearest"),)) + _iso(replace(light, iso=None))
+
+
+def _stop(light: Light) -> Told:
+    found = exposure.f_number_for(light.scene, light.shutter, Interval.exact(light.iso or BASE_ISO), held(light))
+    if not is_known(found):
+        return Told()
+    text = f"f/{ranged(found, f_number)}: {setting(light, without='stop')}."
+    return Told((Line("head", text),), (Quantity("f_number", found),))
+
+
+def _shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
+    """The shutter of an angle told, or the angle of a shutter told, at a frame rate; and against the usual shutter."""
+    rate = number(question, "frame_rate")
+    if rate is None:
+        return Told()
+    usual = usual_shutter_s(question, knowledge)
+    if question.said("shutter") is None:
+        if not is_known(usual):
+            text = "No shutter opens longer than its frame: an angle is at most 360 degrees"
+            return Told((Line("text", f"{text}."),))
+        angle = number(question, "angle") or knowledge.catalogue.assumptions["usual-shutter-angle"].value.nominal
+        text = f"{angle:g} degrees at {rate:g} a second is {seconds(usual.nominal)}"
+        return Told((Line("fact", text, 1),), (Quantity("shutter_s", usual, "angle"),))
+    told = shutter_s(question, knowledge)
+    angle_of = exposure.angle_of_shutter_deg(Interval.exact(rate), told)
+    if not (is_known(told) and is_known(angle_of)):
+        return Told()
+    text = f"{seconds(told.nominal)} at {rate:g} a second is a shutter angle of {figures(angle_of.nominal, 3)} degrees"
+    out = Told((Line("fact", text, 1),), (Quantity("shutter_angle_deg", angle_of),))
+    stops = exposure.shutter_stops(usual, told) if is_known(usual) else UNKNOWN
+    if is_known(stops) and is_known(usual) and abs(stops.nominal) > 0.05:
+        way = "less" if stops.nominal < 0 else "more"
+        text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
+        out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
+    return out
+
+
+def _glass(question: Question, knowledge: Knowledge) -> Told:
+    """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
+    if alternatives(question):
+        return glass_apart(question)
+    factor = glass_factor(question, knowledge.catalogue)
+    if factor is None:
+        return Told()
+    stops = 2 * log2(factor)
+    text = f"{factor:g}x {'costs' if stops > 0 else 'gains'} {abs(stops):.1f} stops of light"
+    at = stop(question)
+    if at is not None:
+        text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
+    iso = number(question, "iso")
+    if iso is not None:
+        text += f"; at the same shutter ISO {iso:g} becomes {figures(iso * 2**stops, 2)}"
+    rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
+    rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
+    rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
+    return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
+    """What a magnification costs in light, and which f-number then counts."""
+    wanted = number(question, "magnification")
+    if wanted is None or extension_mm(question, knowledge.catalogue) is not None:
+        return Told()
+    return light_alone(question, wanted, shown_by(question, knowledge))
+
+
+def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
+    """What extension costs the lens in light; of a bellows at both ends of its draw."""
+    x = extension_mm(question, knowledge.catalogue)
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    if lens is None:
+        return Told()
+    ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
+    told = Told()
+    for case, length in ends:
+        magnified = focus.magnification(lens.focal, Interval.exact(length))
+        if is_known(magnified):
+            part = light_rows(magnified.nominal, stop(question), case, lens)
+            lead = f"{trimmed(lens.focal.nominal, 1)} mm, {case}"
+            told += Told((), (Quantity("magnification", magnified, case),))
+            told += Told(tuple(Line("head", f"{lead}: {line.text}.") for line in part.lines), part.quantities)
+    return told

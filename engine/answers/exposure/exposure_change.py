@@ -1,0 +1,288 @@
+"""One exposure made into another: what a change of stop, shutter, ISO, filter or glass asks of the rest.
+
+Nothing of the scene need be known: a metered setting stands for it.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import log2
+
+from engine.answers.exposure.holding_back import by_filters
+from engine.answers.exposure.lighting import held, light_of, seconds, shutters_s
+from engine.answers.exposure.made_up import made_up
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import f_number, listed, trimmed
+from engine.answers.picture.circles import glass_factor
+from engine.base.compact import compact
+from engine.base.interval import Interval, is_known
+from engine.physics import exposure
+from grammar.questions import Question
+
+LEAST_CHANGE = 0.005  # stops; less is no change
+THIRDS = {1: "1/3 stop", 2: "2/3 stop", 4: "1 1/3 stops", 5: "1 2/3 stops"}
+THIRD_NEAR = 0.005
+
+
+@compact
+class Change:
+    """What changes, in words, and by how many stops it makes the picture brighter."""
+
+    says: str
+    brighter: float
+
+
+def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
+    """What the change that is told asks for; None where none is, so that the scene decides."""
+    times = shutters_s(question)
+    off = _off_by(question, times, knowledge)
+    if off is not None:
+        return off
+    light = light_of(question, knowledge)
+    settled = made_up(question, times, held(light)) if not question.said("light") else None
+    if settled is not None:
+        return settled
+    changes = _changes(question, knowledge)
+    if len(times) > 1:
+        return _between_shutters(*_in_order(times, question), changes, question, knowledge)
+    if question.said("light") and not _has_pair(question):
+        return None
+    if times and changes and _is_metered(question):
+        return _kept_shutter(times[0], changes, question, knowledge) + _new_shutter(times[0], changes)
+    if not times and len(numbers(question, "iso")) > 1:
+        first, last = _in_order(numbers(question, "iso"), question)
+        stops = log2(last / first)
+        way = "more" if stops > 0 else "less"
+        text = f"ISO {first:g} to ISO {last:g}: {trimmed(abs(stops), 2)} stops {way} sensitive"
+        return Told((Line("head", f"{text}."),), (_stops(stops, "ISO"),))
+    return (_between_stops(question, knowledge) or _new_stop(question, knowledge)) if not times else None
+
+
+def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
+    """'ND to go from f/11 to f/2': the density that keeps the shutter while the lens is opened so far."""
+    light = light_of(question, knowledge)
+    if len(question.stops) != 2 or light.filters or not mentions(question, "filtered") or question.said("light"):
+        return None
+    closed, opened = max(question.stops), min(question.stops)
+    exact = Interval.exact(2 * log2(closed / opened))
+    if mentions(question, "between") or exact.nominal < LEAST_CHANGE:
+        return None
+    text = f"{trimmed(exact.nominal, 2)} stops of ND let f/{f_number(closed)} be opened to f/{f_number(opened)}."
+    told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
+    return told + by_filters(exact, light, knowledge)
+
+
+def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) -> Told | None:
+    """'3 stops over at 1/50': what puts it right, each alone. None where nothing is said to be over or under."""
+    stops = number(question, "stops")
+    over, under = mentions(question, "overexposed"), mentions(question, "underexposed")
+    measured = times or question.said("iso") or mentions(question, "filtered", "metered-so")
+    if stops is None or over == under or not measured or len(times) > 1 or question.said("light"):
+        return None
+    off = stops if over else -stops
+    cures, rows = [], [_stops(off, "over" if over else "under")]
+    iso, at = number(question, "iso"), question.stops[0] if question.stops else question.f_number
+    if times:
+        right = exposure.shutter_behind_s(Interval.exact(times[0]), Interval.exact(-off))
+        if is_known(right):
+            cures.append(seconds(right.nominal))
+            rows.append(Quantity("shutter_s", right, "put right"))
+    if at is not None:
+        right = exposure.f_number_after(Interval.exact(at), Interval.exact(off))
+        if is_known(right):
+            cures.append(f"f/{f_number(right.nominal)}")
+            rows.append(Quantity("f_number", right, "put right"))
+    if iso is not None:
+        cures.append(f"ISO {iso / 2**off:.0f}")
+        rows.append(Quantity("iso", Interval.exact(iso / 2**off), "put right"))
+    cures = cures or ["the shutter, the stop or the ISO by as much"]
+    if not over:
+        return Told((Line("head", f"{stops_said(stops)} under: {' or '.join(cures)} puts it right."),), tuple(rows))
+    exact = Interval.exact(stops)
+    text = f"{stops_said(stops)} over: ND of {stops_said(stops)} puts it right, or {' or '.join(cures)}."
+    told = Told((Line("head", text),), (Quantity("nd_stops", exact), *rows))
+    return told + by_filters(exact, light_of(question, knowledge), knowledge)
+
+
+def stops_from(question: Question) -> Told:
+    """'A third down from f/2.8': so many stops to either side of a stop that is told."""
+    stops, at = number(question, "stops"), question.stops[0] if question.stops else question.f_number
+    if stops is None or at is None or question.said("shutter") or question.said("frame_rate") or question.said("light"):
+        return Told()
+    if question.said("iso") or question.adapters or mentions(question, "filtered", "meter"):
+        return Told()
+    closed, opened = (exposure.f_number_after(Interval.exact(at), Interval.exact(one)) for one in (stops, -stops))
+    if not (is_known(closed) and is_known(opened)):
+        return Told()
+    stops = next((part / 3 for part in (1, 2, 4, 5) if abs(stops - part / 3) < THIRD_NEAR), stops)
+    apart = stops_said(stops)
+    ways = [
+        (f"{apart} down from f/{f_number(at)}, darker, is f/{trimmed(closed.nominal, 2)}", "stopped down", closed),
+        (f"{apart} up from f/{f_number(at)}, brighter, is f/{trimmed(opened.nominal, 2)}", "opened", opened),
+    ]
+    if mentions(question, "brighter-by"):
+        ways.reverse()
+    text = "; ".join(says for says, _, _ in ways)
+    return Told((Line("head", f"{text}."),), tuple(Quantity("f_number", value, case) for _, case, value in ways))
+
+
+def steps_between(question: Question) -> Told:
+    """'clicks at 2.8 4.8 8': stops from each to the next, where more than two are told."""
+    told = question.stops
+    if len(told) < 3 or question.said("shutter"):
+        return Told()
+    steps = [(a, b, abs(2 * log2(b / a))) for a, b in pairwise(told)]
+    each = "; ".join(f"f/{f_number(a)} to f/{f_number(b)} {trimmed(stops, 2)} stops" for a, b, stops in steps)
+    rows = tuple(_stops(stops, f"f/{a:g} to f/{b:g}") for a, b, stops in steps)
+    return Told((Line("head", f"{each}."),), rows)
+
+
+def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
+    """The density that was right, once other glass stands behind the lens: brighter by 2*log2 of the factor."""
+    had, factors = number(question, "stops"), [thing.factor for thing in question.adapters if thing.factor]
+    if not factors or not mentions(question, "filtered") or question.said("shutter") or question.said("frame_rate"):
+        return Told()
+    swapped = len(factors) == 2 and mentions(question, "swapped", "now")
+    factor = factors[1] / factors[0] if swapped else glass_factor(question, knowledge.catalogue)
+    marks = held(light_of(question, knowledge))
+    had = marks.nominal if had is None and marks.nominal > 0 else had
+    if had is None or factor is None or question.said("light"):
+        return Told()
+    more = -2 * log2(factor)
+    glass = f"{factors[1]:g}x instead of {factors[0]:g}x" if swapped else f"{factor:g}x"
+    way = "brighter" if more > 0 else "darker"
+    text = (
+        f"Not the same density: with {glass} the picture is {trimmed(abs(more), 2)} stops {way}, so "
+        f"{trimmed(had, 2)} stops become {trimmed(max(had + more, 0.0), 2)}."
+    )
+    wanted = Interval.exact(max(had + more, 0.0))
+    told = Told((Line("head", text),), (Quantity("nd_stops", wanted, f"with {glass}"), _stops(more, glass)))
+    return told + by_filters(wanted, light_of(question.with_(values=()), knowledge), knowledge)
+
+
+def stops_said(stops: float) -> str:
+    """Stops as they are said, thirds as such."""
+    third = next((says for part, says in THIRDS.items() if abs(stops - part / 3) < THIRD_NEAR), None)
+    return third or f"{trimmed(stops, 2)} stop{'s' if stops > 1 else ''}"
+
+
+def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
+    """Every change told but that of the shutter."""
+    out: list[Change] = []
+    if len(question.stops) > 1:
+        first, last = question.stops[0], question.stops[-1]
+        out.append(Change(f"f/{f_number(first)} to f/{f_number(last)}", 2 * log2(first / last)))
+    isos = numbers(question, "iso")
+    if len(isos) > 1:
+        out.append(Change(f"ISO {isos[0]:g} to ISO {isos[-1]:g}", log2(isos[-1] / isos[0])))
+    light = light_of(question, knowledge)
+    if light.filters:
+        out.append(Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal))
+    told = number(question, "stops")
+    if told is not None and not light.filters:
+        shorter = mentions(question, "faster-now")
+        way = "more light" if shorter else "of ND" if mentions(question, "filtered") else "less light"
+        out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
+    factor = glass_factor(question, knowledge.catalogue)
+    if factor is not None:
+        out.append(Change(f"glass of {factor:g}x", -2 * log2(factor)))
+    return [one for one in out if abs(one.brighter) > LEAST_CHANGE]
+
+
+def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float]:
+    """The value before and the one after; what is told first of 'this instead of that' comes after."""
+    return (told[-1], told[0]) if mentions(question, "instead-of") else (told[0], told[-1])
+
+
+def _has_pair(question: Question) -> bool:
+    """Whether two stops or two ISOs are told: one setting and another."""
+    return len(question.stops) > 1 or len(numbers(question, "iso")) > 1
+
+
+def _is_metered(question: Question) -> bool:
+    """Whether the shutter told belongs to the setting before the change, and not to one that is wanted of a scene."""
+    alone = not question.said("iso") and not question.stops and question.lens is None
+    # 'ND1000 on 1/250 f/8': a whole setting, and nothing of the scene or of the film's speed
+    alone = alone or not any(question.said(key) for key in ("iso", "light", "frame_rate"))
+    return _has_pair(question) or alone or mentions(question, "metered")
+
+
+def _new_shutter(time: float, changes: list[Change]) -> Told:
+    brighter = sum(one.brighter for one in changes)
+    after = exposure.shutter_behind_s(Interval.exact(time), Interval.exact(-brighter))
+    if not is_known(after):
+        return Told()
+    way = "shorter" if brighter > 0 else "longer"
+    if abs(brighter) < LEAST_CHANGE:
+        text = f"{listed([one.says for one in changes])} make up for one another: {seconds(time)} stays."
+        return Told((Line("head", text),), (Quantity("shutter_s", Interval.exact(time)),))
+    because = listed([one.says for one in changes])
+    text = f"{because}: {seconds(time)} becomes {seconds(after.nominal)}, {trimmed(abs(brighter), 2)} stops {way}."
+    return Told((Line("head", text),), (Quantity("shutter_s", after), _stops(brighter, "change")))
+
+
+def _kept_shutter(time: float, changes: list[Change], question: Question, knowledge: Knowledge) -> Told:
+    """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
+    light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
+    filtered = bool(light.filters) or (question.said("stops") is not None and not _has_pair(question))
+    if filtered or abs(brighter) < LEAST_CHANGE or not mentions(question, "filtered"):
+        return Told()
+    if brighter < 0:
+        text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."
+        return Told((Line("head", text),))
+    exact = Interval.exact(brighter)
+    text = f"{trimmed(brighter, 2)} stops of ND keep {seconds(time)}: {listed([one.says for one in changes])}."
+    told = Told((Line("head", text),), (Quantity("nd_stops", exact, "the shutter kept"),))
+    return told + by_filters(exact, light, knowledge)
+
+
+def _new_stop(question: Question, knowledge: Knowledge) -> Told | None:
+    """'f/8 without, ND8 on: what stop': the f-number that a filter asks for, where no shutter is spoken of."""
+    light = light_of(question, knowledge)
+    asks = mentions(question, "which-stop-now")
+    if not light.filters or len(question.stops) != 1 or not asks or question.said("iso") or question.said("frame_rate"):
+        return None
+    opened = exposure.f_number_after(Interval.exact(question.stops[0]), -held(light))
+    if not is_known(opened):
+        return None
+    text = (
+        f"Behind {listed(light.filters)} f/{f_number(question.stops[0])} becomes f/{trimmed(opened.nominal, 2)}, at "
+        "the same shutter and ISO."
+    )
+    return Told((Line("head", text),), (Quantity("f_number", opened, "behind the filter"),))
+
+
+def _between_shutters(
+    first: float, last: float, changes: list[Change], question: Question, knowledge: Knowledge
+) -> Told:
+    """Stops between two shutters; where density is asked for, what has to be held back to get the longer one."""
+    light = light_of(question, knowledge)
+    others = [one for one in changes if not light.filters or not one.says.startswith(light.filters[0])]
+    others = [one for one in others if " to " in one.says]
+    apart = log2(last / first)
+    if mentions(question, "filtered", "is-wanted"):
+        wanted = abs(apart) + sum(one.brighter for one in others)
+        beside = f", {listed([one.says for one in others])}" if others else ""
+        short, long = sorted((first, last))
+        text = f"{seconds(short)} metered, {seconds(long)} wanted{beside}"
+        if wanted <= 0:
+            return Told((Line("head", f"No ND: {text}: {trimmed(-wanted, 2)} stops of light are lacking."),))
+        exact = Interval.exact(wanted)
+        head = Line("head", f"{trimmed(wanted, 2)} stops of ND to hold back: {text}.")
+        told = Told((head,), (Quantity("nd_stops", exact), _stops(wanted, "between the shutters")))
+        return told + by_filters(exact, light, knowledge)
+    way = "more" if apart > 0 else "less"
+    text = f"{seconds(first)} to {seconds(last)} is {trimmed(abs(apart), 2)} stops {way} light"
+    told = Told((Line("head", f"{text}."),), (_stops(apart, "between the shutters"),))
+    if others:
+        net = apart + sum(one.brighter for one in others)
+        way = "brighter" if net > 0 else "darker"
+        text = f"with {listed([one.says for one in others])} the picture is {trimmed(abs(net), 2)} stops {way} in all"
+        told += Told((Line("fact", text, 1),), (_stops(net, "in all"),))
+    return told
+
+
+def _stops(value: float, case: str) -> Quantity:
+    return Quantity("light_difference_stops", Interval.exact(abs(value)), case)

@@ -1,0 +1,182 @@
+"""The light to hold back: in stops, density and factor, by the filters at hand, with what strong density brings."""
+
+from __future__ import annotations
+
+from engine.answers.exposure.lighting import BASE_ISO, ZERO, Light, seconds, setting
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import f_number, figures, listed, ranged, trimmed
+from engine.base.interval import Interval, Unknown, is_known
+from engine.physics import density, exposure
+from grammar.questions import Question
+
+CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
+
+
+def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
+    """How much light must be held back: scene EV + log2(ISO/100) - log2(N*N/t), and by which filters."""
+    assert light.counted is not None
+    iso = Interval.exact(light.iso or BASE_ISO)
+    stops = exposure.stops_to_hold_back(light.scene, light.counted, light.shutter, iso)
+    if not is_known(stops):
+        return Told()
+    shown = ranged(stops, lambda value: f"{value:.1f} stops")
+    if stops.greatest <= 0:
+        return _lacking(light, stops)
+    if stops.least < 0:
+        shown = f"up to {stops.greatest:.1f} stops"
+    yes = "Yes: " if stops.least > 0 and mentions(question, "nd-needed") else ""
+    head = f"{yes}{shown} of ND to hold back: {setting(light)}."
+    told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
+    had = number(question, "stops")
+    if had is not None:
+        told = _had(stops, had, light) + told
+    if _is_fixed(question, knowledge):
+        told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
+    return told
+
+
+def _had(stops: Interval, had: float, light: Light) -> Told:
+    """What remains where only so many stops of density are at hand, and what takes it up: the stop or the shutter."""
+    lacks = stops - had
+    if lacks.greatest <= 0 or light.counted is None:
+        return Told((Line("head", f"{trimmed(had, 1)} stops of ND are enough."),))
+    shown = ranged(lacks, lambda value: f"{max(value, 0.0):.1f}")
+    text = f"{trimmed(had, 1)} stops of ND leave {shown} stops too much light: "
+    closed = exposure.f_number_after(light.counted, lacks)
+    shorter = exposure.shutter_behind_s(light.shutter, -lacks)
+    rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]
+    if is_known(closed) and is_known(shorter):
+        iso = exposure.iso_for(light.scene, light.counted, light.shutter, Interval.exact(had))
+        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or "
+        text += f"ISO {ranged(iso, lambda value: figures(value, 2))}." if is_known(iso) else "a lower ISO by as much."
+        rows += [Quantity("iso", iso, f"behind {had:g} stops")] if is_known(iso) else []
+        rows += [Quantity("f_number", closed, f"behind {had:g} stops")]
+        rows += [Quantity("shutter_s", shorter, f"behind {had:g} stops")]
+    return Told((Line("head", text),), tuple(rows))
+
+
+def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
+    """By which filters so much is held back: those told, else the nearest mark and those of the gear file."""
+    told = Told()
+    if light.filters:
+        told += _split(stops, light.filters, knowledge)
+    elif light.variable is None:
+        told += _nearest(stops, knowledge)
+        told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
+    if light.variable is not None:
+        told += _by_variable(stops, light.variable)
+    return told + infrared(max(stops.greatest, 0.0), knowledge)
+
+
+def _by_variable(stops: Interval, variable: Interval) -> Told:
+    """Whether a variable filter reaches so far down, and so far up."""
+    ends = f"the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
+    if stops.greatest < variable.least:
+        over = variable.least - stops.greatest
+        text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
+    elif stops.least > variable.greatest:
+        text = f"{ends}: {stops.least - variable.greatest:.1f} stops lack; stack a fixed one, or close the iris"
+    elif variable.least <= stops.least and stops.greatest <= variable.greatest:
+        text = f"{ends}: that is within it"
+    else:
+        text = f"{ends}: within it for a part of that light"
+    return Told((Line("fact", text, 1),), (Quantity("nd_stops", variable, "variable filter"),))
+
+
+def _lacking(light: Light, stops: Interval) -> Told:
+    """What would do where there is too little light."""
+    assert light.counted is not None
+    lacking = ranged(-stops, lambda value: f"{value:.1f} stops")
+    told = Told(
+        (Line("head", f"No ND: {setting(light)} lacks {lacking} of light."),),
+        (Quantity("light_difference_stops", abs(stops)),),
+    )
+    iso = exposure.iso_for(light.scene, light.counted, light.shutter, ZERO)
+    time = exposure.shutter_for_s(light.scene, light.counted, Interval.exact(light.iso or BASE_ISO), ZERO)
+    if is_known(iso) and is_known(time):
+        text = f"ISO {ranged(iso, lambda value: figures(value, 2))} would do, or {ranged(time, seconds)}"
+        told += Told((Line("fact", text, 1),), (Quantity("iso", iso), Quantity("shutter_s", time)))
+    return told
+
+
+def _nearest(stops: Interval, knowledge: Knowledge) -> Told:
+    """The marks of the nearest whole filter, and what it leaves."""
+    low, high = max(round(stops.least), 0), max(round(stops.greatest), 0)
+    if high == 0:
+        return Told((Line("fact", "less than half a stop: no filter, take it up by shutter or ISO", 1),))
+    names = " to ".join(
+        dict.fromkeys(f"{density.density_name(n)} ({density.factor_name(n)})" for n in (low, high) if n)
+    )
+    exact = density.density_of_stops(stops)
+    factor = density.factor_of_stops(stops)
+    lines = [Line("fact", f"nearest filter: {names}", 1)]
+    rows: list[Quantity] = []
+    if is_known(exact) and is_known(factor) and exact.least >= 0:
+        lines.append(Line("fact", (
+            f"exactly: density {ranged(exact, lambda value: trimmed(value, 2))}, "
+            f"factor {ranged(factor, lambda value: figures(value, 2))}"
+        ), 1))  # fmt: skip
+        rows += [Quantity("nd_density", exact), Quantity("nd_factor", factor)]
+    off = stops.nominal - round(stops.nominal)
+    near = knowledge.catalogue.assumptions["stops-near-enough"].value.nominal
+    if stops.is_exact and abs(off) > near:
+        way = "lighter" if off > 0 else "darker"
+        text = f"that leaves the picture {abs(off):.1f} stop {way}: take it up by shutter or ISO"
+        lines.append(Line("fact", text, 1))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose: str = "") -> Told:
+    """Which of the filters at hand to stack."""
+    odd = [mark for mark in marks if not is_known(density.stops_of_name(mark))]
+    if odd:
+        text = (
+            f"Left out, their strength is not known: {listed(odd)}. Write it as a factor (ND64) or a density (ND 1.8)"
+        )
+        return Told((Line("note", f"{text}."),)) + _split(
+            stops, tuple(mark for mark in marks if mark not in odd), knowledge, whose
+        )
+    near = knowledge.catalogue.assumptions["stops-near-enough"].value
+    picked = density.split_stops(stops, [density.stops_of_name(mark) for mark in marks], near)
+    if isinstance(picked, Unknown):
+        return Told()
+    left = picked.left.nominal
+    rows: tuple[Quantity, ...] = (Quantity("nd_stops", picked.total, "filters stacked"),)
+    if not picked.pieces:
+        return Told((Line("fact", "of your filters none: each would take away more than it should", 1),), rows)
+    names = listed([marks[place] for place in picked.pieces])
+    verb = "stack" if len(picked.pieces) > 1 else "take"
+    text = f"{whose}{verb} {names}: {figures(picked.total.nominal, 3)} stops"
+    if abs(left) > near.nominal:
+        plural = "s" if abs(left) >= 1.05 else ""
+        text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"
+        rows += (Quantity("light_difference_stops", Interval.exact(abs(left)), "left over"),)
+    return Told((Line("fact", text, 1),), rows) + _all_stacked(marks, picked.pieces)
+
+
+def _all_stacked(marks: tuple[str, ...], picked: tuple[int, ...]) -> Told:
+    """What all the filters at hand hold back together, where fewer are wanted here."""
+    if len(marks) < 2 or len(picked) == len(marks):
+        return Told()
+    held = [stops for mark in marks if is_known(stops := density.stops_of_name(mark))]
+    total = sum(stops.nominal for stops in held)
+    text = f"all of them stacked, {listed(marks)}, hold back {figures(total, 3)} stops"
+    return Told((Line("fact", text, 1),), (Quantity("nd_stops", Interval.exact(total), "all stacked"),))
+
+
+def infrared(stops: float, knowledge: Knowledge) -> Told:
+    """The caution that goes with strong density; nothing below where it begins."""
+    row = knowledge.catalogue.assumptions["infrared-from"]
+    if stops < row.value.nominal:
+        return Told()
+    text = f"{row.says[:1].upper()}{row.says[1:]}. {CUT_INFRARED}"
+    return Told((Line("caution", text),))
+
+
+def _is_fixed(question: Question, knowledge: Knowledge) -> bool:
+    lens = own_lens(question.lens, knowledge.catalogue)
+    told = question.lens is not None and "fixed iris" in question.lens.traits
+    return told or (lens is not None and lens.iris == "fixed")

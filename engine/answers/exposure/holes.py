@@ -1,0 +1,41 @@
+"""The holes of stops that are dropped into a lens: focal length over f-number."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.wording import f_number, listed, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup
+from grammar.questions import Question
+from grammar.words.written import STOPS
+
+
+def holes_for(question: Question) -> Told:
+    """The hole for every stop that is wanted, on every lens told."""
+    if not mentions(question, "hole-for-stop"):
+        return Told()
+    lines, rows = [], []
+    for lens in question.lenses:
+        focal = lens.focal_length_mm
+        if focal is None:
+            continue
+        parts = []
+        for at in _stops(question, lens.f_number):
+            hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
+            if is_known(hole):
+                parts.append(f"{trimmed(hole.nominal, 1)} mm for f/{f_number(at)}")
+                rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
+        if parts:
+            lines.append(Line("head", f"The hole: {listed(parts)} ({trimmed(focal, 1)} mm), near the lens's own stop."))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _stops(question: Question, open_at: float | None) -> list[float]:
+    """The stops wanted: those told for themselves and bare numbers that are stops; the lens's own where none is."""
+    others = [one.f_number for one in question.lenses if one.focal_length_mm is None and one.f_number]
+    asked = [one for one in (question.f_number, *question.stops, *others) if one is not None]
+    asked += numbers(question, "aperture")  # 'T8' is as near as a hole can be cut
+    asked += [one for one in numbers(question, "numbers") if one in STOPS and one > (open_at or 0)]
+    wanted = list(dict.fromkeys(asked))
+    return sorted(wanted) or ([open_at] if open_at else [])

@@ -1,0 +1,51 @@
+"""Light that one change costs told as another: frame rates as stops, a filter as the stop that holds back alike."""
+
+from __future__ import annotations
+
+from math import log2
+
+from engine.answers.exposure.lighting import seconds
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number, numbers, stop
+from engine.answers.parts.wording import f_number, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import exposure
+from grammar.questions import Question
+
+SETTLED = ("shutter", "light", "iso")  # where one of these is told, an exposure is worked out
+
+
+def between_rates(question: Question, knowledge: Knowledge) -> Told:
+    """'From 25p to 120p': how much less light each frame gets at the same shutter angle."""
+    rates = numbers(question, "frame_rate")
+    if len(rates) != 2 or any(question.said(key) for key in SETTLED):
+        return Told()
+    usual = knowledge.catalogue.assumptions["usual-shutter-angle"].value
+    angle = Interval.exact(number(question, "angle") or usual.nominal)
+    times = [exposure.shutter_of_angle_s(Interval.exact(rate), angle) for rate in rates]
+    if not (is_known(times[0]) and is_known(times[1])):
+        return Told()
+    stops = log2(rates[1] / rates[0])
+    way = "less" if stops > 0 else "more"
+    text = (
+        f"{rates[0]:g} to {rates[1]:g} frames a second at {angle.nominal:g} degrees: {seconds(times[0].nominal)} to"
+        f" {seconds(times[1].nominal)}, {trimmed(abs(stops), 2)} stops {way} light. ISO, iris or density make it up."
+    )
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "frame rates"),))
+
+
+def filter_as_stop(question: Question) -> Told:
+    """'A 3 stop ND on f/2.8 is like what f': the stop that lets as little light through, and what it does not do."""
+    stops, at = number(question, "stops"), stop(question)
+    asked = mentions(question, "filtered", "nd-or-density") and mentions(question, "which-stop")
+    if stops is None or at is None or not asked or any(question.said(key) for key in (*SETTLED, "frame_rate")):
+        return Told()
+    alike = exposure.f_number_after(Interval.exact(at), Interval.exact(stops))
+    if not is_known(alike):
+        return Told()
+    text = (
+        f"{trimmed(stops, 2)} stops of ND on f/{f_number(at)} pass as much light as f/{trimmed(alike.nominal, 2)}; the"
+        f" depth of field stays that of f/{f_number(at)}."
+    )
+    return Told((Line("head", text),), (Quantity("f_number", alike, "as bright as"),))

@@ -1,0 +1,51 @@
+"""Which plain barrel a lens without a thread has, by its width, and what holds such a lens."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import listed, small_mm
+from engine.base.interval import is_known
+from grammar.questions import Question
+
+CLAMPED = "clamp"  # how a mount couples that is a plain barrel
+NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
+
+
+def barrels(question: Question, knowledge: Knowledge) -> Told:
+    """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
+    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge)
+    if not mentions(question, "no-thread") or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
+        return Told()
+    rows = [
+        mount for mount in knowledge.catalogue.mounts.values()
+        if mount.coupling == CLAMPED and is_known(mount.throat_mm)
+        and (width is None or abs(mount.throat_mm.nominal - width) <= NEAR_MM)
+    ]  # fmt: skip
+    held = (
+        "A lens without a thread has no mount and no register: it slides in a clamp or a sleeve, and is focused by"
+        " sliding. Use a tube, bellows or helicoid with a clamp or a ring of set screws that takes the barrel"
+    )
+    if width is None:
+        return Told((Line("head", f"{held}."), Line("ask", "How wide is the barrel, by caliper?", wants="thread")))
+    rows.sort(key=lambda mount: abs(mount.throat_mm.nominal - width) if is_known(mount.throat_mm) else 99.0)
+    names = listed([mount.designation for mount in rows], "or")
+    what = f"a projector lens's barrel: {names}" if rows else "a plain barrel as projector lenses have them"
+    lines = (
+        Line("head", f"{small_mm(width)} across, smooth: {what}."),
+        Line("text", f"{held} of {small_mm(width)}. It has no iris; most draw a large circle."),
+        Line("ask", "How far behind its rear end is the image of a far window? Measure that: the camera's register must"
+                    " be less."),
+    )  # fmt: skip
+    return Told(
+        lines, tuple(Quantity("bore_mm", mount.throat_mm, mount.id) for mount in rows if is_known(mount.throat_mm))
+    )
+
+
+def _named(question: Question, knowledge: Knowledge) -> float | None:
+    """The width of a barrel that was told by its name."""
+    mounts = knowledge.catalogue.mounts
+    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
+    widths = [mount.throat_mm.nominal for mount in named if mount.coupling == CLAMPED and is_known(mount.throat_mm)]
+    return widths[0] if len(widths) == 1 else None

@@ -1,0 +1,279 @@
+"""What looks like a mount, and what goes wrong when it is taken for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, spoken_of
+from engine.answers.found.same_name import named_alike, of_the_name, registers_alike
+from engine.answers.found.threads_measured import by_thread
+from engine.answers.found.threads_meet import threads_meet
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.parts.asking_back import ask_for
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.resolve import Missing
+from engine.answers.parts.wording import article, listed, small_mm
+from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
+from engine.answers.seat.told_register import against_name
+from engine.base.interval import is_known
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Mount
+from engine.physics.mating import Mating
+from grammar.questions import Question
+
+SAME = "Yes,"
+SAME_MM = 0.02  # registers nearer than this are told as one
+MOST_IN_FULL = 3  # of more mounts only what they are is told, not what each meets
+
+
+def look_alike(question: Question, knowledge: Knowledge) -> Answer:
+    """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
+    mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
+    mounts = mounts or spoken_of(question, knowledge)
+    several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
+    met = threads_meet(question, knowledge)
+    if not mounts and met.lines:
+        return Answer(
+            question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
+        )  # fmt: skip
+    if not mounts and question.said("thread") is not None:
+        told, _ = by_thread(question, knowledge)
+        if told.lines:
+            return Answer(
+                question.text, "look-alike", ANSWERED, told.lines, question=question, quantities=told.quantities
+            )  # fmt: skip
+    if not mounts:
+        return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
+    not_so = against_name(question, knowledge)
+    lines: list[Line] = [*not_so.lines, *met.lines]
+    quantities: list[Quantity] = [*not_so.quantities, *met.quantities]
+    firsts = likeliest(question, knowledge)
+    chains = mixed(mounts, knowledge) if several else ()
+    if len(set(firsts)) == 2:
+        pair = [knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)]
+        lines.append(Line("head", _same_or_not(pair[0], pair[1], _barred(chains))))
+    elif len(mounts) == 1 and _asks_of_thread(question, knowledge.catalogue.mounts[mounts[0]]):
+        lines += _of_one_thread(knowledge.catalogue.mounts[mounts[0]], knowledge)
+    elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
+        lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
+    elif len(mounts) == 1 and not met.lines:
+        if len(names_typed(question)) > 1 and not named_alike(mounts[0], knowledge):
+            designation = knowledge.catalogue.mounts[mounts[0]].designation
+            lines.append(Line("head", f"{SAME} one and the same mount: {designation}."))
+        lines += named_alike(mounts[0], knowledge)
+        quantities += registers_alike(mounts[0], knowledge)
+    lines += of_the_name(question, knowledge)
+    if len(mounts) > MOST_IN_FULL:
+        lines.append(Line("head", f"{len(mounts)} mounts go by that name. Not all are the same:"))
+    for name in mounts:
+        mount = knowledge.catalogue.mounts[name]
+        if len(mounts) > MOST_IN_FULL:
+            lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
+        else:
+            lines += list(_about(mount, mounts if several else [name], knowledge))
+        if is_known(mount.register_mm):
+            quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None:
+            if is_known(thread.pitch_mm):
+                quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, mount.id))
+            quantities.append(Quantity("thread_diameter_mm", thread.major_mm, mount.id))
+    quantities += _differences(mounts, knowledge)
+    between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
+    lines += between.lines
+    quantities += between.quantities
+    told = set_apart(mounts, knowledge)
+    lines += [*mixed_lines(chains, question.feet), *told.lines]
+    if any(line.text.startswith(SAME) for line in lines[:2]):
+        lines[1:1] = traps_of_the_same(mounts, knowledge)
+    advice = knowledge.catalogue.advice.get("cross-thread")
+    if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
+        lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
+    lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
+    return Answer(
+        question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
+        quantities=(*quantities, *told.quantities),
+    )  # fmt: skip
+
+
+def _asks_of_thread(question: Question, mount: Mount) -> bool:
+    """'is M42x1 the same as M42': a thread named beside the mount that has it."""
+    return mount.thread is not None and question.said("thread") is not None
+
+
+def _of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
+    """That the thread is the same and the register is not, where other mounts have it too."""
+    others = [
+        one
+        for one in knowledge.catalogue.mounts.values()
+        if one.thread == mount.thread and one.id != mount.id and is_known(one.register_mm)
+    ]
+    if not others:
+        return []
+    told = listed(
+        [f"{one.designation} {small_mm(one.register_mm.nominal)}" for one in others if is_known(one.register_mm)]
+    )
+    own = f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
+    text = (
+        f"The thread is the same, the register need not be: {mount.designation}{own}, but {told}. It screws in and may "
+        "focus wrong: ask for the register in mm."
+    )
+    return [Line("head", text)]
+
+
+def _barred(chains: Sequence[ListedChain]) -> list[str]:
+    """Which lens on which body is not to be had, though the parts may go together."""
+    setups = [row.listed.judged.setup for row in chains if row.listed.judged.verdict == VERDICTS[-1]]
+    return [f"{one.lens_mount.designation} on {one.body_mount.designation}" for one in setups]
+
+
+def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
+    """Whether two mounts are the same in coupling and register, and in what they differ."""
+    apart: list[str] = []
+    if one.coupling != other.coupling:
+        apart.append(f"one is a {one.coupling.replace('-', ' ')}, the other a {other.coupling.replace('-', ' ')}")
+    elif one.thread != other.thread:
+        apart.append("the threads differ")
+    elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
+        apart.append("the bayonets differ")
+    if is_known(one.register_mm) and is_known(other.register_mm):
+        by = abs(one.register_mm.nominal - other.register_mm.nominal)
+        apart += [f"the registers differ by {small_mm(by)}"] if by > SAME_MM else []
+    elif is_known(one.register_mm) or is_known(other.register_mm):
+        apart.append("only one of them has a register of its own")
+    names = f"{one.designation} and {other.designation}"
+    if apart:
+        return f"No, {names} are not the same: {listed(apart)}."
+    if barred:
+        return f"Not both ways: {names} have the same coupling and register, but not {listed(barred)}."
+    coupled = one.thread == other.thread if one.coupling == "screw" else True
+    return f"{f'{SAME} ' if coupled else ''}{names} go together: the same coupling and register."
+
+
+def _differences(mounts: list[str], knowledge: Knowledge) -> list[Quantity]:
+    """For two or more mounts named alike: the longer register less each shorter one, in mm."""
+    known = [knowledge.catalogue.mounts[name] for name in mounts]
+    rows = [(mount, mount.register_mm) for mount in known if is_known(mount.register_mm)]
+    out = []
+    for n, (one, first) in enumerate(rows):
+        for other, second in rows[n + 1 :]:
+            out.append(Quantity("register_difference_mm", abs(first - second), f"{one.id}, {other.id}"))
+    return out
+
+
+def _rings_between(mounts: list[str], firsts: set[str], knowledge: Knowledge) -> Told:
+    """For mounts of one thread, or two bayonets: the ring that makes the longer register right on the shorter."""
+    facts = knowledge.catalogue
+    known = [facts.mounts[name] for name in mounts]
+    told = Told()
+    for lens in known:
+        for body in known:
+            bayonets = {lens.id, body.id} == firsts and "screw" not in (lens.coupling, body.coupling)
+            if not bayonets and (not lens.thread or lens.thread != body.thread):
+                continue
+            if is_known(lens.register_mm) and is_known(body.register_mm):
+                ring = lens.register_mm - body.register_mm
+                if ring.least <= facts.assumptions["making-spread-derived"].value.greatest:
+                    continue
+                one, other = lens.designation, body.designation
+                text = (
+                    f"A ring of {small_mm(ring.nominal)} between makes {article(one)} {one} lens right on"
+                    f" {article(other)} {other} body"
+                    + ("." if bayonets else f"; {article(other)} {other} lens goes on without.")
+                )
+                told += Told((Line("text", text),), (Quantity("ring_thickness_mm", ring, f"{lens.id} to {body.id}"),))
+    return told
+
+
+def _about(mount: Mount, asked: list[str], knowledge: Knowledge) -> Iterator[Line]:
+    yield Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}.")
+    rows = list(_neighbours(mount, knowledge))
+    if len(asked) > 1:
+        rows = [row for row in rows if row[0].id in asked] or rows[:4]
+    else:
+        rows = [row for row in rows if row[1] != "apart"]
+    for other, outcome, text in rows:
+        yield Line("fact", f"{other.designation} ({mount_line(other, knowledge)}): {text}", 1)
+        if outcome in ("binds", "apart"):
+            yield Line("danger", "do not force it: stop at the first resistance", 2)
+    if mount.look_alikes and not rows:
+        yield Line("fact", f"taken for: {listed(mount.look_alikes)}", 1)
+    if not rows and not mount.look_alikes:
+        yield Line("text", "Nothing in the facts is known to be taken for it.", 1)
+
+
+def alike_lines(mount: Mount, knowledge: Knowledge) -> Iterator[Line]:
+    """What passes for a mount, as lines of another answer."""
+    yield from _about(mount, [mount.id], knowledge)
+
+
+def _neighbours(mount: Mount, knowledge: Knowledge) -> Iterator[tuple[Mount, str, str]]:
+    """Mounts that the same hand might screw or turn together, worst trap first."""
+    catalogue, joints = knowledge.catalogue, knowledge.joints
+    rows: list[tuple[tuple[int, str], Mount, str, str]] = []
+    for other in catalogue.mounts.values():
+        if other.id == mount.id:
+            continue
+        if mount.thread and other.thread and mount.coupling == other.coupling == "screw":
+            into = joints.mating(mount.thread, other.thread)
+            takes = joints.mating(other.thread, mount.thread)
+            if mount.thread == other.thread:
+                rows.append(
+                    ((0, other.id), other, "same", f"the same thread: {_register_text(mount, other, knowledge)}")
+                )
+            elif into is not None and into.outcome not in ("falls-through", "unknown"):
+                starts = into.turns is None or into.turns.greatest > 0
+                outcome = into.outcome if starts else "apart"  # what does not even start fools nobody
+                rows.append(((1, other.id), other, outcome, _thread_text(into, mount, other, knowledge)))
+            elif takes is not None and takes.outcome not in ("falls-through", "unknown"):
+                starts = takes.turns is None or takes.turns.greatest > 0
+                rows.append(
+                    ((2, other.id), other, takes.outcome if starts else "apart", f"the other way round: {takes.why}")
+                )
+        elif other.id in mount.shares_bayonet or mount.id in other.shares_bayonet:
+            rows.append(
+                ((0, other.id), other, "bayonet", f"the same bayonet: {_register_text(mount, other, knowledge)}")
+            )
+    seen = set()
+    for _, other, outcome, text in sorted(rows, key=lambda row: row[0]):
+        seen.add(other.id)
+        yield other, outcome, text
+    for name in mount.look_alikes:
+        other_mount = catalogue.mounts.get(name)
+        if other_mount is not None and name not in seen:
+            if _coupled_alike(mount, other_mount):
+                yield other_mount, "look", f"looks alike; {_register_text(mount, other_mount, knowledge)}"
+            else:
+                yield other_mount, "name", "taken for it by its name or looks; the two do not go together"
+
+
+def _coupled_alike(one: Mount, other: Mount) -> bool:
+    """Whether two mounts might at least be turned into each other: both screws, or both something else."""
+    return (one.coupling == "screw") == (other.coupling == "screw")
+
+
+def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
+    """What the register does when one is taken for the other."""
+    if not (is_known(lens.register_mm) and is_known(other.register_mm)):
+        return "the registers cannot be compared, so fit says nothing about focus"
+    off = other.register_mm - lens.register_mm
+    if abs(off.nominal) < 0.0005:
+        return "and the same register"
+    lead = f"{article(lens.designation)} {lens.designation} lens in it sits {small_mm(abs(off.nominal))}"
+    if abs(off.nominal) <= knowledge.catalogue.assumptions["making-spread-derived"].value.greatest:
+        return f"{lead} off, no more than rings vary by"
+    way = "too far out: close-up only" if off.nominal > 0 else "too close: nothing comes sharp"
+    return f"{lead} {way}"
+
+
+def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:
+    text = mating.why
+    if mating.outcome == "binds" and mating.turns is not None:
+        low, high = mating.turns.least, min(mating.turns.greatest, 20.0)
+        text = (
+            "starts, then binds at once"
+            if high <= 0
+            else f"starts, then binds after about {low:.1f} to {high:.1f} turns"
+        ) + f" ({mating.why})"
+    return f"{text}; {_register_text(lens, other, knowledge)}"

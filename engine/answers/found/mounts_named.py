@@ -1,0 +1,55 @@
+"""Which mounts a question of look-alikes means, by its lenses, bodies, pieces and threads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import number
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+
+def mounts_named(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    things = (*question.lenses, *question.things, *question.adapters, *question.bodies)
+    for thing in things:
+        for name in thing.ids:
+            if thing.kind == "mount" and name in knowledge.catalogue.mounts:
+                yield knowledge.catalogue.mounts[name]
+            elif thing.kind == "lens" and name in knowledge.catalogue.lenses:
+                yield knowledge.catalogue.mounts[knowledge.catalogue.lenses[name].mount]
+            elif thing.kind == "thread":
+                yield from (m for m in knowledge.catalogue.mounts.values() if m.thread == name)
+        for name in (*thing.front[:1], *thing.rear[:1]):
+            yield knowledge.catalogue.mounts[name]
+
+
+def spoken_of(question: Question, knowledge: Knowledge) -> list[str]:
+    """Of the mounts that the lens spoken of may have, those of the kind asked about: "one of the rangefinder ones"."""
+    kinds = {thing.lens_kind for thing in question.lenses}
+    known = [name for thing in question.known if thing.kind == "mount" for name in thing.ids]
+    known += [mount.id for mount in _of_thread_told(question, knowledge)]
+    return [name for name in dict.fromkeys(known) if knowledge.catalogue.mounts[name].kind in kinds]
+
+
+def _of_thread_told(question: Question, knowledge: Knowledge) -> Iterator[Mount]:
+    """The mounts whose thread is as wide as the one that was told."""
+    wide = number(question, "thread")
+    near = knowledge.catalogue.assumptions["mating-same-diameter"].value.greatest
+    for mount in knowledge.catalogue.mounts.values() if wide is not None else ():
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None and wide is not None and abs(thread.major_mm.nominal - wide) <= near:
+            yield mount
+
+
+def likeliest(question: Question, knowledge: Knowledge) -> list[str]:
+    """The likeliest mount of each thing named."""
+    things = (*question.lenses, *question.things, *question.bodies)
+    return [thing.ids[0] for thing in things if thing.kind == "mount" and thing.ids[:1] and thing.ids[0] in
+            knowledge.catalogue.mounts]  # fmt: skip
+
+
+def names_typed(question: Question) -> set[str]:
+    """The names of mounts as typed: one name typed twice says nothing of two."""
+    things = (*question.lenses, *question.things, *question.bodies)
+    return {thing.words.casefold() for thing in things if thing.kind == "mount"}

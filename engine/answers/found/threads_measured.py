@@ -1,0 +1,172 @@
+"""A thread that was measured: its width and pitch as told, and the threads and mounts that it may be."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import how_rare
+from engine.answers.parts.said import focals, mentions, numbers
+from engine.answers.parts.wording import listed, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount, Thread
+from engine.physics import calibration
+from grammar.questions import Question
+
+INCH = 25.4
+MOST = 6
+# a thread that is measured in its hole: between its crests, which stand inside its nominal width
+INSIDE_MM = 0.25  # what a caliper in a thread may be off
+MINOR_SHARE = 1.0825  # of the pitch, for a 60 degree thread
+
+
+def thread_measured(question: Question) -> tuple[float | None, float | None]:
+    """Diameter and pitch of the thread, in mm, as far as they were told."""
+    threads = (question.said("thread") or "").split(", ")
+    counted = [
+        text for text in threads if "mm x" in text
+    ]  # measured, beside a thread that was named: 'is it M26x0.75?'
+    said = " ".join([*(counted or threads), question.said("bore") or ""])
+    pitch_text = question.said("pitch") or ""
+    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said)
+    inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
+    diameter = float(across[1]) if across else None
+    if diameter is None and inch:
+        diameter = float(inch[1]) / float(inch[2] or 1) * INCH
+    after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
+    if diameter is None and pitch_text and focals(question):
+        diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
+    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
+    if raw is None:
+        return diameter, None
+    value = float(raw[1])
+    if diameter is None and value > 9 and "tpi" not in pitch_text:
+        small = [one for one in numbers(question, "numbers") if one < 3]
+        diameter, value = value, small[0] if small else value  # '42 mm, pitch 0.75' taken the wrong way round
+        if not small:
+            return diameter, None
+    if not value:
+        return diameter, None  # no thread has a pitch of nought
+    tpi = "tpi" in pitch_text + said or value > 5
+    return diameter, INCH / value if tpi else value
+
+
+def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]]:
+    """The threads that a measured one may be, and the mounts that have them."""
+    diameter, pitch = thread_measured(question)
+    if diameter is None:
+        return (_pitch_alone(pitch, knowledge) if pitch is not None else Told()), []
+    fitting = _fits_inside if mentions(question, "female-thread") else _fits
+    fits = [thread for thread in knowledge.catalogue.threads.values() if fitting(thread, diameter, pitch, knowledge)]
+    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
+    mounts: list[str] = []
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for thread in fits[:MOST]:
+        users = [
+            mount
+            for mount in knowledge.catalogue.mounts.values()
+            if mount.thread == thread.id and mount.kind != "filter"
+        ]
+        users.sort(key=lambda mount: how_rare(mount, knowledge))
+        if not users:
+            continue
+        mounts += [mount.id for mount in users[:2]]
+        rows.append(Quantity("thread_diameter_mm", thread.major_mm, thread.id))
+        if is_known(thread.pitch_mm):
+            rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, thread.id))
+            length = calibration.length_of_spaces_mm(thread.pitch_mm)
+            if is_known(length):
+                rows.append(Quantity("ten_pitches_mm", length, thread.id))
+        names = listed([mount.designation for mount in users[:3]], "or")
+        pitch_told = f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm" if is_known(thread.pitch_mm) else ""
+        lines.append(
+            Line("fact", f"{thread.designation} ({trimmed(thread.major_mm.nominal, 2)} mm{pitch_told}): {names}", 1)
+        )
+    if not lines and pitch is not None:
+        return _no_mount(diameter, pitch, knowledge), []
+    if lines:
+        told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
+        lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
+    return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
+
+
+def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
+    """The pitches that are in use nearest to a measured one, and the mounts that have them."""
+    good = knowledge.catalogue.assumptions["pitch-by-paper"].value
+    users = [mount for mount in knowledge.catalogue.mounts.values() if mount.thread and mount.kind != "filter"]
+    found: dict[float, list[Mount]] = {}
+    for mount in sorted(users, key=lambda mount: how_rare(mount, knowledge)):
+        thread = knowledge.catalogue.threads.get(mount.thread or "")
+        if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch):
+            found.setdefault(round(thread.pitch_mm.nominal, 4), []).append(mount)
+    text = f"{trimmed(pitch, 3)} mm of pitch is {trimmed(INCH / pitch, 1)} threads per inch"
+    lines = [Line("head", f"{text}{'; nearest in use:' if found else ': no mount in the facts has it.'}")]
+    rows = []
+    for one in sorted(found, key=lambda one: abs(one - pitch)):
+        rows.append(Quantity("thread_pitch_mm", Interval.exact(one), "nearest in use"))
+        names = listed([mount.designation for mount in found[one][:4]], "or")
+        lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(INCH / one, 1)} tpi): {names}", 1))
+    rows.append(Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
+    """What is told of a thread that no mount has: its pitch both ways, and the threads nearest to it."""
+    threads = [row for row in knowledge.catalogue.threads.values() if is_known(row.pitch_mm)]
+    threads.sort(key=lambda row: (abs(row.major_mm.nominal - diameter), row.id))
+    near = [row for row in threads if abs(row.major_mm.nominal - diameter) <= 0.5][:3]
+    text = (
+        f"{trimmed(diameter, 2)} mm across with {trimmed(pitch, 3)} mm of pitch ({trimmed(INCH / pitch, 1)} tpi): no"
+        " mount in the facts has that thread."
+    )
+    if near:
+        text += f" Nearest: {listed([row.designation for row in near], 'or')}. Measure the pitch again."
+    rows = [Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured")]
+    return Told((Line("head", text),), tuple(rows))
+
+
+def _fits_inside(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
+    """Whether an internal thread of this kind measures so wide between its crests."""
+    if not is_known(thread.pitch_mm):
+        return False
+    minor = thread.female_minor_mm
+    crests = minor.nominal if is_known(minor) else thread.major_mm.nominal - MINOR_SHARE * thread.pitch_mm.nominal
+    same = pitch is None or knowledge.catalogue.assumptions["pitch-by-paper"].value.holds(
+        thread.pitch_mm.nominal - pitch
+    )
+    return same and abs(diameter - crests) <= INSIDE_MM
+
+
+def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
+    usual = knowledge.catalogue.assumptions
+    if not usual["caliper-over-crests"].value.holds(diameter - thread.major_mm.nominal):
+        return False
+    if pitch is None:
+        return True
+    return is_known(thread.pitch_mm) and usual["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - pitch)
+
+
+def ten_pitches(question: Question, knowledge: Knowledge) -> Told:
+    """The length of ten pitches of usual threads, to compare a paper strip with."""
+    parts, rows = [], []
+    seen: set[float] = set()
+    threads = knowledge.catalogue.threads
+    of_mounts = {m.thread for m in knowledge.catalogue.mounts.values() if m.kind != "filter" and m.thread}
+    for thread in (threads[name] for name in sorted(of_mounts)):
+        if not is_known(thread.pitch_mm):
+            continue
+        pitch = round(thread.pitch_mm.nominal, 4)
+        length = calibration.length_of_spaces_mm(thread.pitch_mm)
+        if pitch in seen or not is_known(length):
+            continue
+        seen.add(pitch)
+        tpi = INCH / pitch
+        name = (
+            f"{tpi:.0f} tpi" if abs(tpi - round(tpi)) < 0.01 and round(pitch, 2) != pitch else f"{trimmed(pitch, 3)} mm"
+        )
+        rows.append(Quantity("ten_pitches_mm", length, name))
+        parts.append(f"{trimmed(length.nominal, 2)} mm = {name}")
+    text = "Ten pitches, crest to the tenth crest after it: " + ", ".join(sorted(parts)) + "."
+    return Told((Line("text", text),), tuple(rows))

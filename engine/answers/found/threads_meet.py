@@ -1,0 +1,112 @@
+"""Two threads named side by side, of a mount, a filter or a part: whether the one screws into the other."""
+
+from __future__ import annotations
+
+from engine.answers.found.thread_told import ASSUMED
+from engine.answers.found.threads_told import of_pitch, threads_told
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import trimmed
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Thread
+from grammar.questions import Question, Thing
+
+FILTERS = ("filter", "step-ring")
+NOT = "No,"
+OFTEN_HOME = "mostly goes home, a tight pair binds before it is,"
+COARSEST_FILTER_MM = 0.75  # pitch of filters up to about 82 mm
+# what becomes of a screw in a thread that is not its own
+_OUTCOMES = {
+    "binds": "starts, then binds",
+    "falls-through": "drops through without catching",
+    "loose": "goes in, loosely",
+    "same": "goes in",
+    "blocked": "does not start",
+    "too-large": "does not start",
+}
+
+
+def threads_meet(question: Question, knowledge: Knowledge) -> Told:
+    """For the first two different threads named, at least one of them bare: yes or no, and why."""
+    facts = knowledge.catalogue
+    threads = threads_told(question, knowledge)
+    bare = bool(threads)
+    for name in _named(question):
+        if name in facts.threads:
+            threads.append(facts.threads[name])
+            bare = bare or not any(mount.thread == name for mount in facts.mounts.values())
+        elif name in facts.mounts and facts.mounts[name].thread:
+            threads.append(facts.threads[facts.mounts[name].thread or ""])
+    pitched = of_pitch(question, threads[0], knowledge) if len(threads) == 1 else None
+    threads += [pitched] if pitched is not None else []
+    filters = [thread for thread in (_of_filter(thing, knowledge) for thing in question.adapters) if thread is not None]
+    threads = list(dict.fromkeys([*filters, *threads]))
+    bare = bare or bool(filters) or pitched is not None
+    if len(threads) < 2 or not bare:
+        return Told()
+    one, other = threads[:2]
+    rows = tuple(
+        Quantity("thread_pitch_mm", thread.pitch_mm, thread.designation)
+        for thread in (one, other)
+        if is_known(thread.pitch_mm)
+    )
+    return Told((Line("head", f"{_answer(one, other, knowledge)} {_how_told(one, other)}".strip()),), rows)
+
+
+def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind the warning that the two threads named are not the same, where that is so."""
+    told = threads_meet(question, knowledge)
+    if not told.lines or not told.lines[0].text.startswith(NOT):
+        return answer
+    rows = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows)
+
+
+def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
+    """The thread of a filter or step ring that goes by its width alone: 'M42 filter' has the fine pitch of filters."""
+    facts = knowledge.catalogue
+    mount = facts.mounts.get(thing.front[0]) if thing.piece in FILTERS and thing.front else None
+    own = facts.threads.get(mount.thread or "") if mount is not None else None
+    if own is None:
+        return None
+    alike = [one for one in facts.threads.values() if one.major_mm.nominal == own.major_mm.nominal]
+    fine = [
+        (one.pitch_mm.nominal, one)
+        for one in alike
+        if is_known(one.pitch_mm) and one.pitch_mm.nominal <= COARSEST_FILTER_MM
+    ]
+    best = max(fine, key=lambda row: ("filter" in (row[1].used_for or ""), row[0]), default=None)
+    return best[1] if best is not None else None
+
+
+def _named(question: Question) -> list[str]:
+    """The ids of threads and mounts that are named, the likeliest of each thing; of a lone ring, that of its front."""
+    things = (*question.things, *question.lenses, *question.adapters, *question.bodies)
+    rings = [thing.front[0] for thing in question.adapters if thing.front and not thing.rear]
+    # a mount that the kind of lens alone tells is not one that was named
+    told = (thing for thing in things if thing.ids and ASSUMED not in thing.traits)
+    return [*(thing.ids[0] for thing in told if thing.kind in ("mount", "thread")), *rings]
+
+
+def _answer(one: Thread, other: Thread, knowledge: Knowledge) -> str:
+    mating = knowledge.joints.meeting(one, other)
+    names = f"{one.designation} and {other.designation}"
+    if mating is None:
+        return f"{NOT} {names} are too far apart to meet."
+    if mating.runs_home == "yes" and mating.outcome not in ("binds", "falls-through"):
+        return f"Yes, {one.designation} {_OUTCOMES.get(mating.outcome, 'goes')} into {other.designation}: {mating.why}."
+    outcome = _OUTCOMES.get(mating.outcome, mating.outcome.replace("-", " "))
+    outcome = OFTEN_HOME if mating.outcome == "binds" and mating.runs_home == "often" else outcome
+    return f"{NOT} {names} are not the same: {one.designation} {outcome} in {other.designation} ({mating.why})."
+
+
+def _how_told(one: Thread, other: Thread) -> str:
+    """How the two are told apart by ten pitches."""
+    if not (is_known(one.pitch_mm) and is_known(other.pitch_mm)):
+        return ""
+    first, second = one.pitch_mm.nominal, other.pitch_mm.nominal
+    if first == second:
+        return ""
+    tens = f"ten of them are {trimmed(10 * first, 2)} or {trimmed(10 * second, 2)} mm"
+    return f"The pitches are {trimmed(first, 3)} and {trimmed(second, 3)} mm: {tens}. Do not force it."

@@ -1,0 +1,144 @@
+"""Which mounts have all that was measured of a lens: thread, pitch and register; and what speaks against each."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import how_rare, mount_line
+from engine.answers.parts.wording import listed, small_mm, trimmed
+from engine.base.compact import compact
+from engine.base.interval import is_known
+from engine.facts.records import Mount
+from engine.physics import calibration
+
+ACCESSORIES = frozenset({"filter", "bellows", "board"})
+MOST = 4
+MOST_ALIKE = 2
+ALL = 3
+LEAST_TOLD = 2  # of thread, pitch and register: one alone is told of elsewhere
+
+
+@compact
+class Found:
+    """What was measured of one lens, mm; None where it was not."""
+
+    diameter_mm: float | None
+    pitch_mm: float | None
+    register_mm: float | None
+
+    @property
+    def count(self) -> int:
+        return sum(one is not None for one in (self.diameter_mm, self.pitch_mm, self.register_mm))
+
+
+@compact
+class Match:
+    """One mount set beside what was measured."""
+
+    mount: Mount
+    good: tuple[str, ...]
+    bad: tuple[str, ...]
+    off_mm: float = 0.0
+
+
+def matches(found: Found, named: tuple[str, ...], knowledge: Knowledge) -> list[Match]:
+    """Mounts with any thread that the measured one may be, and those named, the best first; none where too little."""
+    if found.count < LEAST_TOLD or found.diameter_mm is None:
+        return []
+    rows = []
+    for mount in knowledge.catalogue.mounts.values():
+        if mount.kind in ACCESSORIES or "thread-only" in mount.traits:
+            continue
+        row = _match(mount, found, knowledge)
+        if row is not None and (row.good[:1] == ("thread",) or mount.id in named):
+            rows.append(row)
+    return sorted(rows, key=lambda row: (len(row.bad), -len(row.good), row.off_mm, how_rare(row.mount, knowledge)))
+
+
+def _match(mount: Mount, found: Found, knowledge: Knowledge) -> Match | None:
+    usual = knowledge.catalogue.assumptions
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is None:
+        return None
+    good: list[str] = []
+    bad: list[str] = []
+    off = 0.0
+    assert found.diameter_mm is not None
+    fits = usual["caliper-over-crests"].value.holds(found.diameter_mm - thread.major_mm.nominal)
+    (good if fits else bad).append("thread" if fits else f"its thread is {_mm(thread.major_mm.nominal)} across")
+    if found.pitch_mm is not None and is_known(thread.pitch_mm):
+        pitch = thread.pitch_mm.nominal
+        fits = usual["pitch-by-paper"].value.holds(pitch - found.pitch_mm)
+        ten = calibration.length_of_spaces_mm(thread.pitch_mm)
+        more = f", ten of them {_mm(ten.nominal)}" if is_known(ten) else ""
+        (good if fits else bad).append("pitch" if fits else f"its pitch is {_mm(pitch)}{more}")
+    if found.register_mm is not None and is_known(mount.register_mm):
+        register = mount.register_mm.nominal
+        off = abs(register - found.register_mm)
+        fits = off <= usual["register-by-paper"].value.greatest
+        text = f"its register is {_mm(register)}, {small_mm(off)} from what was measured"
+        (good if fits else bad).append("register" if fits else text)
+    return Match(mount, tuple(good), tuple(bad), off)
+
+
+def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Knowledge) -> Told:
+    """What fits all of it, what was named and does not, and what to measure again where nothing fits."""
+    if not rows:
+        return Told()
+    whole = [row for row in rows if not row.bad]
+    proven = [row for row in whole if len(row.good) == found.count]
+    lead = _measured(found)
+    lines: list[Line] = []
+    shown = (proven or whole)[:MOST]
+    names = listed([row.mount.designation for row in shown], "or")
+    if len(shown) == 1 and proven:
+        sure = "that is" if found.count == ALL else "by these it is"
+        lines.append(Line("head", f"{lead}: {sure} {names}."))
+    elif shown:
+        lines.append(Line("head", f"{lead}: {names}."))
+    if shown and not proven and found.register_mm is not None:
+        own = "lenses with this thread and no register of the mount's own, each with its own"
+        lines = [Line("head", f"{lead}: {names}, {own}.")]
+    if not shown:
+        lines.append(Line("head", f"{lead}: no mount in the facts has all of it. One of the readings may be off."))
+    lines += [Line("fact", f"{row.mount.designation}: {mount_line(row.mount, knowledge)}", 1) for row in shown]
+    against = [row for row in rows if row.mount.id in named and row.bad]
+    if proven and found.register_mm is not None:
+        # the one of the same thread that it is mostly taken for
+        alike = [row for row in rows if row.bad and row.good[:1] == ("thread",) and row not in against]
+        likely = {row.likely for row in knowledge.catalogue.shared.values()}
+        ahead = [row for row in alike if row.mount.id in likely or proven[0].mount.id in row.mount.look_alikes]
+        against += sorted(ahead, key=lambda row: (row.mount.id not in likely, row.off_mm))[:MOST_ALIKE]
+    if not proven:
+        # a look-alike that one reading alone speaks against, and that the register speaks for
+        rest = [row for row in rows if row.bad and row not in against]
+        against += sorted(rest, key=lambda row: (len(row.bad), "register" not in row.good))
+    for row in against[:MOST]:
+        fits = f" (its {listed(row.good)} would fit)" if row.good else ""
+        lines.append(Line("fact", f"not {row.mount.designation}: {listed(row.bad)}{fits}", 1))
+    if not shown:
+        lines.append(Line("ask", "Measure again what speaks against the likeliest of these."))
+    rows_shown = [*shown, *against[:MOST]]
+    values = (
+        Quantity("register_mm", row.mount.register_mm, row.mount.id)
+        for row in rows_shown
+        if is_known(row.mount.register_mm)
+    )
+    return Told(tuple(lines), tuple(values))
+
+
+def settled(found: Found, rows: list[Match]) -> list[Mount]:
+    """The mounts that have all that was measured, the register among it, the nearest first."""
+    proven = [row.mount for row in rows if not row.bad and len(row.good) == found.count]
+    return proven[:MOST] if found.register_mm is not None else []
+
+
+def _measured(found: Found) -> str:
+    parts = [f"{_mm(found.diameter_mm)} across"] if found.diameter_mm is not None else []
+    parts += [f"pitch {_mm(found.pitch_mm)}"] if found.pitch_mm is not None else []
+    parts += [f"{_mm(found.register_mm)} from flange to image"] if found.register_mm is not None else []
+    return listed(parts)
+
+
+def _mm(value: float) -> str:
+    return f"{trimmed(value, 3)} mm"

@@ -1,0 +1,166 @@
+"""What a bare number is of, by the facts of the mounts named: a register said again, or the length of their ring.
+
+Words have had their say before (the reader's measures and rows); here are the numbers that no word claimed.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.found.narrowing import UNCLAIMED
+from engine.answers.making.cup_depth import as_depth
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.said import mentions, numbers
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from grammar.questions import Question, Thing
+
+MEASURED: Final = "flange_to_image"  # 'registers 52 and 44' says them again as well
+REGISTERS: Final = "registers"  # key of numbers that only say the registers of the mounts named again
+THICKNESS: Final = "thickness"
+_NEAR: Final = 0.04  # a ring is made so near to what is right, as a share of it,
+_NEAR_MM: Final = 0.6  # or so near in mm where it is thin
+_GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
+_SEVERAL: Final = 2
+_LEAST: Final = 5.0  # no register is shorter
+_RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
+
+
+def by_facts(question: Question, facts: Catalogue) -> Question:
+    """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
+    question = _registers_told(question, facts)
+    sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
+    lens, body = sides
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return question
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    if is_known(one) and is_known(other):
+        question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
+        return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
+    return _in_ring(_in_rings(question, facts))
+
+
+def _gauged(question: Question, lens_mm: float, body_mm: float) -> Question:
+    """A number about as long as the lens's register, gauged from its seat to the sensor: the ring is the rest of it."""
+    if not mentions(question, "gauged-depth"):
+        return question
+    told = [one for one in numbers(question, *UNCLAIMED, THICKNESS, MEASURED) if abs(one - lens_mm) <= _GAUGED_MM]
+    if len(told) != 1 or abs(told[0] - (lens_mm - body_mm)) <= _GAUGED_MM:
+        return question
+    moved = _moved(question, {MEASURED: told})
+    rest = tuple(row for row in moved.values if row[0] not in (THICKNESS, MEASURED))
+    return moved.with_(values=(*rest, (THICKNESS, f"{told[0] - body_mm:.6g} mm")))
+
+
+def _in_rings(question: Question, facts: Catalogue) -> Question:
+    """'LTM>M is 1.05 and M>E 9.82': of several rings each has the number that is near what it must be."""
+    told = {size.id: size.register_mm for size in facts.mounts.values()}
+    pieces = list(question.adapters)
+    taken: list[float] = []
+    joining = [n for n, one in enumerate(pieces) if one.front and one.rear and one.thickness_mm is None]
+    if len(joining) < _SEVERAL:
+        return question
+    for n in joining:
+        front, rear = told.get(pieces[n].front[0]), told.get(pieces[n].rear[0])
+        if front is None or rear is None or not (is_known(front) and is_known(rear)):
+            continue
+        right = front.nominal - rear.nominal
+        open_numbers = [one for one in numbers(question, *UNCLAIMED, THICKNESS) if one not in taken]
+        near = [one for one in open_numbers if right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)]
+        if len(near) == 1:
+            pieces[n] = replace(pieces[n], thickness_mm=(near[0], near[0]))
+            taken += near
+    if not taken:
+        return question
+    moved = _moved(question, {THICKNESS: taken})
+    return moved.with_(adapters=tuple(pieces), values=tuple(row for row in moved.values if row[0] != THICKNESS))
+
+
+def _registers_told(question: Question, facts: Catalogue) -> Question:
+    """'FD 42, E 18': numbers beside two mounts that are the registers of both are no focal lengths."""
+    things = (*question.lenses, *question.bodies)
+    known = {id_: facts.mounts[id_].register_mm for thing in things for id_ in thing.ids if id_ in facts.mounts}
+    sizes = {id_: size.nominal for id_, size in known.items() if is_known(size)}
+
+    def is_register(told: float | None, of: Thing) -> bool:
+        return bool(told) and any(_rounds(told or 0.0, sizes[id_]) for id_ in of.ids if id_ in sizes)
+
+    own = {thing: thing.focal_length_mm for thing in things if is_register(thing.focal_length_mm, thing)}
+    rest = [thing for thing in things if thing not in own]
+    others = [one for one in numbers(question, *UNCLAIMED) if any(is_register(one, thing) for thing in rest)]
+    lengths = [one for one in numbers(question, THICKNESS) if any(is_register(one, thing) for thing in rest)]
+    if not own or len(own) + len(others) + len(lengths) < 2:
+        return question
+    if lengths:  # 'pl 52 to ef 44: thickness' asks for it
+        question = question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
+    lenses, bodies = (
+        tuple(replace(one, focal_length_mm=None) if one in own else one for one in row)
+        for row in (question.lenses, question.bodies)
+    )
+    told = ", ".join(f"{size:g} mm" for size in own.values())
+    return question.with_(lenses=lenses, bodies=bodies, values=(*question.values, (REGISTERS, told)))
+
+
+def _mount(thing: Thing | None) -> Thing | None:
+    return replace(thing, focal_length_mm=None) if thing is not None else None
+
+
+def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
+    """Numbers that are a register as rounded are no news; one near the difference of the two is a ring's length."""
+    open_numbers = numbers(question, *UNCLAIMED, MEASURED)
+    again = [one for one in open_numbers if one >= _LEAST and (_rounds(one, lens_mm) or _rounds(one, body_mm))]
+    right, measured = lens_mm - body_mm, numbers(question, MEASURED)
+    near = [
+        one for one in open_numbers
+        if one not in (*again, *measured) and right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
+    ]  # fmt: skip
+    said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}
+    if len(again) > 1 or (again and again[0] not in measured and (said or question.said(REGISTERS))):
+        said[REGISTERS] = again
+    question = _moved(question, said) if said else question
+    return _without_difference(question, right) if REGISTERS in said else question
+
+
+def _without_difference(question: Question, right: float) -> Question:
+    """'12.29 on 17.526, sits 5.2 out': beside both registers, what they differ by is no ring."""
+    told = numbers(question, THICKNESS)
+    if right >= 0 or len(told) != 1 or not _rounds(told[0], -right):
+        return question
+    return question.with_(values=tuple(row for row in question.values if row[0] != THICKNESS))
+
+
+def _rounds(told: float, true: float) -> bool:
+    """Whether the number told is the true one, or what is left of it after rounding."""
+    places = len(f"{told:g}".partition(".")[2])
+    return abs(told - true) <= 0.5 * 10.0**-places + 1e-9
+
+
+def _has_length(question: Question) -> bool:
+    return question.said(THICKNESS) is not None or any(one.thickness_mm is not None for one in question.adapters)
+
+
+def _moved(question: Question, said: dict[str, list[float]]) -> Question:
+    """The numbers under the keys of what they are, and no longer among those unclaimed."""
+    taken = {one for rows in said.values() for one in rows}
+    values = []
+    for key, text in question.values:
+        if key in (*UNCLAIMED, MEASURED):
+            text = ", ".join(one for one in text.split(", ") if float(one.split(" ")[0]) not in taken)
+        if text:
+            values.append((key, text))
+    told = [(key, ", ".join(f"{one:.6g} mm" for one in rows)) for key, rows in said.items()]
+    return question.with_(values=(*values, *told))
+
+
+def _in_ring(question: Question) -> Question:
+    """A thickness told beside one ring that was named without it is that ring's; not where it tells of an error."""
+    told = numbers(question, THICKNESS)
+    rings = [one for one in question.adapters if one.piece in _RINGS and one.kind != "adapter"]
+    if len(told) != 1 or len(rings) != 1 or rings[0].thickness_mm is not None or question.off_word:
+        return question
+    ring = replace(rings[0], thickness_mm=(told[0], told[0]))
+    return question.with_(
+        adapters=tuple(ring if one is rings[0] else one for one in question.adapters),
+        values=tuple(row for row in question.values if row[0] != THICKNESS),
+    )

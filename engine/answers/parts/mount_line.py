@@ -1,0 +1,45 @@
+"""Thread or bayonet of a mount, and its register, in one line."""
+
+from __future__ import annotations
+
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import trimmed
+from engine.base.interval import is_known
+from engine.facts.records import Mount, Thread
+
+
+def mount_line(mount: Mount, knowledge: Knowledge) -> str:
+    """Thread or bayonet, and register, in one line."""
+    parts = []
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is not None:
+        parts.append(f"thread {thread.designation}" + (f", pitch {_pitch(thread)}" if _pitch(thread) else ""))
+    elif mount.coupling != "unknown":
+        parts.append(mount.coupling.replace("-", " "))
+    if is_known(mount.register_mm):
+        parts.append(f"register {trimmed(mount.register_mm.nominal, 3)} mm")
+    elif mount.adjustable:
+        parts.append("no register of its own")
+    else:
+        parts.append("register not established")
+    if "no-focusing" in mount.traits and is_known(mount.register_mm):
+        parts.append("such a lens has no focusing of its own: its ring must have a helicoid")
+    return "; ".join(parts)
+
+
+def how_rare(mount: Mount, knowledge: Knowledge) -> tuple[bool, bool, int, str]:
+    """The order in which mounts of one thread are met: with a register of their own, with many rings sold."""
+    rings = sum(ring.front == mount.id or ring.rear == mount.id for ring in knowledge.catalogue.adapters.values())
+    return "thread-only" in mount.traits, not is_known(mount.register_mm), -rings, mount.id
+
+
+def _pitch(thread: Thread) -> str:
+    if not is_known(thread.pitch_mm):
+        return ""
+    text = f"{trimmed(thread.pitch_mm.nominal, 3)} mm"
+    tpi = 25.4 / thread.pitch_mm.nominal
+    return (
+        f"{text} ({tpi:.0f} tpi)"
+        if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1
+        else text
+    )

@@ -1,0 +1,165 @@
+"""The advice and terms that a question is about, found by the words they share."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Final
+
+from engine.facts.catalogue import Catalogue
+from engine.facts.guidance import Advice, Term
+from engine.facts.subjects import subjects_of
+from grammar.questions import Question
+from grammar.words.nearest import nearest_keys
+from grammar.words.subject_words import stems, words_of
+from grammar.words.subjects import Match, Subjects
+
+LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
+ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
+MOST_PART: Final = 0.5
+LEAST_STEM: Final = 4  # letters of that word: what is shorter is the name of a mount
+SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
+SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
+ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named is told
+SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
+PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
+FAIR_PART: Final = 0.3
+MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
+LEAST_LETTERS: Final = 6  # of its longest word
+OF_MOUNT: Final = 1.35  # how much nearer advice on a mount that is named is
+NEAR: Final = 0.75  # the next best are told where they come this near to the best
+
+SHORT: Final = 3  # letters of a word that is no plural
+_WORDS: Final = re.compile(r"[a-z0-9]+")
+_QUESTION_WORDS: Final = (
+    "a an the what whats is are of in on my this that it mean means meant meaning define definition explain term word",
+    "called by does do you they people when say for to me please with i and why so really actually",
+)
+_ASKING: Final = frozenset(word for line in _QUESTION_WORDS for word in line.split())
+
+# what the keys of values that were read, and topics, are called in advice
+_MEANT: Final = {
+    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price",
+    "touch": "",
+    "dashes": "aperture shows dashes metadata",
+}  # fmt: skip
+_RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in
+
+
+def of_values(question: Question) -> str:
+    """What the kinds of values that were told are about, in words: a weight, how far a rear reaches."""
+    return " ".join(_MEANT.get(key, "") for key, _ in question.values if key in _RULED)
+
+
+def asked_about(question: Question) -> str:
+    """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
+    keys = [_MEANT.get(key, "") for key, _ in question.values]
+    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys))
+
+
+def nearest(
+    text: str,
+    catalogue: Catalogue,
+    most: int = 3,
+    least: float = LEAST,
+    intent: str = "",
+    among: Callable[[Advice], bool] | None = None,
+    mounts: frozenset[str] = frozenset(),
+) -> tuple[Advice, ...]:
+    """The advice that a text is about, best first: that within reach of the best. `among`: which of it may be.
+
+    `mounts`: those that the question names; advice on them is nearer, on others farther.
+    """
+    if least == ONLY_NAMED:
+        return ()
+    found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least, intent)]
+    rows = [(match.score, catalogue.advice[match.id]) for match in found]
+    rows = sorted(((score * _of_mounts(row, mounts), row) for score, row in rows), key=lambda row: -row[0])
+    rows = [row for row in rows if among is None or among(row[1])][:most]
+    return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
+
+
+def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
+    """How much nearer advice on a mount is where that mount is named, or farther where it is not."""
+    if not advice.mounts:
+        return 1.0
+    return OF_MOUNT if mounts & {*advice.mounts} else 1 / OF_MOUNT
+
+
+def _is_near(match: Match, least: float, intent: str) -> bool:
+    """Whether a match is near enough; of a question with little else in it, one common word is."""
+    return match.score >= least or (
+        intent in SPOKEN_OF
+        and least <= LEAST
+        and match.score >= ONE_WORD
+        and match.part >= MOST_PART
+        and any(len(one) >= LEAST_STEM for one in match.shared)
+    )
+
+
+def plainly_about(text: str, subjects: Subjects) -> str | None:
+    """The kind of question that a text can only be, by the advice it shares its words with; None where it is not plain.
+
+    More than one word must be shared, and they must be a fair part of those that say anything.
+    """
+    for match in subjects.matches(text)[:1]:
+        words = len(set(words_of(text)))
+        if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
+            return match.asked
+    return None
+
+
+def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
+    """The term that a few words were meant for, though several are misspelt; None where other words say more."""
+    said = [word for word in words_of(text) if len(word) > 1]
+    best: tuple[int, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.names:
+            wanted = words_of(name)
+            met = [word for word in wanted if nearest_keys(word, said)]
+            if (
+                met == wanted
+                and not set(wanted) <= set(said)
+                and len(wanted) >= len(said) - MOST_BESIDE
+                and _is_long(wanted)
+            ):
+                best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
+    return best[1] if best else None
+
+
+def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) -> Term | None:
+    """The term that goes by words of everyday use; the longest. `beside`: how many more words the text may have."""
+    said = _everyday(text)
+    best: tuple[int, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.known_as:
+            wanted = _everyday(name)
+            if wanted and wanted <= said and len(said) <= len(wanted) + beside:
+                best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
+    return best[1] if best else None
+
+
+def _everyday(text: str) -> set[str]:
+    """The words that are asked about, without those that only ask, plurals as their singulars."""
+    words = set(_WORDS.findall(text.casefold().replace("-", " ").replace("'", "")))
+    return {word.removesuffix("s") if len(word) > SHORT else word for word in words - _ASKING}
+
+
+def _is_long(words: list[str]) -> bool:
+    """Whether a name is so long that what is a slip or two away from it is hardly another word."""
+    return any(len(word) >= LEAST_LETTERS for word in words)
+
+
+def nearest_term(text: str, catalogue: Catalogue) -> Term | None:
+    """The term whose name shares most with a text; None where none does."""
+    classes = subjects_of(catalogue).classes
+    asked = stems(text, classes)
+    best: tuple[float, Term] | None = None
+    for term in catalogue.terms.values():
+        for name in term.names:
+            wanted = stems(name, classes)
+            if wanted and wanted <= asked:
+                score = float(len(wanted))
+                if best is None or score > best[0]:
+                    best = (score, term)
+    return best[1] if best else None

@@ -1,0 +1,40 @@
+"""The blur that still counts as sharp: told in mm, as two pixels of the body named, else a share of the diagonal."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from math import hypot
+
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.picture.crops import pixels_of
+from engine.facts.records import Format
+from grammar.questions import Question
+
+LARGEST_TOLD_MM = 0.5  # a larger 'circle' is an image circle
+PIXELS = 2.0
+
+
+def blur_told(question: Question, forms: Sequence[Format], knowledge: Knowledge) -> float | None:
+    """The blur in mm where the question tells it, by length or by pixels; None where it does not."""
+    told = next((value for value in numbers(question, "blur", "circle", "length") if 0 < value < LARGEST_TOLD_MM), None)
+    if told is not None:
+        return told
+    if not mentions(question, "pixel"):
+        return None
+    match = re.search(r"(\d+(?:\.\d+)?|one|two|three)[ -]pixel", question.text, re.IGNORECASE)
+    words = {"one": 1.0, "two": 2.0, "three": 3.0}
+    count = PIXELS if match is None else words.get(match[1].casefold()) or float(match[1])
+    for form in forms:
+        pixels = pixels_of(question, form, knowledge.catalogue)
+        if pixels is not None:
+            return count * form.width_mm / pixels[0]
+    return None
+
+
+def blur_of(question: Question, form: Format, knowledge: Knowledge) -> float:
+    """The allowed blur on this area, in mm."""
+    told = blur_told(question, (form,), knowledge)
+    divisor = knowledge.catalogue.assumptions["blur-divisor"].value.nominal
+    return told if told is not None else hypot(form.width_mm, form.height_mm) / divisor

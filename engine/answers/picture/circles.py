@@ -1,0 +1,138 @@
+"""The image circles that the lenses of a question throw, ahead of any glass, and what glass makes of them."""
+
+from __future__ import annotations
+
+from engine.answers.parts.resolve import LensSide, lens_side
+from engine.answers.parts.said import interval
+from engine.base.compact import compact, replace
+from engine.base.interval import Interval, is_known
+from engine.chains.setup import usual_circle
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Circle
+from grammar.questions import Question, Thing
+
+GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
+POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
+LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
+# what the lens may be made for where nothing of it is told
+USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
+
+
+@compact
+class Thrown:
+    """A circle at infinity in mm, ahead of any glass: for which lens, and whether it is only the usual one."""
+
+    case: str
+    circle_mm: Interval
+    typical: bool = True
+    said: str = ""
+    focal_mm: float | None = None
+    f_number: float | None = None
+    extension_mm: float = 0.0
+    thing: Thing | None = None  # the lens as the question names it
+    made_for: str = ""  # the format it is known to cover, where how much more it covers is not known
+
+    @property
+    def words(self) -> str:
+        return self.said or self.case
+
+
+def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
+    """The circle told, else those of the lenses named, else those of lenses made for the usual formats."""
+    told = interval(question, "circle")
+    if told is not None:
+        lens = question.lens
+        focal, stop = (lens.focal_length_mm, lens.f_number) if lens is not None else (None, None)
+        return [
+            Thrown(
+                "circle told", told, typical=False, said="the circle told", focal_mm=focal, f_number=stop, thing=lens
+            )
+        ]
+    out = [
+        replace(thrown, focal_mm=thing.focal_length_mm, f_number=thing.f_number, thing=thing)
+        for thing in question.lenses
+        if (thrown := _of_lens(thing, facts)) is not None
+    ]
+    if out or any(thing.ids for thing in question.lenses):
+        return out
+    formats = facts.formats
+    return [
+        Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
+        for form in (formats[name] for name in USUAL_MADE_FOR)
+    ]
+
+
+def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
+    focal = f"{thing.focal_length_mm:g} mm " if thing.focal_length_mm else ""
+    row = _of_class(thing, facts)
+    if row is not None:
+        return Thrown(f"{focal}{thing.lens_kind} lens", row.image_circle_mm)
+    side = lens_side(thing, facts)
+    if isinstance(side, LensSide):
+        circle, found = usual_circle(facts, side.lens, side.mount)
+        if is_known(circle):
+            own = thing.kind == "lens"
+            typical, said = found is not None, side.words if own else f"{focal}{side.mount.designation} lens"
+            more = facts.formats[found.id].name if found is not None and found.id in facts.formats else ""
+            return Thrown(f"{focal}{side.mount.id} lens", circle, typical, said, made_for=more)
+        return None
+    if thing.format in facts.formats:
+        return _made_for(thing, facts)
+    film = facts.formats.get(f"{thing.focal_length_mm:g}mm") if thing.focal_length_mm else None
+    if film is not None and thing.kind == "" and not thing.lens_kind:
+        # '8mm lens': a lens for that film rather than of that focal length
+        rows = [row for row in facts.circles.values() if row.made_for == film.id and not row.lens_class]
+        if rows:
+            return Thrown(f"{film.name} lens", rows[0].image_circle_mm)
+    return None
+
+
+def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:
+    from engine.answers.parts.resolve import AS_TOLD, _told
+    from engine.facts.records import Lens
+
+    lens = _told(Lens("", "", "", AS_TOLD), thing)
+    form = facts.formats[thing.format or ""]
+    rows = [row for row in facts.circles.values() if row.made_for == form.id and not row.lens_class]
+    if is_known(lens.focal_length_mm):
+        rows = [row for row in rows if row.focal_length_mm.holds(lens.focal_length_mm.nominal)] or rows
+    elif thing.lens_kind == "zoom" or "wide" in (*thing.traits, thing.lens_kind or ""):
+        rows = rows[:1]  # the wide end decides, and the rows begin with it
+    circle = rows[0].image_circle_mm if rows else Interval.exact(form.diagonal_mm)
+    for row in rows[1:]:
+        circle = circle.hull(row.image_circle_mm)
+    return Thrown(f"lens made for {form.name}", circle, made_for="" if rows else form.name)
+
+
+def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
+    """The row for lenses of a class (enlarger, projector) by focal length, or by the negative they are made for."""
+    kind = thing.lens_kind or ""
+    if kind not in ("enlarger", "projector"):
+        return None
+    rows = [row for row in facts.circles.values() if kind in row.lens_class]
+    focal = thing.focal_length_mm
+    if kind == "projector":
+        film = {"16mm": "16-projector", "35-full": "35-projector"}.get(thing.format or "", "slide-projector")
+        return next((row for row in rows if row.made_for == film), None)
+    form = facts.formats.get(thing.format or "")
+    if focal is None and form is not None:
+        wide = [row for row in rows if row.image_circle_mm.greatest >= form.diagonal_mm]
+        return min(wide, key=lambda row: row.image_circle_mm.greatest, default=None)
+    if focal is None:
+        return min(rows, key=lambda row: row.image_circle_mm.greatest, default=None)
+    return min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
+
+
+def glass_factor(question: Question, facts: Catalogue) -> float | None:
+    """The factor of all glass named, multiplied; None where none is named."""
+    factor, seen = 1.0, False
+    for thing in question.adapters:
+        value = thing.factor if thing.piece != POWERED and (thing.factor or 0) > 0 else None
+        if value is None and thing.piece in GLASS and thing.thickness_mm is not None:
+            low = thing.thickness_mm[0]  # a bare number beside a reducer is its factor
+            value = low if LEAST_FACTOR <= low <= MOST_FACTOR else None
+        if value is None and thing.kind == "adapter" and thing.id in facts.adapters:
+            value = facts.adapters[thing.id or ""].factor
+        if value is not None:
+            factor, seen = factor * value, True
+    return factor if seen else None

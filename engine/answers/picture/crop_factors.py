@@ -1,0 +1,138 @@
+"""Crop factors: of the formats that a question names, and of a crop that is told, alone or on top of a format."""
+
+from __future__ import annotations
+
+from math import prod
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import focals, interval, mentions, numbers
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.frames import USUAL_FRAMES, frames_named, frames_of
+from engine.base.compact import compact
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import coverage
+from grammar.questions import Question
+
+FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
+HOST = "mirrorless"
+NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
+
+
+@compact
+class Crop:
+    """A crop factor by diagonal and, for a format, by width, and what it is called."""
+
+    name: str
+    by_diagonal: float
+    by_width: float | None = None
+
+
+def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
+    """The crop told, on top of that of a format named; else those of the formats named, else of the usual ones."""
+    told = numbers(question, "crop")
+    if told and ":" not in (question.said("crop") or ""):
+        return [_cropped(question, prod(told), knowledge)]
+    circle = interval(question, "circle")
+    frames = frames_named(question, knowledge.catalogue)
+    compared = not question.bodies and all(form.id in FULL_FRAMES for form in frames)
+    if circle is not None and circle.least > 0 and compared:
+        # cropped to what is lit, whatever it is put on
+        return [Crop(f"its {trimmed(circle.nominal, 1)} mm circle", coverage.FULL_FRAME_DIAGONAL_MM / circle.nominal)]
+    frames = frames_of(question, knowledge.catalogue)
+    own = _of_lens(question, knowledge)
+    if own:
+        return [crop_of(form) for form in own]
+    if question.bodies and all(form.id in FULL_FRAMES for form in frames):
+        # 'on MFT, in full frame terms': full frame is what it is compared with
+        frames = frames_of(question.with_(things=()), knowledge.catalogue)
+    named = bool(question.bodies or question.said("area")) or any(thing.kind == "format" for thing in question.things)
+    if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
+        frames = frames[:1]
+    small = [form for form in frames if form.id not in FULL_FRAMES]
+    if not named and not focals(question):
+        return []
+    if not named:
+        small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
+    return [crop_of(form) for form in small or frames]
+
+
+def _of_lens(question: Question, knowledge: Knowledge) -> list[Format]:
+    """'a half-frame 38, what is that on full frame': the frame that the lens is made for, where no other is told.
+
+    Full frame by itself is what it is compared with. A lens for a larger format on it is adapted, and a body that is
+    told by its mount is what the lens goes on: there the body's frame counts.
+    """
+    formats = knowledge.catalogue.formats
+    frames = frames_named(question, knowledge.catalogue)
+    ids = dict.fromkeys(lens.format for lens in question.lenses if lens.format in formats)
+    made_for = [formats[name] for name in ids if name and name not in FULL_FRAMES]
+    if not frames:
+        return made_for
+    compared = all(body.kind == "format" for body in question.bodies) and all(form.id in FULL_FRAMES for form in frames)
+    least = min(form.diagonal_mm for form in frames)
+    return [form for form in made_for if compared and form.diagonal_mm < least]
+
+
+def _cropped(question: Question, told: float, knowledge: Knowledge) -> Crop:
+    """The crop told; where it is not that of the format named itself, it comes on top of that."""
+    facts = knowledge.catalogue
+    # '25 mm, MFT, crops another 1.3': a mount of modern bodies told beside the lens is that of its body
+    mounts = [(lens, facts.mounts.get(lens.id or "")) for lens in question.lenses]
+    hosts = tuple(lens for lens, mount in mounts if mount is not None and mount.kind == HOST)
+    forms = frames_named(question, facts) or frames_named(question.with_(bodies=hosts), facts)
+    largest = max(forms, key=lambda form: form.diagonal_mm) if forms else None
+    if largest is None or is_own(largest, told, question):
+        return Crop(f"{told:g}x crop", told)
+    own = crop_of(largest)
+    assert own.by_width is not None
+    return Crop(f"{own.name} cropped {told:g}x", own.by_diagonal * told, own.by_width * told)
+
+
+def is_own(form: Format, told: float, question: Question) -> bool:
+    """Whether a crop factor told is that of the format itself, said once more, and nothing that comes on top of it."""
+    return abs(told / crop_of(form).by_diagonal - 1) < NEAR_OWN and not mentions(question, "further-crop")
+
+
+def crop_factors(question: Question, knowledge: Knowledge) -> Told:
+    """The crop factor of each format named, by diagonal and by width."""
+    told = Told()
+    for crop in crops_of(question, knowledge):
+        told += crop_factor_of(crop)
+    return told
+
+
+def crop_of(form: Format) -> Crop:
+    width, height = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
+    diagonal, wide = coverage.crop_factor(width, height), coverage.crop_factor_by_width(width)
+    assert is_known(diagonal)
+    assert is_known(wide)
+    return Crop(form.name, diagonal.nominal, wide.nominal)
+
+
+def crop_factor_of(crop: Crop) -> Told:
+    rows = [Quantity("crop_factor", Interval.exact(crop.by_diagonal), crop.name)]
+    text = f"{crop.name}: crop factor {trimmed(crop.by_diagonal, 2)} by diagonal"
+    if crop.by_width is not None:
+        rows.append(Quantity("crop_factor_by_width", Interval.exact(crop.by_width), crop.name))
+        text += f", {trimmed(crop.by_width, 2)} by width"
+    return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def net_crops(crops: list[Crop], factor: float | None) -> Told:
+    """What is left of each crop behind glass of a factor: a reducer gives some of the view back."""
+    told = Told()
+    for crop in crops if factor is not None else []:
+        net = crop.by_diagonal * (factor or 1.0)
+        case = f"{crop.name} with {factor:g}x"
+        text = f"{case}: net crop factor {trimmed(net, 2)}, {trimmed(crop.by_diagonal, 2)} x {factor:g}"
+        told += Told((Line("fact", text, 1),), (Quantity("crop_factor", Interval.exact(net), case),))
+    return told
+
+
+def exposure_stays(at: float | None) -> Told:
+    """That a crop changes nothing of the exposure; `at`: the f-number that counts."""
+    stop = f": f/{trimmed(at, 2)} stays f/{trimmed(at, 2)}" if at is not None else ""
+    text = f"No crop changes the exposure{stop}, at the same shutter, ISO and ND. It changes the view alone."
+    return Told((Line("head", text),))

@@ -1,0 +1,248 @@
+"""What a focal length and an f-number are like on full frame, and what glass and format do to them and do not."""
+
+from __future__ import annotations
+
+from math import log2, radians, sqrt, tan
+
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import nearest
+from engine.answers.parts.said import focals, interval, mentions, number, stop
+from engine.answers.parts.usual_glass import with_usual_factor
+from engine.answers.parts.wording import FULL, percent, ranged, trimmed
+from engine.answers.picture.circles import Thrown, circles_of, glass_factor
+from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
+from engine.answers.picture.crop_or_glass import crop_or_glass
+from engine.answers.picture.frames import frames_named
+from engine.answers.picture.matching import each_on_its_own, to_match
+from engine.answers.picture.same_depth import same_depth
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import coverage
+from grammar.questions import Question
+
+MOST_DEG = 175.0  # no lens of this kind sees more
+EXPOSURE = "exposure-nd"
+MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
+EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
+MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
+CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
+
+
+def equivalent(question: Question, knowledge: Knowledge) -> Answer:
+    """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
+    asked = question
+    question, note = with_usual_factor(question, knowledge.catalogue)
+    told = Told()
+    factor = glass_factor(question, knowledge.catalogue)
+    each = each_on_its_own(question, knowledge.catalogue) if factor is None else Told()
+    if each.lines:
+        return Answer(
+            question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
+        )
+    lenses, at = focals(question) or _ends_of_zoom(question), stop(question)
+    told += _glass(question, factor, lenses, at)
+    crops = crops_of(question, knowledge)
+    for focal in lenses:
+        for crop in crops:
+            told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
+        told += _behind(focal, factor)
+    if at is not None:
+        told += same_depth(question, at, knowledge.catalogue)
+    of_stop = _stop_on(at, factor, crops) if at is not None else Told()
+    stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
+    if stop_first:
+        told = _first_said(of_stop) + told
+    net = net_crops(crops, factor)
+    if mentions(question, "net-crop") and not lenses:
+        told = net + told
+    for crop in crops:
+        told += crop_factor_of(crop)
+    if not (mentions(question, "net-crop") and not lenses):
+        told += net
+    if at is None and not lenses and mentions(question, "crop-or-exposure"):
+        crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
+        of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
+    told += of_stop if not stop_first or at is None else Told()
+    clean = _clean(question, knowledge, lenses, crops)
+    if question.said("circle") and mentions(question, "crop"):
+        heads_first = sorted(clean.lines, key=lambda line: line.kind != "head")
+        told = Told(tuple(heads_first), clean.quantities) + told
+    else:
+        told += clean
+    if not lenses:
+        told = _of_angle(question, crops) + told
+    if crops and _of_exposure(question):
+        told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    if question.topic == MATCH:
+        told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
+    if mentions(question, "either-or") or question.topic == "better":
+        told = crop_or_glass(question) + told
+    lines = [*told.lines, *note.lines]
+    if len(lines) < 2 or mentions(question, "of-light"):
+        rows = nearest(question.text, knowledge.catalogue, 1)
+        lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    return Answer(
+        question.text, "crop-equivalent", ANSWERED, tuple(lines), question=asked, quantities=told.quantities
+    )  # fmt: skip
+
+
+def _of_exposure(question: Question) -> bool:
+    """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
+    went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE
+    return went_on or mentions(question, "of-exposure")
+
+
+def _of_angle(question: Question, crops: list[Crop]) -> Told:
+    """The focal length that sees the angle told, across the width and across the diagonal of each format."""
+    angle, told = number(question, "angle"), Told()
+    for crop in crops if angle is not None and 0 < angle < MOST_DEG else ():
+        assert angle is not None
+        sides = {"diagonal": coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal}
+        if crop.by_width is not None:
+            sides = {"width": coverage.FULL_FRAME_WIDTH_MM / crop.by_width, **sides}
+        found = {name: side / 2 / tan(radians(angle) / 2) for name, side in sides.items()}
+        ways = " or ".join(f"{trimmed(value, 1)} mm across the {name}" for name, value in found.items())
+        rows = [Quantity("focal_length_mm", Interval.exact(v), f"{crop.name}, {name}") for name, v in found.items()]
+        told += Told((Line("head", f"{angle:g} degrees on {crop.name} want {ways}."),), tuple(rows))
+    return told
+
+
+def _ends_of_zoom(question: Question) -> tuple[float, ...]:
+    """The focal lengths that a zoom goes from and to."""
+    told = interval(question, "zoom")
+    return (told.least, told.greatest) if told is not None else ()
+
+
+def _glass(question: Question, factor: float | None, lenses: tuple[float, ...], at: float | None) -> Told:
+    """What the lens becomes behind the glass, and by how many stops it is slower or faster."""
+    if factor is None:
+        return Told()
+    stops = abs(2 * log2(factor))
+    way = "slower" if factor > 1 else "faster"
+    lens = " to ".join(f"{trimmed(focal, 1)} mm" for focal in lenses) + (f" f/{trimmed(at, 2)}" if at else "")
+    made = " to ".join(f"{trimmed(focal * factor, 1)} mm" for focal in lenses)
+    made += f" f/{trimmed(at * factor, 2)}" if at else ""
+    opening = f"{lens.strip()} with {trimmed(factor, 2)}x is {made.strip()}" if made else ""
+    opening = opening or f"Glass together {trimmed(factor, 2)}x"
+    text = f"{opening}: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
+    pieces = [thing.factor for thing in question.adapters if thing.factor]
+    if len(pieces) > 1:
+        text += " They do not cancel unless the factors multiply to 1, and the faults of both add."
+    rows = [Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x")]
+    return Told((Line("head", text),), tuple(rows))
+
+
+def _behind(focal: float, factor: float | None) -> Told:
+    """The focal length as it is, or behind the glass: no format changes it."""
+    case = None if factor is None else f"with {factor:g}x"
+    value = focal * (factor or 1.0)
+    text = (
+        f"It is {trimmed(focal, 1)} mm on any format: the same lens, the field of any {trimmed(focal, 1)} mm on that"
+        " sensor."
+    )
+    if factor is not None:
+        text = f"{trimmed(focal, 1)} mm x {factor:g} = {trimmed(value, 1)} mm behind the glass."
+    return Told((Line("text", text),), (Quantity("focal_length_mm", Interval.exact(value), case),))
+
+
+def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
+    lens = f"{trimmed(focal, 1)} mm on " if several else ""
+    diagonal = focal * crop.by_diagonal
+    rows = [Quantity("equivalent_focal_mm", Interval.exact(diagonal), f"{lens}{crop.name}")]
+    text = f"{trimmed(focal, 1)} mm on {crop.name} frames like {diagonal:.0f} mm on full frame"
+    if crop.by_width is not None:
+        rows.append(
+            Quantity("equivalent_focal_mm", Interval.exact(focal * crop.by_width), f"{lens}{crop.name}, by width")
+        )
+        text += f" ({focal * crop.by_width:.0f} mm by width)"
+        text += _view(focal, crop, rows, f"{lens}{crop.name}")
+    return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _view(focal: float, crop: Crop, rows: list[Quantity], case: str) -> str:
+    """The angle of view at infinity, appended to the numbers too."""
+    assert crop.by_width is not None
+    diagonal, width = coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal, coverage.FULL_FRAME_WIDTH_MM / crop.by_width
+    sides = {"width": width, "height": sqrt(max(diagonal**2 - width**2, 0.0)), "diagonal": diagonal}
+    for name, side in sides.items():
+        angle = coverage.angle_of_view_deg(Interval.exact(side), Interval.exact(focal), Interval.exact(0.0))
+        if not is_known(angle):
+            return ""
+        rows.append(Quantity(f"angle_of_view_{name}_deg", angle, case))
+    degrees = [row.value.nominal for row in rows[-len(sides) :]]
+    return f"; angle of view {degrees[0]:.0f} x {degrees[1]:.0f} degrees, {degrees[2]:.0f} across the diagonal"
+
+
+def _stop_on(at: float, factor: float | None, crops: list[Crop]) -> Told:
+    behind = at * (factor or 1.0)
+    lines, rows = [], []
+    if factor is not None:
+        lines.append(Line("head", f"f/{trimmed(at, 1)} x {factor:g} = f/{trimmed(behind, 2)} for exposure."))
+        rows.append(Quantity("f_number", Interval.exact(behind), f"with {factor:g}x"))
+    for crop in crops:
+        equal, light = behind * crop.by_diagonal, abs(2 * log2(crop.by_diagonal))
+        case = f"f/{trimmed(behind, 2)}, {crop.name}"
+        rows.append(Quantity("equivalent_f_number", Interval.exact(equal), case))
+        rows.append(Quantity("light_difference_stops", Interval.exact(light), f"{crop.name} squared"))
+        lines.append(Line("fact", (
+            f"f/{trimmed(behind, 2)} on {crop.name} has the depth of field of f/{trimmed(equal, 2)} on full frame; "
+            f"exposure stays f/{trimmed(behind, 2)}. Squared ({trimmed(crop.by_diagonal**2, 2)}x, "
+            f"{trimmed(light, 2)} stops) is the "
+            "total light, or ISO alike"
+        ), 1))  # fmt: skip
+    return Told(tuple(lines), tuple(rows))
+
+
+def _first_said(told: Told) -> Told:
+    """The same with its first line as the answer itself: of a lens told by its stop alone it is what is asked."""
+    first = told.lines[0] if told.lines else None
+    if first is None or first.kind == "head":
+        return told
+    return Told((Line("head", f"{first.text}."), *told.lines[1:]), told.quantities)
+
+
+def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:
+    """Whether the lens lights what it is put on, and what it is like where it is cropped to its circle."""
+    facts = knowledge.catalogue
+    if not any(lens.ids or lens.format for lens in question.lenses):
+        return Told()
+    factor, told = glass_factor(question, facts), Told()
+    for thrown in circles_of(question, facts):
+        circle = thrown.circle_mm * (factor or 1.0)
+        for form in frames_named(question, facts)[:1]:
+            told += _lit(thrown, circle, form, factor)
+        clean = coverage.FULL_FRAME_DIAGONAL_MM / circle.least
+        if thrown.focal_mm and not thrown.made_for and crops and clean > crops[0].by_diagonal * MATTERS:
+            value = thrown.focal_mm * (factor or 1.0) * clean
+            case = f"clean {trimmed(circle.least, 1)} mm circle"
+            text = f"cropped to a {case} it is like {value:.0f} mm"
+            line = Line("fact", text, 1) if thrown.typical else Line("head", f"{text[:1].upper()}{text[1:]}.")
+            told += Told((line,), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
+    return told
+
+
+def _lit(thrown: Thrown, circle: Interval, form: Format, factor: float | None) -> Told:
+    """One line on whether the corners are lit: what frames as wished and stays dark there is no use."""
+    lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+    if not is_known(lit):
+        return Told()
+    case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
+    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+    size = f"at least {size}" if thrown.made_for else f"{size} (typical of such lenses)" if thrown.typical else size
+    if lit.least > FULL:
+        says = "the corners are lit"
+    elif thrown.made_for:
+        # it covers the format it was made for; how much more is not known
+        lit = Interval(lit.least, 1.0, lit.nominal)
+        says = f"at least {percent(lit.least)} is lit; a circle larger than {thrown.made_for} lights the corners"
+    else:
+        says = f"{ranged(lit, percent)} is lit, the corners {'may ' if lit.greatest > FULL else ''}go dark"
+    return Told(
+        (Line("fact", f"image circle {size}; {form.name} needs {trimmed(form.diagonal_mm, 2)} mm: {says}", 1),),
+        (
+            Quantity("image_circle_mm", circle, case),
+            Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),
+            Quantity("lit_share", lit, f"{form.id}, {case}"),
+        ),
+    )

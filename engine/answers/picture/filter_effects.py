@@ -1,0 +1,105 @@
+"""What filters do to the picture: a stack before the lens may clip its view, one behind it moves the focus."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.picture.frames import frames_named
+from engine.answers.seat.distances import distances_of
+from engine.base.interval import Interval, is_known
+from engine.physics import coverage, openings, seat
+from grammar.questions import Question
+
+THICKEST_FILTER_MM: Final = 12.0
+# so much of filter or glass, which may have been read as a lens
+GLASS = re.compile(
+    r"([\d.]+) ?mm(?: thick)? (?:of )?(?:(?:rear|cover|sensor|ir|clear|plain|protective|optical) ){0,2}"
+    r"(?:filter|gel|glass)",
+    re.IGNORECASE,
+)
+
+
+def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
+    """Whether rings and a filter of this width before the lens clip the view, by the rim that its angle needs."""
+    facts = knowledge.catalogue
+    rows = {name: row.value for name, row in facts.assumptions.items()}
+    thing = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    optics = distances_of(thing, facts) if thing is not None else None
+    stop_at = thing.f_number if thing is not None and thing.f_number is not None else question.f_number
+    if thing is None or optics is None or stop_at is None:
+        return Told()
+    forms = frames_named(question, facts)
+    lens = own_lens(thing, facts)
+    if not forms and lens is not None and lens.made_for in facts.formats:
+        forms = [facts.formats[lens.made_for or ""]]
+    if not forms:
+        return Told(
+            (Line("ask", "Whether the stack shades the corners hangs on the sensor too: which body or format?"),)
+        )
+    form = max(forms, key=lambda one: one.diagonal_mm)
+    angle = coverage.angle_of_view_deg(Interval.exact(form.diagonal_mm), optics.focal, Interval.exact(0.0))
+    behind = openings.entrance_pupil_behind_mm(optics.focal, optics.pupil, optics.offset)
+    if not (is_known(angle) and is_known(behind)):
+        return Told()
+    ahead = behind + rows["front-rim-ahead"] + rows["filter-height"] + height
+    needed = openings.rim_needed_mm(optics.focal / stop_at, ahead, angle)
+    if not is_known(needed):
+        return Told()
+    clear = width - rows["filter-clear-less"]
+    told = (
+        f"about {ranged(needed, _mm)} wide is needed that far ahead on {form.name}, about {ranged(clear, _mm)} is clear"
+    )
+    if clear.least >= needed.greatest:
+        text = f"The stack does not clip the view: {told}."
+    elif clear.greatest < needed.least:
+        text = f"The stack clips the corners: {told}. Take a larger filter, or fewer rings."
+    else:
+        text = (
+            f"The stack may clip the corners: {told}. Look at an even sky at f/16 or smaller: a hard edge is the rim."
+        )
+    return Told((Line("fact", text),), (Quantity("rim_needed_mm", needed, form.name), Quantity("rim_clear_mm", clear)))
+
+
+def _mm(value: float) -> str:
+    return f"{value:.0f} mm"
+
+
+def is_behind(question: Question) -> bool:
+    """Whether the filter asked about sits behind the lens."""
+    placed = mentions(question, "behind-lens")
+    return placed and mentions(question, "filter-or-gel")
+
+
+def rear_filter(question: Question, knowledge: Knowledge) -> Told:
+    """The focus shift that a filter behind the lens makes, and what it does to infinity."""
+    if not is_behind(question):
+        return Told()
+    told = [
+        value for value in numbers(question, "length", "thickness", "filter_thread") if 0 < value <= THICKEST_FILTER_MM
+    ]
+    told += [
+        thing.thickness_mm[0] for thing in question.adapters
+        if thing.thickness_mm is not None and thing.piece in ("filter", "adapter", None)
+    ]  # fmt: skip
+    match = GLASS.search(question.text)
+    thickness = float(match[1]) if match else told[0] if told else None
+    index = knowledge.catalogue.assumptions["filter-glass-index"]
+    if thickness is None:
+        text = "A filter behind the lens moves the focus back by about a third of its thickness: how thick is it?"
+        return Told((Line("ask", text),))
+    shift = seat.glass_shift_mm(Interval.exact(thickness), index.value)
+    if not is_known(shift):
+        return Told()
+    text = (
+        f"A {small_mm(thickness)} filter behind the lens moves the focus back by {small_mm(shift.nominal)} (index "
+        f"{trimmed(index.value.nominal, 2)}, assumed): the lens then seems to sit that much too close, and infinity "
+        "comes before its mark. A ring or shim thicker by that puts it back; then leave the filter, or a clear one "
+        "as thick, in."
+    )
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift, f"{trimmed(thickness, 2)} mm of glass"),))

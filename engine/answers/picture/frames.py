@@ -1,0 +1,80 @@
+"""The frames that a question is about: those named, those told by their sides, those of the bodies, else the usual."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.parts.said import mentions, named, numbers
+from engine.facts.basis import Basis
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Format
+from grammar.questions import Question, Thing
+
+FULL = "35mm-full-frame"
+CROPPED = ("aps-c-1.5", "aps-c-1.6", "four-thirds", "1-inch-type")
+SAME_CROP = 0.03  # of its factor, by which a frame goes by a usual name
+USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
+TOLD = Basis("own-measured", ("asked",))
+SAME_MM = 0.01  # a frame told whose sides are those of a format goes by its name
+
+
+def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
+    """The formats that the question names, else those of its bodies, else the usual ones.
+
+    `modes`: with the crop modes that a body of the gear file records in.
+    """
+    kept = frames_named(question, facts, modes)
+    return kept or [facts.formats[name] for name in USUAL_FRAMES]
+
+
+def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
+    """The same without the usual ones: nothing where the question names no area."""
+    told = _told(question, facts)
+    if told:
+        return told
+    ids = [*named(question.things, "format")]
+    for thing in question.bodies:
+        ids += _of_body(thing, facts, modes)
+    if not ids:
+        # of what a letter may mean the likeliest is taken, as in the chain
+        meant = dict.fromkeys(thing.id or "" for thing in question.bodies if thing.kind == "mount")
+        for mount in (facts.mounts[id_] for id_ in meant if id_ in facts.mounts):
+            ids += [mount.format] if mount.format else []
+            if mount.smallest_format:
+                ids.append(mount.smallest_format)
+    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats] or _by_crop(question, facts)
+
+
+def _by_crop(question: Question, facts: Catalogue) -> list[Format]:
+    """'85 f2, crop 1.5': the frame that a crop factor alone tells, of full frame's shape; a usual one by its name."""
+    told = numbers(question, "crop")
+    if len(told) != 1 or told[0] <= 1 or ":" in (question.said("crop") or "") or mentions(question, "further-crop"):
+        return []
+    full, factor = facts.formats[FULL], told[0]
+    for usual in (facts.formats[name] for name in CROPPED):
+        if abs(full.diagonal_mm / usual.diagonal_mm / factor - 1) < SAME_CROP:
+            return [usual]
+    wide, high = full.width_mm / factor, full.height_mm / factor
+    return [Format(f"crop {factor:g}", f"a {factor:g}x crop", wide, high, TOLD)]
+
+
+def _of_body(thing: Thing, facts: Catalogue, modes: bool) -> list[str]:
+    if thing.format is not None:
+        return [thing.format]
+    if thing.kind != "body" or thing.id not in facts.bodies:
+        return []
+    body = facts.bodies[thing.id or ""]
+    return [name for name in (body.format, *(body.crops if modes else ())) if name]
+
+
+def _told(question: Question, facts: Catalogue) -> list[Format]:
+    """Frames told by their sides: '12.5 x 7 mm'. One that has the sides of a format goes by its name."""
+    sides = re.findall(r"([\d.]+) x ([\d.]+) mm", question.said("area") or "")
+    return [_by_sides(max(pair), min(pair), facts) for pair in ((float(one), float(other)) for one, other in sides)]
+
+
+def _by_sides(wide: float, high: float, facts: Catalogue) -> Format:
+    for form in facts.formats.values():
+        if abs(form.width_mm - wide) <= SAME_MM and abs(form.height_mm - high) <= SAME_MM:
+            return form
+    return Format(f"told {wide:g}x{high:g}", f"the {wide:g} x {high:g} mm frame", wide, high, TOLD)

@@ -1,0 +1,124 @@
+"""Lenses that look alike on different formats: which would, and how alike those are that are told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.wording import f_number, trimmed
+from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
+from engine.answers.picture.same_depth import formats_told
+from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Format
+from grammar.questions import Question, Thing
+
+FULL = "full frame"
+THIRD = 0.123  # a third of a stop, as a share of the f-number
+ALIKE = 0.04  # views within this share of one another look the same
+
+
+def to_match(
+    question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
+) -> Told:
+    """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
+    source, meant = _source(question, facts), _of_mount(question.lens, facts)
+    if source is None and meant is not None and crops:
+        source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
+    known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
+    targets = [crop_of(meant)] if meant is not None else [crop for crop in crops if crop.name != known.name]
+    if source is not None and not targets:
+        targets = [Crop(FULL, 1.0, 1.0)]
+    told = Told()
+    for focal in lenses:
+        for crop in targets:
+            ratio = known.by_diagonal / crop.by_diagonal
+            needed = focal * ratio
+            text = f"To frame like {trimmed(focal, 1)} mm on {known.name}, {crop.name} needs {trimmed(needed, 1)} mm"
+            if crop.by_width is not None and known.by_width is not None:
+                text += f" ({trimmed(focal * known.by_width / crop.by_width, 1)} mm by width)"
+            case = f"on {crop.name} like {trimmed(focal, 1)} mm on {known.name}"
+            rows = [Quantity("focal_length_mm", Interval.exact(needed), case)]
+            if at is not None:
+                rows.append(Quantity("f_number", Interval.exact(at * ratio), case))
+                text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
+            told += Told((Line("head", f"{text}."),), tuple(rows))
+    return told
+
+
+def _source(question: Question, facts: Catalogue) -> Format | None:
+    """The format that the view to be matched is told on: of two the one nearer behind the focal length.
+
+    None where that is full frame.
+    """
+    told = formats_told(question, facts)
+    lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    if lens is None or len({form.id for _, form in told}) < 2:
+        return None
+    _, form = min(told, key=lambda row: _away(row[0].column - lens.column))
+    return None if form.id in FULL_FRAMES else form
+
+
+def _away(columns: int) -> tuple[bool, int]:
+    """What stands behind comes before what stands ahead, the nearer first."""
+    return columns < 0, abs(columns)
+
+
+def frame_of(lens: Thing, question: Question, facts: Catalogue) -> Format | None:
+    """The format of one of several lenses: told with it, that of its mount of modern bodies, or else named beside."""
+    if lens.format in facts.formats:
+        return facts.formats[lens.format or ""]
+    own = _of_mount(lens, facts)
+    if own is not None:
+        return own
+    behind = [row for row in formats_told(question, facts) if row[0] not in question.lenses]
+    if not behind:
+        return None
+    return min(behind, key=lambda row: _away(row[0].column - lens.column))[1]
+
+
+def _of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
+    """The one format of the bodies that a lens is made for by its mount: 'an MFT lens'."""
+    mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
+    if mount is None or mount.kind != "mirrorless" or mount.format != mount.smallest_format:
+        return None
+    return facts.formats.get(mount.format or "")
+
+
+def each_on_its_own(question: Question, facts: Catalogue) -> Told:
+    """Two lenses, each on a format of its own: what each is like on full frame, and whether they look alike."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    frames = [form for lens in lenses if (form := frame_of(lens, question, facts)) is not None]
+    if len(lenses) < 2 or len(frames) < len(lenses) or len({form.id for form in frames}) < 2:
+        return Told()
+    told, views, depths = Told(), [], []
+    for lens, form in zip(lenses, frames, strict=True):
+        crop, focal = crop_of(form), lens.focal_length_mm or 0.0
+        view = focal * crop.by_diagonal
+        case = f"{trimmed(focal, 1)} mm on {form.name}"
+        rows = [Quantity("equivalent_focal_mm", Interval.exact(view), case)]
+        rows.append(Quantity("crop_factor", Interval.exact(crop.by_diagonal), form.name))
+        text = f"{case} frames like {view:.0f} mm on full frame"
+        views.append(view)
+        if lens.f_number is not None:
+            depths.append(lens.f_number * crop.by_diagonal)
+            rows.append(
+                Quantity("equivalent_f_number", Interval.exact(depths[-1]), f"f/{lens.f_number:g}, {form.name}")
+            )
+            text += f", f/{f_number(lens.f_number)} with the depth of field of f/{trimmed(depths[-1], 2)}"
+        told += Told((Line("fact", text),), tuple(rows))
+    return Told((Line("head", _verdict(views, depths)),)) + told
+
+
+def _verdict(views: Sequence[float], depths: Sequence[float]) -> str:
+    same_view = max(views) <= min(views) * (1 + ALIKE)
+    if not same_view:
+        return f"Not the same view: {min(views):.0f} mm against {max(views):.0f} mm in full frame terms."
+    if len(depths) < len(views):
+        return "The same view; tell the f-numbers for the depth of field."
+    if max(depths) <= min(depths) * (1 + THIRD):
+        return "The same look: the same view, and depth of field within a third of a stop. Exposure stays as marked."
+    return (
+        f"The same view, not the same depth of field: f/{trimmed(min(depths), 2)} against f/{trimmed(max(depths), 2)}"
+        " in full frame terms, the smaller number blurs more. Exposure goes by the f-number engraved."
+    )

@@ -1,0 +1,117 @@
+"""An adapter as a question describes it: one that is sold, one made up from its length, or one cut as it must be."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import AS_TOLD
+from engine.answers.parts.wording import small_mm
+from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.base.span import Span
+from engine.chains.walk import ADDED_FOCUSING, ENDS
+from engine.facts.records import Adapter, Cup
+from grammar.questions import Thing
+
+TUBE: Final = "extension-tube"
+# words for a piece that say nothing of its kind
+ANY_PIECE: Final = frozenset({"adapter", "plain", "ring", "hub", ""})
+BENDS: Final = ("tilt", "shift")  # kinds of ring that seat a lens as a plain one does
+CUP: Final = "recessed"
+LEAST_MM: Final = 1.0  # a thinner ring carries no two mounts
+
+
+def described(thing: Thing, n: int, lens_mount: str, body_mount: str, knowledge: Knowledge) -> Adapter:
+    """The piece of the trade that is as long as was told, else one made up of what was told of it."""
+    shipped = _shipped(thing, knowledge) or _by_travel(thing, knowledge)
+    return shipped or _made(thing, n, lens_mount, body_mount)
+
+
+def supposed(thing: Thing, n: int, knowledge: Knowledge) -> Adapter | None:
+    """A plain ring between two mounts that was named and that the facts do not hold, as it would have to be cut.
+
+    None where there is one, or where the registers leave no room for it.
+    """
+    mounts = knowledge.catalogue.mounts
+    kind = thing.piece if thing.piece in BENDS else "plain"
+    if thing.piece not in (*ANY_PIECE, *BENDS) or not (thing.front and thing.rear) or thing.front[0] == thing.rear[0]:
+        return None
+    front, rear = mounts[thing.front[0]], mounts[thing.rear[0]]
+    adapters = knowledge.catalogue.adapters
+    known = (ring for ring in knowledge.rings.onward.get(front.id, {}).get(rear.id, ()) if not ring.glass)
+    known = (ring for ring in known if kind == "plain" or adapters[ring.id].kind == kind)
+    if any(ring.least_um == ring.greatest_um for ring in known):
+        return None
+    joined = any(one.rear == rear.id for one in knowledge.joints.onward(front.id))
+    if joined or not (is_known(front.register_mm) and is_known(rear.register_mm)):
+        return None
+    seat = front.register_mm.nominal - rear.register_mm.nominal
+    if seat < LEAST_MM:
+        return None
+    noun = "ring" if kind == "plain" else f"{kind} ring"
+    ends = f"{front.designation} to {rear.designation}"
+    name = f"{ends} {noun} of {small_mm(seat)} (none in the facts: as it has to be cut)"
+    return Adapter(f"described-{n + 1}", name, front.id, rear.id, kind, AS_TOLD,
+                   Span.fixed(Interval.exact(round(seat, 4))), "derived")  # fmt: skip
+
+
+def _by_travel(thing: Thing, knowledge: Knowledge) -> Adapter | None:
+    """'an M to Z helicoid, 6 mm': one number of a helicoid that joins two mounts is its travel."""
+    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None or not (thing.front and thing.rear):
+        return None
+    low, high = thing.thickness_mm
+    if low != high or thing.front[0] == thing.rear[0]:
+        return None
+    for adapter in knowledge.catalogue.adapters.values():
+        ends = adapter.thickness_mm
+        if (adapter.kind, adapter.front, adapter.rear) != (thing.piece, thing.front[0], thing.rear[0]):
+            continue
+        if is_known(ends.shortest) and is_known(ends.longest):
+            travel = ends.longest.nominal - ends.shortest.nominal
+            if abs(travel - low) <= knowledge.catalogue.assumptions[ENDS].value.greatest:
+                return adapter
+    return None
+
+
+def _shipped(thing: Thing, knowledge: Knowledge) -> Adapter | None:
+    """The helicoid or bellows of the trade with these ends, where there is one."""
+    if thing.piece not in ADDED_FOCUSING or thing.thickness_mm is None:
+        return None
+    low, high = thing.thickness_mm
+    off = knowledge.catalogue.assumptions[ENDS].value.greatest  # ends are named by round numbers
+    for adapter in knowledge.catalogue.adapters.values():
+        ends = adapter.thickness_mm
+        if adapter.kind != thing.piece or not (is_known(ends.shortest) and is_known(ends.longest)):
+            continue
+        if thing.front and adapter.front not in thing.front:
+            continue
+        near = abs(ends.shortest.nominal - low) <= off and abs(ends.longest.nominal - high) <= off
+        if near and adapter.front == adapter.rear:
+            return adapter
+    return None
+
+
+def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
+    """An adapter as it was described, taken for measured."""
+    assert thing.thickness_mm is not None
+    low, high = thing.thickness_mm
+    if thing.piece == CUP and low == high > 0:
+        low = high = -low  # 'a 0.474 cup' is so deep
+    piece = thing.piece or "adapter"
+    front = thing.front[0] if thing.front else lens_mount
+    rear = thing.rear[0] if thing.rear else body_mount
+    if not thing.rear and front == body_mount and piece not in (*ADDED_FOCUSING, TUBE):
+        front = lens_mount  # 'the 1 mm E plate' is on the body's side
+    if piece in (*ADDED_FOCUSING, TUBE) and (not thing.rear or front == rear):
+        front = rear = thing.front[0] if thing.front else lens_mount
+        kind = piece
+    else:  # 'a 2 mm MD to EF macro ring' as well: what joins two mounts is a ring
+        kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
+    span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
+    cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
+    name = f"your {abs(low):g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"
+    return Adapter(f"described-{n + 1}", name, front, rear, kind, AS_TOLD, span, "measured", cup, common="own", owned=1)
+
+
+def _noun(kind: str) -> str:
+    return {"plain": "ring", "recessed": "cup", TUBE: "tube"}.get(kind, kind)

@@ -1,0 +1,34 @@
+"""A ring that is said to be flat where it ought to be a cup: its two flanges meet, so that it adds nothing."""
+
+from __future__ import annotations
+
+from engine.answers.parts.said import mentions
+from engine.answers.seat.described import CUP
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.chains.setup import Setup
+from grammar.questions import Question, Thing
+from grammar.turns.sticking import is_open
+
+MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
+
+
+def with_flat_seat(question: Question, setup: Setup) -> Question:
+    """'the C to E thing is dead flat, zero recess': the one ring named, whose thickness is not told, seats at 0."""
+    lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
+    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not mentions(question, "no-recess"):
+        return question
+    # 'my adapter isn't recessed' names it twice, by what it is and by what it is not
+    twice = all((one.piece or "") in MADE_FLAT and is_open(one) for one in question.adapters)
+    if (len(question.adapters) > 1 and not twice) or question.said("thickness") is not None:
+        return question
+    ring = question.adapters[0] if question.adapters else Thing(words="flat ring", piece="adapter")
+    cup = ring.piece == CUP  # 'a 0.474 cup, filed flat'
+    if ring.ids or (ring.thickness_mm is not None and not cup) or (ring.piece or "") not in MADE_FLAT:
+        return question
+    return replace(question, adapters=(_flat(ring, setup),))
+
+
+def _flat(ring: Thing, setup: Setup) -> Thing:
+    ends = ring.front or (setup.lens_mount.id,), ring.rear or (setup.body_mount.id,)
+    return replace(ring, front=ends[0], rear=ends[1], thickness_mm=(0.0, 0.0), piece="adapter")

@@ -1,0 +1,148 @@
+"""A lens whose flange-to-image distance is not told: what hangs on it, what to measure, and what it must exceed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from engine.answers.parts.answer import NO, Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, unknown_register
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import f_number, listed, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.chains.setup import Setup
+from engine.facts.records import Mount
+from engine.judging.judge import Judged
+from grammar.questions import Question, Thing
+
+# kinds of lens that have no helicoid of their own, and how their flange-to-image distance goes with focal length
+UNFOCUSED: Final = {
+    "projector": "", "enlarger": "flange-to-image-enlarger", "large-format": "flange-to-image-large-format",
+    "process": "flange-to-image-large-format", "copy": "", "view-camera": "flange-to-image-large-format",
+}  # fmt: skip
+AS_MEASURED: Final = "as measured"
+MEASURE: Final = (
+    "Measure it first: with the lens at infinity, throw a far window on paper, and take the distance from its flange "
+    "(or the shoulder that will rest on the ring) to the sharp image."
+)
+
+
+def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: Knowledge) -> Answer:
+    """What can be said of a lens without a known mount on this body; the question back is the answer's last line."""
+    told = needed(thing, body.mount, knowledge)
+    what = _noun(thing)
+    measured = number(question, "flange_to_image")
+    head = Line("head", f"It depends on {what}: how far behind its flange the image forms at infinity is not told.")
+    own = _own_thread(thing, knowledge)
+    threaded = bool(own) or question.said("thread") is not None
+    if measured is not None and is_known(body.mount.register_mm):
+        head, told = _left_over(measured, body.mount, body.mount.register_mm)
+    lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
+    if measured is None:
+        ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
+        lines.append(Line("ask", ask, wants="flange_to_image thread" if not threaded else "flange_to_image"))
+    elif not threaded:
+        lines.append(Line("ask", "Which mount or thread has it?", wants="thread"))
+    register = body.mount.register_mm
+    rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
+    return Answer(
+        question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
+    )
+
+
+def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
+    """What a measured distance leaves between lens and body."""
+    over = Interval.exact(measured_mm) - register
+    head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "
+    if over.nominal < 0:
+        text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
+    else:
+        text = f"{head}{body.designation}, leaves {small_mm(over.nominal)} for ring, helicoid or holder."
+    ring = Quantity("ring_thickness_mm", over, "lens as measured")
+    return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
+
+
+def _own_thread(thing: Thing | None, knowledge: Knowledge) -> list[Line]:
+    """The thread or barrel that it is held by, and what is sold for that."""
+    mounts = knowledge.catalogue.mounts
+    mount = next((mounts[id_] for id_ in (thing.ids if thing else ()) if id_ in mounts), None)
+    if mount is None:
+        return []
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    text = f"It is held by {mount.designation}"
+    if thread is not None and is_known(thread.pitch_mm):
+        text += f": {thread.designation}, pitch {trimmed(thread.pitch_mm.nominal, 3)} mm; check that pitch on the lens"
+    rings = [ring for row in knowledge.rings.onward.get(mount.id, {}).values() for ring in row]
+    names = list(dict.fromkeys(knowledge.catalogue.adapters[ring.id].name for ring in rings))[:6]
+    return [Line("text", f"{text}." + (f" Sold for it: {listed(names)}." if names else ""))]
+
+
+def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: float | None = None) -> Told:
+    """The number that the lens's flange-to-image distance must exceed on this body, and what it usually is."""
+    register = body.register_mm
+    if not is_known(register):
+        return Told((Line("text", f"The register of {body.designation} is not established either."),))
+    must = trimmed(register.nominal, 3)
+    text = (
+        f"It must exceed {must} mm, the register of {body.designation}, by whatever ring, helicoid or holder stands "
+        "between; what is over is the seat to fill. Less: only if the lens sinks into the throat, else close-up only."
+    )
+    if stack_mm is not None and stack_mm > 0.0005:
+        whole = register.nominal + stack_mm
+        text += f" With the pieces named first it must be {small_mm(whole)}."
+    lines, rows = [Line("text", text)], []
+    usual = usual_flange_to_image(thing, knowledge) if thing else None
+    focal = thing.focal_length_mm if thing else None
+    if usual is not None and focal is not None:
+        over = usual - register
+        lines.append(Line("text", (
+            f"For such a lens of {trimmed(focal, 1)} mm it is usually {usual.least:.0f} to {usual.greatest:.0f} mm, "
+            f"which leaves {over.least:.0f} to {over.greatest:.0f} mm for rings and helicoid."
+        )))  # fmt: skip
+        rows.append(Quantity("stack_mm", over, "usual flange-to-image distance"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def usual_flange_to_image(thing: Thing, knowledge: Knowledge) -> Interval | None:
+    """How far behind its flange such a lens usually forms its image at infinity, in mm, by its focal length."""
+    name = UNFOCUSED.get(thing.lens_kind or "", "")
+    if not name or thing.focal_length_mm is None:
+        return None
+    return knowledge.catalogue.assumptions[name].value * thing.focal_length_mm
+
+
+def _noun(thing: Thing | None) -> str:
+    if thing is None or not (thing.words.strip() or thing.lens_kind):
+        return "the lens"
+    kind = f" {thing.lens_kind.replace('-', ' ')}" if thing.lens_kind else ""
+    focal = f" {trimmed(thing.focal_length_mm, 1)} mm" if thing.focal_length_mm else ""
+    return f"the{focal}{kind} lens"
+
+
+def _focusing(thing: Thing | None, question: Question, knowledge: Knowledge) -> Iterator[Line]:
+    kind = thing.lens_kind if thing else None
+    sure = kind in UNFOCUSED or mentions(question, "no-focus-ring")
+    lead = "It has no focusing of its own" if sure else "If it has no focusing of its own"
+    yield Line(
+        "text",
+        f"{lead}: put a helicoid between (M42, or M65 for large ones), or a bellows. A plain "
+        "barrel is held in a tube or clamp with grub screws.",
+    )
+    if thing and ("shutter" in " ".join((*thing.traits, thing.lens_kind or "")) or kind == "large-format"):
+        yield Line("text", "A leaf shutter in it must be held open: T, a lock, or cocked, as its maker says.")
+
+
+def _iris(thing: Thing | None) -> Iterator[Line]:
+    if thing and thing.lens_kind == "projector":
+        at = f" f/{f_number(thing.f_number)}" if thing.f_number else " wide open"
+        yield Line("text", f"Iris: projection lenses have none, so it works at{at} always.")
+
+
+def needs_register(setup: Setup, judged: Judged | None) -> bool:
+    """Whether the lens's own flange-to-image distance is what the verdict hangs on."""
+    if not unknown_register(setup):
+        return False
+    error = judged.measured_trace.value("register_error_mm") if judged else None
+    return not isinstance(error, Span) or not is_known(error.shortest)

@@ -1,0 +1,80 @@
+"""What a chain makes of the lens, a line each: mark of infinity, share of the frame lit, crop, and the first check."""
+
+from __future__ import annotations
+
+from math import isinf
+
+from engine.answers.parts.wording import FULL, about, distance, f_number, percent, ranged, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.judging.judge import Judged
+from engine.physics import coverage
+
+
+def mark_line(judged: Judged, feet: bool = False) -> str | None:
+    """Where infinity falls on the scale of a lens that sits too close, and the shim that puts it back."""
+    trace = judged.measured_trace
+    error, mark = trace.value("register_error_mm"), trace.value("infinity_mark_mm")
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return None
+    off = error.shortest.nominal
+    if off > -0.0005 or not isinstance(mark, Interval) or isinf(mark.nominal):
+        return None
+    text = f"infinity would be sharp at the {about(mark, lambda value: distance(value, feet))} mark of its scale"
+    return f"{text}; a shim of {small_mm(-off)} puts it back" if judged.verdict == "infinity" else text
+
+
+def typical_cover_line(judged: Judged, circle: Interval | None) -> str | None:
+    """The share lit where no focal length is told, by the circle that such lenses usually throw; None if it is all."""
+    form = judged.setup.format
+    if form is None or circle is None:
+        return None
+    lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
+    if not is_known(lit) or lit.least > FULL:
+        return None
+    circles = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+    return f"lights {ranged(lit, percent)} of {form.name}: circle {circles} (typical of such lenses)"
+
+
+def coverage_line(judged: Judged) -> str | None:
+    """How much of the frame is lit."""
+    trace, form = judged.trace, judged.setup.format
+    circle, lit = trace.value("image_circle_at_far_mm"), trace.value("lit_share")
+    if form is None or not isinstance(circle, Interval) or not isinstance(lit, Interval):
+        return None
+    given = trace.given["image_circle_mm"]
+    typical = " (typical of such lenses)" if given.assumed else ""
+    mm = lambda value: f"{trimmed(value, 1)} mm"  # noqa: E731
+    if lit.least > FULL:
+        return f"covers {form.name}: circle {ranged(circle, mm)}{typical}"
+    return f"lights {ranged(lit, percent)} of {form.name}: circle {ranged(circle, mm)}{typical}"
+
+
+def crop_line(judged: Judged) -> str | None:
+    trace = judged.measured_trace
+    crop, equal = trace.value("crop_factor"), trace.value("equivalent_focal_mm")
+    if judged.setup.format is None or not isinstance(crop, Interval) or not isinstance(equal, Interval):
+        return None
+    if abs(crop.nominal - 1) < 0.01:
+        return None
+    return f"crop factor {trimmed(crop.nominal, 2)} on {judged.setup.format.name}: looks like {equal.nominal:.0f} mm"
+
+
+def check_line(judged: Judged, feet: bool = False) -> str | None:
+    """One distance that, if sharp where predicted, proves the seat."""
+    trace = judged.measured_trace
+    focal, allowance = trace.value("focal_length_mm"), trace.value("infinity_allowance_mm")
+    far = trace.value("far_from_sensor_mm")
+    stop = "wide open" if judged.setup.f_number is None else f"at f/{f_number(judged.setup.f_number)}"
+    if judged.verdict == "macro-only" and isinstance(far, Interval) and 0 < far.nominal < 1e6:
+        return (
+            f"first check: focus ring at infinity, {stop}: a card {distance(far.nominal, feet)} "
+            "from the sensor must be sharp"
+        )
+    if judged.verdict == "infinity" and isinstance(focal, Interval) and isinstance(allowance, Interval):
+        least = focal.nominal**2 / max(allowance.nominal, 1e-6)
+        return (
+            f"first check: {stop}, something farther than {distance(least, feet)} must come sharp "
+            "at or just before the infinity mark"
+        )
+    return None

@@ -1,0 +1,88 @@
+"""How far a rear that was measured stands inside the body: its reach less the seat, and what is left to the sensor."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import number
+from engine.answers.parts.wording import article, small_mm
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.facts.records import Mount
+from engine.physics.clearance import overhang_mm
+from grammar.questions import Question, Thing
+
+
+def reach_told(question: Question, knowledge: Knowledge) -> Told:
+    """Nothing where no reach is told; else the overhang, by the seat told or that which holds infinity."""
+    reach = number(question, "rear_reach")
+    if reach is None:
+        return Told()
+    body = _mount(question.bodies, knowledge)
+    seat = _seat(question, body, knowledge)
+    if seat is None:
+        text = (
+            f"It stands {small_mm(reach)} less the seat of the ring behind the flange of the body. How thick is the "
+            "ring, from flange to flange?"
+        )
+        return _to_image(reach, question, knowledge) + Told((Line("ask", text),))
+    over = overhang_mm(Interval.exact(reach), Span.fixed(Interval.exact(seat)))
+    if not is_known(over):
+        return Told()
+    if over.nominal <= 0:
+        text = f"By a seat of {small_mm(seat)} its rear ends {small_mm(-over.nominal)} before the flange of the body."
+        return Told((Line("head", text),), (Quantity("overhang_mm", over, "told"),))
+    text = f"By a seat of {small_mm(seat)} its rear stands {small_mm(over.nominal)} inside the flange of the body"
+    rows = [Quantity("overhang_mm", over, "told")]
+    if body is not None and is_known(body.register_mm):
+        left = body.register_mm - over
+        text += f", {small_mm(left.nominal)} before the sensor of {article(body.designation)} {body.designation} body"
+        rows.append(Quantity("clearance_mm", left, "rear to sensor"))
+    text += ". How deep the shutter or a mirror stands is hardly ever published: measure it on your body."
+    return Told((Line("head", text),), tuple(rows))
+
+
+def with_reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what is told of the rear."""
+    told = reach_told(question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
+def _to_image(reach: float, question: Question, knowledge: Knowledge) -> Told:
+    """What is left from a rear to the image at infinity: the same on every body, by the register of the lens."""
+    lens = _mount(question.lenses, knowledge)
+    if lens is None or not is_known(lens.register_mm) or lens.register_mm.nominal <= reach:
+        return Told()
+    left = lens.register_mm - reach
+    text = (
+        f"{small_mm(lens.register_mm.nominal)}, the register of {lens.designation}, less {small_mm(reach)}: its rear is"
+        f" {small_mm(left.nominal)} from the sensor at infinity, whatever the body."
+    )
+    return Told((Line("head", text),), (Quantity("clearance_mm", left, "rear to sensor"),))
+
+
+def _mount(things: tuple[Thing, ...], knowledge: Knowledge) -> Mount | None:
+    """The mount of the first thing that has one."""
+    facts = knowledge.catalogue
+    for thing in things:
+        for name in thing.ids[:1]:
+            if thing.kind == "body" and name in facts.bodies:
+                name = facts.bodies[name].mount
+            elif thing.kind == "lens" and name in facts.lenses:
+                name = facts.lenses[name].mount
+            if name in facts.mounts:
+                return facts.mounts[name]
+    return None
+
+
+def _seat(question: Question, body: Mount | None, knowledge: Knowledge) -> float | None:
+    """The length told of the ring; else the difference of the registers; 0 on its own mount."""
+    told = next((one.thickness_mm[0] for one in question.adapters if one.thickness_mm), None)
+    if told is not None:
+        return told
+    lens = _mount(question.lenses, knowledge)
+    if lens is None or body is None or not (is_known(lens.register_mm) and is_known(body.register_mm)):
+        return None
+    return lens.register_mm.nominal - body.register_mm.nominal

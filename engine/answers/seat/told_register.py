@@ -1,0 +1,128 @@
+"""A register told beside the mount that it is said to be of, or in place of one: what it speaks for and against."""
+
+from __future__ import annotations
+
+from math import inf
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import how_rare
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.open_lens import UNFOCUSED
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Mount
+from grammar.questions import BY_REGISTER, Question, Thing
+
+ACCESSORIES: Final = frozenset({"filter", "bellows", "board"})
+BY_PAPER: Final = "register-by-paper"  # how far such a measurement may be off
+MOST: Final = 3
+EXACTLY_MM: Final = 0.06  # registers are told to a tenth or better
+LEAST_MM: Final = 9.0  # no mount has a shorter one
+_COUPLINGS: Final = ("screw", "bayonet", "breech")
+_SCREW: Final = "screw"
+
+
+def against_name(question: Question, knowledge: Knowledge) -> Told:
+    """'it says F, register 40.5': that the mount named has another, and which mounts have that; else nothing."""
+    told, lens = number(question, "flange_to_image"), question.lens
+    named = _named(lens, knowledge)
+    if told is None or lens is None or named is None or not is_known(named.register_mm) or lens.lens_kind:
+        return Told()
+    good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    if BY_REGISTER in lens.traits:
+        text = f"{small_mm(told)} from flange to image: that is {named.designation}, whatever it is sold as."
+        return Told((Line("head", text),), (_register(named),))
+    if abs(named.register_mm.nominal - told) <= good:
+        return Told()
+    has = small_mm(named.register_mm.nominal)
+    text = f"No, that does not fit: {named.designation} has a register of {has}, not {small_mm(told)}."
+    near = [mount for mount in having(told, question, knowledge) if mount.id != named.id]
+    alike = [mount for mount in near if mount.id in lens.ids] or near
+    if alike:
+        text += f" {small_mm(told)} is that of {listed([mount.designation for mount in alike[:MOST]], 'or')}"
+        text += ", which shares no more than the name." if alike != near else "."
+    rows = [named, *alike[:MOST]]
+    return Told((Line("head", text),), tuple(_register(mount) for mount in rows))
+
+
+def with_mount_by_register(question: Question, knowledge: Knowledge, sure: bool = False) -> Question:
+    """A lens that is told by its register alone, as one of the mounts that have it: 'a 27.8 bayonet to MFT'.
+
+    `sure`: what mount it is was asked, so that its coupling need not be told.
+    """
+    lens = question.lens
+    told_otherwise = lens is not None and (lens.ids or lens.lens_kind in UNFOCUSED or lens.kind)
+    if question.said("flange_to_image") is not None and question.said("thread") is not None:
+        return question  # its thread has had its say: of no mount of that thread is it the distance
+    if told_otherwise or not question.bodies or len(question.lenses) > 1:
+        return question
+    told = number(question, "flange_to_image")
+    told = told if told is not None or lens is None else finely_told(question)  # 'a breech lens 74.1 onto Z'
+    if told is None:
+        return question
+    coupled = sure or any(mentions(question, f"coupled-{word}") for word in _COUPLINGS)
+    good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    good = good if coupled and question.said("flange_to_image") is not None else EXACTLY_MM
+    hosts = {id_ for thing in question.bodies for id_ in thing.ids}
+    near = [
+        mount for mount in having(told, question, knowledge)
+        if mount.id not in hosts and mount.kind != "mirrorless" and _off(mount, told) <= good
+    ]  # fmt: skip
+    if not near:
+        return question
+    words = f"lens with a register of {small_mm(told)}"
+    meant = replace(lens or Thing(), kind="mount", ids=tuple(mount.id for mount in near[:MOST]), words=words)
+    return replace(question, lenses=(meant,))
+
+
+def finely_told(question: Question) -> float | None:
+    """The one bare number that is told finer than any focal length, as registers are."""
+    keys = ("numbers", "length", *(() if " x " in (question.said("thread") or "") else ("thread",)))
+    told = [one for one in numbers(question, *keys) if one != int(one) and one >= LEAST_MM]
+    return told[0] if len(told) == 1 else None
+
+
+def without_claim(question: Question) -> Question:
+    """A register that somebody says the mount has, and that was not measured on the lens, counts for nothing."""
+    if not mentions(question, "only-claimed") or mentions(question, "measured-so"):
+        return question
+    return question.with_(values=tuple(row for row in question.values if row[0] != "flange_to_image"))
+
+
+def having(told: float, question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The mounts of the coupling spoken of whose register is the told one, as near as a ruler tells; nearest first."""
+    good = knowledge.catalogue.assumptions[BY_PAPER].value.greatest
+    near = [
+        mount for mount in knowledge.catalogue.mounts.values()
+        if mount.kind not in ACCESSORIES and is_known(mount.register_mm) and is_coupled_so(mount, question)
+        and abs(mount.register_mm.nominal - told) <= good
+    ]  # fmt: skip
+    return sorted(near, key=lambda mount: (round(_off(mount, told), 1), how_rare(mount, knowledge)))
+
+
+def is_coupled_so(mount: Mount, question: Question) -> bool:
+    """Whether the mount is of the coupling that the question names; of any where it names none."""
+    named = {word for word in _COUPLINGS if mentions(question, f"coupled-{word}")}
+    if mentions(question, "no-screw", "no-thread"):  # 'no screw' names what it has not
+        named.discard(_SCREW)
+        if mount.coupling.startswith(_SCREW):
+            return False
+    return not named or any(mount.coupling.startswith(word) for word in named)
+
+
+def _named(lens: Thing | None, knowledge: Knowledge) -> Mount | None:
+    return (
+        knowledge.catalogue.mounts.get(lens.ids[0]) if lens is not None and lens.kind == "mount" and lens.ids else None
+    )
+
+
+def _off(mount: Mount, told: float) -> float:
+    return abs(mount.register_mm.nominal - told) if is_known(mount.register_mm) else inf
+
+
+def _register(mount: Mount) -> Quantity:
+    assert is_known(mount.register_mm)
+    return Quantity("register_mm", mount.register_mm, mount.id)

@@ -1,0 +1,109 @@
+"""The ways between one lens and one body that a question sets against each other: which pieces go into each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from engine.answers.parts.said import mentions
+from engine.answers.parts.usual_mounts import HUB as USUAL_HUB
+from engine.answers.parts.usual_mounts import usual_mount
+from engine.base.compact import compact
+from engine.facts.catalogue import Catalogue
+from grammar.questions import Limits, Question, Thing
+
+OPTICAL = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
+DRAWN = frozenset({"helicoid", "bellows", "extension-tube"})
+DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do more than hold, and cost more
+CLOSE_UP_LENS = "close-up-lens"
+HUB = "hub"
+RING = frozenset({"adapter", "plain", "ring", ""})
+_PLAIN = re.compile(
+    r"\b(?:plain|dumb|bare|simple|normal|ordinary|direct(?:ly)?|straight|single|one[- ]piece|just (?:the|a) ring)\b",
+    re.I,
+)
+_APART = re.compile(r"\b(?:or|vs\.?|versus|against|instead)\b", re.IGNORECASE)
+_TOGETHER = re.compile(r"\b(?:with|on|then|and)\b|&", re.IGNORECASE)
+_ADDED = re.compile(r"\bplus\b|[+]", re.IGNORECASE)
+
+
+@compact
+class Way:
+    """One of the ways: what it is called, the pieces named for it, and what it is held to."""
+
+    name: str
+    pieces: tuple[Thing, ...] = ()
+    limits: Limits = Limits()
+
+    @property
+    def factor(self) -> float | None:
+        """The factor of its glass; None where no piece tells one."""
+        told = [thing.factor for thing in self.pieces if thing.factor is not None and thing.piece in OPTICAL]
+        return told[0] if told else None
+
+    @property
+    def comes_near(self) -> bool:
+        return any(thing.piece in DRAWN or thing.piece == CLOSE_UP_LENS for thing in self.pieces)
+
+
+def ways_told(question: Question, facts: Catalogue) -> list[Way]:
+    """The ways, in the order they are told; fewer than two where nothing is set against anything."""
+    ways = [_way(group) for group in _groups(question)]
+    if len(ways) == 1 and _against_plain(ways[0], question):
+        plain = "direct" if len(ways[0].pieces) > 1 else "plain ring"
+        ways.append(Way(plain, (), Limits(without_glass=True, pieces=1)))
+    hubbed = any(thing.piece == HUB for thing in question.adapters)
+    if hubbed or question.limits.using:
+        ways = _by_hub(ways, question, facts)
+    return list({way.name: way for way in ways}.values())
+
+
+def _groups(question: Question) -> list[list[Thing]]:
+    """The pieces parted where 'or' or 'vs' stands between them; where none does, each is a way of its own."""
+    optical = [thing for thing in question.adapters if thing.piece in OPTICAL]
+    if len(optical) > 1:
+        return [[thing] for thing in optical]  # the ring named with several reducers is none of them
+    things = sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
+    between = [_between(one, other, question.text) for one, other in pairwise(things)]
+    parted = any(text is not None and _APART.search(text) for text in between)
+    groups: list[list[Thing]] = [things[:1]] if things else []
+    for thing, text in zip(things[1:], between, strict=False):
+        together = parted and text is not None and _TOGETHER.search(text)
+        joined = text is not None and (not text.strip() or _ADDED.search(text) or together)
+        apart = text is None or _APART.search(text)
+        if joined and not apart:
+            groups[-1].append(thing)
+        else:
+            groups.append([thing])
+    return groups
+
+
+def _between(one: Thing, other: Thing, text: str) -> str | None:
+    """What stands between two things as typed; None where they are not both of this line."""
+    start = one.column - 1 + len(one.words)
+    here = all(text[thing.column - 1 :].startswith(thing.words) and thing.words for thing in (one, other))
+    return text[start : other.column - 1] if here and start <= other.column - 1 else None
+
+
+def _way(group: Sequence[Thing]) -> Way:
+    name = " + ".join(thing.words.strip() or thing.piece or "piece" for thing in group)
+    glassless = all(thing.piece not in OPTICAL and thing.factor is None for thing in group)
+    return Way(name, tuple(group), Limits(without_glass=glassless))
+
+
+def _against_plain(way: Way, question: Question) -> bool:
+    """Whether the one piece told is set against the plain ring that is only meant: 'the reducer or not'."""
+    more = way.factor is not None or way.comes_near or any(thing.piece in OPTICAL for thing in way.pieces)
+    more = more or len(way.pieces) > 1 or any(thing.piece in DEARER for thing in way.pieces)
+    return more and (bool(_PLAIN.search(question.text)) or mentions(question, "worth-it", "either-or", "instead"))
+
+
+def _by_hub(ways: Sequence[Way], question: Question, facts: Catalogue) -> list[Way]:
+    """'over M as a hub or direct': the hub against one ring."""
+    named = [thing for thing in question.adapters if thing.piece == HUB]
+    told = [thing.front[0] for thing in named if thing.front]
+    mounts = told or question.limits.using or usual_mount(USUAL_HUB, facts)
+    hub = Way("through a hub", (), Limits(using=tuple(mounts[:1]), pieces=2, without_glass=True))
+    direct = Way("direct", (), Limits(pieces=1, without_glass=True))
+    return [direct, hub, *(way for way in ways if way.factor is not None or way.comes_near)]

@@ -1,0 +1,89 @@
+"""What comes of the glass taken off a sensor: every lens then sits too far out, by what the glass moved the image."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide
+from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.picture.filter_effects import GLASS
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
+from engine.physics import seat
+from grammar.questions import Question
+
+THICKEST_MM: Final = 8.0  # of what lies before a sensor
+
+
+def glass_gone_mm(question: Question) -> float | None:
+    """How thick the glass was that the question says is gone from before the sensor, mm."""
+    if not mentions(question, "glass-gone") or not mentions(question, "sensor-glass"):
+        return None
+    told = number(question, "glass")
+    if told is not None:
+        return told
+    filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
+    filters += [size for size in numbers(question, "filter_thread") if size <= THICKEST_MM]
+    found = GLASS.search(question.text)
+    return float(found[1]) if found else filters[0] if filters and mentions(question, "sensor") else None
+
+
+def glass_added_mm(question: Question) -> float | None:
+    """How thick the glass is that the question says was put before the sensor, mm."""
+    told = number(question, "glass")
+    if told is None or glass_gone_mm(question) is not None or not mentions(question, "glass-added"):
+        return None
+    return told if mentions(question, "at-the-sensor") else None
+
+
+def shift_of(glass_mm: float, facts: Catalogue) -> Interval | None:
+    """How far glass moves the image back: t(1 - 1/n)."""
+    shift = seat.glass_shift_mm(Interval.exact(glass_mm), facts.assumptions["filter-glass-index"].value)
+    return shift if is_known(shift) else None
+
+
+def without_glass(side: BodySide, question: Question, facts: Catalogue) -> BodySide:
+    """The body with its sensor where it lies for every lens once its glass is gone; as it is where none is gone."""
+    glass = glass_gone_mm(question)
+    shift = shift_of(glass, facts) if glass is not None else None
+    register = side.body.register_mm if is_known(side.body.register_mm) else side.mount.register_mm
+    if shift is None or not is_known(register):
+        return side
+    return replace(side, body=replace(side.body, register_mm=register + shift))
+
+
+def glass_told(question: Question, knowledge: Knowledge) -> Told:
+    """What it does to lenses on rings and to native ones, and what sets it right; nothing where no glass is told."""
+    added = glass_added_mm(question)
+    if added is not None:
+        return _added_told(added, knowledge.catalogue)
+    glass = glass_gone_mm(question)
+    shift = shift_of(glass, knowledge.catalogue) if glass is not None else None
+    if glass is None or shift is None:
+        return Told()
+    by = ranged(shift, small_mm)
+    text = (
+        f"Without its {trimmed(glass, 2)} mm of glass the sensor asks every lens to sit {by} nearer: now each is"
+        f" {by} too far out. Clear glass as thick put back, or the sensor moved, cures all; on adapters alone take"
+        f" {by} off. That is a repair technician's work."
+    )
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
+
+
+def _added_told(glass_mm: float, facts: Catalogue) -> Told:
+    """Glass before the sensor moves the image back: every lens then sits too close by that."""
+    shift = shift_of(glass_mm, facts)
+    if shift is None:
+        return Told()
+    by = ranged(shift, small_mm)
+    text = (
+        f"{trimmed(glass_mm, 2)} mm of glass more before the sensor moves the image back by {by}: every lens then sits"
+        f" {by} too close and goes past infinity, its marks off by that; a shim of {by} under each ring sets it right."
+        " Where a lens was too far out by as much, it is cured."
+    )
+    rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", -shift), Quantity("shim_mm", shift))
+    return Told((Line("head", text),), rows)

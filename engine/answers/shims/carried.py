@@ -1,0 +1,110 @@
+"""An error of the ring that one lens told, carried to another: by its mark at infinity, or by where its focus ends."""
+
+from __future__ import annotations
+
+from engine.answers.parts.said import distance_mm, focals, last_said, mentions, number
+from engine.answers.seat.distances import Distances
+from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
+from engine.physics import calibration
+from grammar.questions import OFF, Question
+
+# a lens that does not get farther than what follows
+NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
+              r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
+              r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
+              r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
+              r"|\b(?:soft|mush\w*|blur\w*|fuzzy|unsharp|out of focus) (?:\w+ ){0,2}?(?:past|beyond|after|from)\b"
+              r"|\btops out|\bruns out|\bgives up|\bas far as|\bquits"
+              r"|\bstops\b|\bends\b(?! [\d.])|at most|max(?:es|imum)?")  # fmt: skip
+FALLS_AT = r"\binf\w*(?: is| falls| sits| shows)? (?:at|on|by) (?:the |its )?\d"
+SHIM = "shim"  # an error carried over from another lens, in mm
+MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
+
+
+def carried(question: Question, before: Question | None, facts: Catalogue) -> Question:
+    """A mark or a limit that was told of another lens is an error in mm for this one: the ring is the same."""
+    if before is None or before.intent != "shim-calibration" or not question.follows:
+        return question
+    limit, old = distance_mm(before), focals(before)
+    if limit is not None and len(old) == 1 and is_limit(before) and distance_mm(question) in (None, limit):
+        return _with_limit(question, limit, old[0], facts)
+    if question.intent != before.intent:
+        return question
+    mark, lenses = _mark(question), focals(question)
+    if mark is None or mark != _mark(before) or question.lenses == before.lenses:
+        return question
+    if old and lenses:
+        return question if old == lenses else _with_error(question, mark, old[0])
+    told_of = before.lenses[0] if before.lenses else None
+    if told_of is None or not question.lenses or not (old or (told_of.kind == "lens" and told_of.id)):
+        return question
+    # what an own lens has is in the facts, which the talk does not know
+    return _with_error(question, mark, old[0]) if old else question.with_(
+        values=(*question.values, (MARK_OF, told_of.id or ""))
+    )  # fmt: skip
+
+
+def with_mark_told(question: Question) -> Question:
+    """As the next turn leans on it: a distance that infinity was found at is a mark, whatever that turn's words are."""
+    away = distance_mm(question)
+    if question.intent != "shim-calibration" or away is None or question.said("mark") is not None:
+        return question
+    if is_limit(question) or question.said("target") is not None:
+        return question
+    return question.with_(distance_mm=None, values=(*question.values, ("mark", f"{away:g} mm")))
+
+
+def _mark(question: Question) -> float | None:
+    """Where on the scale infinity was found, mm, whether it was read as a mark or as a distance."""
+    told = number(question, "mark")
+    return told if told is not None else question.distance_mm
+
+
+def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue) -> Question:
+    """By how much the ring is too long that lets a lens of this focal length no farther, in place of that limit."""
+    error = Distances(focal, facts).extension_at(limit)
+    if not is_known(error) or number(question, "thickness") is not None:
+        return question
+    other = focals(question) not in ((), (focal,))
+    return question.with_(
+        intent="focus-verdict" if other else question.intent, distance_mm=None,
+        values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),
+        mentioned=(*question.mentioned, ("sits-too-far", len(question.text))),
+    )  # fmt: skip
+
+
+def _with_error(question: Question, mark: float, focal: float) -> Question:
+    """The error in mm, in place of the mark of a lens of this focal length."""
+    error = calibration.shim_from_mark_mm(Interval.exact(mark), Interval.exact(focal), Interval.exact(0.0))
+    if not is_known(error):
+        return question
+    kept = tuple(row for row in question.values if row[0] not in ("mark", MARK_OF, SHIM))
+    return question.with_(values=(*kept, (SHIM, f"{error.nominal:.6g} mm")), distance_mm=None)
+
+
+def looked_up(question: Question, facts: Catalogue) -> Question:
+    """The question with the error that a mark told of another own lens is."""
+    of, mark = question.said(MARK_OF), number(question, "mark")
+    if of is None:
+        return question
+    question = question.with_(values=tuple(row for row in question.values if row[0] != MARK_OF))
+    lens = facts.lenses.get(of)
+    if mark is None or lens is None or not is_known(lens.focal_length_mm):
+        return question
+    return _with_error(question, mark, lens.focal_length_mm.nominal)
+
+
+def is_limit(question: Question) -> bool:
+    """Whether the distance told is where focus ends, not the mark that infinity was found at.
+
+    Where both were said, what was said last is how it is now: 'went past infinity, added a washer, now stops at 6 m'.
+    """
+    if question.said("target") is not None:
+        return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
+        return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
+    if question.said("mark") is None and not mentions(question, "of-infinity"):
+        return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
+    ends, past = last_said(question, "ends-at", NO_FARTHER), last_said(question, "sits-too-close")
+    return ends > past

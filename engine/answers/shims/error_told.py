@@ -1,0 +1,40 @@
+"""An error told by itself with the lens it is of: judged at the stop and on the frame told, before it is mended."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import ListedChain, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import focals, mentions, stop
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.frames import frames_of
+from engine.answers.seat.standin import as_listed, judged_alone
+from engine.answers.shims.forgiving import LARGEST_MM, forgiven
+from engine.answers.shims.loose import off_by_mm
+from engine.base.compact import compact
+from grammar.questions import Question
+
+
+@compact
+class Judgement:
+    """Whether the error matters, and the lens with it as it is judged; nothing where that is not asked."""
+
+    told: Told = Told()
+    chains: tuple[ListedChain, ...] = ()
+
+
+def error_judged(question: Question, knowledge: Knowledge) -> Judgement:
+    """'0.02 too thick, 135 at f/4, do i care': what the depth of focus forgives, and the verdict that follows."""
+    told = forgiven(question, knowledge)
+    off, at, named = off_by_mm(question), stop(question), focals(question)
+    if (
+        not told.lines
+        or off is None
+        or not 0 < off <= LARGEST_MM
+        or not named
+        or not mentions(question, "does-it-matter")
+    ):
+        return Judgement(told)
+    form = frames_of(question, knowledge.catalogue)[0]
+    judged = judged_alone(named[0], at, (("extension-tube", off, off),), form, knowledge)
+    words = f"{trimmed(named[0], 1)} mm lens, {trimmed(off, 3)} mm too far out"
+    return Judgement(told, (as_listed(judged, words),))

@@ -1,0 +1,74 @@
+"""Whether an error of so much matters: what the depth of focus forgives, and the stop from which it is forgiven."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import hypot
+from typing import Final
+
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, numbers, stop
+from engine.answers.parts.wording import f_number, small_mm
+from engine.answers.picture.frames import frames_named, frames_of
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import focus
+from grammar.questions import Question
+
+LARGEST_MM: Final = 3.0  # of what is still called an error
+
+
+def forgiven(question: Question, knowledge: Knowledge) -> Told:
+    """An error told by itself, set beside what is forgiven at the stop told; nothing where either is not told."""
+    at, error = stop(question), _error(question)
+    if at is None or error is None or not mentions(question, "does-it-matter"):
+        return Told()
+    lines, rows = [], []
+    for form, blur, allowed in allowances(at, question, knowledge):
+        from_stop = focus.infinity_from_f_number(Interval.exact(error), blur, Interval.exact(1.0))
+        rows.append(Quantity("infinity_allowance_mm", allowed, f"f/{f_number(at)}, {form.name}"))
+        holds = error <= allowed.nominal
+        text = (
+            f"{'Hardly' if holds else 'Yes'}: at f/{f_number(at)} on {form.name} the depth of focus forgives"
+            f" {small_mm(allowed.nominal)}, and {small_mm(error)} is {'less' if holds else 'more'}"
+        )
+        if holds:
+            text += "; only the marks of the scale shift a little"
+        elif is_known(from_stop):
+            rows.append(Quantity("infinity_from_f_number", from_stop, form.name))
+            text += f"; from f/{f_number(from_stop.nominal)} on it is forgiven"
+        lines.append(Line("head", f"{text}."))
+    return Told(tuple(lines), tuple(rows))
+
+
+def with_forgiven(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind whether the error matters, where it does not tell what is forgiven itself."""
+    rows = answer.quantities or ()
+    if any(row.name == "infinity_allowance_mm" for row in rows):
+        return answer
+    told = forgiven(question, knowledge)
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*rows, *told.quantities))
+
+
+def _error(question: Question) -> float | None:
+    told = numbers(question, "thickness", "numbers", "length", "total")
+    return next((one for one in told if 0 < one <= LARGEST_MM), None)
+
+
+def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:
+    """What the depth of focus forgives at a stop on each format spoken of, with the blur that is allowed there, mm."""
+    divisor = knowledge.catalogue.assumptions["blur-divisor"].value
+    for form in _frames(question, knowledge)[:2]:
+        blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
+        allowed = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
+        if is_known(blur) and is_known(allowed):
+            yield form, blur, allowed
+
+
+def _frames(question: Question, knowledge: Knowledge) -> list[Format]:
+    """The formats spoken of; where none is but what the lens is said to be for, as in 'for a 35/1.4 ff', that one."""
+    facts = knowledge.catalogue
+    made_for = [facts.formats[name] for lens in question.lenses if (name := lens.format or "") in facts.formats]
+    return frames_named(question, facts) or made_for or frames_of(question, facts)

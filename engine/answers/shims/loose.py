@@ -1,0 +1,151 @@
+"""What can be worked out without a mount: extension, error or limit on lenses of told, or of usual, focal lengths."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import distance_mm, focals, mentions, number, stop
+from engine.answers.parts.wording import article, trimmed
+from engine.answers.picture.frames import frames_named
+from engine.answers.seat.chain_numbers import principal_numbers
+from engine.answers.seat.described import CUP
+from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import USUAL_FORMAT, errors_of_limit, far_limits, marks, usual_focals
+from engine.answers.seat.standin import as_listed, judged_alone
+from engine.answers.seat.telling import focus_lines, life_line, seat_line
+from engine.answers.shims.scale_pair import by_scale_pair
+from engine.base.compact import compact
+from engine.base.interval import is_known
+from engine.facts.records import Format
+from grammar.questions import Question
+
+# 'I ground 0.2 off the ring': it is thinner by that
+THINNED = re.compile(
+    r"\b(?:ground|sanded|filed|shaved|lapped|milled|skimmed) (?:about |some )?(\d*\.\d+) ?(?:mm )?off", re.IGNORECASE
+)
+OR_OTHER = re.compile(r"\bor (?:thinner|thicker|longer|shorter)\b", re.IGNORECASE)  # 'a 1.46 ring or thinner?'
+TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
+MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
+MOST_ERROR_MM = 0.5  # and so little is hardly ever anything but an error
+
+
+@compact
+class Loose:
+    chains: tuple[ListedChain, ...] = ()
+    told: Told = Told()
+
+    @property
+    def is_empty(self) -> bool:
+        return not (self.chains or self.told.lines)
+
+
+def off_by_mm(question: Question) -> float | None:
+    """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    thinned = THINNED.search(question.text)
+    if thinned and not mentions(question, "sits-too-far") and question.said("nominal") is None:
+        return -float(thinned[1])
+    size = number(question, "thickness", "length")
+    if OR_OTHER.search(question.text):
+        return None
+    size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
+    if size is None:
+        return None
+    right = number(question, "nominal")
+    if right is not None:
+        # what is told of a cup is how deep it is: too shallow sets the lens too far out
+        deeper = any(one.piece == CUP for one in question.adapters)
+        return round(right - size if deeper else size - right, 4)
+    if size > MOST_OFF_MM and question.adapters and ("?" in question.text or _is_seated(question)):
+        return None  # 'the ring came 22.62. too long?' tells its length
+    if mentions(question, "sits-too-close"):
+        return -size
+    if mentions(question, "sits-too-far"):
+        return size
+    if not 0 < size <= MOST_ERROR_MM:
+        return None
+    # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
+    return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def _is_seated(question: Question) -> bool:
+    """Whether lens and body are both known, so that the length of a ring tells by itself what it is off by."""
+    return all(things and things[0].ids for things in (question.lenses, question.bodies))
+
+
+def loose(question: Question, knowledge: Knowledge) -> Loose:
+    """Every part of it that the question's numbers allow; nothing where it holds none."""
+    by_tape, chains = by_scale_pair(question, knowledge)
+    if by_tape.lines:
+        return Loose(chains, by_tape)
+    off = off_by_mm(question)
+    if off is not None and off < 0:
+        return Loose((), marks(_lenses(question, knowledge), -off, knowledge.catalogue, question.feet, 1))
+    extension = off if off is not None else _extension(question)
+    if extension is not None:
+        return _extended(question, extension, knowledge)
+    limit = distance_mm(question)
+    if limit is not None and limit >= 100:
+        return _limited(question, limit, knowledge)
+    return Loose()
+
+
+def _pieces(question: Question) -> tuple[tuple[float, float], ...]:
+    return tuple(
+        thing.thickness_mm
+        for thing in question.adapters
+        if thing.thickness_mm is not None and (thing.piece or "") in TUBES
+    )
+
+
+def _extension(question: Question) -> float | None:
+    said = number(question, "extension")
+    if said is not None:
+        return said
+    fixed = [low for low, high in _pieces(question) if low == high]
+    return sum(fixed) if fixed else None
+
+
+def _lenses(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
+    return focals(question) or usual_focals(knowledge.catalogue)
+
+
+def _form(question: Question, knowledge: Knowledge) -> Format:
+    """The frame that was spoken of, which decides what is forgiven; else the usual one."""
+    named = frames_named(question, knowledge.catalogue)
+    return named[0] if named else knowledge.catalogue.formats[USUAL_FORMAT]
+
+
+def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loose:
+    """The lenses named with this much between: judged each; without a lens a table of usual ones."""
+    named = focals(question)
+    if not named:
+        return Loose((), far_limits(_lenses(question, knowledge), extension, knowledge.catalogue, question.feet, 1))
+    chains: list[ListedChain] = []
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    for focal in named:
+        judged = judged_alone(
+            focal, stop(question), (("extension-tube", extension, extension),), _form(question, knowledge), knowledge
+        )
+        words = f"{trimmed(focal, 1)} mm lens with {trimmed(extension, 3)} mm between"
+        chains.append(as_listed(judged, words, len(chains) + 1))
+        lines.append(Line("head", f"{article(words).capitalize()} {words}: {life_line(judged, question.feet)}."))
+        lines += [Line("fact", text, 1) for text in (seat_line(judged), *focus_lines(judged, question.feet)) if text]
+        rows += principal_numbers(judged)
+    return Loose(tuple(chains), Told(tuple(lines), tuple(rows)))
+
+
+def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:
+    """What it means that nothing beyond `limit` comes sharp, told as an error and judged for the first lens."""
+    lenses = _lenses(question, knowledge)
+    told = errors_of_limit(lenses, limit, knowledge.catalogue, question.feet, 1)
+    normal = lenses[0] if focals(question) else min(lenses, key=lambda focal: abs(focal - 50))
+    error = Distances(normal, knowledge.catalogue).extension_at(limit)
+    if not told.lines or not is_known(error):
+        return Loose()
+    pieces = (("extension-tube", error.nominal, error.nominal),)
+    judged = judged_alone(normal, stop(question), pieces, _form(question, knowledge), knowledge)
+    words = f"a {trimmed(normal, 1)} mm lens that stops at this distance"
+    return Loose((as_listed(judged, words),), told)

@@ -1,0 +1,76 @@
+"""What several caliper readings of one ring tell: its mean, whether it is tilted, and what it is off from right."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.said import number
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from grammar.questions import Question
+
+FAR_MM: Final = 2.0  # farther off than rings are made; it was another length that was read
+FINE_MM: Final = 0.03  # nearer than this nobody need touch a ring
+
+
+def readings_told(question: Question, knowledge: Knowledge) -> Told:
+    """Mean, spread and error of the ring that was read at several places; nothing where there are no readings."""
+    values = [float(one.split(" ")[0]) for one in (question.said("readings") or "").split(", ") if one]
+    if not values:
+        return Told()
+    mean, spread = sum(values) / len(values), max(values) - min(values)
+    flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
+    parts = [f"Mean {trimmed(mean, 3)} mm"]
+    rows = [Quantity("ring_thickness_mm", Interval.exact(mean), "mean of the readings")]
+    error = _error(mean, question, knowledge)
+    if error is not None:
+        rows += [Quantity("register_error_mm", Interval.exact(error), "mean of the readings"),
+                 Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add")]  # fmt: skip
+        way = "just right" if abs(error) < 0.0005 else f"{small_mm(abs(error))} too {'thick' if error > 0 else 'thin'}"
+        parts.append(way)
+        if abs(error) > FAR_MM:
+            parts.append("so far off that it was hardly read from seat to seat: leave out what reaches into the body")
+        elif abs(error) <= FINE_MM and spread <= 2 * flat + 1e-9:
+            parts.append("leave it")
+        elif error < -FINE_MM:
+            parts.append(f"a shim of {small_mm(-error)} sets it right")
+        elif error > FINE_MM:
+            parts.append(f"take {small_mm(error)} off, parallel")
+    tilt = f"The readings lie {small_mm(spread)} apart: "
+    if spread <= flat + 1e-9:
+        tilt += f"parallel within the {small_mm(flat)} that counts as flat."
+    elif spread <= 2 * flat + 1e-9:
+        tilt += (
+            f"over the {small_mm(flat)} that counts as flat, at most a slight tilt and little more than a caliper's"
+            " own error; read again."
+        )
+    else:
+        tilt += (
+            f"more than the {small_mm(flat)} that counts as flat, so it is tilted, one side of the picture soft:"
+            " clean the seats, tighten the screws evenly, read again; else lap the high side."
+        )
+    return Told((Line("head", f"{', '.join(parts)}."), Line("fact", tilt, 1)), tuple(rows))
+
+
+def _error(thickness: float, question: Question, knowledge: Knowledge) -> float | None:
+    """How much the ring is too thick (above 0): for what it should be, else for the lens and the body named, mm."""
+    right = number(question, "nominal")
+    if right is not None:
+        return round(thickness - right, 4)
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return None
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    return round(thickness - (one.nominal - other.nominal), 4) if is_known(one) and is_known(other) else None
+
+
+def with_readings(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer with what the readings tell before it, where it was asked with some."""
+    told = readings_told(question, knowledge)
+    if not told.lines:
+        return answer
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=(*told.quantities, *answer.quantities))

@@ -1,0 +1,58 @@
+"""Infinity found at a mark on one lens, and where on the same ring it then lies on another: which lens is which."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import focals
+from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.seat.distances import Distances
+from engine.base.interval import is_known
+from engine.chains.setup import Facts
+from grammar.questions import Question
+
+_LISTED: Final = re.compile(r"^\W*(?:(?:and|or|both|the|my|a|mm)\b\W*)*$", re.IGNORECASE)
+
+
+def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, float] | None:
+    """The error by the lens that the mark was told of, and the mark of each other one; None where all have it."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
+    if len(set(focals(question))) < 2:
+        return None
+    ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
+    between = [question.text[one[1] : other[0]] for one, other in pairwise(ends)]
+    if all(_LISTED.match(text) for text in between):
+        return None
+    told_at = _place_of(mark, question)
+    behind = [n for n, (start, _) in enumerate(ends) if start < told_at]
+    own = lenses[behind[-1] if behind else 0]
+    assert own.focal_length_mm is not None
+    error = Distances(own.focal_length_mm, facts).extension_at(mark)
+    if not is_known(error):
+        return None
+    lens = f"{trimmed(own.focal_length_mm, 1)} mm"
+    by = small_mm(error.nominal)
+    lines = [Line("head", f"Infinity at the {distance(mark, question.feet)} mark of the {lens} lens: it sits {by} too"
+                          f" close; add a shim of {by}.")]  # fmt: skip
+    rows = [Quantity("shim_mm", error, f"{lens} lens"), Quantity("register_error_mm", -error, f"{lens} lens")]
+    for other in lenses:
+        if other.focal_length_mm is None or other.focal_length_mm == own.focal_length_mm:
+            continue
+        at, name = Distances(other.focal_length_mm, facts).mark(-error.nominal), trimmed(other.focal_length_mm, 1)
+        if is_known(at):
+            rows.append(Quantity("scale_mark_mm", at, f"{name} mm"))
+            text = f"On the same ring a {name} mm lens has infinity at its {distance(at.nominal, question.feet)} mark"
+            lines.append(Line("head", f"{text}; if it does not, the error is one lens's own, not the ring's."))
+    return Told(tuple(lines), tuple(rows)), error.nominal
+
+
+def _place_of(mark: float, question: Question) -> int:
+    """Where in the text the mark stands, by its figures in metres, feet or millimetres."""
+    for size in (mark / 1000, mark / 304.8, mark / 10, mark):
+        found = re.search(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?![\d.])", question.text)
+        if found is not None:
+            return found.start()
+    return len(question.text)

@@ -1,0 +1,79 @@
+"""How many layers of the sheet that is at hand make a shim."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.wording import listed, ranged, small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import calibration
+from engine.physics.picking import Picked
+from grammar.questions import Question
+
+THICKEST_MM: Final = 0.7  # of what is still called sheet
+NEAR_MM: Final = 0.005
+MOST_OF_EACH: Final = 12
+MOST_MM: Final = 5.0  # that is still made up of sheets
+SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
+
+
+def own_sheets(question: Question, wanted: float | None) -> Told:
+    """The layers of the sheets told that make what is wanted, and what is left; nothing where no sheet is told."""
+    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and one != wanted]
+    if wanted is None or not sheets:
+        return Told()
+    if len(sheets) == 1:
+        return _of_one(sheets[0], wanted)
+    stock = [Interval.exact(one) for one in sheets for _ in range(MOST_OF_EACH)]
+    found = calibration.spacers_for_mm(Interval.exact(wanted), stock, Interval.exact(NEAR_MM))
+    if not isinstance(found, Picked) or not found.pieces:
+        return Told()
+    used = [sheets[place // MOST_OF_EACH] for place in found.pieces]
+    counts = {one: used.count(one) for one in sheets if one in used}
+    rows = [
+        Quantity("layer_count", Interval.exact(count), f"{trimmed(one, 3)} mm sheet") for one, count in counts.items()
+    ]
+    text = f"{small_mm(wanted)} is {listed([f'{count} x {trimmed(one, 3)} mm' for one, count in counts.items()])}"
+    left = found.left.nominal if is_known(found.left) else 0.0
+    if abs(left) > NEAR_MM:
+        text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
+    rows.append(Quantity("stack_mm", found.total, "of sheets"))
+    return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge) -> Told:
+    """The layers of each kind of sheet that is spoken of, else of every usual one; without a shim how thick one is."""
+    usual = [row for row in knowledge.catalogue.assumptions.values() if row.id.startswith(SHEET)]
+    meant = [row for row in usual if mentions(question, row.id)] or usual
+    lines, rows = [], []
+    for row in meant:
+        name = row.id.removeprefix(SHEET).replace("-", " ")
+        each = ranged(row.value, lambda value: f"{trimmed(value, 3)} mm")
+        if wanted is None or wanted > MOST_MM:
+            lines.append(f"{name} {each} a layer")
+            rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
+            continue
+        layers = calibration.layer_count(Interval.exact(wanted), row.value)
+        if is_known(layers) and layers.greatest >= 1:
+            rows.append(Quantity("layer_count", layers, name))
+            lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
+    if not lines:
+        return Told()
+    lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= MOST_MM else "Sheets at hand: "
+    tail = ". Better one sheet of the right brass than many. Cover the whole seat, flat and deburred."
+    return Told((Line("text", lead + ", ".join(lines) + tail),), tuple(rows))
+
+
+def _of_one(sheet: float, wanted: float) -> Told:
+    """So many layers of one sheet, and by how much they miss."""
+    layers = calibration.layer_count(Interval.exact(wanted), Interval.exact(sheet))
+    if not is_known(layers) or layers.nominal < 1:
+        return Told((Line("head", f"A sheet of {small_mm(sheet)} is more than the {small_mm(wanted)} wanted."),))
+    left = wanted - layers.nominal * sheet
+    text = f"{small_mm(wanted)} is {layers.nominal:.0f} x {trimmed(sheet, 3)} mm"
+    if abs(left) > NEAR_MM:
+        text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
+    return Told((Line("head", f"{text}."),), (Quantity("layer_count", layers, f"{trimmed(sheet, 3)} mm sheet"),))

@@ -1,0 +1,57 @@
+"""Which of the rings at hand stand together as long as is wanted, and what is left for a shim."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import number, numbers
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import calibration
+from engine.physics.picking import Picked
+from grammar.questions import Question
+
+NEAR_MM = 0.005  # nearer than rings are made
+MOST_OF_EACH = 4
+LEAST_AT_HAND = 2
+
+
+def spacers_told(question: Question) -> Told:
+    """The stack that comes nearest to the length told; with several of each ring, where one of each falls short."""
+    wanted = number(question, "total")
+    sizes = [thing.thickness_mm[0] for thing in question.adapters for _ in range(thing.count or 1)
+             if thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]]  # fmt: skip
+    sizes += [one for one in numbers(question, "length", "numbers") if wanted is not None and one <= wanted]
+    if wanted is None or len(sizes) < LEAST_AT_HAND:
+        return Told()
+    once = _picked(wanted, sizes)
+    told = _said(wanted, sizes, once, "")
+    if once is None or abs(once.left.nominal) > NEAR_MM:
+        more = [size for size in dict.fromkeys(sizes) for _ in range(MOST_OF_EACH)]
+        several = _picked(wanted, more)
+        if several is not None and (once is None or abs(several.left.nominal) < abs(once.left.nominal)):
+            told += _said(wanted, more, several, " with several of each")
+    return told
+
+
+def _picked(wanted: float, sizes: Sequence[float]) -> Picked | None:
+    near = Interval.exact(NEAR_MM)
+    found = calibration.spacers_for_mm(Interval.exact(wanted), [Interval.exact(one) for one in sizes], near)
+    return found if isinstance(found, Picked) and found.pieces else None
+
+
+def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str) -> Told:
+    if found is None:
+        return Told((Line("head", f"None of them is short enough to stand in {small_mm(wanted)}."),))
+    parts = " + ".join(trimmed(sizes[place], 3) for place in found.pieces)
+    left = found.left.nominal if is_known(found.left) else 0.0
+    text = f"For {small_mm(wanted)}{how}: {parts} = {small_mm(found.total.nominal)}"
+    if left > NEAR_MM:
+        text += f", {small_mm(left)} short: a shim or spacer of {small_mm(left)} makes it up"
+    elif left < -NEAR_MM:
+        text += f", {small_mm(-left)} too long"
+    else:
+        text += ": just right"
+    rows = (Quantity("stack_mm", found.total, f"for {trimmed(wanted, 3)} mm{how}"),)
+    return Told((Line("head", f"{text}."),), rows)

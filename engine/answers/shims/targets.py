@@ -1,0 +1,41 @@
+"""How far a target must be to stand for infinity, and how wrong a nearer one makes what is set on it."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import distance_mm, focals, mentions
+from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.seat.distances import Distances
+from engine.answers.seat.spacing import usual_focals
+from engine.base.interval import Interval, is_known
+from grammar.questions import Question
+
+
+def is_target(question: Question) -> bool:
+    return question.said("target") is not None or mentions(question, "target-place")
+
+
+def target_told(question: Question, knowledge: Knowledge) -> Told:
+    """How far a target must be to stand for infinity, and how wrong a nearer one makes the shim."""
+    if not is_target(question):
+        return Told()
+    times = knowledge.catalogue.assumptions["infinity-target-focals"].value.nominal
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    near = distance_mm(question)
+    for focal in focals(question) or usual_focals(knowledge.catalogue):
+        far = focal * times
+        lens = f"{trimmed(focal, 1)} mm lens"
+        rows.append(Quantity("target_distance_mm", Interval.exact(far), lens))
+        text = f"{lens}: beyond {distance(far, question.feet)}"
+        for at in (near, far):
+            error = Distances(focal, knowledge.catalogue).extension_at(at) if at else None
+            if at is not None and error is not None and is_known(error):
+                rows.append(Quantity("extension_mm", error, f"{lens}, {trimmed(at / 1000, 1)} m"))
+                text += f"; set at {distance(at, question.feet)} it would be {small_mm(error.nominal)} wrong"
+        lines.append(Line("fact", text, 1))
+    head = Line(
+        "head", f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
+    )
+    return Told((head, *lines), tuple(rows))

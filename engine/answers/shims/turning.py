@@ -1,0 +1,111 @@
+"""What turns of a thread move a lens by, what turns a shim comes to, and what a focusing thread moves in one turn."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number, pitch_mm
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import calibration
+from grammar.questions import Question
+
+SAME_MM = 0.005  # pitches nearer than this are one
+WHOLE_TURN = 360.0  # degrees
+
+
+def turns_told(question: Question) -> float | None:
+    """By how many turns it was screwed, whether told in turns or in degrees."""
+    turns, angle = number(question, "turns"), number(question, "angle")
+    return turns if turns is not None else angle / WHOLE_TURN if angle is not None else None
+
+
+def asks_turns(question: Question) -> bool:
+    """Whether it is asked how far to turn, rather than told how far it was turned; a lead tells both."""
+    if _lead(question) is not None:
+        return True  # 'a turn moves 2 mm' tells what a turn is for
+    return mentions(question, "turning") and turns_told(question) is None
+
+
+def turned(question: Question, knowledge: Knowledge) -> Told:
+    """What a lens screwed out by part of a turn has moved."""
+    turns = turns_told(question)
+    if turns is None or _lead(question) is not None:
+        return Told()
+    pitch = _pitch(question, knowledge)
+    if pitch is None:
+        return Told((Line("ask", "Which thread, or what pitch, was it turned by?"),))
+    shim = calibration.shim_from_turns_mm(Interval.exact(turns), pitch)
+    if not is_known(shim):
+        return Told()
+    angle = number(question, "angle")
+    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turn"
+    text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: that is the spacer."
+    return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+
+
+def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
+    """The turns, and degrees, of its thread that move it by so much."""
+    lead = _lead(question)
+    pitch = lead if lead is not None else _pitch(question, knowledge)
+    if pitch is None:
+        return Told()
+    turns = calibration.turns_for_mm(Interval.exact(shim), pitch)
+    if not is_known(turns):
+        return Told()
+    degrees = turns.nominal * WHOLE_TURN
+    text = (
+        f"{small_mm(shim)} is {trimmed(turns.nominal, 3)} turn of its thread, {degrees:.0f} degrees"
+        f" ({trimmed(pitch.nominal, 3)} mm a turn)."
+    )
+    rows = [Quantity("thread_turns", turns)]
+    if lead is not None:
+        rows.append(Quantity("advance_per_turn_mm", lead, "by the turn told"))
+    return Told((Line("head", text),), tuple(rows))
+
+
+def drift(question: Question, knowledge: Knowledge) -> Told:
+    """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
+    cut, turns = pitch_mm(question), number(question, "turns")
+    threads = knowledge.catalogue.threads
+    mounts = [knowledge.catalogue.mounts.get(thing.id or "") for thing in (*question.lenses, *question.bodies)]
+    named = [
+        threads[mount.thread or ""].pitch_mm
+        for mount in mounts
+        if mount is not None and (mount.thread or "") in threads
+    ]
+    right = next((pitch for pitch in named if is_known(pitch)), None)
+    if cut is None or turns is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
+        return Told()
+    off = abs(cut - right.nominal) * turns
+    text = (
+        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right.nominal, 3)} mm it runs {small_mm(off)} apart over"
+        f" {trimmed(turns, 2)} turns: it binds unless it is cut that much loose, or has fewer turns."
+    )
+    return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
+
+
+def _lead(question: Question) -> Interval | None:
+    """What its thread moves in a turn, by a turn that was told with what it moved: '6 mm in 270 degrees'."""
+    turns = turns_told(question)
+    moved = number(question, "travel", "thread_length", "extension", "length")
+    if turns is None or moved is None:
+        return None
+    lead = calibration.advance_per_turn_mm(Interval.exact(moved), Interval.exact(turns))
+    return lead if is_known(lead) else None
+
+
+def _pitch(question: Question, knowledge: Knowledge) -> Interval | None:
+    """The pitch told, else that of the lens's own thread, in mm."""
+    told = pitch_mm(question)
+    if told is not None:
+        return Interval.exact(told)
+    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    named = sorted((*question.lenses, *question.bodies), key=lambda thing: -thing.column)
+    ids = [thing.id for thing in named] + [front for thing in question.adapters for front in thing.front[:1]]
+    for id_ in ids:  # the thread named last is the one that is turned
+        mount = mounts.get(id_ or "")
+        thread = threads.get(mount.thread or "") if mount else None
+        if thread is not None and is_known(thread.pitch_mm):
+            return thread.pitch_mm
+    return None

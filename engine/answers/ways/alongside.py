@@ -1,0 +1,257 @@
+"""What stands beside the chains of one pair: what is forced or held straight on, traps, remedies, examples."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.making.senses import REGISTERS
+from engine.answers.parts.answer import Line, ListedChain, RingToMake, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import nearest
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import small_mm
+from engine.answers.seat.elsewhere import elsewhere
+from engine.answers.seat.forced import forced_chain
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.open_lens import needed, needs_register
+from engine.answers.seat.others import traps
+from engine.answers.seat.spacing import far_limits, marks, usual_focals
+from engine.answers.seat.standin import as_listed
+from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
+from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
+from engine.answers.shims.loose import off_by_mm
+from engine.answers.words.advice import advice_lines
+from engine.base.compact import compact, replace
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.chains.setup import Setup
+from engine.chains.walk import Chain
+from engine.judging.judge import Judged
+from grammar.questions import Question
+
+NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
+FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
+MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
+SAME_MM = 0.0005  # a ring supposed as it is
+_FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
+
+
+@compact
+class Alongside:
+    """Further chains, numbered on after the best ones, and what is said of them and of other bodies."""
+
+    chains: tuple[ListedChain, ...] = ()
+    told: Told = Told()
+
+
+def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
+    """What the question itself describes though nobody would advise it: it is answered first."""
+    direct = mentions(question, "held-direct") or _FLUSH.search(question.text) is not None
+    direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
+    between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
+    if direct and not between:
+        for joint in knowledge.joints.onward(setup.lens_mount.id):
+            if joint.rear == setup.body_mount.id:
+                judged = knowledge.judge_chain(Chain((joint,), {}), setup)
+                return [as_listed(judged, chain_title(judged, knowledge))]
+        if setup.lens_mount.id != setup.body_mount.id:
+            return [flush_chain(setup, knowledge)]
+    if question.said(REGISTERS) is not None and not question.adapters:
+        # who reckons with the two registers asks of the ring that they leave room for, sold or not
+        asked = made_chain(ring_to_make(setup, knowledge.catalogue), setup, knowledge)
+        if asked is not None and asked.listed.judged.verdict == "unusable":
+            return [asked]
+    # a ring told by what it measures is judged as it is, whatever it should be
+    off = off_by_mm(question) if question.said("nominal") is None else None
+    supposed = _supposed(question, off, setup, knowledge)
+    if supposed is not None:
+        return [supposed]
+    if off is not None and (question.adapters or question.said("thickness")):
+        told_off = off_ring(off, setup, knowledge)
+        return [told_off] if told_off is not None else []
+    if question.adapters and setup.lens_mount.coupling == "screw":
+        forced = forced_chain(question, setup, knowledge)
+        if forced is not None:
+            return [forced]
+    return []
+
+
+def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The one ring that is named, were it thinner, thicker or as thick as is supposed; None where nothing is."""
+    adapters = knowledge.catalogue.adapters
+    named = [adapters[id_] for thing in question.adapters for id_ in thing.ids[:1] if id_ in adapters]
+    told = number(question, "thickness")
+    if len(named) != 1 or told is None or (off_mm is not None and mentions(question, "too")):
+        return None
+    ring = named[0]
+    if (ring.front, ring.rear) != (setup.lens_mount.id, setup.body_mount.id) or not is_known(
+        ring.thickness_mm.shortest
+    ):
+        return None
+    now = ring.thickness_mm.shortest.nominal
+    seat = told if off_mm is None else now + off_mm
+    if abs(seat - now) < SAME_MM:
+        return None
+    name = f"{ring.name}, were it {small_mm(seat)} thick instead of {small_mm(now)}"
+    piece = replace(
+        ring, id="described-1", name=name, thickness_mm=Span.fixed(Interval.exact(seat)), seat_basis="measured"
+    )
+    judged = knowledge.judge_chain(Chain((piece,), {}), setup)
+    return as_listed(judged, name)
+
+
+def alongside(
+    question: Question, setup: Setup, ring: RingToMake, chains: tuple[ListedChain, ...], knowledge: Knowledge
+) -> Alongside:
+    """Traps beside a chain that reaches infinity; remedies, examples and the ring to make where none does."""
+    feet = question.feet
+    if not chains:
+        if not is_free(question.limits):
+            return Alongside((), _remedies(setup, knowledge) + _of_mount(question, setup, knowledge))
+        made = made_chain(ring, setup, knowledge)
+        told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
+        told += _remedies(setup, knowledge) + _of_mount(question, setup, knowledge)
+        return Alongside((made,) if made is not None else (), told)
+    best = chains[0].listed.judged
+    told = Told()
+    rows: tuple[ListedChain, ...] = ()
+    plain = _without_glass(chains, ring, setup, knowledge)
+    if plain is not None and is_free(question.limits):
+        rows = (plain,)
+        told += Told((_short(plain, feet, "without glass"),))
+    elif is_free(question.limits):
+        rows = tuple(traps(chains, knowledge, question.limits.pieces))
+    if rows and plain is None:
+        told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
+        told += Told(tuple(_short(row, feet) for row in rows))
+    told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
+    if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
+        told += _remedies(setup, knowledge)
+    if len(best.chain.adapters) > 1 or mentions(question, "stack-of-rings"):
+        told += Told(
+            (Line("text", "Errors of thickness add: each ring may be a few hundredths off, and wides show it first."),)
+        )
+    told += _examples(best, setup, knowledge, feet) + _open(question, setup, best, knowledge)
+    return Alongside(rows, told + _of_mount(question, setup, knowledge))
+
+
+def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
+    """What is to be known of lenses of this mount, and the advice for it that the question's words are about.
+
+    In a talk it was told with the first answer.
+    """
+    mount = setup.lens_mount
+    if question.follows or mount.id == setup.body_mount.id:
+        return Told()
+    rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
+    note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
+    return Told((*advice_lines(rows), *note))
+
+
+def _without_glass(
+    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
+) -> ListedChain | None:
+    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
+    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
+    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    plain = made_chain(ring, setup, knowledge)
+    return replace(plain, number=len(chains) + 1) if plain is not None else None
+
+
+def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
+    """The lens held flush on the body, where nothing is sold, or what is carries it farther out yet."""
+    if ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
+        return None
+    flush = flush_chain(setup, knowledge)
+    if not chains:
+        return flush if -ring.thickness_mm.nominal <= NEARLY_MM else None
+    least, most = _error(flush.listed.judged), _error(chains[0].listed.judged)
+    return flush if least is not None and most is not None and most > FARTHER * least else None
+
+
+def _error(judged: Judged) -> float | None:
+    """How far out a chain leaves the lens, in mm; None where that can be set, or is not known."""
+    error = judged.measured_trace.value("register_error_mm")
+    return error.shortest.nominal if isinstance(error, Span) and is_known(error.shortest) else None
+
+
+def _as_asked(question: Question, knowledge: Knowledge) -> Told:
+    """What the question's own numbers ask beside the chain: a clean crop, the bore for a barrel."""
+    told = Told()
+    if question.said("crop") is not None:
+        from engine.answers.picture.cover import cover_told  # seldom asked beside a chain
+
+        told += cover_told(question, knowledge, always=True)
+    if question.said("barrel") is not None:
+        from engine.answers.seat.bores import bore_for
+
+        told += bore_for(question, knowledge)
+    return told
+
+
+def _never_straight(setup: Setup, knowledge: Knowledge) -> Told:
+    """A danger where the lens would start in the body's thread, though it does not belong there."""
+    male, female = setup.lens_mount.thread, setup.body_mount.thread
+    if setup.lens_mount.coupling != "screw" or setup.body_mount.coupling != "screw" or not (male and female):
+        return Told()
+    mating = knowledge.joints.mating(male, female) if male != female else None
+    if mating is None or mating.outcome != "binds" or mating.runs_home != "no" or mating.turns is None:
+        return Told()
+    threads = knowledge.catalogue.threads
+    if mating.turns.greatest <= 0:
+        return Told()
+    text = (
+        f"Do not screw it straight in: {threads[male].designation} starts in {threads[female].designation}, but the "
+        "pitch differs and it binds. Stop at the first resistance."
+    )
+    return Told((Line("danger", text),))
+
+
+def _short(row: ListedChain, feet: bool, why: str = "") -> Line:
+    judged = row.listed.judged
+    sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
+    more = f" [{why}]" if why else ""
+    return Line("fact", f"{row.number}. {row.title}{more}: {life_line(judged, feet)}{sure}; {seat_line(judged)}", 1)
+
+
+def _remedies(setup: Setup, knowledge: Knowledge) -> Told:
+    return elsewhere(setup.lens_mount, knowledge, but=setup.body_mount.id)
+
+
+def _examples(best: Judged, setup: Setup, knowledge: Knowledge, feet: bool) -> Told:
+    """What the error does to usual focal lengths, where the lens's own is not told."""
+    error = best.measured_trace.value("register_error_mm")
+    if is_known(setup.lens.focal_length_mm) or not isinstance(error, Span) or not error.is_fixed:
+        return Told()
+    if not is_known(error.shortest) or best.verdict == "infinity" or abs(error.shortest.nominal) < 0.0005:
+        return Told()
+    off = error.shortest.nominal
+    lenses = usual_focals(knowledge.catalogue, None, setup.lens_mount)
+    tell = far_limits if off > 0 else marks
+    return tell(lenses, abs(off), knowledge.catalogue, feet, 1)
+
+
+def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) -> Told:
+    """What the lens's flange-to-image distance must exceed, where its mount has no register."""
+    told = Told()
+    if needs_register(setup, best):
+        seat = best.measured_trace.value("seat_mm")
+        least = seat.shortest.nominal if isinstance(seat, Span) and is_known(seat.shortest) else None
+        told += needed(question.lens, setup.body_mount, knowledge, least)
+    if "no-shoulder" in setup.lens_mount.traits:
+        told += no_shoulder(setup, knowledge)
+    return told
+
+
+def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:
+    """A lens that is turned in until sharp: its back focus decides, and where it must be sunk."""
+    body = setup.body_mount
+    depth = f"{body.register_mm.nominal:g} mm" if is_known(body.register_mm) else "the register"
+    text = (
+        f"Such a lens has no flange and so no register: its back focus decides. Where that is less than {depth}, the "
+        f"register of {body.designation}, a plain sleeve leaves it close-up only; an insert must carry it deep into "
+        "the body, recessed by the difference and clear of filter and sensor. Screw in until sharp, then lock."
+    )
+    ask = "What is its back focus: how far behind the last glass is a far window sharp on paper?"
+    return Told((Line("text", text), Line("ask", ask)))

@@ -1,0 +1,281 @@
+"""What fits a body, and where a lens fits: each mount with its best way and its ring, the usual ones first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from engine.answers.found.lookalike import alike_lines
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.asking_back import ask_for
+from engine.answers.parts.knowledge import Knowledge, choose
+from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.picture.fits_lit import lit_there
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
+from engine.answers.ways.fits_all import Home, Taken, homes_told
+from engine.answers.ways.kinds_asked import is_of, kinds_of
+from engine.answers.ways.pairs import of_known, sides_of
+from engine.base.compact import compact, replace
+from engine.base.interval import Interval, is_known
+from engine.chains.setup import usual_circle
+from engine.facts.kinds import VERDICTS
+from engine.facts.records import Mount
+from engine.judging.ranking import Listed
+from grammar.questions import Limits, Question, Thing
+
+FITTING_PIECES = 2  # what fits a body is told for one ring, or two
+MOST_LISTED = 24
+MOST_REFUSED = 14
+# parts that are no camera lens: told only where they are asked for
+ASIDE = frozenset({"filter", "board", "bellows", "microscope", "projector", "enlarger"})
+BODIES_NOW = frozenset({"mirrorless"})  # for these a ring can be made where none is sold
+RINGED = frozenset({"slr", "medium-format"})  # lenses of these are put on other bodies by a plain ring
+WELL_SERVED = 15  # a body for which so many are sold needs no telling what could be made
+UNUSUAL = frozenset({"lens-side-only"})
+BODY_KINDS = frozenset({"slr", "rangefinder", "mirrorless", "medium-format", "cine", "video", "industrial"})
+
+
+@compact
+class Fit:
+    """One mount with the best chain to or from it, and the ring that holds infinity; no chain: nobody sells one."""
+
+    mount: Mount
+    best: Listed | None
+    ring: Interval | None
+    possible: str
+
+
+def list_fits(question: Question, knowledge: Knowledge) -> Answer:
+    """Which lens mounts a body takes, or which bodies a lens fits, best first, with the ring for each."""
+    lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
+    if lens is None and body is None:
+        return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
+    if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
+        body = None  # asked of one pair before: where else the lens would do
+    hub = _hub_of(question, lens, body)
+    if hub is not None:
+        told = _told(question, _fits_of(None, hub, frozenset(), question, knowledge), None, hub, knowledge)
+        return replace(told, lines=(Line("head", "What goes in front of that ring:"), *told.lines))
+    if lens is not None and body is not None:
+        sides = sides_of(question, knowledge.catalogue)
+        missing = tuple(side for side in (*sides.lenses, *sides.bodies) if isinstance(side, Missing))
+        return of_known(sides, knowledge, "list-fits") or ask_for(question, missing)
+    kinds = kinds_of(question.bodies if lens is not None else question.lenses)
+    several = [thing for thing in question.lenses if thing.ids]
+    if len({thing.ids[0] for thing in several}) > 1:
+        return _of_several(several, kinds, question, knowledge)
+    return _told(question, _fits_of(lens, body, kinds, question, knowledge), lens, body, knowledge)
+
+
+def _hub_of(question: Question, lens: Thing | None, body: Thing | None) -> Thing | None:
+    """The front of the one ring named on the body, where the lens is known by it alone: what else goes on it?"""
+    rings = [ring for ring in question.adapters if ring.front]
+    if lens is None or body is None or len(rings) != 1 or len(question.lenses) != 1 or lens.focal_length_mm:
+        return None
+    same = set(lens.ids) & set(rings[0].front) and (not rings[0].rear or set(body.ids) & set(rings[0].rear))
+    return Thing("mount", rings[0].front, rings[0].words) if same else None
+
+
+def _fits_of(
+    lens: Thing | None, body: Thing | None, kinds: frozenset[str], question: Question, knowledge: Knowledge
+) -> list[Fit]:
+    fits = []
+    for name in _partners(lens, body, kinds, knowledge):
+        partner = Thing("mount", (name,), name)
+        fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge)
+        if fit is not None and name not in question.limits.without:
+            fits.append(fit)
+    if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
+        fits += _rings_to_make(body, {fit.mount.id for fit in fits}, question, knowledge)
+    return fits
+
+
+def _rings_to_make(body: Thing, told: set[str], question: Question, knowledge: Knowledge) -> list[Fit]:
+    """Where next to nothing is sold for a body: the mounts of old stills lenses that a plain ring could be made for."""
+    fits = []
+    for name, mount in knowledge.catalogue.mounts.items():
+        if mount.kind in RINGED and name not in told and not {*mount.traits} & UNUSUAL:
+            fit = _fit(Thing("mount", (name,), name), body, False, question, knowledge)
+            if fit is not None and fit.best is None:
+                fits.append(fit)
+    return fits
+
+
+def _of_several(
+    lenses: Sequence[Thing], kinds: frozenset[str], question: Question, knowledge: Knowledge
+) -> Answer:  # fmt: skip
+    """Which mounts take all of the lenses, or most of them, at infinity."""
+    taken: dict[str, list[Taken]] = {}
+    for lens in lenses:
+        side = lens_side(lens, knowledge.catalogue)
+        called = side.mount.designation if isinstance(side, LensSide) else lens.words
+        for fit in _fits_of(lens, None, kinds or BODIES_NOW, question, knowledge):
+            if _is_answer(fit, True) and _reaches(fit):
+                taken.setdefault(fit.mount.id, []).append(Taken(called, fit.ring))
+    mounts = knowledge.catalogue.mounts
+    homes = [Home(mounts[name], tuple(rows), _usual(name, knowledge)) for name, rows in taken.items()]
+    return homes_told(question, homes, len(lenses))
+
+
+def _named(things: tuple[Thing, ...], knowledge: Knowledge) -> Thing | None:
+    return next((thing for thing in things if thing.ids), None)
+
+
+def _partners(lens: Thing | None, body: Thing | None, kinds: frozenset[str], knowledge: Knowledge) -> list[str]:
+    """The mounts that one or two rings lead to (from a lens) or that lead here (to a body), and those of the kind."""
+    rings, joints, mounts = knowledge.rings, knowledge.joints, knowledge.catalogue.mounts
+    if lens is not None:
+        start = _mount_of(lens, knowledge)
+        reached = {start}
+        for _ in range(FITTING_PIECES):
+            reached |= {rear for front in reached for rear in rings.onward.get(front, {})}
+            reached |= {joint.rear for front in reached for joint in joints.onward(front)}
+        fitting = {name for name in reached if "lens-side-only" not in mounts[name].traits}
+    else:
+        goal = _mount_of(body, knowledge)
+        fitting = {goal} | set(rings.backward.get(goal, ())) | set(joints.into(goal))
+    if kinds or lens is not None:
+        fitting |= {name for name, mount in mounts.items() if is_of(mount, kinds or BODIES_NOW)}
+    return sorted(
+        name
+        for name in fitting
+        if "thread-only" not in mounts[name].traits
+        and (is_of(mounts[name], kinds) if kinds else mounts[name].kind not in ASIDE)
+    )
+
+
+def _mount_of(thing: Thing | None, knowledge: Knowledge) -> str:
+    if thing is None or thing.id is None:
+        return ""
+    if thing.kind == "lens":
+        return knowledge.catalogue.lenses[thing.id].mount
+    if thing.kind == "body":
+        return knowledge.catalogue.bodies[thing.id].mount
+    return thing.id
+
+
+def _fit(lens: Thing, body: Thing, of_lens: bool, question: Question, knowledge: Knowledge) -> Fit | None:
+    one, other = lens_side(lens, knowledge.catalogue), body_side(body, knowledge.catalogue)
+    if isinstance(one, Missing) or isinstance(other, Missing):
+        return None
+    setup = setup_of(one, other, knowledge.catalogue, question.f_number)
+    pieces = question.limits.pieces if question.limits.pieces is not None else FITTING_PIECES
+    limits: Limits = replace(question.limits, pieces=pieces, without_glass=not question.limits.with_glass)
+    choice = choose(knowledge, setup, limits, 1)
+    ring = ring_to_make(setup, knowledge.catalogue)
+    best = choice.listed[0] if choice.listed else None
+    return Fit(setup.body_mount if of_lens else setup.lens_mount, best, ring.thickness_mm, ring.possible)
+
+
+def _told(
+    question: Question, fits: Iterable[Fit], lens: Thing | None, body: Thing | None, knowledge: Knowledge
+) -> Answer:
+    wants = question.topic == "infinity" or question.limits.at_least == "infinity"
+    rows = [fit for fit in fits if _is_answer(fit, wants)]
+    what = "with infinity" if wants else "with one or two rings"
+    own = _mount_of(lens or body, knowledge)
+    rows.sort(key=lambda fit: (fit.mount.id == own, _order(fit, knowledge)))  # what it was made for is known
+    lines = [Line("head", _head(rows, what))]
+    quantities: list[Quantity] = []
+    for n, fit in enumerate(rows):
+        if fit.ring is not None:
+            quantities.append(Quantity("ring_thickness_mm", fit.ring, fit.mount.id))
+        lit, numbers = lit_there(question, lens, fit.mount, knowledge)
+        quantities += numbers
+        if n < MOST_LISTED:
+            lines.append(Line("fact", _line(fit, knowledge) + lit, 1))
+    if len(rows) > MOST_LISTED:
+        rest = listed([fit.mount.designation for fit in rows[MOST_LISTED:]])
+        lines.append(Line("note", f"And {len(rows) - MOST_LISTED} more: {rest}."))
+    told = _refused(lens, body, {fit.mount.id for fit in rows if _reaches(fit)}, knowledge) + _of_lens(
+        question, lens, knowledge
+    )
+    lines += told.lines
+    return Answer(
+        question.text, "list-fits", ANSWERED if rows else NO, tuple(lines), question=question,
+        quantities=(*quantities, *told.quantities),
+    )  # fmt: skip
+
+
+def _is_answer(fit: Fit, wants_infinity: bool) -> bool:
+    if fit.best is None:
+        # nobody sells one, but a plain ring would do
+        return fit.possible == "plain" and fit.ring is not None
+    return fit.best.judged.verdict != "unusable" and (not wants_infinity or fit.best.judged.verdict == "infinity")
+
+
+def _head(rows: list[Fit], what: str) -> str:
+    """How many fit; that none of them gives infinity is said first."""
+    if not rows:
+        return f"Nothing in the facts fits {what}."
+    if not any(_reaches(fit) for fit in rows):
+        return f"None with infinity. {len(rows)} for close-ups only:"
+    return f"{len(rows)} fit {what}, best first:"
+
+
+def _reaches(fit: Fit) -> bool:
+    return fit.best is None or fit.best.judged.verdict == "infinity"
+
+
+def _order(fit: Fit, knowledge: Knowledge) -> tuple[object, ...]:
+    """What is sold first, by verdict and pieces; then the mounts that most is sold for."""
+    if fit.best is None:
+        return (0, 1, 9, -_usual(fit.mount.id, knowledge), fit.mount.id)
+    judged = fit.best.judged
+    return (
+        VERDICTS.index(judged.verdict), 0, len(judged.chain.adapters), -_usual(fit.mount.id, knowledge), fit.mount.id,
+    )  # fmt: skip
+
+
+def _usual(name: str, knowledge: Knowledge) -> int:
+    """How usual a mount is: by the rings that lead from it and to it."""
+    rings = knowledge.rings
+    return sum(len(row) for row in rings.onward.get(name, {}).values()) + len(rings.backward.get(name, ()))
+
+
+def _line(fit: Fit, knowledge: Knowledge) -> str:
+    seat = f"; ring for infinity {small_mm(fit.ring.nominal)}" if fit.ring is not None else ""
+    if fit.best is None:
+        return f"{fit.mount.designation}: nothing is sold, a plain ring could be made{seat}"
+    judged = fit.best.judged
+    told = f"{VERDICT_WORDS[judged.verdict]} ({CERTAINTY_WORDS[judged.certainty]})"
+    if judged.certainty == "unknown":
+        told = unknown_line(judged)
+    return f"{fit.mount.designation}: {told}; {chain_title(judged, knowledge)}{seat}"
+
+
+def _refused(lens: Thing | None, body: Thing | None, fitting: set[str], knowledge: Knowledge) -> Told:
+    """The usual mounts that do not: their register is too short for the body, or the body's too long for the lens."""
+    facts = knowledge.catalogue
+    own = facts.mounts.get(_mount_of(lens or body, knowledge))
+    if own is None or not is_known(own.register_mm):
+        return Told()
+    off = []
+    for mount in facts.mounts.values():
+        if mount.id in fitting or mount.id == own.id or not is_known(mount.register_mm) or mount.kind not in BODY_KINDS:
+            continue
+        longer = own.register_mm.nominal < mount.register_mm.nominal
+        if longer is (lens is not None) and not (lens is not None and "lens-side-only" in mount.traits):
+            off.append(mount)
+    off.sort(key=lambda mount: (-_usual(mount.id, knowledge), mount.id))
+    if not off:
+        return Told()
+    names = listed([mount.designation for mount in off[:MOST_REFUSED]], "or")
+    why = "its register is too short for them" if lens is not None else "their registers are too short for it"
+    return Told((Line("text", f"Not, save close up or with glass: {names}; {why}."),))
+
+
+def _of_lens(question: Question, lens: Thing | None, knowledge: Knowledge) -> Told:
+    """What else decides for a lens: its circle, and what passes for its thread."""
+    side = lens_side(lens, knowledge.catalogue) if lens is not None else None
+    if not isinstance(side, LensSide):
+        return Told()
+    told = Told()
+    circle, _ = usual_circle(knowledge.catalogue, side.lens, side.mount)
+    if is_known(circle):
+        told += Told((), (Quantity("image_circle_mm", circle, side.mount.id),))
+    if side.mount.coupling == "screw" and mentions(question, "screws-in"):
+        told += Told(tuple(alike_lines(side.mount, knowledge)))
+    return told

@@ -1,0 +1,78 @@
+"""A designation that several lenses carry, none of them the likelier: the answer for each, the best fitting first."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from engine.answers.parts.answer import Answer, Line, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.wording import money, small_mm
+from engine.answers.seat.chain_numbers import price_of
+from engine.answers.seat.telling import CERTAINTY_WORDS, life_line, seat_line
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.base.span import Span
+from engine.facts.kinds import VERDICTS
+from grammar.questions import Question
+
+OnePair = Callable[[Question, LensSide, BodySide, Knowledge], Answer]
+
+
+def likeliest(
+    question: Question, meanings: Sequence[LensSide], body: BodySide, knowledge: Knowledge, one_pair: OnePair
+) -> Answer:
+    """The answer for the meaning that the pieces named suit best (else the first), then the others in a line each."""
+    answers = [one_pair(question, side, body, knowledge) for side in meanings]
+    order = sorted(range(len(answers)), key=lambda n: (_miss(question, answers[n]), n))
+    best = answers[order[0]]
+    lines, quantities = list(best.lines), list(_cased(best, meanings[order[0]]))
+    lines.insert(1, Line("note", f"Taken for {meanings[order[0]].mount.designation}. Measure flange to image: "
+                                 "the name alone does not tell which it is."))  # fmt: skip
+    for n in order[1:]:
+        lines.append(Line("fact", _told(answers[n], meanings[n], question.feet), 1))
+        quantities += _cased(answers[n], meanings[n])
+    told = {side.mount.id for side in meanings}
+    lens = question.lenses[0]
+    for id_ in lens.ids:
+        mount = knowledge.catalogue.mounts[id_]
+        if id_ not in told and not is_known(mount.register_mm):
+            text = f"if it is {mount.designation}: a mount without a register; measure the lens's own flange to image"
+            lines.append(Line("fact", text, 1))
+    first = meanings[order[0]].mount.id
+    taken = replace(lens, ids=(first, *(one for one in lens.ids if one != first)))
+    question = question.with_(lenses=(taken, *question.lenses[1:]))
+    # where it is another meaning, the lens sides that were passed over as "others" are told here already
+    kept = tuple(line for line in lines if not line.text.startswith("Taken for") or line.text.endswith("which it is."))
+    return replace(best, lines=kept, quantities=tuple(quantities), question=question)
+
+
+def _miss(question: Question, answer: Answer) -> tuple[int, float]:
+    """How badly the best chain does: pieces that were named are asked about for the lens that they suit."""
+    if not question.adapters or not answer.chains:
+        return (0 if not question.adapters else len(VERDICTS), 0.0)
+    judged = answer.chains[0].listed.judged
+    error = judged.measured_trace.value("register_error_mm")
+    known = isinstance(error, Span) and is_known(error.shortest)
+    return (VERDICTS.index(judged.verdict), abs(error.shortest.nominal) if known else 1e6)  # type: ignore[union-attr]
+
+
+def _cased(answer: Answer, side: LensSide) -> list[Quantity]:
+    named = ("ring_thickness_mm", "register_difference_mm")
+    return [
+        replace(row, case=row.case or side.mount.id) if row.name in named else row for row in answer.quantities
+    ]  # fmt: skip
+
+
+def _told(answer: Answer, side: LensSide, feet: bool) -> str:
+    ring = answer.ring.thickness_mm if answer.ring else None
+    seat = f"; ring for infinity {small_mm(ring.nominal)}" if ring is not None else ""
+    lead = f"if it is {side.mount.designation}"
+    if not answer.chains:
+        return f"{lead}: no way found{seat}"
+    judged = answer.chains[0].listed.judged
+    band = price_of(judged)
+    price = f" [{money((band.least, band.greatest))}]" if band else ""
+    sure = "" if judged.certainty == "unknown" else f" ({CERTAINTY_WORDS[judged.certainty]})"
+    near = f"; {seat_line(judged)}" if judged.verdict != "infinity" else ""
+    return f"{lead}: {answer.chains[0].title}{price}, {life_line(judged, feet)}{sure}{near}{seat}"

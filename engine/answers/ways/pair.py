@@ -1,0 +1,191 @@
+"""The chains of one lens on one body, best first, with everything that follows from them."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
+from engine.answers.parts.knowledge import Choice, Knowledge, choose
+from engine.answers.parts.resolve import BodySide, LensSide, setup_of, unknown_register
+from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.chain_numbers import chain_numbers, cover_numbers, principal_numbers
+from engine.answers.seat.described import TUBE
+from engine.answers.seat.flat_seat import with_flat_seat
+from engine.answers.seat.forced import fits_all_the_same, held_chain, nothing_holds
+from engine.answers.seat.listing import chain_lines, near_lines, ring_lines, seat_quantities
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.observing import beside, elsewhere
+from engine.answers.seat.open_lens import depends
+from engine.answers.seat.rest_of_chain import still_needed
+from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.seat.unsold import is_free
+from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.named_pieces import with_named_pieces
+from engine.answers.ways.alongside import alongside, nearer, straight_or_forced
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.base.span import Span
+from engine.chains.search import MOST_CHAINS
+from engine.chains.setup import Setup
+from engine.chains.walk import ADDED_FOCUSING
+from engine.judging.judge import Judged
+from grammar.questions import Question, Thing
+from grammar.turns.sticking import is_open
+
+SHOWN = 3
+ADDED = "added between"  # the case of what is still to be put between
+REMEDY = "remedy"  # topic of what would set a chain right
+TUBES = frozenset({TUBE, *ADDED_FOCUSING})
+PASSED_OVER = "Not with the pieces as you named them: they do not lead from this lens to this body. Without them:"
+
+
+def one_pair(
+    question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge, intent: str | None = None
+) -> Answer:
+    """The chains of one lens on one body, best first, with everything that follows from them."""
+    facts = knowledge.catalogue
+    setup = setup_of(lens, body, facts, question.f_number)
+    question = with_flat_seat(question, setup)
+    ring = ring_to_make(setup, facts)
+    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    first = straight_or_forced(question, setup, named)
+    choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
+    passed_over = not choice.listed and not first and limits.using != question.limits.using
+    held = held_chain(question, setup, named) if passed_over or _only_far_about(choice, question) else None
+    asked_of = question.intent != "chain" or not is_free(question.limits) or fits_all_the_same(question)
+    if held is not None and asked_of:
+        first = first or [held]
+    if passed_over or held is not None:
+        # the pieces lead nowhere from this lens to this body: that comes first, then what would do
+        named, limits = knowledge, replace(question.limits, using=())
+        choice = choose(named, setup, limits, question.limits.best or SHOWN)
+    found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
+    if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
+        flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
+        first = [flush] if flush is not None else []
+    chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
+    if not chains and unknown_register(setup) and not question.limits.owned_only:
+        return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
+    extra = alongside(question, setup, ring, chains, named)
+    rest = still_needed(question, chains, named)
+    lines = [*_opening(lens, body, chains, ring, question), *rest.lines, *_notes(lens, body, choice)]
+    if held is not None and not first:
+        lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
+    elif passed_over and question.adapters and found and not first:
+        lines.insert(0, Line("head", PASSED_OVER))
+    lines += nothing_holds(question, held if first else None)
+    seen = Told()
+    for chain in chains:
+        lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
+        told = beside(chain.listed.judged, facts, question.feet)
+        lines += [replace(line, depth=line.depth + 1) for line in told.lines]
+        seen += told
+    added = _added(question, chains)
+    lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
+    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
+    lines += ring_lines(ring, setup, chains)
+    bare = glass_told(question, knowledge)
+    lines += [*bare.lines, *extra.told.lines]
+    if (intent or question.intent) == "macro-distance":
+        lines += near_lines(chains)
+    status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+    if not chains and extra.chains and extra.chains[0].listed.judged.verdict == "infinity":
+        status = ANSWERED  # by a ring to be made
+    chains = (*chains, *extra.chains)
+    numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
+    answer = Answer(
+        question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
+        quantities=(
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
+            *added.quantities, *bare.quantities, *rest.quantities,
+        ),
+    )  # fmt: skip
+    tubes = any(thing.piece in TUBES for thing in question.adapters)
+    if tubes and chains and chains[0].listed.judged.verdict == "macro-only" and answer.intent != "macro-distance":
+        from engine.answers.close.close_picture import with_picture  # only where it works close up
+
+        return with_picture(answer, question, named)
+    return answer
+
+
+def _spans(thing: Thing, setup: Setup) -> bool:
+    """Whether a ring named is the one from the lens to the body."""
+    return setup.lens_mount.id in thing.front and setup.body_mount.id in thing.rear and thing.thickness_mm is None
+
+
+def _only_far_about(choice: Choice, question: Question) -> bool:
+    """Whether the one ring named is reached by further pieces alone, and even then to no infinity."""
+    if not choice.listed or len(question.adapters) != 1 or not question.adapters[0].front:
+        return False
+    best = choice.listed[0].judged
+    return best.verdict != "infinity" and len(best.chain.adapters) > 1
+
+
+def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
+    """Where the ring that was named leaves the lens too close: what must come between to set it right."""
+    if not question.adapters:
+        return Told()
+    for chain in chains:
+        judged = chain.listed.judged
+        error = judged.measured_trace.value("register_error_mm")
+        if judged.verdict != "unusable" or not isinstance(error, Span):
+            continue
+        if not (is_known(error.longest) and is_known(error.shortest)) or error.longest.nominal >= 0:
+            continue
+        more = -error.longest
+        rows = [Quantity("ring_thickness_mm", -error.shortest, ADDED)]
+        if error.is_fixed:
+            text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
+        else:
+            text = (
+                f"Drawn out all the way it is still {small_mm(more.nominal)} too short: with {chain.title}, a tube of"
+                f" {small_mm(more.nominal)} to {small_mm(-error.shortest.nominal)} more, or a longer helicoid, gives"
+                " infinity, the longer the tube the nearer to its shut end."
+            )
+        seat = judged.measured_trace.value("seat_mm")
+        if isinstance(seat, Span) and is_known(seat.longest):
+            rows.append(Quantity("stack_mm", seat.longest - error.longest, "all pieces together"))
+        return Told((Line("text", text),), tuple(rows))
+    return Told()
+
+
+def _numbers(judged: Judged, knowledge: Knowledge) -> Told:
+    facts = knowledge.catalogue
+    return Told(
+        (), (*chain_numbers(judged, facts), *cover_numbers(judged, facts), *principal_numbers(judged))
+    )  # fmt: skip
+
+
+def _opening(
+    lens: LensSide, body: BodySide, chains: tuple[ListedChain, ...], ring: RingToMake, question: Question
+) -> list[Line]:
+    subject = f"{lens.words} on {body.words}"
+    if not chains:
+        why = {
+            "plain": "A ring for it could be made",
+            "recessed": "A recessed ring for it could be made",
+            "no": "No ring will do it",
+        }
+        extra = " within the limits you set" if question.limits != type(question.limits)() else ""
+        if not extra and ring.possible == "plain" and ring.thickness_mm is not None:
+            size = small_mm(ring.thickness_mm.nominal)
+            told = f"{subject}: no ring for it is in the facts, but a plain one of {size} would keep infinity"
+            return [Line("head", f"{told[:1].upper()}{told[1:]}; {ring.why}.")]
+        return [Line("head", f"No way found from {subject}{extra}. {why[ring.possible]}: {ring.why}.")]
+    first = chains[0].listed.judged
+    certainty = CERTAINTY_WORDS[first.certainty]
+    text = life_line(first, question.feet)
+    if any(adapter.has_glass for adapter in first.chain.adapters):
+        text += ", through glass"
+    told = text if first.certainty == "unknown" else f"{text} ({certainty})"
+    return [Line("head", f"{subject[:1].upper()}{subject[1:]}: {told}.")]
+
+
+def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
+    lines = []
+    for side in (lens, body):
+        if side.others:
+            lines.append(
+                Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+            )
+    if choice.capped:
+        lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
+    return lines

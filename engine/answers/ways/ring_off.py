@@ -1,0 +1,101 @@
+"""A ring that is off between a lens and a body: what has to be taken off it, or shimmed, for infinity."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import small_mm
+from engine.answers.seat.making import ring_to_make
+from engine.answers.shims.bare_sensor import glass_told
+from engine.answers.shims.left_off import left_as_it_is
+from engine.answers.shims.loose import off_by_mm
+from engine.answers.ways.pair import one_pair
+from engine.base.interval import Interval, is_known
+from engine.base.span import Span
+from engine.chains.walk import ADDED_FOCUSING
+from grammar.questions import Question
+
+LARGEST_MM = 3.0  # of what is still called an error
+LEAST_MM = 0.005  # finer than it can be measured
+
+
+def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
+    """What mends the ring that was told, by its length or by how far it is off; and the shim in mm where one does."""
+    gone = glass_told(question, knowledge)
+    if gone.lines:
+        return gone, None
+    error = off_by_mm(question)
+    if error is None:
+        error = _error_by_depth(question, knowledge)
+    if error is None:
+        error = error_of_the_pair(question, knowledge)
+    if error is None or abs(error) < LEAST_MM:
+        return Told(), None
+    by = small_mm(abs(error))
+    if error > 0:
+        text = (
+            f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
+            " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
+            " longer: no cure."
+        )
+        text = f"No, adding does not help. {text}" if mentions(question, "shim-added") else text
+    else:
+        text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
+    rows = (
+        Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
+        Quantity("register_error_mm", Interval.exact(error), "of the ring"),
+    )
+    told = (
+        Told((Line("head", text),), rows) + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge)
+    )
+    return told, abs(error) if error < 0 else None
+
+
+def _right_ring(question: Question, knowledge: Knowledge) -> Told:
+    """How thick the ring ought to be, where lens and body are known."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return Told()
+    ring = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
+    if ring.thickness_mm is None:
+        return Told()
+    text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
+    return Told((Line("fact", text, 1),), (Quantity("ring_thickness_mm", ring.thickness_mm, "what is right"),))
+
+
+def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
+    """How far the lens is off its register on the ring that was described by its length, mm."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):
+        return None  # what is drawn out has no one length
+    described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
+    if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return None
+    chains = one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains
+    error = chains[0].listed.judged.trace.value("register_error_mm") if chains else None
+    if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
+        return None
+    return error.shortest.nominal
+
+
+def is_gauged(question: Question) -> bool:
+    """Whether a depth was gauged from a seat down to the sensor: metal to metal, not where an image lies."""
+    return question.said("flange_to_image") is not None and mentions(question, "gauged-depth")
+
+
+def _error_by_depth(question: Question, knowledge: Knowledge) -> float | None:
+    """'from the M42 seat through the ring to the sensor 45.60': what was gauged less the register of the lens, mm."""
+    gauged, lens = number(question, "flange_to_image"), lens_side(question.lens, knowledge.catalogue)
+    if gauged is None or not is_gauged(question) or not isinstance(lens, LensSide):
+        return None
+    register = lens.mount.register_mm
+    error = gauged - register.nominal if is_known(register) else LARGEST_MM
+    return round(error, 4) if abs(error) < LARGEST_MM else None
+
+
+def off_right(question: Question, knowledge: Knowledge) -> Told:
+    """What mends a ring that was described by its length and is off; nothing where it is right or was not described."""
+    told, _ = of_ring(question, knowledge)
+    return told

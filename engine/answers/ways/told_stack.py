@@ -1,0 +1,134 @@
+"""The stack behind a lens whose flange to image was measured: how long it must be, and where a draw stands in it.
+
+Lengths add: flange to image = body register + rings + helicoid. So it needs no mount of the lens to be known.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side
+from engine.answers.parts.said import focals, number, numbers, stop
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.seat.open_lens import AS_MEASURED
+from engine.answers.seat.spacing import USUAL_FORMAT
+from engine.answers.seat.standin import as_listed, judged_alone
+from engine.answers.seat.telling import focus_lines
+from engine.answers.ways.pair import PASSED_OVER
+from engine.base.compact import compact, replace
+from engine.base.interval import Interval, is_known
+from engine.chains.walk import ADDED_FOCUSING
+from grammar.questions import Question, Thing
+from grammar.turns.flanges_told import MOUNTLESS
+
+OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
+
+
+@compact
+class Stack:
+    """From the body's flange to the lens's shoulder: how long for infinity, what of it is rings, what is drawn out."""
+
+    whole_mm: float
+    rings_mm: float
+    drawn: Thing | None
+
+    @property
+    def ends_mm(self) -> tuple[float, float]:
+        """How far the lens is out beyond infinity with the draw shut and fully out; below 0 it is too close."""
+        low, high = (self.drawn.thickness_mm if self.drawn is not None else None) or (0.0, 0.0)
+        return low + self.rings_mm - self.whole_mm, high + self.rings_mm - self.whole_mm
+
+
+def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind what the lengths told come to; instead of it where no chain is made of the pieces named."""
+    stack = _stack(question, knowledge)
+    if stack is None or (stack.drawn is None and any(row.case == AS_MEASURED for row in answer.quantities or ())):
+        return answer
+    told = _told(stack, question, knowledge)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    if stack.drawn is None or not any(line.text == PASSED_OVER for line in answer.lines):
+        return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+    chain = _chain(stack, question, knowledge)
+    if chain is None:
+        return replace(answer, status=ANSWERED, lines=told.lines, quantities=told.quantities, chains=None)
+    facts = [Line("fact", text, 1) for text in focus_lines(chain.listed.judged, question.feet) if text]
+    return replace(
+        answer, status=ANSWERED, lines=(*told.lines, *facts), quantities=told.quantities, chains=(chain,), ring=None
+    )
+
+
+def is_drawn_out(question: Question) -> bool:
+    """Whether a measured lens stands on what can be drawn out: where infinity falls there is a setting, no shim."""
+    return number(question, "flange_to_image") is not None and bool(question.bodies) and bool(_drawn(question))
+
+
+def _drawn(question: Question) -> list[Thing]:
+    lengths = (one for one in question.adapters if one.thickness_mm is not None and one.piece in ADDED_FOCUSING)
+    return [one for one in lengths if len(set(one.thickness_mm or ())) > 1]
+
+
+def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
+    """None where flange to image or body is not told, or where the lens has a register of its own by its mount."""
+    wanted, lens = number(question, "flange_to_image"), question.lens
+    body = body_side(question.body, knowledge.catalogue)
+    side = lens_side(lens, knowledge.catalogue)
+    own = isinstance(side, LensSide) and is_known(side.mount.register_mm)
+    unseated = lens is None or not own or lens.lens_kind in MOUNTLESS
+    if wanted is None or not unseated or isinstance(body, Missing) or not is_known(body.mount.register_mm):
+        return None
+    if len(question.bodies) > 1 or wanted <= body.mount.register_mm.nominal:
+        return None
+    lengths = [one for one in question.adapters if one.thickness_mm is not None]
+    drawn = _drawn(question)
+    rings = sum((one.thickness_mm or (0.0,))[0] for one in lengths if one not in drawn)
+    rings += sum(numbers(question, *OTHERS)) if drawn else 0.0
+    return Stack(
+        round(wanted - body.mount.register_mm.nominal, 4), round(rings, 4), drawn[0] if len(drawn) == 1 else None
+    )
+
+
+def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:
+    body = body_side(question.body, knowledge.catalogue)
+    assert not isinstance(body, Missing)
+    register = body.mount.register_mm
+    assert is_known(register)  # or there were no stack
+    image = trimmed(stack.whole_mm + register.nominal, 3)
+    text = (
+        f"{image} - {trimmed(register.nominal, 3)} = {small_mm(stack.whole_mm)} from the {body.mount.designation}"
+        " flange to the lens's shoulder at infinity, rings and helicoid together."
+    )
+    rows = [Quantity("stack_mm", Interval.exact(stack.whole_mm), "shoulder to body flange")]
+    lines = [Line("head", text)]
+    if stack.drawn is not None and stack.drawn.thickness_mm is not None:
+        low, high = stack.drawn.thickness_mm
+        at = round(stack.whole_mm - stack.rings_mm, 4)
+        lines.insert(0, Line("head", _setting(at, low, high, stack)))
+        if low <= at <= high:
+            rows.append(Quantity("helicoid_setting_mm", Interval.exact(at), "infinity"))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _setting(at: float, low: float, high: float, stack: Stack) -> str:
+    """Where the draw stands at infinity, or by how much it misses it."""
+    piece = stack.drawn.piece if stack.drawn is not None else ""
+    less = f" with {small_mm(stack.rings_mm)} of rings beside it" if stack.rings_mm else ""
+    if at < low:
+        return f"Even shut the {piece} is {small_mm(low - at)} too long for infinity{less}: close-up only."
+    if at > high:
+        return f"Even fully out the {piece} is {small_mm(at - high)} too short for infinity{less}: nothing comes sharp."
+    return (
+        f"Infinity at {small_mm(at)} on the {trimmed(low, 1)} to {trimmed(high, 1)} mm {piece}{less};"
+        f" {small_mm(high - at)} are left beyond it for close focus."
+    )
+
+
+def _chain(stack: Stack, question: Question, knowledge: Knowledge) -> ListedChain | None:
+    """The lens on these lengths, judged as one that is so far out of its place; None without a focal length."""
+    named, (low, high) = focals(question), stack.ends_mm
+    if not named or stack.drawn is None:
+        return None
+    form = knowledge.catalogue.formats[USUAL_FORMAT]
+    judged = judged_alone(named[0], stop(question), ((stack.drawn.piece or "", low, high),), form, knowledge)
+    return as_listed(judged, "the pieces named, by their lengths")

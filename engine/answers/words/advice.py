@@ -1,0 +1,105 @@
+"""Advice of the facts: which of it a question names or is about, how it is told, and the worked table beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from engine.answers.exposure.exposing import lost_by_extension
+from engine.answers.parts.answer import Line, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import LEAST, asked_about, nearest, of_values
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import focals
+from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
+from engine.facts.guidance import Advice
+from engine.facts.subjects import asked_as
+from grammar.questions import Question
+
+HAZARD = "hazard"
+FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
+MOST = 3
+ALONE = 3.0  # what the words of two questions together must share with an advice
+HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
+
+
+def named_or_near(
+    question: Question, knowledge: Knowledge, most: int = MOST, least: float = LEAST
+) -> list[Advice]:  # fmt: skip
+    """Advice named in the question first, then what its words are about."""
+    table = knowledge.catalogue.advice
+    mounts = named_mounts(question)
+    ids = [question.topic] if question.topic is not None and question.topic in table else []
+    ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
+
+    def fits(advice: Advice) -> bool:
+        return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
+
+    said, prior = asked_about(question), question.prior
+    if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
+        said = f"{said} {prior.text}"  # what it is to make safe was told before
+    near = nearest(said, knowledge.catalogue, most, least, question.intent, fits, mounts)
+    if not near and question.prior is not None and least == LEAST:
+        # 'does that hurt anything?': what it is about was said before
+        said = f"{asked_about(question)} {question.prior.text}"
+        near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
+    if question.intent == HAZARD:
+        ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
+    ids += [advice.id for advice in near]
+    rows = [table[name] for name in dict.fromkeys(ids) if name in table]
+    first = FIRST_OF.get(question.intent)
+    if first is not None:
+        rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
+    return [row for row in rows if fits(row)][:most]
+
+
+def named_mounts(question: Question) -> frozenset[str]:
+    """The mounts of the lenses that the question is about: advice on others is beside the point."""
+    return frozenset(name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
+
+
+def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """Advice for what the lens or the body has, by what is said of it, by the gear file or by its mount."""
+    facts, has = knowledge.catalogue, set()
+    for thing in (*question.lenses, *question.bodies):
+        has |= {trait.replace(" ", "-") for trait in thing.traits}
+        own = own_lens(thing, facts)
+        mount = facts.mounts.get(own.mount if own is not None else thing.id or "")
+        has |= set(mount.traits) if mount is not None else set()
+        has |= {"fixed-iris"} if own is not None and own.iris == "fixed" else set()
+    return [row for row in facts.advice.values() if has & set(row.traits)]
+
+
+def plainly(rows: Sequence[Advice], question: Question) -> list[Line]:
+    """The answer in a few words, first, where it is asked whether a thing is safe or may be done."""
+    return [Line("head", rows[0].plainly)] if rows and rows[0].plainly and question.intent == "hazard" else []
+
+
+def advice_lines(rows: Sequence[Advice]) -> list[Line]:
+    """Each advice with its severity, and whom to ask."""
+    lines: list[Line] = []
+    for advice in rows:
+        lines.append(Line("head" if advice.severity == "note" else advice.severity, f"{advice.topic}: {advice.says}"))
+        if advice.defer_to:
+            lines.append(Line("text", f"Ask: {advice.defer_to}.", 1))
+    return lines
+
+
+def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> Told:
+    """The worked tables that go with the advice: an everyday error on the lenses named, else on usual ones."""
+    facts = knowledge.catalogue
+    lenses = focals(question) or usual_focals(facts)
+    told = Told()
+    for kind in dict.fromkeys(advice.example for advice in rows if advice.example):
+        if kind == "far-limits":
+            error = facts.assumptions["making-spread-nominal"].value.greatest
+            told += far_limits(lenses, error, facts, question.feet)
+        elif kind == "marks":
+            error = facts.assumptions["making-spread-derived"].value.greatest
+            told += marks(lenses, error, facts, question.feet)
+        elif kind == "light-lost":
+            told += lost_by_extension(question, knowledge)
+        elif kind == "tubes":
+            usual = facts.assumptions["tube-to-show-by"].value.nominal
+            length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)
+            told += tubes(lenses, length, facts, question.feet)
+    return told

@@ -1,0 +1,185 @@
+"""What a term, mount, thread, format or adapter is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from engine.answers.found.threads_told import thread_named
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.nearby import nearest, term_known_as, term_misspelt
+from engine.answers.parts.resolve import LensSide, lens_side
+from engine.answers.parts.said import mentions, number
+from engine.answers.parts.wording import listed, money, small_mm, trimmed
+from engine.answers.words.advice import advice_lines
+from engine.answers.words.by_format import by_format
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Adapter, Format, Mount, Thread
+from grammar.questions import Question, Thing
+
+ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
+
+
+def definition(question: Question, knowledge: Knowledge) -> Answer:
+    """What each thing that the question names is."""
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
+    if question.follows and question.things:
+        lines, quantities = _of_lens(question, knowledge)
+        return Answer(
+            question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
+        )  # fmt: skip
+    told = by_format(question, knowledge)
+    things = (*question.things, *question.lenses, *question.bodies, *question.adapters)
+    thread = thread_named(question.said("thread") or "", knowledge)
+    if thread is not None and not any(thing.ids for thing in things):
+        things = (Thing("thread", (thread.id,)),)
+    named = any(thing.kind == "term" for thing in things)
+    everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    if everyday is not None:
+        things = (Thing("term", (everyday.id,)),)
+    if not any(thing.ids for thing in things):
+        term = term_misspelt(question.text, knowledge.catalogue)
+        things = (Thing("term", (term.id,)),) if term is not None else things
+    chosen = _terms_first(things) if told.lines else things
+    for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
+        lines += list(_about(kind, name, knowledge, quantities))
+    lines[:0], quantities[:0] = told.lines, told.quantities
+    lines[:0] = _same_or_not(question, knowledge)
+    if not lines:
+        lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
+    if not lines:
+        what = " ".join(question.skipped) or question.topic or "that"
+        return Answer(
+            question.text, "definition", NO,
+            (Line("text", f"'{what}' is not among the terms, mounts, threads and adapters known here."),),
+            question=question,
+        )  # fmt: skip
+    return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:
+    """Yes or no first, where it is asked whether two terms are one."""
+    terms = [thing for thing in question.things if thing.kind == "term"]
+    asked = mentions(question, "same-word") or "=" in question.text
+    if len(terms) < 2 or not (asked or mentions(question, "differ")):
+        return []
+    names = dict.fromkeys(knowledge.catalogue.terms[thing.ids[0]].names[0] for thing in terms)
+    if len(names) == 1:
+        spelt = dict.fromkeys(thing.words.casefold() for thing in terms)
+        typed = listed(list(spelt))
+        lead = "Yes, " if asked else "One thing by two names: "
+        return [Line("head", f"{lead}{typed} are the same thing.")] if len(spelt) > 1 else []
+    return [Line("head", f"No, {listed(list(names))} are not the same.")] if asked and len(names) == 2 else []
+
+
+def _of_lens(question: Question, knowledge: Knowledge) -> tuple[list[Line], list[Quantity]]:
+    """'what is the register?' of the lens spoken of: what its mount has of it, then what the word means."""
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
+    mounts = knowledge.catalogue.mounts
+    for thing in (*question.lenses, *question.bodies):
+        side = lens_side(thing, knowledge.catalogue)
+        if isinstance(side, LensSide):
+            mount = mounts[side.mount.id]
+            lines.append(Line("head", f"{mount.designation}: {mount_line(mount, knowledge)}."))
+            if is_known(mount.register_mm):
+                quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
+    measured = number(question, "flange_to_image")
+    if measured is not None:
+        lines.append(Line("fact", f"measured on yours: {small_mm(measured)} from flange to image", 1))
+        quantities.append(Quantity("register_mm", Interval.exact(measured), "measured"))
+    for thing in question.things:
+        for name in thing.ids[:1]:
+            lines += _about(thing.kind, name, knowledge, quantities)
+    return lines, quantities
+
+
+def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
+    """The terms alone, where their numbers have been told of the formats that stand beside them."""
+    return [thing for thing in things if thing.kind == "term"]
+
+
+def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
+    facts = knowledge.catalogue
+    if kind == "term" and name in facts.terms:
+        term = facts.terms[name]
+        yield Line("head", f"{term.names[0]}: {term.means}")
+    elif kind == "advice" and name in facts.advice:
+        advice = facts.advice[name]
+        yield Line("head", f"{advice.topic}: {advice.says}")
+        if advice.defer_to:
+            yield Line("text", f"Ask: {advice.defer_to}.")
+    elif kind == "mount" and name in facts.mounts:
+        yield from _mount(facts.mounts[name], knowledge, quantities)
+    elif kind == "thread" and name in facts.threads:
+        yield from _thread(facts.threads[name], quantities)
+    elif kind == "format" and name in facts.formats:
+        yield from _format(facts.formats[name], quantities)
+    elif kind == "adapter" and name in facts.adapters:
+        yield from _adapter(facts.adapters[name], quantities)
+    elif kind == "lens" and name in facts.lenses:
+        lens = facts.lenses[name]
+        yield Line("head", f"{lens.name}: a lens of your own with {facts.mounts[lens.mount].designation} mount.")
+        if lens.note:
+            yield Line("text", lens.note)
+    elif kind == "body" and name in facts.bodies:
+        body = facts.bodies[name]
+        yield Line(
+            "head", f"{body.name}: {facts.mounts[body.mount].designation} mount, {facts.formats[body.format].name}."
+        )
+
+
+def _mount(mount: Mount, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
+    yield Line("head", f"{mount.designation}: {mount.kind.replace('-', ' ')} mount; {mount_line(mount, knowledge)}.")
+    if is_known(mount.register_mm):
+        quantities.append(Quantity("register_mm", mount.register_mm, mount.id))
+    if is_known(mount.throat_mm):
+        yield Line("fact", f"throat {trimmed(mount.throat_mm.nominal, 1)} mm", 1)
+    if mount.format and mount.format in knowledge.catalogue.formats:
+        yield Line("fact", f"largest format {knowledge.catalogue.formats[mount.format].name}", 1)
+    if mount.note:
+        yield Line("text", mount.note, 1)
+    if mount.register_note:
+        yield Line("text", f"On the register: {mount.register_note}", 1)
+    if mount.look_alikes:
+        names = [
+            knowledge.catalogue.mounts[name].designation if name in knowledge.catalogue.mounts else name
+            for name in mount.look_alikes
+        ]
+        yield Line("fact", f"not to be taken for: {listed(names)}", 1)
+    yield Line("fact", f"{mount.basis.confidence.replace('-', ' ')}; source {listed(mount.basis.sources)}", 1)
+
+
+def _thread(thread: Thread, quantities: list[Quantity]) -> Iterator[Line]:
+    pitch = f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm" if is_known(thread.pitch_mm) else ""
+    yield Line("head", f"{thread.designation}: {trimmed(thread.major_mm.nominal, 3)} mm across{pitch}.")
+    quantities.append(Quantity("thread_diameter_mm", thread.major_mm, thread.id))
+    if is_known(thread.pitch_mm):
+        quantities.append(Quantity("thread_pitch_mm", thread.pitch_mm, thread.id))
+    for text in (thread.used_for, thread.note):
+        if text:
+            yield Line("fact", text, 1)
+
+
+def _format(form: Format, quantities: list[Quantity]) -> Iterator[Line]:
+    size = f"{trimmed(form.width_mm, 2)} x {trimmed(form.height_mm, 2)} mm"
+    yield Line("head", f"{form.name}: {size}, diagonal {trimmed(form.diagonal_mm, 2)} mm.")
+    quantities.append(Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id))
+
+
+def _adapter(adapter: Adapter, quantities: list[Quantity]) -> Iterator[Line]:
+    shortest, longest = adapter.thickness_mm.shortest, adapter.thickness_mm.longest
+    seat = "seat not known"
+    if is_known(shortest) and is_known(longest):
+        seat = f"seat {small_mm(shortest.nominal)}"
+        if not adapter.thickness_mm.is_fixed:
+            seat += f" to {small_mm(longest.nominal)}"
+        elif shortest.nominal:
+            quantities.append(Quantity("ring_thickness_mm", shortest, adapter.id))
+    price = f"; {money(adapter.price_usd)}" if adapter.price_usd else ""
+    yield Line("head", f"{adapter.name}: {adapter.kind.replace('-', ' ')}, {seat}{price}.")
+    if adapter.note:
+        yield Line("text", adapter.note, 1)

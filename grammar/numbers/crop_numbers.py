@@ -1,0 +1,78 @@
+"""Bare numbers that are crop factors: '1.6 crop', 'crop body 1.6', 'another 1.3', 'a 1.5x sensor'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
+_NEAR: Final = 5  # words
+_FRAMES: Final = frozenset(["BODY", "FRAME"])
+_OF_VIEW: Final = frozenset(["equiv", "match", "equals"])
+_OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
+_OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
+_LEAST, _MOST = 1.05, 7.0
+
+
+def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The tokens with crops that come on top of a frame as CROP, and those told behind a body right before it."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        if _crops_further(out, at):
+            out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
+        elif _is_frame_placed_on(out, at, told):
+            out[at] = token.as_("CROP")
+        elif token.kind in _FRAMES and at + 1 < len(out) and _crops_body(out, at):
+            out[at], out[at + 1] = out[at + 1].as_("CROP"), token
+    return out
+
+
+def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'what on 1.6 matches a 35', '400 on 1.5x': the factor of a sensor, as no converter has it."""
+    token, before = tokens[at], tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    placed = before is not None and before.kind == "PREP" and before.value == "on"
+    ends = after is None or after.kind not in _OF_OTHERS
+    glass = any(one.kind == "TIMES" and one is not token for one in tokens)
+    meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
+    return meant and placed and ends and token.numbers[0] in _OF_SENSORS
+
+
+def is_crop(tokens: list[Token], at: int) -> bool:
+    """'1.6 crop', '1.5x body': a number that a frame can be smaller by, before what says that it is."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return crops(tokens[at].numbers[0]) and after is not None and (after.kind in _FRAMES or is_of_crop(after))
+
+
+def crops(number: float) -> bool:
+    return (_LEAST <= number <= _MOST and number != int(number)) or number in (2, 3)
+
+
+def is_of_crop(token: Token) -> bool:
+    return token.text.casefold().startswith("crop")
+
+
+def _crops_body(tokens: list[Token], at: int) -> bool:
+    """'crop body 1.6', 'crop sensor 1.5x'."""
+    cropped = is_of_crop(tokens[at]) or (at > 0 and is_of_crop(tokens[at - 1]))
+    factor = tokens[at + 1]
+    return cropped and factor.kind in ("NUMBER", "TIMES") and crops(factor.numbers[0])
+
+
+def _crops_further(tokens: list[Token], at: int) -> bool:
+    """'another 1.3', 'crops 1.3', 'an additional 1.5 crop' where crops are spoken of."""
+    token, before = tokens[at], tokens[at - 1] if at else None
+    if before is None or not (is_of_crop(before) or {before.value, before.text.casefold()} & _FURTHER):
+        return False
+    near = tokens[max(0, at - _NEAR) : at + _NEAR + 1]
+    cropped = any("crop" in one.text.casefold() for one in near)
+    return cropped and token.kind in ("NUMBER", "TIMES", "FORMAT") and 1 < _numbers(token)[0] <= _MOST
+
+
+def _numbers(token: Token) -> tuple[float, ...]:
+    """Its number; of a format that is called by its crop factor that factor: '1.5 crop'."""
+    if token.kind != "FORMAT":
+        return token.numbers
+    first = token.text.split()[0].rstrip("xX")
+    return (float(first),) if first.replace(".", "", 1).isdecimal() else (0.0,)

@@ -1,0 +1,92 @@
+"""The nearest mark of a lens, told by the words about it: 'stops at 1.5', 'goes down to 0.45', 'to 45cm by itself'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import DRAWN
+from grammar.words.tokens import Token
+
+NEAREST: Final = "nearest"  # the value of the words that lead to it
+_LEADING: Final = frozenset(["nearest", "closest", "minimum", "min"])  # they ask as well, where no number follows
+_LEADING_SURELY: Final = ("closest", "nearest", "min", "mfd", "near ", "close ")  # whatever is asked
+_SCALE: Final = frozenset(["scale", "ring", "barrel"])
+_SAYS: Final = "does"  # value of 'says', 'shows', 'ends'
+_MARK: Final = "mark"  # of the scale, whatever is sharp there
+_CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
+_SPACING: Final = DRAWN | {"close-up-lens"}
+_BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "VERB"])
+_OF_THINGS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "TRAIT"])
+_FAR_UNITS: Final = frozenset(["m", "cm", "ft", "in"])
+_METRES: Final = 10.0  # a bare number under this is in metres
+_CENTIMETRES: Final = 200.0  # and under this in centimetres
+_LEAST_MM: Final = 60.0
+_REACH: Final = 4  # tokens
+
+
+def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The distance beside such words becomes KEYED, where things are looked at close up; else the words say nothing.
+
+    Where nothing is close up, 'stops at 6 m' is how far a lens reaches, not how near.
+    """
+    out = list(tokens)
+    close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
+    for at, token in enumerate(out):
+        leads = close and token.kind == "CUE" and token.text.casefold() in _LEADING and _is_decimal(out, at + 1)
+        leads = leads or (close and _is_scale_read(out, at))
+        if not leads and (token.kind != "MEASURE" or token.value != NEAREST):
+            continue
+        out[at] = token.as_("CUE")
+        near = close or token.text.casefold().startswith(_LEADING_SURELY)
+        found = _behind(out, at) if near else None
+        found = found if found is not None or not close else _ahead(out, at)
+        if found is not None:
+            out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
+    return out
+
+
+def _is_scale_read(tokens: list[Token], at: int) -> bool:
+    """'how close, the scale says 0.35': what stands on it there is its nearest mark."""
+    read = tokens[at].text.casefold() in _SCALE and at + 1 < len(tokens) and tokens[at + 1].value == _SAYS
+    return read and _is_decimal(tokens, at + 2)
+
+
+def _is_decimal(tokens: list[Token], at: int) -> bool:
+    """'nearest 0.45': right behind the word, as marks in metres are told, and no factor or tube of a row."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    plain = at < len(tokens) and tokens[at].kind in ("NUMBER", "LENGTH") and "." in tokens[at].text
+    return plain and (after is None or after.kind not in _OF_THINGS)
+
+
+def _behind(tokens: list[Token], at: int) -> int | None:
+    for place in range(at + 1, min(at + _REACH, len(tokens))):
+        if tokens[place].kind in ("LENGTH", "NUMBER", "FOCAL"):
+            after = tokens[place + 1] if place + 1 < len(tokens) else None
+            taken = after is not None and (after.kind in _OF_THINGS or after.value == _MARK)  # 'focuses at 8 m mark'
+            return place if _mm(tokens[place]) and not taken else None
+        if tokens[place].kind not in _BETWEEN:
+            return None
+    return None
+
+
+def _ahead(tokens: list[Token], at: int) -> int | None:
+    """'0.45 near mark': right before the words, and plainly a distance."""
+    before = tokens[at - 1] if at else None
+    if before is None or before.kind not in ("LENGTH", "NUMBER"):
+        return None
+    plain = before.unit in _FAR_UNITS or "." in before.text
+    return at - 1 if plain and _mm(before) else None
+
+
+def _mm(token: Token) -> float | None:
+    """What the number tells in mm; None where it can be no distance to a subject."""
+    number = token.numbers[0]
+    if token.unit in _FAR_UNITS:
+        return number if number >= _LEAST_MM else None
+    if token.unit == "mm":
+        return number if number >= _CENTIMETRES else None
+    if token.text.isalpha():
+        return None
+    if number < _METRES:
+        return number * 1000.0 if number * 1000.0 >= _LEAST_MM else None
+    return number * 10.0 if number < _CENTIMETRES else number

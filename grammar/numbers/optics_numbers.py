@@ -1,0 +1,96 @@
+"""Bare numbers that are the factors of glass between lens and body: 'a focal reducer 0.64 or 0.71'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS, TELECONVERTER
+
+_ON: Final = frozenset(["on", "behind", "with"])
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
+_REDUCES: Final = (0.5, 0.9)  # what reducers multiply by
+_EXTENDS: Final = (1.3, 2.5)  # and extenders
+_OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
+OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
+_ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
+_EXTENDERS: Final = frozenset([1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
+_OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
+
+
+def of_optics(tokens: list[Token], at: int) -> bool:
+    """'a focal reducer 0.64 or 0.71': the factors told behind the piece that has them."""
+    before = [token for token in tokens[max(0, at - 3) : at] if token.kind != "JOIN" and token.kind != "CUE"]
+    if before and before[-1].kind == "TIMES":
+        before = before[:-1]
+    return bool(before) and before[-1].kind == "PIECE" and before[-1].value in OPTICS and "." in tokens[at].text
+
+
+def lists_factors(tokens: list[Token], at: int) -> bool:
+    """'.64 vs .71 reducer', 'from .71 to .64 reducer': one of a list of factors before the piece that has them."""
+    after = tokens[at + 1 : at + 4]
+    kinds = [token.kind for token in after]
+    if kinds[:2] == ["JOIN", "NUMBER"] and is_put_on_lens(tokens, at + 2):
+        return True  # '0.71 vs 0.64 on a 35 f1.4'
+    return kinds[:1] in (["JOIN"], ["PREP"]) and kinds[1:2] in (["NUMBER"], ["TIMES"]) and after[-1].value in OPTICS
+
+
+def are_set_against(tokens: list[Token], at: int) -> bool:
+    """'.71 against .8 in stops': two factors of reducers set against each other, where nothing else is told."""
+    around = [at + 2, at - 2]
+    if any(token.kind in ("PIECE", "MEASURE", "LENGTH") for token in tokens):
+        return False
+    for other in around:
+        join = tokens[(at + other) // 2] if 0 <= other < len(tokens) else None
+        if join is not None and join.kind == "JOIN" and join.value in ("vs", "or") and tokens[other].numbers:
+            return all(_REDUCES[0] < tokens[one].numbers[0] <= _REDUCES[1] for one in (at, other))
+    return False
+
+
+def with_zoom_ratios(tokens: list[Token]) -> list[Token]:
+    """'12-120 10x': how many times a zoom is longer at its long end tells that it is one, and of no size."""
+    out: list[Token] = []
+    for token in tokens:
+        ends = out[-1].numbers if out and out[-1].kind == "RANGE" else ()
+        ratio = max(ends) / min(ends) if len(ends) == 2 and min(ends) > 0 else 0.0
+        if token.kind == "TIMES" and ratio and abs(token.numbers[0] / ratio - 1) < _ROUNDED:
+            token = token.as_("KIND", value="zoom")
+        out.append(token)
+    return out
+
+
+def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    """'flip the 2x in', 'with the 1.4x': a factor that is known by its article is that of a piece of glass."""
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    known = before is not None and before.kind == "DET" and before.value == "the"
+    if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
+        return tokens[at]
+    if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):
+        return tokens[at]
+    return tokens[at].as_("TIMES", unit=TELECONVERTER)
+
+
+def is_put_on_lens(tokens: list[Token], at: int) -> bool:
+    """'0.71 on a 50/1.8', 'a .64 behind my 35': the factor of a reducer, told alone before the lens that it goes on."""
+    number = tokens[at].numbers[0]
+    before, after = tokens[at - 1] if at else None, [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    begins = before is None or before.kind in ("STOP", "DET", "CUE", "JOIN")
+    placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in _LENSLIKE
+    return begins and placed and _REDUCES[0] <= number <= _REDUCES[1] and number not in STOPS
+
+
+def with_glass_behind(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'85/1.4 x0.71', '300/4 x1.4': a factor right behind the stop of a lens is that of glass with it."""
+    out: list[Token] = []
+    for token in tokens:
+        behind = token.kind == "TIMES" and bool(out) and out[-1].kind in ("COMBO", "FNUM")
+        if behind and _is_of_glass(token.numbers[0], told):
+            out.append(Token("PREP", "", token.column, value="with"))
+        out.append(token)
+    return out
+
+
+def _is_of_glass(factor: float, told: frozenset[str]) -> bool:
+    reduces = _REDUCES[0] < factor <= _REDUCES[1] and factor not in STOPS
+    return reduces or (_EXTENDS[0] <= factor <= _EXTENDS[1] and not told & _OF_SIZE)

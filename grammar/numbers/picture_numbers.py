@@ -1,0 +1,43 @@
+"""Bare numbers of the picture: a magnification beside its word, the shape of a frame as cinema screens name it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS
+
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+_SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
+_OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
+_SIZED: Final = ("mag", "magnif")
+_LARGEST: Final = 20.0  # times that a lens enlarges
+
+
+def is_size(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'mag 0.5', '0.25 magnification': beside the word for it a decimal that no stop is written like."""
+    token, beside = tokens[at], (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])
+    size = "." in token.text and 0.02 <= token.numbers[0] <= 10 and token.numbers[0] not in STOPS
+    return size and "how-big" in told and any(one.kind == "CUE" and one.text[:1].isalpha() for one in beside)
+
+
+def is_size_named(tokens: list[Token], at: int) -> bool:
+    """'mag of 3', 'magnification 0.4': right behind the word, and of no lens."""
+    led = [n for n in range(max(0, at - 2), at) if tokens[n].value not in ("of", "be", "equals")]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return (
+        bool(led)
+        and names_size(tokens, led[-1])
+        and tokens[at].numbers[0] <= _LARGEST
+        and (after is None or after.kind not in _LENSLIKE)
+    )
+
+
+def names_size(tokens: list[Token], at: int) -> bool:
+    return at < len(tokens) and tokens[at].text.casefold().startswith(_SIZED)
+
+
+def is_shape(tokens: list[Token], at: int) -> bool:
+    """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
+    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
+    return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)

@@ -1,0 +1,300 @@
+"""Bare numbers in a row beside a piece that spaces: 'a 1 and a 5 spacer', 'tubes 12 20 36', 'bellows 45 to 170'."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from typing import Final
+
+from grammar.things.casting import DRAWN, SPACER
+from grammar.words.tokens import Token
+
+_MOST_ALIKE: Final = 6  # so many tubes of one length are told by their number
+_LONGEST: Final = 400.0  # mm, of a piece
+_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT", "LETTER"])
+_BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
+_LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
+_PARTING: Final = frozenset(["/", "-"])
+_PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
+_PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
+_CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_PLUS: Final = frozenset(["+", "plus"])
+_MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
+_LEAST_ADDED: Final = 2
+_OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
+_SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
+_WHERE: Final = frozenset(["between", "behind", "on"])
+_MOST_LEADING: Final = 3  # words between a piece and its lengths
+
+
+def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
+    out = with_parted(tokens)
+    if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
+        out = _with_sums_told(out)
+    _with_washers_told(out, told)
+    at = 0
+    while at < len(out):
+        if out[at].kind == "PIECE" and out[at].value in DRAWN:
+            at += _told_twice(out, at)
+            at += _lens_beside(out, at)
+            at += _told_ahead(out, at, out[at])
+            _told_behind(out, at)
+        elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
+            _without_of(out, at)  # '68 mm of rings'
+        elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and _is_bare(out[at + 1]):
+            after = out[at + 2] if at + 2 < len(out) else None
+            if after is None or after.kind not in _LENSLIKE:
+                out[at + 1] = out[at + 1].as_("FOCAL", unit="mm")  # 'a backwards 28 on the front'
+        at += 1
+    return out
+
+
+def with_bracketed_told(tokens: list[Token]) -> list[Token]:
+    """'a lipped ring (1) + helicoid': the number in brackets behind a piece is its length."""
+    out = list(tokens)
+    for at in range(len(out) - 3):
+        piece, opened, number, closed = out[at : at + 4]
+        if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
+            out[at + 2] = number.as_("LENGTH", unit="mm")
+    return out
+
+
+def _with_washers_told(tokens: list[Token], told: frozenset[str]) -> None:
+    """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
+    if any(one.kind == "PIECE" for one in tokens):
+        return
+    for at in range(len(tokens) - 1):
+        between = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "between"
+        if between and tokens[at].kind == "LENGTH" and tokens[at].unit == "mm":
+            tokens.insert(at + 1, Token("PIECE", "ring", tokens[at].column, "adapter"))  # 'a 3 mm gap between ...'
+            return
+    for at in range(1, len(tokens) - 1):
+        sized = tokens[at - 1].kind == "LENGTH" and tokens[at - 1].unit == "mm"
+        placed = tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _WHERE
+        if _SPACER_CUE in told and tokens[at].kind == "CUE" and sized and placed:
+            tokens[at] = tokens[at].as_("PIECE", value="adapter")
+
+
+def _with_sums_told(tokens: list[Token]) -> list[Token]:
+    """'how near with 21 + 31', '7 + 14 + 28 with my 85': put behind a lens told elsewhere; the pieces stand unsaid."""
+    if any(one.kind == "PIECE" for one in tokens):
+        return tokens
+    for at, token in enumerate(tokens):
+        row = _added_up(tokens, at)
+        others = [one for n, one in enumerate(tokens) if n not in row and one.kind in _OF_LENS]
+        if len(row) < _LEAST_ADDED or not others or (at and tokens[at - 1].text in _PLUS):
+            continue
+        out = [one.as_("LENGTH", unit="mm") if n in row else one for n, one in enumerate(tokens)]
+        for n in row[1:]:
+            out[n - 1] = out[n - 1].as_("JOIN", value=",")
+        out.insert(row[-1] + 1, Token("PIECE", "spacers", token.column, SPACER))
+        return out
+    return tokens
+
+
+def _added_up(tokens: list[Token], at: int) -> list[int]:
+    """The places of the bare numbers from here on that plus signs join."""
+    row = [at] if _is_bare(tokens[at]) else []
+    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and _is_bare(tokens[row[-1] + 2]):
+        row.append(row[-1] + 2)
+    return row
+
+
+def with_parted(tokens: list[Token]) -> list[Token]:
+    """'7/14/28', '13-21-31', '12/25 tubes': a row that was taken for a fraction, a range or a lens is numbers again."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        before = out[-1] if out else None
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        goes_on = after is not None and after.text in _PARTING and at + 2 < len(tokens) and _is_number(tokens[at + 2])
+        goes_on = goes_on or (token.kind == "RANGE" and after is not None and _is_number(after) and not after.gap)
+        went_on = before is not None and before.text in _PARTING and len(out) > 1 and out[-2].kind == "NUMBER"
+        of_piece = after is not None and after.kind == "PIECE" and after.value == SPACER and token.kind != "RANGE"
+        found = _PAIR.fullmatch(token.text) if token.kind in _PAIRED else None
+        if found is not None and (goes_on or went_on or of_piece):
+            numbers = [token.as_("NUMBER", text=one, numbers=(float(one),), value="", ids=()) for one in found.groups()]
+            out += [numbers[0], token.as_("JOIN", text=",", value=",", ids=()), numbers[1]]
+        elif token.text in _PARTING and out and out[-1].kind == "NUMBER" and after is not None and _is_number(after):
+            out.append(token.as_("JOIN", value=","))
+        else:
+            out.append(token)
+    return out
+
+
+def _is_number(token: Token) -> bool:
+    return token.kind in ("NUMBER", "LENGTH", *_PAIRED)
+
+
+def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
+    """What stands before a piece, told in place; gives how many tokens were put in."""
+    piece = _without_of(out, piece)
+    while piece and out[piece - 1].kind in ("MOUNT", "LETTER"):
+        piece -= 1  # '10, 16 and 21 c-mount spacers'
+    sized = out[piece - 1].kind == "LENGTH" and out[piece - 1].unit == "mm" if piece else False
+    row = _row_before(out, piece - 1 if sized else piece)
+    row = [*row, piece - 1] if sized else row
+    put = 0
+    if len(row) > 1 and not _is_count(out, row[-2], row[-1], what) and not _is_lens_before(out, row):
+        put = _as_row(out, row)
+    elif row and (len(row) == 1 or _is_count(out, row[-2], row[-1], what)):
+        _count(out, row[-1], what)
+    return put
+
+
+def _told_twice(out: list[Token], piece: int) -> int:
+    """'2x 25 mm tubes' is no area; gives how many tokens were put in."""
+    area = out[piece - 1] if piece else None
+    if area is None or area.kind != "AREA" or not out[piece].text.casefold().endswith("s"):
+        return 0
+    number, size = area.numbers[0], area.numbers[1]
+    if number != int(number) or not 2 <= number <= _MOST_ALIKE < size:
+        return 0
+    out[piece - 1 : piece] = [
+        area.as_("COUNT", numbers=(number,)), area.as_("LENGTH", numbers=(size,), unit="mm", column=area.column + 1)
+    ]  # fmt: skip
+    return 1
+
+
+def _lens_beside(out: list[Token], piece: int) -> int:
+    """'50mm 10mm tube, mag?': the first of two lengths is that of the lens; gives how many tokens were put in."""
+    before = out[max(0, piece - 2) : piece]
+    metric = len(before) == 2 and all(one.kind == "LENGTH" and one.unit == "mm" for one in before)
+    if not metric or out[piece].text.casefold().endswith("s") or any(one.kind in ("FOCAL", "COMBO") for one in out):
+        return 0
+    out[piece - 2] = before[0].as_("FOCAL")
+    out.insert(piece - 1, Token("JOIN", ",", before[1].column, ","))
+    return 1
+
+
+def _without_of(out: list[Token], piece: int) -> int:
+    """'5 mm of spacer', '2 mm of thin rings': a spacer of 5 mm; gives where what describes the piece ends."""
+    if piece > 2 and out[piece - 1].kind == "MEASURE" and out[piece - 2].value == "of":
+        out[piece - 1] = out[piece - 1].as_("DET")
+        return _without_of(out, piece - 1)
+    if piece > 1 and out[piece - 1].value == "of" and out[piece - 2].kind in ("LENGTH", "NUMBER"):
+        out[piece - 1] = out[piece - 1].as_("DET")
+        out[piece - 2] = out[piece - 2].as_("LENGTH", unit=out[piece - 2].unit or "mm")
+        return piece - 1
+    return piece
+
+
+def _row_before(out: list[Token], end: int) -> list[int]:
+    """The bare numbers right before a place, with nothing but joins between."""
+    first = end
+    while first and (_is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or _joins(out[first - 1])):
+        first -= 1
+    return [at for at in range(first, end) if _is_bare(out[at])]
+
+
+def _count(out: list[Token], length: int, piece: Token) -> None:
+    """'two 25 mm tubes', '2x 25 tubes': so many of one length."""
+    at = length - 1
+    while at >= 0 and out[at].kind == "MARK":
+        at -= 1
+    if at >= 0 and _is_count(out, at, length, piece):
+        out[at] = out[at].as_("COUNT")
+        out[length] = out[length].as_("LENGTH", unit="mm")
+
+
+def _told_behind(out: list[Token], piece: int) -> None:
+    """What stands behind a piece: the ends of its draw, or the lengths of several."""
+    at = piece + 1
+    while at < len(out) and at <= piece + _MOST_LEADING and out[at].kind in _LEADING and not _joins(out[at]):
+        at += 1
+    if at > piece + 1 and _is_range(out, at):
+        out.insert(piece + 1, out.pop(at))  # 'a bellows that goes from 40 mm to 140 mm'
+        return
+    ends = _draw(out, at)
+    if ends is not None:
+        low, high = (out[one].numbers[0] for one in ends)
+        whole = out[ends[0]].as_("RANGE", numbers=(low, high), unit="mm")
+        del out[piece + 1 : ends[1] + 1]
+        out.insert(piece + 1, whole)
+        return
+    lengths: list[int] = []
+    at = piece + 1
+    of = at + 1 < len(out) and out[at].value == "of" and _is_bare(out[at + 1])
+    if of or _opens_row(out, piece):
+        del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
+    while at < len(out) and (_is_bare(out[at]) or (lengths and out[at].kind in _BETWEEN) or out[at].kind == "MARK"):
+        if _is_bare(out[at]):
+            lengths.append(at)
+        at += 1
+    after = out[at] if at < len(out) else None
+    if lengths and after is not None and after.kind in _LENSLIKE and out[at - 1].kind == "NUMBER":
+        lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
+    if len(lengths) > 1:
+        _as_row(out, lengths)
+    elif lengths and of and not out[piece].text.casefold().endswith("s"):
+        out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _opens_row(out: list[Token], piece: int) -> bool:
+    """Whether a row of numbers to the end of what is said follows a comma behind several pieces."""
+    several = out[piece].text.casefold().endswith("s") and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
+    if not several or not (_is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
+        return False
+    row = piece + 2
+    while row < len(out) and (_is_bare(out[row]) or out[row].kind == "JOIN"):
+        row += 1
+    return row >= len(out) or out[row].kind in ("STOP", "CUE")
+
+
+def _is_range(out: list[Token], at: int) -> bool:
+    """A range here that no piece or lens of its own follows."""
+    after = out[at + 1] if at + 1 < len(out) else None
+    own = after is not None and after.kind in (*_LENSLIKE, "PIECE")
+    return at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm") and not own
+
+
+def _draw(out: list[Token], at: int) -> tuple[int, int] | None:
+    """Where the two ends of a draw stand, '45 to 170'; None where there are none."""
+    if at + 2 >= len(out) or not _is_length(out[at]) or not (out[at + 1].kind == "PREP" and out[at + 1].value == "to"):
+        return None
+    last = out[at + 2]
+    if not _is_length(last):
+        return None
+    return (at, at + 2) if out[at].numbers[0] < last.numbers[0] <= _LONGEST else None
+
+
+def _as_row(out: list[Token], lengths: list[int]) -> int:
+    """Every number of the row a length, each joined to the one before; gives how many joins were put in."""
+    for at in lengths:
+        out[at] = out[at].as_("LENGTH", unit="mm")
+    put = 0
+    for one, other in reversed(list(pairwise(lengths))):
+        between = out[one + 1 : other]
+        join = Token("JOIN", ",", out[other].column, ",")
+        out[one + 1 : other] = [join]
+        put += 1 - len(between)
+    return put
+
+
+def _is_bare(token: Token) -> bool:
+    return token.kind == "NUMBER" and not token.text.isalpha() and 0.05 <= token.numbers[0] <= _LONGEST
+
+
+def _is_length(token: Token) -> bool:
+    return _is_bare(token) or (token.kind == "LENGTH" and token.unit == "mm")
+
+
+def _joins(token: Token) -> bool:
+    """'a 1 and a 5': words that begin another lens elsewhere only join here."""
+    return token.kind == "PREP" and token.text.casefold() == "and a"
+
+
+def _is_count(out: list[Token], at: int, length: int, piece: Token) -> bool:
+    """'2 25 tubes', '2 x 25 mm tubes': a small number before the length of several pieces."""
+    token, size = out[at], out[length].numbers[0]
+    if token.kind not in ("NUMBER", "TIMES") or not piece.text.casefold().endswith("s"):
+        return False
+    number = token.numbers[0]
+    between = out[at + 1 : length]
+    return number == int(number) and 2 <= number <= _MOST_ALIKE < size and all(one.kind == "MARK" for one in between)
+
+
+def _is_lens_before(out: list[Token], lengths: list[int]) -> bool:
+    """'50 + 12 tube': where nothing else can be the lens, the first of two that are added is."""
+    others = any(one.kind in ("LENGTH", "FOCAL", "COMBO") and at not in lengths for at, one in enumerate(out))
+    return not others and len(lengths) == 2 and out[lengths[0]].numbers[0] >= 16

@@ -1,0 +1,241 @@
+"""Which sense a number without a measuring word beside it has, by the sizes that things are made in and by its row.
+
+A caliper's readings of one thing stand in a row and hardly differ; a helicoid is told by its two ends; glass of a
+few millimetres is a plate and no lens; a thread thinner than any lens mount's is told by its length.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import takewhile
+from typing import Final
+
+from grammar.things.casting import DRAWN
+from grammar.words.tokens import Token
+
+READING: Final = "reading"
+_LEAST_READINGS: Final = 3
+_SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
+_LEAST_RING: Final = 2.0  # mm, of what is measured on two sides, and
+_TWO_APART: Final = 0.15  # how far its sides may be apart
+_WIDEST: Final = 0.6
+_NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
+_BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
+_THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
+_SHORTEST_FOCAL: Final = 3.5
+_NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
+_LONGEST: Final = 300.0  # mm, of a helicoid
+_FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
+_OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
+_DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
+_LEADING: Final = frozenset(["CUE", "PREP", "JOIN", "DET"])
+_T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
+_LINKS: Final = frozenset(["VERB", "DET", "CUE", "FILLER", "JOIN", "PREP", "MARK"])  # between two that are compared
+_SEATING: Final = frozenset(["on", "in", "with", "from", "via"])  # before what a lens is mounted by
+_ENDS_NEAR: Final = 4  # tokens
+
+
+def with_senses_told(tokens: list[Token]) -> list[Token]:
+    """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
+    return _behind(_subjects(_plates(_drawn(_mounted(_readings(_transmissions(list(tokens))))))))
+
+
+def _transmissions(tokens: list[Token]) -> list[Token]:
+    """'is T2 the same as f/2': a mount whose name is a T-stop is that stop where an f-stop is set against it."""
+    for at, token in enumerate(tokens):
+        told = _T_STOP.fullmatch(token.text) if token.kind == "MOUNT" else None
+        before = tokens[at - 1] if at else None
+        seated = before is not None and before.kind == "PREP" and before.value in _SEATING
+        if told is None or seated:
+            continue  # 'a 500 f/8 mirror on T2'
+        for step in (1, -1):
+            rest = tokens[at + step :: step] if at + step >= 0 else []
+            between = list(takewhile(lambda one: one.kind in _LINKS, rest))
+            facing = rest[len(between)] if len(between) < len(rest) else None
+            if facing is not None and facing.kind == "FNUM" and any(one.kind in ("CUE", "JOIN") for one in between):
+                tokens[at] = token.as_("TSTOP", numbers=(float(told[1]),))
+    return tokens
+
+
+def _subjects(tokens: list[Token]) -> list[Token]:
+    """'28 mm says infinity at 3 m', 'now 35 ends at 7 m': a whole length that does something is that of a lens."""
+    for at, token in enumerate(tokens[:-1]):
+        before = [one for one in tokens[:at] if one.kind != "DET"][-1:]
+        begins = not before or before[0].kind in ("STOP", "JOIN")
+        metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
+        whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
+        free = not before or before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT")
+        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1)
+        if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
+            tokens[at] = token.as_("FOCAL", unit="mm")
+    return tokens
+
+
+def _is_stopped(tokens: list[Token], at: int) -> bool:
+    """'135 at f/4': what is set to a stop is a lens."""
+    return [one.kind for one in tokens[at : at + 2]] == ["PREP", "FNUM"] and tokens[at].value == "at"
+
+
+def _behind(tokens: list[Token]) -> list[Token]:
+    """'image 45.5 behind', with nothing told that it is behind: behind the flange, where the image is."""
+    for at, token in enumerate(tokens[:-1]):
+        bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit in ("mm", "cm"))
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        ends = after is None or after.kind in ("STOP", "JOIN", "CUE")
+        is_behind = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "behind"
+        if bare and is_behind and ends and not token.text.isalpha():
+            tokens[at] = token.as_("KEYED", value="flange-to-image", unit="mm")
+            tokens[at + 1] = tokens[at + 1].as_("CUE")
+    return tokens
+
+
+def with_rest_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'T ring on E, 36.85, 500 mirror': where no focal length is told, the one whole number left over is it."""
+    if not told & _OF_LENSES or any(_is_focal(token) for token in tokens) or not any(
+        token.kind in ("MOUNT", "LENS", "KIND") for token in tokens
+    ):  # fmt: skip
+        return tokens
+    left = [at for at, token in enumerate(tokens) if _may_be_focal(tokens, at)]
+    bare = [token for token in tokens if token.kind == "NUMBER" and token.text[:1].isdigit()]
+    if len(left) == 1 and len(bare) == 1:
+        tokens[left[0]] = tokens[left[0]].as_("FOCAL", unit="mm")
+    return tokens
+
+
+def _is_focal(token: Token) -> bool:
+    return token.kind in ("FOCAL", "COMBO", "RANGE") or (token.kind == "LENGTH" and token.unit == "mm")
+
+
+def _may_be_focal(tokens: list[Token], at: int) -> bool:
+    token, before = tokens[at], tokens[at - 1] if at else None
+    if token.kind != "NUMBER" or not token.text.isdecimal() or not _FOCALS[0] <= token.numbers[0] <= _FOCALS[1]:
+        return False
+    same = before is not None and before.kind == "JOIN" and before.value == "and" and tokens[at - 2].kind == "KEYED"
+    return before is None or (not same and before.kind not in ("PREP", "LIMIT", "MEASURE", "AT"))
+
+
+def _readings(tokens: list[Token]) -> list[Token]:
+    """'28.47 28.49 28.50 28.46': three or more, a hair apart, are readings of one thing."""
+    at = 0
+    while at < len(tokens):
+        row = _row(tokens, at)
+        values = [tokens[place].numbers[0] for place in row]
+        beside = [tokens[place] for place in (row[0] - 1, row[-1] + 1) if 0 <= place < len(tokens)] if row else []
+        stock = any(one.value == "layer" for one in beside)  # sheets of several thicknesses
+        enough = len(row) >= _LEAST_READINGS or _are_two_sides(tokens, row)
+        if enough and not stock and _is_one_thing(values, [tokens[place].text for place in row]):
+            for place in row:
+                tokens[place] = tokens[place].as_("KEYED", value=READING, unit="mm")
+        at = row[-1] + 1 if row else at + 1
+    return tokens
+
+
+def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
+    """'18.00 left, 18.06 right': two, told to the hundredth and a hair apart, are the two sides of one thing."""
+    if len(row) != 2:
+        return False
+    fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
+    joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
+    one, other = (tokens[place].numbers[0] for place in row)
+    return fine and joined and one >= _LEAST_RING and 0 < abs(one - other) <= _TWO_APART
+
+
+def _row(tokens: list[Token], at: int) -> list[int]:
+    """The places of the numbers that follow each other from `at` on with no more than a join between."""
+    row: list[int] = []
+    gap = 0
+    while at < len(tokens):
+        token = tokens[at]
+        if token.kind in _NUMBERS and len(token.numbers) == 1 and not token.text.isalpha():
+            row.append(at)
+            gap = 0
+        elif not row or gap or token.kind not in _BETWEEN:
+            break
+        else:
+            gap = 1
+        at += 1
+    return row
+
+
+def _is_one_thing(values: list[float], texts: list[str]) -> bool:
+    apart = max(values) - min(values)
+    written = sum("." in text for text in texts)
+    return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
+
+
+def _mounted(tokens: list[Token]) -> list[Token]:
+    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has."""
+    for at in range(len(tokens) - 1):
+        piece, mount = tokens[at], tokens[at + 1]
+        after = tokens[at + 2] if at + 2 < len(tokens) else None
+        ends = after is None or after.kind in ("JOIN", "STOP", "CUE")
+        own = at > 0 and tokens[at - 1].kind == "MOUNT"
+        if piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT" and ends and not own:
+            tokens[at], tokens[at + 1] = mount, piece
+    return tokens
+
+
+def _drawn(tokens: list[Token]) -> list[Token]:
+    """'helicoid 15 closed 26 open', '12 to 17 helicoid': the two numbers beside what is drawn out are its ends."""
+    for at, token in enumerate(tokens):
+        if token.kind != "PIECE" or token.value not in DRAWN or token.value == "extension-tube":
+            continue
+        if at and tokens[at - 1].kind == "RANGE":
+            continue
+        ends = _ends(tokens, range(at + 1, min(at + 1 + _ENDS_NEAR + 1, len(tokens))))
+        ends = ends or _ends(tokens, range(at - 1, max(at - 1 - _ENDS_NEAR, -1), -1))
+        if ends is None:
+            continue
+        first, last = sorted(ends)
+        if last + 1 < len(tokens) and tokens[last + 1].kind in ("LENS", "KIND", "FNUM"):
+            continue  # the second is a lens's
+        numbers = (tokens[first].numbers[0], tokens[last].numbers[0])
+        ends_token = tokens[first].as_("RANGE", numbers=numbers, unit="mm")
+        rest = [one for place, one in enumerate(tokens) if not first <= place <= last]
+        rest.insert(rest.index(token), ends_token)  # right before the piece, as what describes it
+        return _drawn(rest)
+    return tokens
+
+
+def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
+    """Two bare numbers, the greater one behind the other, with nothing but small words around them."""
+    found: list[int] = []
+    joined = False
+    for place in places:
+        token = tokens[place]
+        bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+        listed = bool(found) and token.kind == "LENGTH" and tokens[place - 1].kind == "JOIN"
+        if joined and tokens[place - 1].kind != "JOIN":
+            return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma
+        if bare and not listed and not token.text.isalpha() and token.numbers[0] <= _LONGEST:
+            found.append(place)
+            if len(found) == 2:
+                low, high = (tokens[one].numbers[0] for one in sorted(found))
+                return (found[0], found[1]) if low < high else None
+            continue
+        joined = joined or token.kind == "JOIN"
+        if token.kind not in _LEADING or (token.kind == "JOIN" and (not found or token.value == "+")):
+            return None
+    return None
+
+
+def _plates(tokens: list[Token]) -> list[Token]:
+    """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
+    for at, token in enumerate(tokens):
+        if token.kind != "LENS" or token.text.casefold() != "glass":
+            continue
+        back = at - 1
+        while back >= 0 and tokens[back].kind in ("PREP", "DET") and tokens[back].value in ("of", "the", ""):
+            back -= 1
+        before = tokens[back] if back >= 0 else None
+        if before is None or before.kind not in ("LENGTH", "NUMBER") or before.unit not in ("mm", ""):
+            continue
+        if before.numbers[0] <= _SHORTEST_FOCAL or (back < at - 1 and before.numbers[0] <= _THICKEST_GLASS):
+            tokens[back] = before.as_("KEYED", value="glass", unit="mm")
+            tokens[at] = token.as_("CUE")
+    return tokens
+
+
+def is_thread_length(token: Token) -> bool:
+    """Whether a length told of a thread is how long it is: no lens screws in by one so thin."""
+    return token.kind in ("LENGTH", "NUMBER") and token.numbers[0] < _NARROWEST_THREAD and "tpi" not in token.text

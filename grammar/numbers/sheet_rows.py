@@ -1,0 +1,76 @@
+"""A row of bare thicknesses behind what they are of: 'washers are .05 .1 .2 .3', and the one apart that is wanted."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+LAYER: Final = "layer"
+TOTAL: Final = "total"
+_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
+_BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP"])
+_THICKEST_MM: Final = 0.7  # of what is still called sheet
+_MOST_WANTED_MM: Final = 3.0  # what is more is no shim
+_LEAST_ROW: Final = 2
+
+
+def with_sheet_rows(tokens: list[Token]) -> list[Token]:
+    """Every thickness of the row is one of a sheet at hand; a single other one is what they are to make."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if token.kind != "MEASURE" or token.value != LAYER:
+            continue
+        row = _row(out, at + 1) or _row_before(out, at)
+        if len(row) < _LEAST_ROW:
+            return _several_kinds(out)
+        apart = [place for place, one in enumerate(out) if place not in row and _is_thickness(one, _MOST_WANTED_MM)]
+        for place in row:
+            out[place] = out[place].as_("KEYED", value=LAYER, unit="mm")
+        out[at] = token.as_("CUE")
+        if len(apart) == 1:
+            out[apart[0]] = out[apart[0]].as_("KEYED", value=TOTAL, unit="mm")
+        break
+    return out
+
+
+def _several_kinds(tokens: list[Token]) -> list[Token]:
+    """'0.43 from brass 0.1, 0.2 and paper 0.08': of three or more the greatest is what the others are to make."""
+    small = [place for place, one in enumerate(tokens) if _is_thickness(one, _MOST_WANTED_MM)]
+    wanted = max(small, key=lambda place: tokens[place].numbers[0], default=0)
+    others = [place for place in small if place != wanted]
+    if len(others) < _LEAST_ROW or any(tokens[place].numbers[0] > _THICKEST_MM for place in others):
+        return tokens
+    for place in others:
+        tokens[place] = tokens[place].as_("KEYED", value=LAYER, unit="mm")
+    tokens[wanted] = tokens[wanted].as_("KEYED", value=TOTAL, unit="mm")
+    return tokens
+
+
+def _row(tokens: list[Token], at: int) -> list[int]:
+    """The thicknesses that follow each other from `at` on, with no more than a join between."""
+    row: list[int] = []
+    gap = 0
+    for place in range(at, len(tokens)):
+        token = tokens[place]
+        if _is_thickness(token, _THICKEST_MM):
+            row.append(place)
+            gap = 0
+        elif gap or token.kind not in _BETWEEN or (row and token.kind != "JOIN"):
+            break
+        else:
+            gap = 1
+    return row
+
+
+def _row_before(tokens: list[Token], end: int) -> list[int]:
+    """'i have .1 .05 .02 stock': the same right before the word for what they are of."""
+    first = end
+    while first and (_is_thickness(tokens[first - 1], _THICKEST_MM) or tokens[first - 1].kind == "JOIN"):
+        first -= 1
+    return [place for place in range(first, end) if tokens[place].kind in _LENGTHS]
+
+
+def _is_thickness(token: Token, most: float) -> bool:
+    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and not token.text.isalpha()
+    return metric and len(token.numbers) == 1 and 0 < token.numbers[0] <= most

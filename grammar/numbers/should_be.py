@@ -1,0 +1,69 @@
+"""A length told against what it should be: '25.3 instead of 25.5', 'mikes at 26.07 and should be 26.00'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+NOMINAL: Final = "nominal"
+_AHEAD: Final = 3  # tokens at most from the words to the number that is right
+_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
+_BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
+_APART_MM: Final = 3.0  # a ring that is farther off is another ring
+_APART: Final = 0.25  # and so is one that is off by more than this share of it
+
+
+def with_right_lengths(tokens: list[Token]) -> list[Token]:
+    """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if not _tells_right(tokens, at):
+            continue
+        out[at] = token.as_("CUE")
+        right = _ahead(out, at)
+        if right is None:
+            continue
+        measured = _measured(out, right)
+        row = any(one.kind == "KEYED" and one.value == "reading" for one in out)
+        if measured is None and not row:
+            continue
+        out[right] = out[right].as_("KEYED", value=NOMINAL, unit="mm")
+        if measured is not None:
+            out[measured] = out[measured].as_("KEYED", value="thickness", unit="mm")
+    return out
+
+
+def _tells_right(tokens: list[Token], at: int) -> bool:
+    """The words for what should be, or 'not' right between two lengths: 'it is 36.6 not 37.0'."""
+    token = tokens[at]
+    if token.kind == "MEASURE":
+        return token.value == NOMINAL
+    around = tokens[max(0, at - 2) : at], tokens[at + 1 : at + 2]
+    measured = any(_is_length(one) and "." in one.text for side in around for one in side)
+    return token.value == "not" and measured and all(any(map(_is_length, side)) for side in around)
+
+
+def _ahead(tokens: list[Token], at: int) -> int | None:
+    for place in range(at + 1, min(at + 1 + _AHEAD, len(tokens))):
+        if _is_length(tokens[place]):
+            return place
+        if tokens[place].kind not in _BETWEEN:
+            return None
+    return None
+
+
+def _is_length(token: Token) -> bool:
+    return token.kind in _LENGTHS and len(token.numbers) == 1 and token.unit in ("", "mm") and not token.text.isalpha()
+
+
+def _measured(tokens: list[Token], right: int) -> int | None:
+    """The other length that is nearly the right one, the nearest in the text."""
+    wanted = tokens[right].numbers[0]
+    room = min(_APART_MM, _APART * wanted)
+    near = [
+        place
+        for place, token in enumerate(tokens)
+        if place != right and _is_length(token) and 0 < abs(token.numbers[0] - wanted) <= room
+    ]
+    return min(near, key=lambda place: abs(place - right), default=None)

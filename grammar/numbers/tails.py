@@ -1,0 +1,93 @@
+"""Numbers that follow what they describe: 'projector lens, 85/2.8', 'tubes 7, 14 and 28 mm'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import DRAWN, OPTICAL
+from grammar.words.tokens import Token
+
+HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
+MODIFIERS: Final = frozenset(
+    ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
+     "STRANGE", "HEADMOD", "NAMED", "CROP"]
+)  # fmt: skip
+_KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
+TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
+
+
+def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
+    """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        if token.kind in TAILS and out and (stretched or not leads_on(tokens, at)):
+            back = len(out) - 1
+            if back and token.kind in ("LENGTH", "RANGE") and out[back].value == "of" and out[back - 1].kind == "PIECE":
+                back -= 1  # 'a tube of 60 mm' is a 60 mm tube
+            if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
+                back -= 1
+            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+                out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
+                continue
+            stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            behind_comma = back < len(out) - 1 and out[-1].value == ","
+            # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
+            known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
+            if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
+                out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
+                continue
+            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not (stop_of_piece or of_lens):
+                del out[back + 1 :]
+                out.append(token.as_("TAIL", implies=(token.kind,)))
+                continue
+        out.append(token)
+    return out
+
+
+def _is_body(out: list[Token], at: int) -> bool:
+    while at > 0 and out[at].kind == "TAIL":
+        at -= 1
+    return out[at].kind == "BODY"
+
+
+def _is_of_lens(token: Token) -> bool:
+    """A number that no body has: a focal length or a stop."""
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
+
+
+def _lists(out: list[Token], at: int, token: Token) -> bool:
+    """'tubes 7mm, 14mm and 28mm': one more length of a list behind a piece."""
+    lengths = out[at].kind == "TAIL" and out[at].implies == ("LENGTH",) and token.kind == "LENGTH"
+    while at > 0 and out[at].kind == "TAIL":
+        at -= 1
+    return lengths and out[at].kind == "PIECE"
+
+
+def _has_its_own(out: list[Token], at: int, rest: list[Token]) -> bool:
+    """Whether the piece at `at` has its length already, or is of a kind that has none: what follows is another's."""
+    if rest[0].kind != "LENGTH" or [one.kind for one in rest[1:3]] == ["JOIN", "LENGTH"]:
+        return False  # 'a 12 mm tube, 20 mm, 36 mm'
+    tail = out[at].kind == "TAIL"
+    while at > 0 and out[at].kind == "TAIL":
+        if out[at].implies == ("LENGTH",):
+            return False  # 'tubes 7mm, 14mm'
+        at -= 1
+    if out[at].kind != "PIECE":
+        return False
+    optical = out[at].value in OPTICAL
+    while at > 1 and out[at - 1].kind in ("MOUNT", "LINK"):
+        at -= 1  # 'the 0.9 MD to EF plate, 58 mm'
+    before = out[at - 1].kind if at else ""
+    return tail or optical or before in ("LENGTH", "RANGE", "TIMES")
+
+
+def leads_on(tokens: list[Token], at: int) -> bool:
+    """Whether the run of describing words from `at` on ends in a head of its own."""
+    for token in tokens[at:]:
+        if token.kind in HEADS or token.kind in ("KIND", "MOUNT", "NAMED", "STRANGE", "TRAIT"):
+            return True
+        if token.kind not in MODIFIERS:
+            return False
+    return False

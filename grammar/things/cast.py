@@ -1,0 +1,40 @@
+"""Who is in a question: its lenses, bodies and pieces, each a part, in the order they were named."""
+
+from __future__ import annotations
+
+from engine.base.compact import compact, field
+from grammar.things.casting import Part
+
+
+@compact(frozen=False)
+class Cast:
+    """The parts of a question, in the order they were named."""
+
+    lenses: list[Part] = field(default_factory=list)
+    bodies: list[Part] = field(default_factory=list)
+    pieces: list[Part] = field(default_factory=list)
+    frames: list[Part] = field(default_factory=list)
+    without: list[Part] = field(default_factory=list)
+    using: list[Part] = field(default_factory=list)
+    lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
+    strange: list[Part] = field(default_factory=list)
+    denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
+    told: frozenset[str] = frozenset()  # what the cues of the line tell
+    swapped: bool = False  # a body was to be put on a lens
+
+    @property
+    def mounts_told(self) -> int:
+        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
+
+
+def merge(kept: Part, more: Part) -> None:
+    """What the second says of the first: 'a 38mm from an 8mm projector'."""
+    kept.kinds.extend(more.kinds)
+    kept.traits.extend(more.traits)
+    kept.formats.extend(more.formats)
+    kept.mounts.extend(more.mounts)
+    kept.implied = kept.implied or more.implied
+    kept.focal = kept.focal if kept.focal is not None else more.focal
+    kept.f_number = kept.f_number if kept.f_number is not None else more.f_number
+    kept.zoom = kept.zoom or more.zoom
+    kept.count = kept.count or more.count

@@ -1,0 +1,295 @@
+"""What each description is of: a lens, a body, an adapter, a format, or a mount that may stand for any of them."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import compact, field, replace
+from grammar.questions import Thing
+from grammar.things.phrases import Noun
+from grammar.words.tokens import Token
+
+# pieces that are told apart by a factor rather than by a length
+OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
+DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
+SPACER: Final = "extension-tube"
+_OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
+_RANGED: Final = DRAWN | {"adapter", "recessed"}
+_TIMES: Final = "times:"  # before the factor that a word for a piece has by itself
+_BODY_WORDS: Final = frozenset(["dslr", "body"])
+_OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
+_WHOLE_FOCAL: Final = (2.0, 3000.0)
+
+_OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"])  # what tells of a lens by its length
+
+
+@compact(frozen=False)
+class Part:
+    """One thing of the question while it is put together. Lengths in mm."""
+
+    sort: str  # lens, body, piece, frame, mount, length, strange, nothing
+    noun: Noun
+    mounts: list[Token] = field(default_factory=list)
+    kinds: list[str] = field(default_factory=list)
+    traits: list[str] = field(default_factory=list)
+    formats: list[Token] = field(default_factory=list)
+    focal: float | None = None
+    zoom: tuple[float, float] | None = None
+    f_number: float | None = None
+    thickness: tuple[float, float] | None = None
+    factor: float | None = None
+    crop: float | None = None
+    count: int | None = None
+    named: Token | None = None
+    strange: Token | None = None
+    implied: tuple[str, ...] = ()  # mount ids that the kind of lens has unless told
+    piece: str = ""
+    steps: tuple[float, float] | None = None  # a step ring's two threads
+    inches: bool = False
+    is_host: bool = False  # its mount is one that mostly means a body
+    by_camera: bool = False  # told by the camera it came off: 'a zoom off a 16 mm reflex'
+    by_piece: bool = False  # not named itself: known by the mount of an adapter alone
+    was_mount: bool = False  # only a mount by its own words: its role came from those around it
+    subject: Part | None = None  # itself by its own words alone, where more was told of it: 'the C one' is 25 mm
+
+    @property
+    def has_mount(self) -> bool:
+        return bool(self.mounts) or self.named is not None
+
+    @property
+    def has_mount_or_kind(self) -> bool:
+        """Whether its mount is told, by name or by the kind of lens that has one."""
+        return self.has_mount or bool(self.implied)
+
+    @property
+    def is_several(self) -> bool:
+        """Whether it tells of more than one."""
+        head = self.noun.head
+        return bool(self.count and self.count > 1) or (head is not None and head.text.casefold().endswith("s"))
+
+    @property
+    def is_stop_alone(self) -> bool:
+        """Whether it says nothing but a stop."""
+        told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.named, self.noun.head)
+        return self.f_number is not None and not any(told)
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether it says nothing but its head noun."""
+        told = (self.mounts, self.kinds, self.traits, self.formats, self.focal, self.zoom, self.f_number, self.named,
+                self.thickness, self.factor, self.steps, self.strange, self.crop)  # fmt: skip
+        return not any(told)
+
+    def thing(self) -> Thing:
+        """The thing as the question keeps it."""
+        kind = ""
+        ids: tuple[str, ...] = ()
+        if self.named is not None:
+            kind, ids = self.named.unit, self.named.ids
+        elif self.mounts and self.sort != "piece":
+            kind, ids = "mount", self.mounts[0].ids
+        elif self.implied and self.sort == "lens":
+            kind, ids = "mount", self.implied
+        elif self.sort == "frame" and self.formats:
+            kind, ids = "format", self.formats[0].ids
+        traits = [*self.traits, *self.kinds[1:]] if self.sort == "lens" else [*self.traits, *self.kinds]
+        if self.implied and not self.mounts and self.sort == "lens":
+            traits.append("assumed mount")
+        if self.zoom and not self.kinds:
+            self.kinds.append("zoom")
+        piece = self.piece if self.sort == "piece" else ""
+        joins = [mount.ids for mount in self.mounts] if piece else []
+        return Thing(
+            kind, ids, self.noun.text, self.noun.column, self.focal, self.f_number,
+            self.formats[0].ids[0] if self.formats else None,
+            (self.kinds[0] if self.kinds else None) if self.sort == "lens" else None,
+            tuple(dict.fromkeys(trait.replace("-", " ") for trait in traits)),
+            self.thickness, self.factor, self.count,
+            front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
+            steps=self.steps,
+            said_too=tuple(id_ for mount in self.mounts[1:] for id_ in mount.ids) if self.sort == "lens" else (),
+        )  # fmt: skip
+
+
+def split(noun: Noun) -> list[Noun]:
+    """'M42 EF' without a head or a link is two things that only stand side by side."""
+    lengths = [token for token in noun.tails if token.implies[0] == "LENGTH"]
+    uncounted = [token for token in noun.mods if token.kind != "COUNT"]
+    if noun.heads == "PIECE" and len(lengths) > 1:
+        # 'tubes 7mm, 14mm and 28mm' are three
+        others = [token for token in noun.tails if token not in lengths]
+        own = [
+            token.as_("TAIL", implies=("LENGTH",)) for token in noun.mods if token.kind == "LENGTH"
+        ]  # 'a 12 mm tube, 20 mm, 36 mm'
+        uncounted = [token for token in uncounted if token.kind != "LENGTH"]
+        return [
+            replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
+            for n, length in enumerate([*own, *lengths])
+        ]
+    beside = _lens_beside_piece(noun)
+    if beside is not None:
+        return [
+            replace(noun, head=None, tails=[], mods=noun.mods[:beside]),
+            replace(noun, role="with", join="", mods=noun.mods[beside:], column=noun.column + beside),
+        ]
+    count = noun.first("COUNT")
+    if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
+        # 'two 25 mm tubes' are two pieces
+        return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
+    numbered = [at for at, token in enumerate(noun.mods) if token.kind in _OF_LENS]
+    if noun.heads == "BODY" and numbered:
+        # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
+        at = numbered[-1] + 1
+        lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
+        return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
+    if (
+        noun.heads == "FRAME"
+        and noun.first("FNUM", "COMBO")
+        and noun.first("FORMAT")
+        and noun.first("LENGTH", "COMBO", "FOCAL")
+    ):
+        # '10 mm f/1.8 1/2.3 chip' is a lens and a frame
+        numbers = [token for token in noun.mods if token.kind in _OF_CHIP]
+        rest = [token for token in noun.mods if token.kind not in _OF_CHIP]
+        lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
+        return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
+    mounts = noun.all("MOUNT")
+    if len(mounts) < 2 or noun.head is not None or noun.pair:
+        return [noun]
+    at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
+    join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
+    other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
+    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+
+
+def _lens_beside_piece(noun: Noun) -> int | None:
+    """'80mm enlarger 150mm bellows': where in it the piece begins; no piece has two lengths."""
+    lengths = [at for at, token in enumerate(noun.mods) if token.kind == "LENGTH" and token.unit in ("mm", "cm")]
+    if noun.heads != "PIECE" or len(lengths) != 2 or lengths[1] != len(noun.mods) - 1:
+        return None
+    described = [token.kind for token in noun.mods[lengths[0] + 1 : lengths[1]]]
+    return lengths[1] if described and set(described) <= _OF_LENS_ALONE else None
+
+
+def part_of(noun: Noun) -> Part:
+    """The part that a description plays by its own words; where those do not tell, sort is 'mount' or 'length'."""
+    part = Part(_sort(noun), noun)
+    part.was_mount = part.sort == "mount"
+    part.mounts = list(noun.pair) or noun.all("MOUNT")
+    part.formats = noun.all("FORMAT")
+    for token in noun.all("KIND"):
+        part.kinds.append(token.value)
+        part.implied = part.implied or tuple(one[1:] for one in token.implies if one.startswith("~"))
+    part.traits = [token.value for token in noun.all("TRAIT")]
+    count, crop, named, strange = (noun.first(kind) for kind in ("COUNT", "CROP", "NAMED", "STRANGE"))
+    part.count = int(count.numbers[0]) if count else None
+    part.crop = crop.numbers[0] if crop else None
+    part.named, part.strange = named, strange
+    if noun.heads == "BODY" and noun.head and noun.head.value:
+        part.traits.append(noun.head.value)
+    for token in noun.mods:
+        if token.kind == "HEADMOD" and token.unit == "BODY" and token.value and part.sort != "piece":
+            part.traits.append(token.value)
+    if part.sort == "piece":
+        _measure_piece(part)
+    else:
+        _measure_lens(part)
+    return part
+
+
+def names_body(token: Token) -> bool:
+    """Whether the name of a mount says that it is a body's: 'EF DSLR'."""
+    return token.kind == "MOUNT" and token.text.casefold().split()[-1] in _BODY_WORDS
+
+
+def _sort(noun: Noun) -> str:
+    named = noun.first("NAMED")
+    if noun.heads == "PIECE" or (named and named.unit == "adapter") or noun.pair:
+        return "piece"
+    if noun.head is None and any(names_body(token) for token in noun.mods):
+        return "body"
+    if noun.heads == "BODY" or (named and named.unit == "body" and noun.heads != "LENS"):
+        return "body"
+    if noun.heads == "LENS" or noun.first("KIND") or (named and named.unit == "lens"):
+        return "lens"
+    if noun.heads == "FRAME":
+        return "body" if noun.first("MOUNT") else "frame"
+    if noun.headed_by("PIECE") or (noun.first("DIOPTRE") and not noun.head):
+        return "piece"
+    if noun.headed_by("LENS") and not noun.first("MOUNT"):
+        return "lens"
+    if noun.first("FNUM", "COMBO", "FOCAL"):
+        return "lens"
+    if noun.first("MOUNT"):
+        return "lens" if noun.first("LENGTH", "RANGE") and not noun.headed_by("BODY") else "mount"
+    if noun.first("FORMAT") and noun.first("LENGTH", "RANGE") and not noun.head:
+        return "lens"  # 'a half frame 20 mm'
+    if noun.first("FORMAT", "CROP"):
+        metric = noun.first("LENGTH")
+        return "lens" if metric and metric.unit == "mm" and not noun.head else "frame"  # '24mm aps-c'
+    if noun.first("TIMES"):
+        return "factor"
+    if noun.first("LENGTH", "RANGE"):
+        return "lens" if noun.first("TRAIT") else "length"
+    if noun.first("TRAIT"):
+        return "trait"
+    return "strange" if noun.first("STRANGE") else "nothing"
+
+
+def _measure_lens(part: Part) -> None:
+    combo, stop, focal, zoom = (part.noun.first(kind) for kind in ("COMBO", "FNUM", "FOCAL", "RANGE"))
+    if combo:
+        part.focal, part.f_number = combo.numbers
+    if stop:
+        part.f_number = stop.numbers[0]
+    lengths = [token for token in part.noun.all("LENGTH") if _WHOLE_FOCAL[0] <= token.numbers[0] <= _WHOLE_FOCAL[1]]
+    metric = [token for token in lengths if token.unit in ("mm", "cm")] or lengths
+    if part.focal is None and focal:
+        part.focal = focal.numbers[0]
+    if part.focal is None and metric and metric[0].unit != "m":
+        part.focal = metric[0].numbers[0]
+        part.inches = metric[0].unit == "in"
+    if zoom and part.sort in ("lens", "mount") and not combo:
+        part.zoom = (zoom.numbers[0], zoom.numbers[1])
+
+
+def _measure_piece(part: Part) -> None:
+    noun = part.noun
+    mods = [token for token in noun.mods if token.kind == "HEADMOD" and token.unit == "PIECE"]
+    head = noun.head.value if noun.head and noun.heads == "PIECE" else ""
+    special = [token.value for token in mods if token.value != "adapter"]
+    if noun.first("DIOPTRE"):
+        head = "close-up-lens"
+    part.piece = head if head and head != "adapter" else (special[0] if special else head or "adapter")
+    lengths, ranges = noun.all("LENGTH"), noun.all("RANGE")
+    if ranges and (
+        part.piece == "step-ring" or part.piece not in _RANGED or (part.piece not in DRAWN and _steps(ranges[0]))
+    ):
+        part.steps = (ranges[0].numbers[0], ranges[0].numbers[1])
+        part.piece = "step-ring" if part.piece == "adapter" else part.piece
+        if lengths:
+            part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])  # 'the 1 mm 39-42 ring'
+    elif ranges:
+        part.thickness = (min(ranges[0].numbers), max(ranges[0].numbers))
+    if lengths and part.thickness is None:
+        part.thickness = (lengths[0].numbers[0], lengths[0].numbers[0])
+        part.inches = lengths[0].unit == "in"
+    times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")
+    if times:
+        part.factor = times.numbers[0]
+        if part.piece == "adapter" and part.factor != 1:
+            part.piece = glass_of(part.factor)  # 'a 2x converter'
+    elif noun.head and noun.head.implies and noun.head.implies[0].startswith(_TIMES):
+        part.factor = float(noun.head.implies[0].removeprefix(_TIMES))  # 'a doubler'
+    if dioptre and part.piece == "close-up-lens":
+        part.factor = dioptre.numbers[0]
+
+
+def glass_of(factor: float) -> str:
+    """The kind of piece that has such a factor."""
+    return "focal-reducer" if factor < 1 else "teleconverter"
+
+
+def _steps(token: Token) -> bool:
+    """'40.5-42' of a plain ring is a pair of threads, not a range: rings do not stretch."""
+    return (not token.unit and min(token.numbers) > 24 and "ring" in token.text.casefold()) or min(token.numbers) > 35

@@ -1,0 +1,140 @@
+"""Which written numbers name a format: '16mm' in 'a 16mm projector lens', '1/2"' in '1/2" sensor'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+# what follows a width of film, or the inch figure of a sensor, where the format is meant and not a length
+_FILMLIKE: Final = frozenset(
+    ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
+     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "crop mode"]
+)  # fmt: skip
+_OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
+_LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
+_TUBE: Final = "tube"  # of a video camera, where the figure is in inches
+_CINE: Final = "cine"
+_INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
+_CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
+_OF_FRAMES: Final = frozenset(["equiv", "match", "cover"])  # what is asked of a lens on a frame
+_OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
+_SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_OPEN: Final = _CLOSING | {"PREP", "DET"}
+_NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
+_LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
+_FOR: Final = frozenset(["made-for", "for", "from", "on"])
+
+
+def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
+    out = []
+    for at, token in enumerate(tokens):
+        if token.kind == "AREA" and token.ids:
+            token = token.as_("FORMAT")
+        elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
+            token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
+        out.append(token)
+    return [token for at, token in enumerate(out) if not _is_of_lens_behind(out, at)]
+
+
+def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
+    """'a 16mm format 10mm lens': the format that a lens is made for, and no frame that it is put on."""
+    if not 0 < at < len(tokens) - 1 or tokens[at].kind != "FRAME" or tokens[at - 1].kind != "FORMAT":
+        return False
+    rest = [one.kind for one in tokens[at + 1 : at + 4]]
+    while rest and rest[0] in _LENS_NUMBERS:
+        rest = rest[1:]
+    return tokens[at].text.casefold() in _FILMLIKE and rest[:1] in (["LENS"], ["KIND"], ["MOUNT"])
+
+
+def _told(tokens: list[Token], at: int) -> Token:
+    token = tokens[at]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    before = tokens[at - 1] if at else None
+    names = token.implies[0]
+    if token.kind == "NUMBER" and names == "mount":
+        headed = after is not None and after.kind in ("LENS", "BODY", "KIND", "MOUNTWORD", "PIECE")
+        return token.as_("MOUNT") if headed else token
+    if names != "format":
+        return token.as_(names.upper()) if token.kind != "LENGTH" else token
+    if token.kind == "FRACTION":
+        return _by_fraction(token, before, after)
+    told = before is not None and before.kind == "PREP" and before.value == "made-for"
+    if token.unit == "in" and not told and _is_whole(token) and _is_for_film(tokens[at + 1 : at + 3]):
+        return token  # 'a 1.5 inch 16mm lens': its focal length, and the film that it was made for
+    spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
+    if told or (
+        after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
+    ):
+        return token.as_("FORMAT")
+    if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
+        return token.as_("FORMAT") if _is_of_camera(tokens, at) else token
+    if token.kind == "NUMBER" and after is not None and after.kind in ("LENS", "KIND") and token.numbers[0] >= _OF_FILM:
+        return token.as_("FORMAT")
+    if token.unit == "in":
+        near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
+        near = near or (before is not None and before.text.casefold() in _LIT)
+        near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
+        near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
+        near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
+        near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
+        return token.as_("FORMAT") if near else token
+    if before is not None and before.kind == "PREP" and before.value in _FOR:
+        ends = after is None or after.kind in _CLOSING
+        return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
+    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
+    if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
+        ahead = tokens[at + 1 : at + 4]
+        if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
+            return token.as_("FORMAT")
+    return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_frame_beside(tokens: list[Token], at: int) -> bool:
+    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice."""
+    token = tokens[at]
+    focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
+    if (
+        token.kind != "LENGTH"
+        or token.unit != "in"
+        or len(focals) != 1
+        or any(one.kind in _OF_OTHERS for one in around)
+    ):
+        return False
+    return abs(token.numbers[0] / focals[0] - 1) > _SAME
+
+
+def _is_of_camera(tokens: list[Token], at: int) -> bool:
+    """'1/2 inch tube camera', '2/3" tube': that of a video camera; 'half inch tube on a 50' goes behind a lens."""
+    headed = at + 2 < len(tokens) and tokens[at + 2].kind in ("BODY", "KIND", "FRAME")
+    return headed or not any(one.kind in _NUMBERS for one in tokens if one is not tokens[at])
+
+
+def _ends_lens(before: Token | None, after: Token | None) -> bool:
+    """Whether a figure stands behind what only a lens is told by, and before nothing that it may be of."""
+    told = before is not None and before.kind in ("KIND", "FNUM", "COMBO")
+    return told and (after is None or after.kind in ("STOP", "JOIN", "CUE", "PREP"))
+
+
+def _is_whole(token: Token) -> bool:
+    """A length as focal lengths are told, in mm or whole inches; '1/2 inch' is a sensor's."""
+    return token.unit in ("", "mm") or (token.unit == "in" and "/" not in token.value)
+
+
+def _is_for_film(after: list[Token]) -> bool:
+    """Whether what follows tells of a lens for film, which goes by its focal length."""
+    return any(
+        one.kind == "FORMAT" or (one.kind == "LENGTH" and one.ids) or (one.kind == "KIND" and one.value == _CINE)
+        for one in after
+    )
+
+
+def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Token:
+    """'1/1.7 sensor', 'on 1/2.3': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
+    if before is not None and before.kind in ("LENGTH", "FOCAL") and "." in token.value:
+        return token.as_("FNUM", numbers=(token.numbers[1],), ids=())
+    shown = after is not None and (after.text.casefold() in _FILMLIKE or after.kind in _INCHLIKE)
+    placed = before is not None and (before.text.casefold() in _LIT or (before.kind == "PREP" and before.value in _FOR))
+    return token.as_("FORMAT") if shown or placed or "." in token.value else token.as_("FRACTION", ids=())

@@ -1,0 +1,85 @@
+"""Heads that stand apart from what they head: 'two bodies (L and MFT)', 'bodies are L and Z', 'EF now, Z later'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_HEADS: Final = frozenset(["BODY", "LENS"])
+_WITHIN: Final = frozenset(["MOUNT", "DET", "JOIN", "FILLER"])  # what such a list is made of
+_LEADS: Final = frozenset(["FILLER", "DET"])
+_WHEN: Final = "WHEN"
+_FRAMED: Final = frozenset(["MOUNT", "FORMAT", "AREA"])
+_OPEN, _CLOSE = "(", ")"
+
+
+def with_group_heads(tokens: list[Token]) -> list[Token]:
+    """Each mount of a list that a word for several lenses or bodies opens gets that word behind it."""
+    out: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        end = _list_end(tokens, at)
+        if end is None:
+            out.append(tokens[at])
+            at += 1
+            continue
+        while out and out[-1].kind in ("NUMBER", "DET"):
+            out.pop()  # the count of what is listed one by one
+        for one in tokens[at + 1 : end]:
+            if one.kind == "MOUNT":
+                out += [one, tokens[at].as_(tokens[at].kind, text=_single(tokens[at]), column=one.column)]
+            elif _joins(one):
+                out.append(one.as_("JOIN", value="and"))
+        at = end
+    return out
+
+
+def _list_end(tokens: list[Token], at: int) -> int | None:
+    """Where the list ends that the word at `at` opens; None where it opens none."""
+    head = tokens[at]
+    if head.kind not in _HEADS or not head.text.casefold().endswith("s") or (at and tokens[at - 1].kind == "MOUNT"):
+        return None
+    start = at + 1
+    while start < len(tokens) and tokens[start].kind in _LEADS:
+        start += 1
+    if start >= len(tokens) or not (_opens(tokens[start]) or tokens[start].kind == "MOUNT"):
+        return None
+    aside = tokens[start].text == _OPEN
+    end = start if tokens[start].kind == "MOUNT" else start + 1
+    while end < len(tokens) and (tokens[end].kind in _WITHIN or _joins(tokens[end])):
+        end += 1
+    mounts = sum(one.kind == "MOUNT" for one in tokens[start:end])
+    if mounts < 2:
+        return None
+    after = tokens[end] if end < len(tokens) else None
+    if aside:
+        return end + 1 if after is not None and after.text == _CLOSE else None
+    return end if after is None or after.kind == "STOP" or after.text == "-" else None
+
+
+def _opens(token: Token) -> bool:
+    """'(', ':', 'are'."""
+    return token.text in (_OPEN, ":", "-") or (token.kind == "VERB" and token.value == "be")
+
+
+def _joins(token: Token) -> bool:
+    """'and', and what is mostly 'with': 'and a'."""
+    return token.kind == "JOIN" or (token.kind == "PREP" and token.text.casefold().startswith("and"))
+
+
+def with_times_told(tokens: list[Token]) -> list[Token]:
+    """'EF now, 44x33 later': what one has at one time and at another are bodies; else such words say nothing."""
+    told = any(token.kind == _WHEN and token.value == "later" for token in tokens)
+    out: list[Token] = []
+    for token in tokens:
+        if token.kind == _WHEN:
+            if told and out and out[-1].kind in _FRAMED:
+                out.append(token.as_("BODY", text="body", value=""))
+            token = token.as_("FILLER", value="")
+        out.append(token)
+    return out
+
+
+def _single(head: Token) -> str:
+    return head.text[:-1] if head.text.casefold() != "bodies" else "body"

@@ -1,0 +1,82 @@
+"""What the noun at the end of a list heads: 'FD and M42 lenses' are both lenses, '10 and 16 mm tubes' both tubes."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import Part, part_of
+
+_TOWARDS: Final = frozenset(["on", "to"])
+_LENS_LIKE: Final = 16.0  # mm
+
+
+def share_heads(parts: list[Part]) -> None:
+    """'FD, F, OM and M42 lenses': what ends the list heads all of it; a preposition at its start holds for all."""
+    for at in range(len(parts) - 1, 0, -1):
+        part, before = parts[at], parts[at - 1]
+        if part.noun.listed != before.noun.listed:
+            continue
+        headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
+        if (
+            headless
+            and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes
+            and part.noun.head is not None
+            and (part.noun.mods or part.noun.tails)  # 'FD, OM, bodies E and X': such a head is of what follows
+            and part.sort in ("lens", "body", "piece")
+            and not _is_another(before, part)
+            and _one_kind(before, part, parts)
+            and not _is_goal(before, part)
+        ):
+            _recast(before, part)
+        if before.noun.role and not part.noun.role and part.sort == before.sort:
+            part.noun.role = before.noun.role
+    for at in range(1, len(parts)):
+        part, before = parts[at], parts[at - 1]
+        same = part.noun.listed == before.noun.listed
+        if same and before.noun.role and not part.noun.role and part.sort == before.sort:
+            part.noun.role = before.noun.role
+        length = part.noun.first("LENGTH")
+        short = length is None or length.unit in ("", "mm")  # '50 f2, 3m' is a lens and a distance
+        if same and part.sort == "length" and before.sort == "lens" and before.focal and not before.noun.head and short:
+            _recast(part, before)
+
+
+def _is_goal(before: Part, part: Part) -> bool:
+    """'to E, rings 1 mm': where it goes; 'on a 10 and a 16 tube' are two pieces."""
+    return part.sort == "piece" and before.sort != "length" and before.noun.role in _TOWARDS and not part.noun.role
+
+
+def _is_another(before: Part, part: Part) -> bool:
+    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
+    if part.sort != "body" or part.noun.join not in ("and", ",") or part.noun.head is None or not before.mounts:
+        return False
+    return not part.noun.head.text.casefold().endswith("s") and not before.is_host
+
+
+def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
+    """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
+    if part.sort != "length":
+        return True
+    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
+    lens_told = any(one.sort == "lens" and one.focal for one in parts)
+    if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
+        return False  # '50mm, 20mm tube'
+    if headed.noun.join == "+" and single and not lens_told:
+        return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
+    token = part.noun.first("LENGTH", "RANGE")
+    return token is not None and token.unit in ("", "mm") and headed.noun.join not in ("vs", "or")
+
+
+def _is_focal_length(part: Part, headed: Part) -> bool:
+    """Whether the first of two lengths that stand in a list is as long as a lens, both with their units."""
+    one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
+    return one is not None and other is not None and one.text[-1:].isalpha() and one.numbers[0] >= _LENS_LIKE
+
+
+def _recast(part: Part, like: Part) -> None:
+    part.noun.head = like.noun.head
+    fresh = part_of(part.noun)
+    part.sort, part.piece = fresh.sort, fresh.piece
+    part.thickness, part.focal, part.factor = fresh.thickness, fresh.focal, fresh.factor
+    if part.sort == "length" and like.sort == "lens":
+        part.sort = "lens"

@@ -1,0 +1,70 @@
+"""The two mounts of one adapter are linked: 'M42-E', 'd to c ring', 'm42 mft ring'."""
+
+from __future__ import annotations
+
+from grammar.words.tokens import Token
+
+
+def hyphened(tokens: list[Token]) -> list[Token]:
+    """'d-to-c': the hyphens make the 'to' a link between two mounts."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
+        if token.text == "-" and any(one.kind == "PREP" and one.value == "to" for one in around):
+            continue
+        if token.text == "/" and not token.gap and out and out[-1].kind == "PREP":
+            continue  # 'w/ a 2x'
+        if token.kind == "PREP" and token.value == "to" and any(one.text == "-" for one in around):
+            token = token.as_("MARK", text="-")
+        out.append(token)
+    return out
+
+
+def linked(tokens: list[Token]) -> list[Token]:
+    """'M42-E', 'd to c ring', 'm42 mft ring': the two mounts of one adapter are linked."""
+    out: list[Token] = []
+    tokens = [token.as_("MOUNT") if _next_to_link(tokens, at) else token for at, token in enumerate(tokens)]
+    for at, token in enumerate(tokens):
+        before = next((one for one in reversed(out) if one.text != "-"), None)
+        after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
+        if before is not None and after is not None and before.kind == after.kind == "MOUNT":
+            if token.text == "-":
+                out.append(token.as_("LINK"))
+                continue
+            if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
+                out.append(token.as_("LINK"))
+                continue
+        out.append(token)
+        if [one.kind for one in tokens[at : at + 3]] == ["MOUNT", "MOUNT", "PIECE"]:
+            out.append(token.as_("LINK"))
+    return out
+
+
+def _ends_list(before: list[Token]) -> bool:
+    """'PK, MD and FD to X ring': the last of several lenses, which all go where it goes."""
+    kinds = [token.kind for token in before[-4:]]
+    listed = kinds[-3:] == ["MOUNT", "JOIN", "MOUNT"]
+    return listed and (len(kinds) < 4 or kinds[0] not in ("PREP", "LINK"))
+
+
+def _next_to_link(tokens: list[Token], at: int) -> bool:
+    """'4/3 to mft ring': a fraction that is the name of a mount too, beside what may link two mounts."""
+    token = tokens[at]
+    if token.kind != "FRACTION" or token.implies[:1] != ("mount",):
+        return False
+    around = [tokens[one] for one in (at - 1, at + 1) if 0 <= one < len(tokens)]
+    return any(one.text == "-" or (one.kind == "PREP" and one.value == "to") for one in around)
+
+
+def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
+    following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
+    if any(token.kind == "PIECE" for token in following[:1]):
+        return True
+    if (
+        len(following) > 1
+        and following[0].kind in ("LENGTH", "KIND", "TIMES", "MOUNTWORD")
+        and following[1].kind == "PIECE"
+    ):
+        return True
+    ahead = [token for token in before if token.kind not in ("FILLER", "UNKNOWN", "DET")][-2:]
+    return len(ahead) == 2 and ahead[0].kind == "PIECE" and not any(token.kind == "BODY" for token in following)

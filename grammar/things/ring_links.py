@@ -1,0 +1,122 @@
+"""Rings told by their two mounts alone: 'the M to E at 9.8', 'onto my M42>EF (1.46)', 'i already own FD to M'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import OPTICAL
+from grammar.words.tokens import Token
+
+_RING: Final = "adapter"
+_THICKEST: Final = 120.0  # mm
+_SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
+_PASSED: Final = frozenset(["MARK", "VERB", "FILLER", "CUE", "DET"])
+_WORDS: Final = 4  # tokens at most between the second mount and the ring's thickness
+_HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE", "MOUNTWORD", "FORMAT", "FRAME", "LINK", "MOUNT"])
+_OWN: Final = "own"  # value of words for what one has
+_THING: Final = "thing"  # value of words for what one has no word for
+_HAS: Final = 3  # tokens at most from such a word to what is owned
+_SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words that may stand between
+
+
+def with_ring_links(tokens: list[Token]) -> list[Token]:
+    """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
+    out = _heads_behind(list(tokens))
+    at = 0
+    while at + 2 < len(out):
+        link = out[at + 1]
+        if out[at].kind == out[at + 2].kind == "MOUNT" and out[at].ids != out[at + 2].ids:
+            if _is_headed(out, at) and _is_thickness(out, at - 1):
+                out[at - 1] = out[at - 1].as_("LENGTH", unit="mm")
+            elif _leads(link) or (link.text == "-" and _thickness(out, at + 3) is not None):
+                at += _as_ring(out, at)
+        at += 1
+    return out
+
+
+def _heads_behind(tokens: list[Token]) -> list[Token]:
+    """'ring k -> x', 'adapter: M42 to E': the word for the ring goes behind its mounts."""
+    for at in range(len(tokens) - 3):
+        if _parts_its_mounts(tokens, at):
+            tokens[at + 1 : at + 4] = [tokens[at + 2], tokens[at + 3], tokens[at + 1]]
+        if tokens[at].kind != "PIECE" or tokens[at].value != _RING or tokens[at].text.casefold().endswith("s"):
+            continue
+        first = at + 1 + (tokens[at + 1].kind == "MARK")
+        pair = tokens[first : first + 3]
+        after = tokens[first + 3] if first + 3 < len(tokens) else None
+        told = at > 0 and tokens[at - 1].kind in ("MOUNT", "LENGTH", "NUMBER", "RANGE", "THREAD")
+        if [one.kind for one in pair[::2]] != ["MOUNT", "MOUNT"] or not _leads(pair[1]) or told:
+            continue
+        if after is None or after.kind not in _HEADS:
+            tokens[at : first + 3] = [*pair, tokens[at].as_("PIECE", column=pair[2].column)]
+    return tokens
+
+
+def _parts_its_mounts(tokens: list[Token], at: int) -> bool:
+    """'my P6 ring to M42': the word for the ring stands between its two mounts."""
+    row, after = tokens[at : at + 4], tokens[at + 4] if at + 4 < len(tokens) else None
+    kinds = [one.kind for one in row] == ["MOUNT", "PIECE", "PREP", "MOUNT"]
+    ring = kinds and row[1].value == _RING and _leads(row[2]) and row[0].ids != row[3].ids
+    return ring and (after is None or after.kind not in _HEADS) and not (at and tokens[at - 1].kind == "PREP")
+
+
+def _as_ring(tokens: list[Token], at: int) -> int:
+    """Puts the word for a ring behind the pair at `at`, and its thickness before; gives how many were put in."""
+    end = at + 3
+    after = tokens[end] if end < len(tokens) else None
+    if after is not None and after.kind in _HEADS:
+        return 0
+    if after is not None and after.value == _THING:
+        tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E thing'
+        return 0
+    size = _thickness(tokens, end)
+    if size is None and not _is_owned(tokens, at):
+        return 0
+    ring = Token("PIECE", "ring", tokens[end - 1].column, _RING)
+    if size is None:
+        tokens.insert(end, ring)
+        return 1
+    told = tokens.pop(size)
+    tokens[end:end] = [ring]
+    tokens.insert(at, told.as_("LENGTH", unit="mm", column=tokens[at].column))
+    return 1
+
+
+def _leads(token: Token) -> bool:
+    return token.kind == "PREP" and token.value == "to"
+
+
+def _is_headed(tokens: list[Token], at: int) -> bool:
+    """Whether a word for a ring without glass stands behind the pair at `at`."""
+    linked = _leads(tokens[at + 1]) or tokens[at + 1].text == "-"
+    return linked and at + 3 < len(tokens) and tokens[at + 3].kind == "PIECE" and tokens[at + 3].value not in OPTICAL
+
+
+def _is_thickness(tokens: list[Token], at: int) -> bool:
+    """'the 7.8 M-L ring': told finer than a focal length, or shorter than one."""
+    token = tokens[at] if at >= 0 else None
+    if token is None or token.kind != "NUMBER" or token.text.isalpha():
+        return False
+    return ("." in token.text and token.numbers[0] <= _THICKEST) or 1 < token.numbers[0] < _SHORTEST
+
+
+def _thickness(tokens: list[Token], at: int) -> int | None:
+    """Where the thickness stands that is told right behind a pair: '(28.64)', 'at 9.8', 'is 27.40'."""
+    for place in range(at, min(at + _WORDS, len(tokens))):
+        token = tokens[place]
+        if token.kind in ("NUMBER", "LENGTH"):
+            after = tokens[place + 1] if place + 1 < len(tokens) else None
+            own = after is not None and after.kind in ("LENS", "KIND", "MOUNT", "FNUM", "MEASURE", "PIECE")
+            bare = token.kind == "NUMBER" and "." in token.text
+            metric = token.kind == "LENGTH" and token.unit == "mm"
+            return place if (bare or metric) and 0 <= token.numbers[0] <= _THICKEST and not own else None
+        between = token.kind in _PASSED or (token.kind == "PREP" and token.value in ("at", "of"))
+        if not (between or (token.kind == "MEASURE" and token.value in _SIZES)):
+            return None
+    return None
+
+
+def _is_owned(tokens: list[Token], at: int) -> bool:
+    """'i already own FD to M', 'have an EXA to EF': what one has that leads from a mount to another is a ring."""
+    before = [token for token in tokens[max(0, at - _HAS) : at] if token.kind != "DET"]
+    return bool(before) and before[-1].value == _OWN

@@ -1,0 +1,144 @@
+"""Mounts in a row: two that are those of a ring, those that a chain leads through, a camera that tells of a lens."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import Part
+
+_TOWARDS: Final = frozenset(["on", "to"])
+HELD: Final = "held"  # what a cue tells where a thing is one's own
+
+
+def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
+    """'an M39 lens, I only have LTM to E': where a lens is named already, two mounts joined by 'to' are a ring."""
+    out: list[Part] = []
+    parts = linked(parts)
+    for at, part in enumerate(parts):
+        last = out[-1] if out else None
+        joined = (
+            last is not None and last.sort == part.sort == "mount" and part.noun.role == "to" and not part.noun.apart
+        )
+        if last is None or not joined or last.noun.role:
+            out.append(part)
+            continue
+        before = out[-2] if len(out) > 1 else None
+        if before is not None and _goes_on_from(before, last):
+            last.sort, last.piece = "piece", "adapter"  # 'an OM to EF ring plus EF to X'
+            last.mounts.extend(part.mounts)
+            continue
+        if before is not None and _tells_of(before, last):
+            before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
+            out.pop()
+            continue
+        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in parts[at + 1 :])
+        if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
+            out.append(part)
+            continue
+        last.sort, last.piece = "piece", "adapter"
+        last.mounts.extend(part.mounts)
+    return out
+
+
+def _are_bare(*parts: Part) -> bool:
+    """Whether each is a mount and nothing else: 'I already own FD to M, now I have a Z camera'."""
+    return all(one.noun.head is None and not (one.focal or one.kinds or one.f_number or one.formats) for one in parts)
+
+
+def linked(parts: list[Part]) -> list[Part]:
+    """'M42 to EF then EF to E': where two pairs of mounts meet in one of them, each pair is a ring."""
+    for at in range(len(parts) - 3):
+        four = parts[at : at + 4]
+        bare = all(one.sort == "mount" and one.noun.head is None and not one.focal for one in four)
+        towards = [one.noun.role for one in four[1::2]] == ["to", "to"] and not four[0].noun.role
+        if bare and towards and four[1].mounts[0].ids[0] == four[2].mounts[0].ids[0] and four[2].noun.join:
+            for front, rear in (four[:2], four[2:]):
+                front.sort, front.piece, front.noun.role = "piece", "adapter", ""
+                front.mounts.extend(rear.mounts)
+            return [*parts[:at], four[0], four[2], *parts[at + 4 :]]
+    return parts
+
+
+def _goes_on_from(piece: Part, mount: Part) -> bool:
+    """Whether a mount, added behind a ring, is the one that the ring ends on."""
+    joins = piece.sort == "piece" and len(piece.mounts) > 1 and mount.noun.join in ("and", "+", "&", ",")
+    return joins and piece.mounts[-1].ids[0] == mount.mounts[0].ids[0]
+
+
+def taking(parts: list[Part]) -> list[Part]:
+    """'the adapter takes F lenses and goes on MFT; mine is a K 28': beside another lens it tells of the ring."""
+    for at in range(len(parts) - 2):
+        piece, front, rear = parts[at : at + 3]
+        told = front.sort in ("lens", "mount") and front.mounts and not front.focal and not front.noun.role
+        leads = rear.sort in ("mount", "body") and rear.mounts and rear.noun.role in _TOWARDS
+        together = piece.noun.sentence == front.noun.sentence == rear.noun.sentence
+        other = any(one.focal and one.mounts for one in parts if one is not front and one.sort in ("lens", "mount"))
+        if piece.sort == "piece" and not piece.mounts and told and leads and together and other:
+            piece.mounts = [front.mounts[0], rear.mounts[0]]
+            return [one for one in parts if one is not front and one is not rear]
+    return parts
+
+
+def takers(parts: list[Part]) -> None:
+    """'which of E, X and MFT takes a C mount': the several before it are bodies, what they take is the lens."""
+    hosts = [part for part in parts if part.sort in ("mount", "lens") and part.is_host and not part.focal]
+    taken = [part for part in parts if part.mounts and part not in hosts and part.sort in ("mount", "lens")]
+    several = len(hosts) > 1 and len({part.noun.listed for part in hosts}) == 1
+    if several and len(taken) == 1 and taken[0].noun.column > hosts[-1].noun.column:
+        for part in hosts:
+            part.sort = "body"
+        taken[0].sort = "lens"
+
+
+def _tells_of(piece: Part, mount: Part) -> bool:
+    """Whether a mount tells what the piece before it joins: 'the adapter I have is F ...'."""
+    if piece.sort != "piece" or piece.mounts or piece.noun.role == "without":
+        return False
+    alone = bool(piece.count == 1) and not piece.is_several  # 'one adapter only, M42 to EF'
+    return mount.noun.sentence == piece.noun.sentence and (mount.noun.told or alone or not mount.noun.apart)
+
+
+def whole_pieces(parts: list[Part]) -> list[Part]:
+    """'a smart EF-MFT': the two mounts right behind a piece without any are that piece's."""
+    out: list[Part] = []
+    for part in parts:
+        last = out[-1] if out else None
+        bare = part.sort == "piece" and part.piece == "adapter" and len(part.mounts) > 1 and part.noun.head is None
+        if (
+            bare
+            and last is not None
+            and last.sort == "piece"
+            and not last.mounts
+            and last.thickness is None
+            and not (part.noun.role or part.noun.join)
+            and part.noun.column - (last.noun.column + len(last.noun.text)) <= 1
+        ):
+            last.mounts.extend(part.mounts)
+        else:
+            out.append(part)
+    return out
+
+
+def route(parts: list[Part]) -> None:
+    """'LTM 50 to M to E': of mounts that each lead to the next, only the last is the body's."""
+    for at in range(1, len(parts) - 1):
+        part, after = parts[at], parts[at + 1]
+        leads = part.sort == "mount" and part.noun.role == "to" and part.noun.head is None
+        if leads and after.noun.role == "to" and after.mounts and parts[at - 1].has_mount and not after.noun.join:
+            part.noun.role = "via"
+
+
+def told_of_lens(parts: list[Part]) -> None:
+    """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
+    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    for part, before in zip(parts[1:], parts, strict=False):
+        other = [one for one in part.mounts if one.ids[0] not in {mine.ids[0] for mine in before.mounts}]
+        if part.noun.aside and part.sort in ("body", "mount") and not other and before.sort in ("lens", "mount"):
+            # 'a Pen F lens (the half frame SLR)': what stands in brackets tells of the thing before
+            part.sort = "nothing"
+            before.formats.extend(part.formats)
+    for part in parts:
+        beside = any(one.sort == "lens" for one in parts if one is not part)
+        kind = part.noun.head.value if part.noun.heads == "BODY" and part.noun.head is not None else ""
+        if hosted and beside and kind == "slr" and part.sort == "body" and part.mounts and not part.noun.role:
+            part.sort = "lens"

@@ -1,0 +1,69 @@
+"""What is said of a thing named before it: 'the enlarger lens is 39 mm thread', 'the body has Z'."""
+
+from __future__ import annotations
+
+from engine.base.compact import replace
+from grammar.things.casting import Part
+from grammar.things.standins import LEAST_FOCAL
+
+_NAMED = ("mount", "lens", "body")
+
+
+def with_said(parts: list[Part]) -> list[Part]:
+    """The parts with what is said of a thing taken into that one; its `subject` keeps the words it was meant by."""
+    out: list[Part] = []
+    for at, part in enumerate(parts):
+        after = parts[at + 1] if at + 1 < len(parts) else None
+        beside = after is not None and after.noun.listed == part.noun.listed and after.noun.head is None
+        listed = beside and after is not None and bool(after.noun.join)
+        if part.noun.told and out and not listed and _is_register(out[-1], part):
+            continue
+        if not (part.noun.told and out and not listed and _take(out[-1], part)):
+            out.append(part)
+    return out
+
+
+def _is_register(subject: Part, more: Part) -> bool:
+    """'RF is 20 mm': what is told of the mount of a body is its register, and no focal length."""
+    return subject.sort == "mount" and subject.is_host and subject.noun.head is None and more.sort == "length"
+
+
+def _take(subject: Part, more: Part) -> bool:
+    """Whether `more` is said of `subject`, which then holds it."""
+    of_mount = subject.sort == "nothing" and subject.noun.heads == "MOUNTWORD"
+    bare = subject.noun.first("LENGTH") if subject.sort == "length" and more.sort == "mount" else None
+    if bare is not None and bare.unit == "mm" and bare.numbers[0] >= LEAST_FOCAL:
+        subject.sort, subject.focal = "lens", bare.numbers[0]
+    if more.sort not in ("mount", "length", "lens") or not (subject.sort in ("lens", "body") or of_mount):
+        return False
+    if more.noun.head is not None and more.noun.heads not in ("MOUNTWORD", subject.noun.heads):
+        return False
+    if subject.noun.headed_by("BODY") and more.sort != "mount":
+        return False
+    token = more.noun.first("LENGTH")
+    if more.sort == "length":
+        if of_mount or token is None or token.unit != "mm" or token.numbers[0] < 4:
+            return False
+        more.focal = token.numbers[0]
+    subject.subject = replace(subject)
+    if of_mount:
+        subject.sort = "lens"
+    if more.mounts:
+        subject.mounts, subject.implied = list(more.mounts), ()
+        subject.was_mount, subject.is_host = False, more.is_host
+    subject.kinds = [*subject.kinds, *(kind for kind in more.kinds if kind not in subject.kinds)]
+    subject.traits = [*subject.traits, *(trait for trait in more.traits if trait not in subject.traits)]
+    subject.formats = list(more.formats or subject.formats)
+    subject.focal = more.focal or subject.focal
+    subject.f_number = more.f_number or subject.f_number
+    subject.zoom = more.zoom or subject.zoom
+    subject.implied = subject.implied or (more.implied if not subject.mounts else ())
+    return True
+
+
+def without_denied(parts: list[Part]) -> tuple[list[Part], list[Part]]:
+    """The parts without the mounts that something is said not to have, where it is said what it has; and those."""
+    denied = [part for part in parts if part.noun.denied and part.mounts and part.sort in _NAMED]
+    if not any(part.mounts for part in parts if part not in denied):
+        return parts, []
+    return [part for part in parts if part not in denied], denied

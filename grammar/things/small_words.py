@@ -1,0 +1,84 @@
+"""Small words that join or measure: 'and a 75 mm f/2' begins another lens, 'three metres' is a length."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.standins import STANDIN
+from grammar.words.tokens import Token
+
+_DESCRIBING: Final = frozenset(
+    ["BODY", "MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"]
+)
+# units that are written out behind a number in words, in mm; and the short forms of those
+_UNITS: Final = {
+    "mm": 1.0, "millimetre": 1.0, "millimetres": 1.0, "millimeter": 1.0, "millimeters": 1.0, "cm": 10.0,
+    "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
+    "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
+}  # fmt: skip
+_TOWARDS: Final = frozenset(["on", "to"])
+_LIKE: Final = frozenset(["like", "as", "really"])
+_FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
+_UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
+
+
+def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
+    out: list[Token] = []
+    skip = False
+    for at, token in enumerate(tokens):
+        if skip:
+            skip = False  # the unit of a length in words
+            continue
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        length = _in_words(token, after)
+        if length is not None:
+            out.append(length)
+            skip = True
+            continue
+        if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
+            out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another
+            continue
+        if (
+            token.kind == "PREP"
+            and token.text.casefold() == "and a"
+            and (_begins_a_lens(tokens, at + 1) or _is_another(tokens, at))
+        ):
+            out.append(token.as_("JOIN", value="and"))
+        else:
+            out.append(token)
+    return tuple(out)
+
+
+def _in_words(token: Token, unit: Token | None) -> Token | None:
+    """'three metres' as a length in mm; None for anything else."""
+    factor = _UNITS.get(unit.text.casefold()) if unit is not None else None
+    if token.kind != "NUMBER" or not token.text.isalpha() or factor is None or unit is None:
+        return None
+    return token.as_(
+        "LENGTH", numbers=(token.numbers[0] * factor,), unit=_UNIT_OF[factor], text=f"{token.text} {unit.text}"
+    )
+
+
+def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
+    """Whether what follows has the numbers of a lens, or is described up to a lens with nothing else between."""
+    kinds = [token.kind for token in tokens[at : at + 2]]
+    if kinds == ["LENGTH", "FNUM"] or kinds[:1] == ["COMBO"]:
+        return True
+    for token in tokens[at:]:
+        if token.kind == "LENS" or (token.kind == "KIND" and token.text.casefold().endswith(("lens", "lenses"))):
+            return True
+        if STANDIN in token.implies:
+            return True
+        if token.kind not in _DESCRIBING and token.kind not in ("FILLER", "DET", "UNKNOWN"):
+            return False
+    return False
+
+
+def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
+    """'MDs and a K on L', 'a 10 and a 16 tube': between two mounts, or two numbers, that are of what follows."""
+    kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
+    if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
+        return True  # 'on a 10 and a 16 tube'
+    led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
+    return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

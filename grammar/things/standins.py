@@ -1,0 +1,50 @@
+"""Words that stand for a thing: 'the 39 mm one', 'two C-mount ones', 'one says 25 mm, the other 75 mm'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+STANDIN: Final = "~standin"  # what a word implies that stands for a thing
+LEAST_FOCAL: Final = 8.0  # mm, of a bare number before a standing-in word
+_DESCRIBES: Final = frozenset(
+    ["MOUNT", "KIND", "TRAIT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "NAMED", "MOUNTWORD", "THREAD"]
+)
+_HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"])
+_BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
+_ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
+_PASSED: Final = frozenset(["DET", "CUE"])
+
+
+def with_standins(tokens: list[Token]) -> list[Token]:
+    """Each standing-in word behind what describes it heads that description; 'another' between two parts them."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if STANDIN in token.implies and _stands(tokens, at):
+            ring = len(out) > 1 and out[-2].kind == "LINK"
+            out.append(token.as_("PIECE", value="adapter") if ring else token.as_("LENS"))
+        elif token.kind == "DET" and token.value == "another" and _parts(out, tokens[at + 1 :]):
+            out.append(token.as_("JOIN", value="and"))
+        else:
+            out.append(token)
+    return out
+
+
+def _stands(tokens: list[Token], at: int) -> bool:
+    before = tokens[at - 1] if at else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if before is not None and before.kind == "NUMBER" and before.text.isdecimal() and before.numbers[0] >= LEAST_FOCAL:
+        return after is None or after.kind not in _HEADS  # 'the 16 one'
+    return before is not None and before.kind in _DESCRIBES and (after is None or after.kind not in _HEADS)
+
+
+def _parts(before: list[Token], after: list[Token]) -> bool:
+    """Whether what is told before and after 'another' is told of two things."""
+    rest = next((one for one in after if one.kind not in _PASSED), None)
+    return bool(before) and before[-1].kind in _ENDS and rest is not None and rest.kind in _BEGINS
+
+
+def stands_in(head: Token | None) -> bool:
+    """Whether the head of a description only stands for a thing that was named before."""
+    return head is not None and STANDIN in head.implies

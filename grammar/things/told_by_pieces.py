@@ -1,0 +1,169 @@
+"""What the rings named tell of the lens and the body: an adapter's own mounts are theirs where they were not told."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.cast import Cast
+from grammar.things.casting import Part
+from grammar.things.phrases import Noun
+from grammar.words.tokens import Token
+
+_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
+_TOWARDS: Final = frozenset(["on", "to"])
+
+
+def told_by_pieces(cast: Cast) -> None:
+    """An adapter's own mounts are those of the lens and the body, where these were not named."""
+    pieces = [part for part in (*cast.pieces, *cast.using) if part.mounts]
+    if not pieces:
+        return
+    if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
+        return
+    _turn_round(cast, pieces)
+    _never_before_the_ring(cast, pieces)
+    _for_another_lens(cast, pieces)
+    first, last = pieces[0], pieces[-1]
+    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
+    lens_open = lens is None or not lens.has_mount
+    body_open = body is None or not (body.has_mount or body.crop)
+    if len(pieces) > 1 and len(last.mounts) == 1 and last.is_host and body_open and not lens_open:
+        _give(cast.bodies, body, last.mounts[0], last, "body")  # 'an M39 to M42 ring, a helicoid and the thin E ring'
+        return
+    if len(pieces) == 1 and len(first.mounts) == 1:
+        goes_on = first.is_host and lens is not None and _is_of_another(cast, lens)
+        onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
+        other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
+        if body_open and (onto or (other and first.piece not in _THROUGH)):
+            _give(cast.bodies, body, first.mounts[0], first, "body")
+        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
+            _give(cast.lenses, lens, first.mounts[0], first, "lens")
+        return
+    front, rear = _ends(pieces)
+    own = lens is not None and bool(lens.implied) and front.piece in _THROUGH  # its kind tells its thread
+    if lens_open and not own:
+        _give(cast.lenses, lens, front.mounts[0], front, "lens")
+    if body_open and len(rear.mounts) > 1:
+        _give(cast.bodies, body, rear.mounts[-1], rear, "body")
+
+
+def _is_of_another(cast: Cast, lens: Part) -> bool:
+    """'a zoom off a 16 mm reflex, E-mount adapter', 'an enlarger lens, E plate + helicoid': the ring is the body's."""
+    drawn = any(part.piece in _THROUGH for part in cast.pieces)
+    return lens.by_camera or (bool(lens.implied or lens.kinds) and (drawn or lens.focal is not None))
+
+
+def _each_for_a_lens(cast: Cast, pieces: list[Part]) -> bool:
+    """'my NX needs K, F and MD rings': several rings told by one mount each are those of as many lenses."""
+    named = any(part.has_mount_or_kind for part in cast.lenses)
+    hosts = {part.mounts[0].ids[0] for part in cast.bodies if part.mounts}
+    fronts = {part.mounts[0].ids[0] for part in pieces}
+    if not _are_a_row(pieces) or named or len(fronts) < 2 or not hosts or fronts & hosts:
+        return False
+    cast.lenses = [Part("lens", part.noun, mounts=list(part.mounts), by_piece=True) for part in pieces]
+    cast.pieces = [part for part in cast.pieces if part not in pieces]
+    return True
+
+
+def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
+    """'PL lenses: E, L, m43 rings': beside a lens several rings told by the mount of a body each lead to as many."""
+    told = [part.mounts[0].ids[0] for part in cast.lenses if part.mounts]
+    rears = {part.mounts[0].ids[0] for part in pieces}
+    hosted = all(part.is_host and part.thickness is None for part in pieces)
+    if not _are_a_row(pieces) or not hosted or len(rears) < 2 or not told or rears & {*told}:
+        return False
+    if any(part.mounts for part in cast.bodies):
+        return False
+    cast.bodies = [Part("body", part.noun, mounts=list(part.mounts)) for part in pieces]
+    cast.pieces = [part for part in cast.pieces if part not in pieces]
+    return True
+
+
+def _are_a_row(pieces: list[Part]) -> bool:
+    """Whether they are rings of one list, each told by one mount."""
+    single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
+    return single and len({part.noun.listed for part in pieces}) == 1
+
+
+def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
+    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    lens = next((part for part in cast.lenses if part.mounts), None)
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    if len(joining) != 1 or body is None or not body.mounts or body.noun.head is not None:
+        return
+    front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
+    if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
+        return
+    cast.bodies.clear()
+    if lens is None and cast.lenses:
+        cast.lenses[0].mounts.extend(body.mounts)
+    elif lens is not None:
+        lens.mounts.extend(body.mounts)
+
+
+def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
+    """'have M-X, need it for FD': what a ring that ends on a modern body is wanted for is the lens."""
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    joining = [part for part in pieces if len(part.mounts) == 2]
+    if body is None or len(joining) != 1 or len(pieces) != 1 or any(part.has_mount for part in cast.lenses):
+        return
+    ends = {mount.ids[0] for mount in joining[0].mounts}
+    wanted = body.was_mount and not body.is_host and body.noun.role == "for"
+    if wanted and body.mounts and body.mounts[0].ids[0] not in ends:
+        cast.bodies.clear()
+        body.sort = "lens"
+        cast.lenses.append(body)
+
+
+def _ends(pieces: list[Part]) -> tuple[Part, Part]:
+    """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
+    joining = [part for part in pieces if len(part.mounts) > 1]
+    if len(joining) == 1:
+        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in _THROUGH]
+        if any(part.mounts[0].ids[0] == rear for part in drawn):
+            return joining[0], pieces[-1]  # 'an M42 helicoid plus an M39 to M42 ring': the ring is the lens's
+    if len(joining) < 2:
+        return pieces[0], pieces[-1]
+    fronts = {part.mounts[0].ids[0]: part for part in reversed(joining)}
+    rears = {part.mounts[-1].ids[0]: part for part in joining}
+    first = [part for id_, part in fronts.items() if id_ not in rears]
+    last = [part for id_, part in rears.items() if id_ not in fronts]
+    return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
+
+
+def _seat_of_lens(cast: Cast, pieces: list[Part]) -> None:
+    """'a housing head, M bayonet, on an M to E ring': the mount that a ring takes is no body that it ends on."""
+    pairs = [part for part in pieces if len(part.mounts) == 2]
+    if len(cast.bodies) != 1 or len(pairs) != 1 or len(pieces) != 1 or not any(part.mounts for part in cast.lenses):
+        return
+    body, (front, rear) = cast.bodies[0], pairs[0].mounts
+    if body.was_mount and not body.formats and body.mounts[0].ids[:1] == front.ids[:1] != rear.ids[:1]:
+        body.mounts = [rear]
+
+
+def _turn_round(cast: Cast, pieces: list[Part]) -> None:
+    """'the M42 Adaptall ring' for an Adaptall lens: of two mounts said side by side, the lens's is the front."""
+    lens = next((part for part in cast.lenses if part.mounts), None)
+    for piece in pieces:
+        if lens is None or len(piece.mounts) != 2:
+            continue
+        front, rear = piece.mounts
+        beside = rear.column == front.column + len(front.text) + 1
+        if beside and rear.ids == lens.mounts[0].ids != front.ids:
+            piece.mounts.reverse()
+
+
+def frame_of_body(cast: Cast) -> None:
+    """'a 24 with a K to E ring, on full frame': the one frame spoken of is that of the body its ring ends on."""
+    body = cast.bodies[0] if len(cast.bodies) == 1 else None
+    if body is None or not body.by_piece or body.formats or len(cast.frames) != 1:
+        return
+    body.formats = list(cast.frames.pop().formats)
+
+
+def _give(home: list[Part], part: Part | None, mount: Token, piece: Part, sort: str) -> None:
+    if part is not None:
+        part.mounts.append(mount)
+    else:
+        home.append(Part(sort, Noun(column=piece.noun.column, text=mount.text), mounts=[mount], by_piece=True))

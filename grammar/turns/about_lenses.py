@@ -1,0 +1,63 @@
+"""Which lenses a follow-up is about: those it names, those of before, or those of before with what is said of them."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import ALL, Question, Thing
+from grammar.turns.on_what import IDENTIFY, is_a_body
+from grammar.turns.whom import Meant
+
+_HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
+_ALIKE: Final = frozenset(["look-alike"])
+
+
+def lenses_of(
+    heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
+) -> tuple[Thing, ...]:
+    if compared:
+        return compared
+    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+        return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
+    if found is not None and said.intent not in _ALIKE:
+        return found.lenses
+    return _beside(said, before) if said.intent in _ALIKE else _lenses(said, before)
+
+
+def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
+    """'same thread as C?' asks of that mount and of the one spoken of before."""
+    old = before.lenses[:1]
+    named = tuple(thing for thing in said.lenses if thing.ids)
+    if len(named) != 1 or not old or not old[0].ids or old[0].ids == named[0].ids or len(named) != len(said.lenses):
+        return _lenses(said, before)
+    return (*old, *named)
+
+
+def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
+    if not said.lenses:
+        return () if "lenses" in (said.said(ALL) or "") else before.lenses
+    if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
+        old = before.lenses[0]
+        if not any(lens.ids or lens.format for lens in said.lenses):
+            return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
+    if len(said.lenses) == 1 and before.lenses:
+        lens, old = said.lenses[0], before.lenses[0]
+        if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
+            if lens.focal_length_mm is None:
+                traits = tuple(dict.fromkeys((*old.traits, *lens.traits)))
+                return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])
+            if old.kind == "lens":
+                return (lens,)  # a lens of one's own has its focal length: this is another
+            held = tuple(trait for trait in old.traits if trait in _HELD and trait not in lens.traits)
+            return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
+        if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
+            # '50 mm f/1.8', then 'it is M42': the mount that was asked for
+            return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
+        if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
+            if is_a_body(lens, old, said, before):
+                return before.lenses
+            same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
+            return (same_lens if lens.kind == "mount" and lens.ids != old.ids else lens,)
+    return said.lenses

@@ -1,0 +1,104 @@
+"""What a follow-up adds to what is to be bought for: 'getting an OM too', 'so both bodies'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.things.casting import DRAWN
+
+PLAN: Final = "buy-plan"
+_THICKNESS: Final = "thickness"
+_LAYER: Final = "layer"
+_RING: Final = "adapter"
+_PUT: Final = ("get", "adding", "put-in", "what-if")  # cues of something that is put between
+_FILTERS: Final = "factor"  # the key under which they are told
+
+
+def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]] | None:
+    """All lenses and bodies that are planned for now; None where nothing is added to those of before."""
+    if before.intent != PLAN and not (before.prior is not None and before.prior.intent == PLAN):
+        return None
+    if heard.tells("both-bodies") and not heard.cast.bodies:
+        bodies = each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))
+        return (before.lenses, bodies) if len(bodies) > 1 else None
+    parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount_or_kind]
+    plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
+    if (
+        plainly_else
+        or not (heard.tells("adding") or _is_later(heard))
+        or not parts
+        or not before.lenses
+        or not before.bodies
+    ):
+        return None
+    lenses, bodies = before.lenses, before.bodies
+    for part in parts:
+        is_body = part in heard.cast.bodies or (part.was_mount and part.is_host)
+        thing = replace(part, sort="body" if is_body else "lens").thing()
+        lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
+    return each_once(lenses), each_once(bodies)
+
+
+def _is_later(heard: Heard) -> bool:
+    """'I might get a Z later': what is planned for comes to what there is."""
+    return any(token.kind == "WHEN" and token.value == "later" for token in heard.line.tokens)
+
+
+def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
+    """'ND8 on top', 'the 20 as well': filters and tubes that come to those of before and do not take their place."""
+    if not heard.tells("adding"):
+        return said
+    old, new = before.said(_FILTERS), said.said(_FILTERS)
+    if old is not None and new is not None:
+        rest = tuple(row for row in said.values if row[0] != _FILTERS)
+        said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
+    stand = tuple(one for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None)
+    more = bool(said.adapters) and all(one.piece in DRAWN and one.thickness_mm is not None for one in said.adapters)
+    return said.with_(adapters=(*stand, *said.adapters)) if stand and more else said
+
+
+def shimmed(heard: Heard, before: Question) -> Thing | None:
+    """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
+    size = heard.readings.values.get(_LAYER)
+    rings = [one for one in before.adapters if one.piece == _RING and _is_fixed(one)]
+    put = any(heard.tells(cue) for cue in _PUT)
+    if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
+        return None
+    thick = round((rings[0].thickness_mm or (0.0,))[0] + float(size.split(" ")[0]), 4)
+    return replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick))
+
+
+def _is_fixed(piece: Thing) -> bool:
+    return piece.thickness_mm is not None and piece.thickness_mm[0] == piece.thickness_mm[1]
+
+
+def with_rings_joined(said: Question, before: Question) -> Question:
+    """'then M-L?' after an LTM to M ring: what meets one of before stands with it, what is told anew in its place."""
+    new, old = said.adapters, before.adapters
+    if not (new and old) or not all(one.front and one.rear for one in (*new, *old)):
+        return said
+    size = said.said(_THICKNESS)
+    if size is not None and len(new) == 1 and new[0].thickness_mm is None:
+        thick = float(size.split(" ")[0])
+        new = (replace(new[0], thickness_mm=(thick, thick)),)
+        said = said.with_(adapters=new, values=tuple(row for row in said.values if row[0] != _THICKNESS))
+    known = {_ends(one) for one in old}
+    meets = any(set(one.rear) & set(other.front) or set(other.rear) & set(one.front) for one in old for other in new)
+    anew = {_ends(one): one for one in new}
+    if known & anew.keys():
+        more = (one for one in new if _ends(one) not in known)
+        return said.with_(adapters=(*(anew.get(_ends(one), one) for one in old), *more))
+    return said.with_(adapters=(*old, *new)) if meets else said
+
+
+def _ends(piece: Thing) -> tuple[str, str]:
+    return piece.front[0], piece.rear[0]
+
+
+def each_once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """The things, each described once: the same mount told twice is one."""
+    rows = {(thing.ids, thing.focal_length_mm, thing.format, thing.lens_kind): thing for thing in things if thing.ids}
+    return tuple(rows.values())

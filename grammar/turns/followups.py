@@ -1,0 +1,182 @@
+"""A fragment and the question before it, made one: 'and on the full frame body?', 'at f/8?', 'without it'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import ALL, Limits, Question, Thing
+from grammar.telling import built
+from grammar.turns.about_lenses import lenses_of
+from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
+from grammar.turns.flanges_told import flange_measured, is_unseated
+from grammar.turns.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
+from grammar.turns.lengths_again import lengths_again
+from grammar.turns.on_what import IDENTIFY, bodies_of
+from grammar.turns.only_told import without_lent
+from grammar.turns.sticking import (
+    circle_measured,
+    depth_wanted,
+    kept_distance,
+    kept_limits,
+    kept_pieces,
+    kept_stop,
+    kept_values,
+    piece_measured,
+    ring_measured,
+    same_pieces,
+)
+from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
+from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
+from grammar.turns.tubes_added import tubes_changed
+from grammar.turns.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.turns.zoomed_to import zoomed_to
+
+_MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
+_TERM: Final = "definition"
+_SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in crop mode'
+_LIST: Final = "list-fits"
+_CLOSE: Final = "macro-distance"
+_PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
+_SET_SO: Final = frozenset(
+    ["how-far", "what-if", "what", "will", "can", "ok", "brief"]
+)  # cues that ask nothing of a zoom
+_OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
+
+
+def follow(heard: Heard, before: Question) -> Question:
+    """The question before with what the text says instead; `follows` is set."""
+    heard = with_ring_offered(without_view(without_lent(heard, before), before), before)
+    back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
+    if back is not None:
+        return back
+    found, compared = meant(heard, before), side_by_side(heard, before)
+    intent = COMPARE if compared else intent_of(heard, before, found)
+    ring = ring_measured(heard, before) or shimmed(heard, before)
+    intent = "focus-verdict" if ring is not None else intent
+    circle = circle_measured(heard, before)
+    intent = before.intent if circle is not None else intent
+    zoomed = zoomed_to(heard, before)
+    if zoomed is not None:
+        found = Meant(zoomed, known_with(before.known, zoomed), told=True)
+        intent = intent if is_asked(heard, _SET_SO) else before.intent
+    if intent == IDENTIFY and found is not None and found.told:
+        found = None  # 'how do I know if it is CS' tells nothing
+    said = same_pieces(heard, built(heard, intent), before)
+    said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
+    said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
+    if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
+        intent = went_on(heard, before)  # 'so what is it'
+        said = built(heard, intent)
+    again = tubes_changed(heard, before) or lengths_again(heard, before)
+    unseated = is_unseated(before) and said.said("numbers") is not None
+    said = depth_wanted(heard, said, before)
+    said = with_rings_joined(with_stacked(heard, said, before), before)
+    said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
+    said, those_left = lenses_left(said, before)
+    if zoomed is not None:
+        said = said.with_(values=tuple(row for row in said.values if row[0] not in _OF_LENGTHS - {"zoom"}))
+    drawn = (
+        again
+        if again is not None
+        else None
+        if unseated
+        else piece_offered(heard, before) or piece_measured(heard, before)
+    )
+    if drawn is not None:
+        rest = tuple(row for row in said.values if row[0] != "numbers")
+        kept = said.lenses if before.lens is None else ()
+        limits = replace(said.limits, without=())  # what was taken off is no longer among them
+        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None, limits=limits), None
+    if again is not None:
+        intent = _CLOSE if intent in _PLACING else intent
+        others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
+        wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
+        said = said.with_(intent=intent, values=(*others, *wanted))
+    if circle is not None:
+        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
+    lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    lenses = those_left or lenses
+    more = added(heard, before)
+    if more is not None:
+        intent, (lenses, bodies) = PLAN, more
+    said = flange_measured(said, before, heard)
+    if ring is not None:
+        rest = tuple(row for row in said.values if row[0] not in ("thread", "numbers", "layer"))
+        said = said.with_(lenses=(), adapters=(ring,), values=rest)
+    if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
+        intent = "chain"  # both are known now
+    same_lens = _ids(lenses) == _ids(before.lenses)
+    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    kept = kept_pieces(
+        intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
+    )
+    pieces = (*kept, *said.adapters) if all(piece.piece == _FILTER for piece in said.adapters) else said.adapters
+    if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
+        intent = _CLOSE
+        values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters
+    return replace(
+        said,
+        intent=intent,
+        lenses=lenses,
+        bodies=bodies,
+        adapters=() if without else pieces,
+        things=things,
+        limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent),
+        f_number=said.f_number if said.f_number is not None else _stop(heard, intent, lenses, same_lens, before),
+        distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
+        number=_number(said, before, intent, found),
+        values=tuple(values.items()),
+        feet=said.feet or (before.feet and not heard.tells("metres")),
+        follows=True,
+        topic=said.topic or (before.topic if intent == before.intent == _SET else None),
+        known=found.known if found else known_with(before.known or before.lenses, lenses),
+    )
+
+
+def is_asked(heard: Heard, but: frozenset[str]) -> bool:
+    """Whether a cue other than those asks for something."""
+    return any(cue.tells not in but for cue in heard.cues)
+
+
+def doubted(text: str, before: Question, topic: str | None) -> Question:
+    """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
+    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
+
+
+def _number(said: Question, before: Question, intent: str, found: Meant | None) -> int | None:
+    if said.number is not None:
+        return None if found is not None and not found.told else said.number
+    return _kept_number(said, before) if intent in _MADE else None
+
+
+def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:
+    return [one.ids for one in things] == [one.ids for one in before]
+
+
+def _ids(lenses: tuple[Thing, ...]) -> list[tuple[object, ...]]:
+    return [(lens.ids, lens.focal_length_mm) for lens in lenses]
+
+
+def _kept_number(said: Question, before: Question) -> int | None:
+    """'a card for it' after 'the second one' means the second; not where another lens, body or way is asked for."""
+    other = said.lenses or said.bodies or said.adapters or said.limits != Limits() or said.said(ALL)
+    return None if other else before.number
+
+
+def _stop(heard: Heard, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question) -> float | None:
+    """The stop that was set; wide open it is the lens's own."""
+    if heard.tells("wide-open"):
+        return lenses[0].f_number if lenses else None
+    return kept_stop(intent, same_lens, before)
+
+
+def _left_out(limits: Limits, before: Question, without: bool) -> Limits:
+    """'without' after a ring that was named: that ring is not to be used, nor another in its place."""
+    named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
+    bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
+    return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)

@@ -1,0 +1,78 @@
+"""Whether a text leaves something out that the question before can give."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import TALKED, Question
+from grammar.turns.adding import added
+from grammar.turns.on_what import IDENTIFY
+from grammar.turns.only_told import names_the_pair, of_talk
+from grammar.turns.sticking import ring_measured
+from grammar.turns.whom import meant, points_back
+
+_ITS: Final = frozenset(["the", "its"])
+_TERM: Final = "definition"
+# intents that need nothing from before once they are plainly asked
+_FREE: Final = frozenset(
+    ["definition", "out-of-scope", "identify-mount", "buy-plan", "list-fits", "look-alike", "hazard", "compare"]
+)
+
+_OF_BODY: Final = frozenset(["compare", "buy-plan"])
+
+_PLAIN: Final = 4.0  # the weight from which an intent is plainly asked
+
+
+def leans(heard: Heard, before: Question) -> bool:
+    """Whether the text leaves something out that the question before can give."""
+    if before.intent in TALKED:
+        return False
+    cast, best = heard.cast, heard.weighed.best
+    told = any(lens.ids or lens.focal_length_mm for lens in before.lenses)
+    lens = any((part.has_mount or part.implied) and not (part.by_piece and told) for part in cast.lenses)
+    if lens and any(part.has_mount for part in cast.bodies) and not points_back(heard, before):
+        return names_the_pair(heard, before)
+    if added(heard, before) is not None:
+        return True
+    if (heard.tells("doubt") and not heard.tells("pair")) or ring_measured(heard, before) is not None:
+        return True
+    pointed = meant(heard, before)
+    if pointed is not None and (pointed.told or best not in ("definition", "out-of-scope")):
+        return True  # 'the C one': what is meant was spoken of before
+    if best == IDENTIFY and before.lenses and _says_it(heard) and not heard.tells("focal"):
+        return True  # 'how do I know that it is C': the lens spoken of
+    if best == "card" and before.bodies and not cast.bodies:
+        return True  # a card is of a lens on a body, however long the question
+    plain = best is not None and heard.weighed.weight(best) >= _PLAIN
+    if best == "list-fits" and lens and not heard.tells("body-mount"):
+        return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
+    if best == _TERM and plain:
+        return _of_what_was_named(heard, before)
+    if best == "out-of-scope" and plain:
+        return False
+    if best in _OF_BODY and not (lens and heard.tells("body")):
+        return True  # 'M42 or FD, which is better': on the body of before; 'bellows or helicoid?': for its lens
+    if best == "hazard" and not lens and (not heard.tells("focal") or of_talk(heard)):
+        return True  # 'the lens weighs 900 g, is that safe', 'the 200 mm is heavy'
+    if best == "list-fits" and not lens and not heard.tells("body-mount"):
+        return True  # 'which other bodies take them'
+    if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
+        return False
+    words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
+    return not (plain and lens and len(words) > 6)
+
+
+def _of_what_was_named(heard: Heard, before: Question) -> bool:
+    """'what is the register' asks of the lens spoken of, 'what is a register' of the word."""
+    if before.lens is None or not before.lens.ids or heard.cast.lenses or heard.cast.bodies:
+        return False
+    columns = {spoken.column for spoken in heard.line.spoken if spoken.kind == "term"}
+    return any(
+        token.kind == "DET" and token.value in _ITS and token.column + len(token.text) + 1 in columns
+        for token in heard.line.tokens
+    )
+
+
+def _says_it(heard: Heard) -> bool:
+    return any(token.kind == "VERB" and token.value == "it" for token in heard.line.tokens)

@@ -1,0 +1,254 @@
+"""A number alone in a talk: of what it is, told by the numbers of before that it may stand for.
+
+'50?' after a 28 mm lens is another lens, '21 then' after a 10 mm tube another tube, 'at 4' after f/2 a stop: it takes
+the place of the one that it is nearest to in ratio, among those that it may be by its size. What it is of is then
+written beside it, and the line is read as if it had been said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import log
+from typing import Final
+
+from engine.base.compact import compact, replace
+from grammar.hearing import Heard, hear
+from grammar.intents import Weighed
+from grammar.questions import OFF, Question
+from grammar.things.casting import DRAWN
+from grammar.turns.flanges_told import MOUNTLESS
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import Token
+from grammar.words.written import SHAPES, STOPS
+
+_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
+_IDLE: Final = frozenset(
+    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
+     "remedy", "calipers"]
+)  # fmt: skip
+_WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
+_RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
+_METRE: Final = 1000.0
+_SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
+_LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
+_NAMED: Final = 0.5  # and what an article before it makes of it
+_FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
+_SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
+_LENS: Final = "focal"
+_STOP: Final = "stop"
+_RING: Final = "ring"
+_TUBE: Final = "tube"
+_FLANGE: Final = "flange_to_image"
+_SHIMMED: Final = "shim-calibration"
+_SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
+_MOST_COUNTED: Final = 4  # tubes
+_NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
+
+
+@compact
+class Role:
+    """What a number may be of. `says`: how it is written out; `fits`: whether it may be so large."""
+
+    name: str
+    says: str
+    fits: Callable[[float], bool]
+    usual: Callable[[float], bool] = lambda number: False
+    metric: bool = True  # whether it is a length, so that 'mm' may be written behind it
+
+
+def _is_focal(number: float) -> bool:
+    return 3 <= number <= 2000 and number * 2 == int(number * 2)
+
+
+_ROLES: Final = (
+    Role(_LENS, "{} mm lens", _is_focal),
+    Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
+    Role(_TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
+    Role(_RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
+    Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
+    Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
+    Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
+    Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
+    Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
+    Role("circle", "{} mm image circle", lambda n: 3 <= n <= 150),
+    Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
+    Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
+)
+
+
+def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
+    """What was heard, read anew with the unit of its one number; the same where it holds more or already tells it."""
+    token = _alone(heard, before)
+    if token is None:
+        drawn = _drawn_to(heard, before)
+        return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
+    says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
+    if says is None:
+        return heard
+    return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+
+
+def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
+    """The line heard anew with a number, and what stands before it from `at`, written out; as typed in all else."""
+    start = (at or token).column - 1
+    text = heard.text[:start] + says + heard.text[token.end :]
+    again = hear(text, lexicon, before.intent)
+    return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None:
+    """'at 100 what is the scale' after a bellows of 40 to 140 mm: how far it is drawn out."""
+    tokens = heard.line.tokens
+    ranged = [one for one in before.adapters if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
+    set_to = [token for token in tokens if token.kind == "NUMBER" and _is_set(token, heard)]
+    if len(ranged) != 1 or len(set_to) != 1 or any(token.kind == "PIECE" for token in tokens):
+        return None
+    number, (least, most) = set_to[0].numbers[0], ranged[0].thickness_mm or (0.0, 0.0)
+    held = least <= number <= most and number not in STOPS
+    at = next(one for one in reversed(tokens) if one.column < set_to[0].column)
+    return (set_to[0], f"with {number:g} mm {ranged[0].piece}", at) if held else None
+
+
+def _alone(heard: Heard, before: Question) -> Token | None:
+    """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
+    rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) == 2 and rest[1].kind == "LENS":
+        rest = rest[:1]
+    if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
+        return None
+    if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
+        return None
+    if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
+        return None
+    return rest[0]
+
+
+def _shape(token: Token, before: Question) -> str | None:
+    """'in 2.39?' where a frame is to be covered: its shape."""
+    number = token.numbers[0]
+    return f"{number:g}:1" if before.intent == "coverage" and (number, 1) in SHAPES else None
+
+
+def _density(token: Token, before: Question) -> str | None:
+    """'I only have a 3.0' where a filter is chosen: a density, which no stop is written like."""
+    number = token.numbers[0]
+    tenths = round(number * 10)
+    written = "." in token.text and tenths % 3 == 0 and 3 <= tenths <= 39
+    return f"ND {token.text}" if before.intent == "exposure-nd" and written and _is_no_stop(token) else None
+
+
+def _is_no_stop(token: Token) -> bool:
+    return token.numbers[0] not in STOPS or token.text.endswith(".0")
+
+
+def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
+    number = token.numbers[0]
+    if not _is_set(token, heard) and _is_one_of_several(number, before):
+        return f"{number:g} mm extension tube"
+    old = dict(_told(before))
+    if _is_set(token, heard):
+        old = {role: value for role, value in old.items() if role in _SET_AT}
+    if heard.tells("engraved"):
+        old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
+    if heard.tells("adding") or token.text.isalpha():
+        old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
+    far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
+    shown = {
+        role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
+        for role in _ROLES
+        if role.name in far
+        and (role.fits(number) or _is_as_whole(role, number, old))
+        and (role.metric or token.kind == "NUMBER")
+    }
+    shown = {name: distance for name, distance in shown.items() if distance <= _FAR}
+    if not shown:
+        return None
+    best = min(shown, key=lambda name: shown[name])
+    if best == _LENS and any(part.focal for part in heard.cast.lenses):
+        return None  # it is read so already
+    says = next(role.says for role in _ROLES if role.name == best).format(f"{number:g}")
+    if best == OFF:
+        return f"{says} {before.off_word}"
+    return says.removesuffix(" lens") if _heads_lens(token, heard) else says
+
+
+def _is_one_of_several(number: float, before: Question) -> bool:
+    """'only 16', 'just the ten' after tubes of 10 and 16 mm."""
+    lengths = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
+    return len(lengths) > 1 and (number, number) in lengths
+
+
+def _may_be_tube(number: float, before: Question) -> bool:
+    """'just the ten': a number in words, too large to count the tubes of before."""
+    return number > _MOST_COUNTED and any(one.piece in DRAWN and one.thickness_mm for one in before.adapters)
+
+
+def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
+    """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
+    if role.name != _RING or not 0.5 <= number <= 150:
+        return False
+    near = number < _SHORT and abs(log(number / old[_RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(_LENS, _NORMAL))) > 2 * _MADE_LIKE
+    return near or old[_RING] == int(old[_RING])
+
+
+def _points(token: Token, heard: Heard, role: Role) -> bool:
+    """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    article = bool(before) and before[-1].kind == "DET"
+    return role.name == _LENS and article
+
+
+def _is_set(token: Token, heard: Heard) -> bool:
+    """'at 8': a stop or a distance, no length of a thing."""
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    return bool(before) and before[-1].kind == "PREP" and before[-1].value == "at"
+
+
+def _heads_lens(token: Token, heard: Heard) -> bool:
+    return any(one.kind == "LENS" and one.column > token.column for one in heard.line.tokens)
+
+
+def _told(before: Question) -> Iterator[tuple[str, float]]:
+    """Every number of the question before that another may take the place of."""
+    lens = before.lens
+    if lens is not None and lens.kind != "lens":
+        yield _LENS, lens.focal_length_mm or _NORMAL
+    stop = before.f_number or (lens.f_number if lens is not None else None)
+    if stop is not None:
+        yield _STOP, stop
+    for piece in before.adapters:
+        length = piece.thickness_mm
+        if length is not None and length[0] == length[1]:
+            yield _TUBE if piece.piece in DRAWN else _RING, length[0]
+    drawn = _number(before.said("extension"))
+    if drawn is not None:
+        yield _TUBE, drawn
+    if before.distance_mm is not None:
+        yield "distance", before.distance_mm / _METRE
+    for key, unit in (("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),
+                      ("flange_to_image", 1.0), ("rear_reach", 1.0)):  # fmt: skip
+        value = _number(before.said(key))
+        if value is not None:
+            yield key, value / unit
+    if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
+        yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
+    off = _number(before.said("thickness"))
+    if off is not None and before.off_word:
+        yield OFF, off
+    elif before.intent == _SHIMMED:
+        yield "layer", _SHEET
+
+
+def _number(text: str | None) -> float | None:
+    """The number of a value that holds one alone: '20000 mm', '400'."""
+    words = (text or "").split()
+    if not words or len(words) > 2 or "," in (text or ""):
+        return None
+    try:
+        return float(words[0])
+    except ValueError:
+        return None

@@ -1,0 +1,79 @@
+"""Which body a follow-up is about, and which of its mounts is that of a body."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import ALL, Question, Thing
+from grammar.turns.adding import each_once
+from grammar.turns.whom import Meant
+
+IDENTIFY: Final = "identify-mount"
+FULL: Final = "35mm-full-frame"
+_LIKENED: Final = frozenset(["in", "to"])
+_HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
+_ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
+
+
+def bodies_of(
+    heard: Heard, said: Question, before: Question, found: Meant | None
+) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
+    """A format alone is another body of the same mount."""
+    if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
+        denied = tuple(replace(part, sort="lens").thing() for part in heard.cast.denied)
+        mounts = tuple(thing for thing in (*said.lenses, *said.bodies, *denied) if thing.kind == "mount")
+        return before.bodies, (*said.things, *mounts)
+    if found is not None and not heard.cast.bodies:
+        return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
+    if _other_body(heard) and before.prior is not None and before.prior.bodies:
+        return before.prior.bodies, said.things  # 'the other body again'
+    if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
+        return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
+    if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
+        # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
+        named = [thing.id for thing in said.things if thing.kind == "format"]
+        changed = replace(
+            before.bodies[0],
+            format=next(filter(None, (said.bodies[0].format, *named)), None) or before.bodies[0].format,
+        )
+        if before.bodies[0].kind in ("mount", "body"):
+            rest = tuple(thing for thing in said.things if thing.kind != "format")
+            return (changed, *before.bodies[1:]), rest
+    if said.bodies or "bodies" in (said.said(ALL) or ""):
+        return said.bodies, said.things
+    if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
+        return said.lenses, said.things
+    framed = tuple(thing for thing in before.things if thing.kind == "format")
+    if _is_likened(heard, said) and (before.bodies or framed):
+        return before.bodies, framed
+    formats = [thing for thing in said.things if thing.kind == "format"]
+    if formats and before.bodies and before.bodies[0].kind in ("mount", "body"):
+        rest = tuple(thing for thing in said.things if thing.kind != "format")
+        return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
+    return before.bodies, said.things or framed
+
+
+def _is_likened(heard: Heard, said: Question) -> bool:
+    """'what is that in full frame': the frame it is likened to, which no body gets by that."""
+    full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
+    return said.intent == "crop-equivalent" and bool(full) and full[0].noun.role in _LIKENED
+
+
+def _other_body(heard: Heard) -> bool:
+    bare = heard.cast.bodies and all(part.is_bare for part in heard.cast.bodies)
+    return bool(bare) and any(cue.tells == "pick:other" for cue in heard.cues)
+
+
+def is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
+    """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
+    mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in _HEADED
+    if named.ids == old.ids or named.focal_length_mm is not None or named.lens_kind is not None:
+        return False
+    if not mount_only or len(said.lenses) != 1 or said.bodies or not old.ids:
+        return False
+    if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
+        return True  # the body is what was asked for
+    told = old.focal_length_mm is not None or said.topic == "not"
+    return bool(told and before.bodies)

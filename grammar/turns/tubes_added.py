@@ -1,0 +1,69 @@
+"""A tube more, or less, than before: 'add the 20', 'plus the 36', 'with the 16 as well', 'without the 10'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.things.casting import DRAWN, SPACER
+
+_LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
+_OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
+_ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
+_PLUS: Final = ("plus", "+")
+_BOTH: Final = "pick:both"
+_WITHOUT: Final = "without"
+_LONGEST: Final = 100.0  # mm, of a tube
+
+
+def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """The pieces of before with those that are added, or without those taken off; None where none is."""
+    tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    both = _both(heard, before, tubes)
+    if both:
+        return both
+    lengths = _lengths(heard) if tubes else None
+    if lengths is None:
+        return None
+    if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
+        left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
+        return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
+    more = (Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
+    return (*before.adapters, *more) if _adds(heard) else None
+
+
+def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'both' after a 10 mm tube and then a 20 mm one behind the same lens: the two together."""
+    prior = before.prior
+    if not heard.tells(_BOTH) or prior is None or prior.lenses != before.lenses or len(tubes) != 1:
+        return ()
+    others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
+    if len(others) != 1 or others[0].thickness_mm == tubes[0].thickness_mm:
+        return ()
+    return (*others, *before.adapters)
+
+
+def _lengths(heard: Heard) -> list[float] | None:
+    """The lengths of tubes told, in mm; None where anything else is told beside."""
+    tokens, pieces = heard.shape.tokens, (*heard.cast.pieces, *heard.cast.without)
+    if any(token.kind in _OF_OTHERS for token in tokens) or heard.cast.bodies:
+        return None
+    if any(part.piece not in DRAWN or part.mounts for part in pieces):
+        return None
+    told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
+    told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
+    lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
+    return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+
+
+def _is_fixed(thing: Thing) -> bool:
+    return thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]
+
+
+def _adds(heard: Heard) -> bool:
+    """Whether it is said that something comes on top."""
+    tokens = heard.line.tokens
+    return heard.tells("adding") or any(
+        token.value in _ADDING or token.text.casefold().startswith(_PLUS) for token in tokens
+    )

@@ -1,0 +1,241 @@
+"""Which of the lenses that a talk has spoken of a text points at, and what it says of them anew."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Final
+
+from engine.base.compact import compact, replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.telling import UNKNOWN
+from grammar.things.casting import Part
+from grammar.things.standins import stands_in
+
+MOST_KNOWN: Final = 8  # lenses of one talk
+_PICK: Final = "pick:"
+_LISTING: Final = frozenset(["chain", "focus-verdict", "buy-plan", "list-fits"])  # their answers number the chains
+COMPARE: Final = "compare"
+_ASSUMED: Final = "assumed mount"
+
+
+@compact
+class Meant:
+    """The lenses meant now, all lenses of the talk with what was told of them, and whether something was told."""
+
+    lenses: tuple[Thing, ...]
+    known: tuple[Thing, ...]
+    told: bool = False
+
+
+def known_with(known: tuple[Thing, ...], lenses: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """The lenses of a talk and those named now: one that is told more closely stands where it stood."""
+    out = list(known)
+    for lens in lenses:
+        at = next((n for n, one in enumerate(out) if _same(one, lens)), None)
+        if at is None:
+            out.append(lens)
+        else:
+            out[at] = replace(lens, called=lens.called or out[at].called)
+    return tuple(out[-MOST_KNOWN:])
+
+
+def meant(heard: Heard, before: Question) -> Meant | None:
+    """The lenses of the talk that the text points at; None where it points at none of them."""
+    known = before.known or before.lenses
+    if not known:
+        return None
+    told = _told(heard, before, known)
+    if told is not None:
+        return told
+    pointed = _described(heard, known) or _called(heard, known) or _counted(heard, before, known)
+    pointed = pointed or _picked(heard, before, known)
+    return Meant(pointed, known_with(known, pointed)) if pointed else None
+
+
+def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
+    """The lenses that 'which of them is wider' sets side by side; none where it asks something else."""
+    if (
+        heard.cast.pieces
+        or heard.cast.bodies
+        or not (heard.tells("which-more") or (heard.tells("which") and heard.tells("comparative")))
+    ):
+        return ()
+    pool = before.lenses if len(before.lenses) > 1 else before.known
+    return pool if len(pool) > 1 else ()
+
+
+def points_back(heard: Heard, before: Question) -> bool:
+    """'does the C one cover the E': whether each lens described is by a standing-in word one that was spoken of."""
+    known = before.known or before.lenses
+    parts = [part for part in heard.cast.lenses if not part.is_bare]
+    return bool(parts) and all(
+        stands_in(part.noun.head) and part.named is None and any(fits(part, one) for one in known) for part in parts
+    )
+
+
+def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | None:
+    """'the enlarger one is 39 mm thread', 'it is f/2', 'the other one is a 75 mm': said of one that is known."""
+    parts = [part for part in heard.cast.lenses if not part.is_bare]
+    said = [part for part in parts if part.subject is not None]
+    part = said[0] if said else parts[0] if parts else None
+    if part is None or part.named is not None:
+        return None
+    subject = part.subject
+    if subject is not None and not (subject.is_bare or subject.sort == "nothing"):
+        whom = tuple(one for one in known if fits(subject, one))
+    elif subject is not None or heard.tells("it-is"):
+        whom = _picked(heard, before, known) or (() if _tells_of_another(heard) else before.lenses)
+    else:
+        return None
+    if not whom or any(one.kind == "lens" for one in whom):
+        return None
+    if len(whom) > 1 and subject is not None and not subject.is_several:
+        whom = tuple(one for one in whom if not one.ids) or whom[:1]
+    changed = {one: with_told(one, part) for one in whom}
+    rest = tuple(changed.get(one, one) for one in known)
+    return Meant(tuple(changed.values()), rest, told=True)
+
+
+def _tells_of_another(heard: Heard) -> bool:
+    return any(cue.tells == f"{_PICK}other" for cue in heard.cues)
+
+
+def with_told(thing: Thing, part: Part) -> Thing:
+    """The lens with what was said of it; what was not said stays."""
+    said = replace(part, sort="lens").thing()
+    traits = tuple(one for one in thing.traits if not (said.ids and one == _ASSUMED))
+    return replace(
+        thing,
+        kind=said.kind if said.ids else thing.kind,
+        ids=said.ids or thing.ids,
+        focal_length_mm=said.focal_length_mm or thing.focal_length_mm,
+        f_number=said.f_number or thing.f_number,
+        format=said.format or thing.format,
+        lens_kind=said.lens_kind or thing.lens_kind,
+        traits=tuple(dict.fromkeys((*traits, *said.traits))),
+    )
+
+
+def _described(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'the C one', 'the 50 mm lens', 'and the 135': those of the talk that the description fits."""
+    parts = [part for part in heard.cast.lenses if not part.is_bare]
+    out: list[Thing] = []
+    found = False
+    for part in parts:
+        fitting = [one for one in known if fits(part, one)] if _points(heard, part, known) else []
+        found = found or bool(fitting)
+        out += fitting or [replace(part, sort="lens").thing()]
+    return tuple(dict.fromkeys(out)) if found else ()
+
+
+def _called(heard: Heard, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'the zorbex', 'zorbex one first': by the words that nobody else knows it by."""
+    if any(part.mounts or part.focal or part.named for part in heard.cast.lenses):
+        return ()
+    said = {token.text.casefold() for token in heard.line.tokens if token.kind == UNKNOWN}
+    found = tuple(one for one in known if said & set(one.called))
+    return found if len(found) < len(known) else ()
+
+
+def _points(heard: Heard, part: Part, known: tuple[Thing, ...]) -> bool:
+    """Whether the description is of what was spoken of, rather than of another thing of its kind."""
+    if stands_in(part.noun.head) or _is_definite(heard, part):
+        return True
+    return part.focal is not None and any(one.focal_length_mm == part.focal for one in known)
+
+
+def _is_definite(heard: Heard, part: Part) -> bool:
+    before = [one for one in heard.line.tokens if one.column < part.noun.column and one.kind not in ("FILLER", "MARK")]
+    return bool(before) and before[-1].kind == "DET" and before[-1].value in ("the", "its")
+
+
+def fits(part: Part, thing: Thing) -> bool:
+    """Whether all that the part says holds for the thing."""
+    said = replace(part, sort="lens", kinds=list(part.kinds)).thing()
+    if part.named is not None:
+        return said.ids == thing.ids and said.kind == thing.kind
+    checks = (
+        (bool(part.mounts), thing.kind == "mount" and bool(set(said.ids) & set(thing.ids))),
+        (bool(part.kinds), said.lens_kind == thing.lens_kind or said.lens_kind in thing.traits),
+        (part.zoom is not None, thing.lens_kind == "zoom"),
+        (part.focal is not None, part.focal == thing.focal_length_mm),
+        (part.f_number is not None, part.f_number == thing.f_number),
+        (bool(part.formats), said.format == thing.format),
+        (bool(part.traits), set(part.traits) <= {one.replace(" ", "-") for one in thing.traits}),
+    )
+    return any(told for told, _ in checks) and all(holds for told, holds in checks if told)
+
+
+def _counted(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'back to the first lens', and 'the second one' after several lenses were asked about."""
+    number, parts = heard.readings.number, heard.cast.lenses
+    if number is None or "and_number" in heard.readings.values:
+        return ()
+    if heard.cast.pieces and not (len(before.lenses) > 1 and _is_put_to(heard)):
+        return ()
+    pool: tuple[Thing, ...] = ()
+    if parts and parts[0].is_bare:
+        pool = known
+    elif not parts:
+        pool = before.lenses if len(before.lenses) > 1 else () if before.intent in _LISTING else known
+    return (pool[number - 1],) if 1 <= number <= len(pool) and len(pool) > 1 else ()
+
+
+def _is_put_to(heard: Heard) -> bool:
+    """'what about helicoids for the second': a piece is named for the one that the number points at."""
+    tokens = [token for token in heard.line.tokens if token.kind not in ("DET", "FILLER", "MARK")]
+    return any(one.kind == "PREP" and other.kind == "ORDINAL" for one, other in pairwise(tokens))
+
+
+def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'the wide one', 'the other lens', 'both': by what sets it apart from the others of the talk."""
+    picks = [cue.tells.removeprefix(_PICK) for cue in heard.cues if cue.tells.startswith(_PICK)]
+    if not picks or len(known) < 2:
+        return ()
+    named = any(part.mounts or part.focal or part.named for part in heard.cast.lenses)
+    which = next((one for one in picks if one != "all"), picks[0])
+    if which == "both" and (_counts_pieces(heard) or not _are_two_lenses(before, known)):
+        return ()  # 'with both' after two tubes
+    if which in ("all", "both"):
+        if heard.weighed.best == COMPARE:
+            return ()  # 'which of the two was better' may as well be of two answers
+        several = len(before.lenses) > 1 or any((one.count or 1) > 1 for one in before.lenses)
+        return () if named else before.lenses if several else known
+    if which == "last":
+        return known[-1:]
+    if which == "middle":
+        pool = before.lenses if len(before.lenses) > 1 else known
+        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
+    if which == "other":
+        return tuple(one for one in known if one not in before.lenses)
+    quantity, _, end = which.partition(":")
+    pool = before.lenses if len(before.lenses) > 1 else known
+    ranked = [(value, n) for n, one in enumerate(pool) if (value := getattr(one, quantity, None)) is not None]
+    if len(ranked) < 2:
+        return ()
+    return (pool[(min if end == "least" else max)(ranked)[1]],)
+
+
+def _counts_pieces(heard: Heard) -> bool:
+    """'both tubes': what is counted is named beside it."""
+    at = [cue.column for cue in heard.cues if cue.tells == f"{_PICK}both"]
+    return any(piece.noun.column in at for piece in heard.cast.pieces)
+
+
+def _are_two_lenses(before: Question, known: tuple[Thing, ...]) -> bool:
+    """Whether 'both' can only be two lenses: not where one lens was asked about and two pieces stand behind it."""
+    pieces = [piece for piece in before.adapters if piece.thickness_mm is not None or piece.ids]
+    return len(before.lenses if len(before.lenses) > 1 else known) == 2 and (len(before.lenses) > 1 or len(pieces) != 2)
+
+
+def _same(one: Thing, other: Thing) -> bool:
+    """Whether the second is the first, perhaps told more closely."""
+    if one == other:
+        return True
+    if one.kind == "lens" or other.kind == "lens":
+        return one.kind == other.kind and one.ids == other.ids
+    if one.ids and not set(other.ids) & set(one.ids):
+        return False
+    told = ("focal_length_mm", "f_number", "lens_kind")
+    return all(getattr(one, name) in (None, getattr(other, name)) for name in told)

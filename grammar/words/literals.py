@@ -1,0 +1,170 @@
+"""Numbers as people type them into a question: lengths, f-numbers, shutter times, threads ... -> kind and values."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Final
+
+from grammar.words import written as made
+from grammar.words.written import Literal, Make
+
+_REACH: Final = 16  # characters from its first that a literal has a digit within
+_NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
+_ISH: Final = r"(?:-?ish)?"
+_END: Final = r"(?![^\W_])"
+_UNIT: Final = (
+    r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
+    r"(?P<ft>ft|foot|feet|')|(?P<thou>thou(?:s|sandths?)?(?:\sof\san\sinch)?)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
+)
+# 'in' set apart from its number is a unit only where no word of place follows
+_NOT_PLACE: Final = (
+    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun|candle|"
+    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk|"
+    r"\S+[ -]mount|[a-z]\d+|[A-Z]{2,})\b)"
+)
+
+
+# 'M' set apart from its number is the mount where what is mounted follows: 'a 50 M lens'
+# nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
+_NOT_MOUNT: Final = (
+    r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
+    r"(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+)
+
+
+def literal_at(line: str, at: int) -> Literal | None:
+    """The literal that begins at character `at` of a smoothed line, or None. Earlier patterns win over later ones."""
+    if not any(map(str.isdigit, line[at : at + _REACH])):
+        return None
+    first = "0" if line[at].isdigit() else line[at].lower()
+    for starts, pattern, make in _WRITTEN:
+        match = _compiled(pattern).match(line, at) if first in starts else None
+        if match:
+            literal = make(match)
+            if literal is not None:
+                return literal
+    return None
+
+
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    # when it is first needed: all of them take longer than the rest of a question's reading
+    return re.compile(pattern, re.IGNORECASE)
+
+
+_FRACTION: Final = r"(?:\d{1,2}[\s-])?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
+# the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
+_WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
+    ("m", rf"m\s?(?P<d>{_NUM})\s?(?:mm)?\s?[x*]\s?(?P<p>{_NUM})(?:\s?mm)?{_END}", made.thread_metric),
+    (
+        "0.",
+        r"(?P<n>\d/\d{1,2}|1|0?\.\d+)\s?(?P<inch>inch|in|\"|'')?(?P<sep>\s?(?:-|x|by)\s?|\s)(?P<t>\d\d)"
+        rf"(?:\s?(?:tpi|unf?|un2a))?{_END}", made.thread_inch,
+    ),
+    ("m0.", rf"m?(?P<d>{_NUM})\s?(?:mm)?\s?[x*-]?\s?(?P<t>\d\d)\s?(?:tpi|threads per inch){_END}", made.thread_mixed),
+    ("m", rf"m(?P<d>\d\d)\s?x\s?(?P<t>2[4678]|3[26]|40){_END}", made.thread_mixed),
+    ("0", rf"(?P<d>\d\d(?:\.\d+)?)\s?(?:mm)?\s?[x*]\s?(?P<p>1|[012]?\.\d+)(?:\s?mm)?{_END}", made.thread_metric),
+    (
+        "0t",
+        r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
+        rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
+    ),
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi)(?:\s?mm)?){_END}",
+     made.pitch),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
+    ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
+    ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
+    (
+        "n",
+        r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
+        rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
+    ),
+    ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
+    (
+        "n",
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}"
+        r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
+        made.nd,
+    ),
+    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
+     made.nd),
+    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", made.t_stop),
+    (
+        "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
+        made.stop,
+    ),
+    ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
+    ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
+    (
+        "0",
+        r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
+        rf"{_END}", made.weight,
+    ),
+    ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", made.one("EV")),
+    (
+        "0",
+        r"(?:(?P<a>\d{4,5})\s?(?:x|by)\s?(?P<b>\d{4,5})(?:\s?(?:px|pixels?))?"
+        rf"|(?P<n>\d+(?:\.\d+)?)\s?(?:mp|mpx|mpix|megapix|megapixels?)(?:\s?sensor)?){_END}", made.pixels,
+    ),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
+    ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
+    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
+    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
+    (
+        "0.",
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here)|"
+        r"\s?in\s(?:the|a|my|front|there|here)\b)",
+        made.stops,
+    ),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
+    (
+        "0.",
+        rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"
+        r"(?!\sof\san?\sinch)", made.parts_of_mm,
+    ),
+    (
+        "0",
+        rf"(?P<f>\d+)\s?(?:ft\.?|feet|foot|')\s?(?:"
+        rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
+        rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
+    ),
+    (
+        "0.",
+        rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",
+        made.length,
+    ),
+    (
+        "0",
+        r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
+        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
+    ),
+    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
+    # years: '1950s', 'from the 60s'
+    (
+        "0",
+        rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
+    ),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),
+    ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
+    ("x", rf"x(?P<n>{_NUM}){_END}", made.one("TIMES")),
+    # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by
+    ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", made.one("TIMES")),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", made.area),
+    ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", made.teleconverter),
+    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", made.one("TIMES")),
+    (
+        "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
+        made.bare_range,
+    ),
+    ("0", r"(?P<n>\d{1,2})\s?o\W?\s?clock(?![^\W_])", made.one("FILLER")),  # where on a ring it was read
+    ("#", rf"#\s?(?P<n>\d+){_END}", made.one("ORDINAL")),
+    ("ncow", rf"(?:number|no\.|chain|option|way)\s?(?P<n>\d){_END}(?!\.\d)", made.one("ORDINAL")),
+    ("0", rf"(?P<a>\d+(?:\.\d+)?)\s?/\s?(?P<b>\d+(?:\.\d+)?){_END}", made.fraction),
+    ("-0.", rf"(?P<n>-?{_NUM}){_ISH}{_END}(?!\.\d)", made.one("NUMBER")),
+)  # fmt: skip

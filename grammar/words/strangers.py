@@ -1,0 +1,114 @@
+"""Names that nobody has told of: runs of unknown words where a name stands, with the numbers of a model in them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_PLACES: Final = frozenset(["on", "to"])
+_OPENING: Final = frozenset(["on", "to", "with", "for", "from"])
+_MARKS_NO_END: Final = frozenset(["FILLER", "MARK"])
+_ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
+_OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
+_METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
+_THREAD: Final = "thread"
+_MODELS: Final = 10_000  # a bare number below this may be that of a model
+
+
+def with_strangers(tokens: list[Token]) -> tuple[list[Token], list[Token]]:
+    """The tokens with each unknown name as one STRANGE token, and the unknown words that are passed over."""
+    out: list[Token] = []
+    skipped: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        if tokens[at].kind != "UNKNOWN" or is_thread_width(tokens, at):
+            out.append(_width(tokens[at]) if tokens[at].kind == "UNKNOWN" else tokens[at])
+            at += 1
+            continue
+        end = _run(tokens, at)
+        if _is_name(tokens, at, end):
+            out.append(_one(tokens[at:end]))
+        else:
+            end = _words(tokens, at)
+            for one in tokens[at:end]:
+                if one.kind == "UNKNOWN" and is_model(one):
+                    out.append(one.as_("STRANGE"))
+                elif one.kind == "UNKNOWN" or _is_dashed(one):
+                    skipped.append(one)
+                else:
+                    out.append(one)
+        at = end
+    return out, skipped
+
+
+def is_thread_width(tokens: Sequence[Token], at: int) -> bool:
+    """'m58 thread': a metric thread that is no mount's is told by its width all the same."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    named = after is not None and after.kind == "MOUNTWORD" and after.text.casefold().startswith(_THREAD)
+    return named and _METRIC.fullmatch(tokens[at].text.casefold()) is not None
+
+
+def _width(token: Token) -> Token:
+    return token.as_("LENGTH", numbers=(float(token.text[1:]),), unit="mm")
+
+
+def _words(tokens: list[Token], at: int) -> int:
+    """The token after the unknown words from `at` on, and after what is dashed to the last of them: 'kestrel 44-2'."""
+    end = at
+    while end < len(tokens) and (tokens[end].kind == "UNKNOWN" or (end > at and _is_dashed(tokens[end]))):
+        end += 1
+    return end
+
+
+def _run(tokens: list[Token], at: int) -> int:
+    """The same with the bare numbers that follow an unknown word, where the whole is opened as a name is."""
+    end = _words(tokens, at)
+    opened = _before(tokens, at, ("FILLER", "MARK"))
+    named = opened is not None and (opened.kind == "DET" or (opened.kind == "PREP" and opened.value in _OPENING))
+    while named and end < len(tokens) and (_is_number(tokens[end]) or tokens[end].kind == "UNKNOWN"):
+        end += 1
+    return end
+
+
+def _is_number(token: Token) -> bool:
+    return token.kind == "NUMBER" and token.text.isdecimal() and token.gap and token.numbers[0] < _MODELS
+
+
+def _is_dashed(token: Token) -> bool:
+    """'44-2': what falls is no range, and behind an unknown word no pair of threads."""
+    return token.kind == "RANGE" and not token.unit and token.numbers[0] > token.numbers[1]
+
+
+def is_model(token: Token) -> bool:
+    """'a7', 'x100': letters, then digits."""
+    return token.text[0].isalpha() and any(char.isdigit() for char in token.text)
+
+
+def _ends_a_model(token: Token) -> bool:
+    """'5d' and '7' of 'kestrel 5d' and 'kestrel alfa 7'."""
+    return _is_number(token) or (token.kind == "UNKNOWN" and token.text[0].isdigit())
+
+
+def _is_name(tokens: list[Token], at: int, end: int) -> bool:
+    """Whether the run stands where a name does: on something, before a head, or as letters and digits."""
+    if any(map(is_model, tokens[at:end])) or any(map(_ends_a_model, tokens[at + 1 : end])):
+        return True
+    before = _before(tokens, at, ("FILLER", "DET", "MARK"))
+    after = next((one for one in tokens[end:] if one.kind not in _MARKS_NO_END), None)
+    if after is not None and after.kind in _OWNED:
+        return True
+    placed = before is not None and before.kind == "PREP" and before.value in _PLACES
+    return placed and (after is None or after.kind in _ENDS)
+
+
+def _before(tokens: list[Token], at: int, passed: tuple[str, ...]) -> Token | None:
+    return next((one for one in reversed(tokens[:at]) if one.kind not in passed), None)
+
+
+def _one(run: list[Token]) -> Token:
+    """The run as one token: its words as typed, a gap between them."""
+    text = " ".join(one.text for one in run)
+    return run[0].as_("STRANGE", text=text)

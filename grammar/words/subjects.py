@@ -1,0 +1,138 @@
+"""Which of many short texts a question is about, found by the words they share; rarer words count for more.
+
+A text is looked through by its phrases: a question that holds most of the words of one of them is about it, while as
+many words strewn over several say less.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from math import log
+from typing import Final
+
+from engine.base.compact import compact
+from grammar.words.nearest import slip_of
+from grammar.words.subject_words import EMPTY, Classes, stem_of, stems, words_of
+
+NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
+TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
+WHOLLY: Final = 1.05  # a word that is all of a phrase is more surely meant than one that is a part of it
+STREWN: Final = 0.5  # how much words count that share no phrase with others of the question
+NAMED: Final = 0.6  # how much a word with a figure in it counts
+RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
+CHOOSING: Final = ("gear-setting", "compare")  # kinds of question that few texts answer
+FAVOUR: Final = 1.2  # how much more a text counts that answers the kind of question
+
+
+@compact
+class Subject:
+    """A text in stems. `asked`: the kind of question that it answers; `weights`: how much each stem counts."""
+
+    id: str
+    asked: str
+    weights: Mapping[str, float]
+    phrases: tuple[frozenset[str], ...]
+
+
+@compact
+class Match:
+    """A text, how much it shares with the question, which stems, and what part of the question's they are."""
+
+    id: str
+    asked: str
+    score: float
+    shared: tuple[str, ...]
+    part: float = 1.0
+
+
+def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, classes: Classes) -> Subject:
+    """The stems of one text: of its topic, of the phrases that people use for it, and of what it says."""
+    weights: dict[str, float] = dict.fromkeys(stems(says, classes), SAYS)
+    held = [stems(topic, classes)]
+    weights |= dict.fromkeys(held[0], TOPIC)
+    for phrase in phrases:
+        held.append(stems(phrase, classes))
+        weights |= dict.fromkeys(held[-1], NAMES)
+    return Subject(id_, asked, weights, tuple(phrase for phrase in held if phrase))
+
+
+class Subjects:
+    """An index over some texts."""
+
+    def __init__(self, rows: Iterable[Subject], classes: Classes) -> None:
+        self.rows = tuple(rows)
+        self.classes = classes
+        counts: dict[str, float] = {}  # texts that it stands in, by how much it counts there
+        for row in self.rows:
+            for one in row.weights:
+                counts[one] = counts.get(one, 0.0) + row.weights[one]
+        size = len(self.rows) or 1
+        self._rare = {one: _telling(one) * log(1 + size / max(count, 1.0)) for one, count in counts.items()}
+        self._mended: dict[str, str] = {}  # words looked up for a slip before
+
+    def knows(self, word: str) -> bool:
+        """Whether a word, in some form, stands in one of the texts."""
+        return word in EMPTY or stem_of(word.casefold(), self.classes) in self._rare
+
+    def matches(self, text: str, intent: str = "") -> list[Match]:
+        """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
+        asked = self._asked(text)
+        found = []
+        for row in self.rows:
+            shared = asked & row.weights.keys()
+            if shared:
+                score = self._score(row, shared) * _favour(row, intent)
+                found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
+        found.sort(key=lambda match: (-match.score, match.id))
+        return found
+
+    def _asked(self, text: str) -> frozenset[str]:
+        """The stems of a text, slips of the finger put right where one known word is meant."""
+        return frozenset(self._known(word) for word in words_of(text))
+
+    def _known(self, word: str) -> str:
+        one = stem_of(word, self.classes)
+        if one in self._rare:
+            return one
+        if word not in self._mended:
+            meant = slip_of(word, (other for other in self.classes if other[0] == word[0]))
+            near = slip_of(one, (other for other in self._rare if other[0] == one[0])) if meant is None else None
+            self._mended[word] = self.classes[meant] if meant is not None else near or one
+        return self._mended[word]
+
+    def _score(self, row: Subject, shared: frozenset[str]) -> float:
+        rare = {one: self._rare[one] * row.weights[one] for one in shared}
+        best, held = 0.0, frozenset[str]()
+        for phrase in row.phrases:
+            both = shared & phrase
+            if not both:
+                continue
+            score = sum(rare[one] for one in both)
+            if len(both) > 1:
+                whole = sum(self._rare[one] for one in phrase)
+                there = sum(self._rare[one] for one in both)
+                score += there * there / whole * TOGETHER
+            elif both == phrase:
+                score *= WHOLLY
+            if score > best:
+                best, held = score, both
+        return best + STREWN * sum(rare[one] for one in shared - held)
+
+
+def _telling(one: str) -> float:
+    """A name of a mount or thread stands beside what is asked of it: it tells less of the subject."""
+    return NAMED if any(char.isdigit() for char in one) else 1.0
+
+
+def _favour(row: Subject, intent: str) -> float:
+    """Whether it is safe is asked of what rules on that, a reason is not; a choice of what tells how to do it.
+
+    What to set or to choose is asked of what tells of that, and of a danger hardly ever.
+    """
+    if intent == "hazard":
+        return RULING if row.asked == intent else 1.0
+    if intent in CHOOSING:
+        return RULING if row.asked == intent else 1 / RULING if row.asked == "hazard" else 1.0
+    if intent == "why":
+        return 1 / FAVOUR if row.asked == "hazard" else 1.0
+    return FAVOUR if intent and row.asked == "other" else 1.0
