@@ -18,6 +18,7 @@ _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
+_NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 _WIDTHS: Final = (10.0, 150.0)  # mm, that a thread may be wide
@@ -209,6 +210,8 @@ def _is_width(token: Token) -> bool:
 def _keyed(token: Token, key: str) -> Token:
     if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
+    if key == "close-focus" and token.kind == "NUMBER" and token.numbers[0] < _NEAR_METRES:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'close focus 0.7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 

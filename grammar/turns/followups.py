@@ -27,6 +27,7 @@ from grammar.turns.sticking import (
     piece_measured,
     ring_measured,
     same_pieces,
+    with_stop_set,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
@@ -73,7 +74,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said = built(heard, intent)
     again = tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
-    said = depth_wanted(heard, said, before)
+    said = depth_wanted(heard, with_stop_set(said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
     said, those_left = lenses_left(said, before)

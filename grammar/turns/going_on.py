@@ -180,8 +180,8 @@ def _extends(heard: Heard, before: Question) -> bool:
 
 
 def _is_one_more(heard: Heard, before: Question) -> bool:
-    """'would the Q body be better' after a lens on another: the same is asked of that one."""
-    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount]
+    """'would the Q body be better', 'would a 50 be better' after a lens on a body: the same is asked of that one."""
+    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount or part.focal]
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
     return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
 

@@ -46,9 +46,10 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
 def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
     """'skip the OM' after three lenses: the others; none where no one of several lenses is left out."""
     out = set(said.limits.without)
-    left = tuple(lens for lens in before.lenses if not out & set(lens.ids))
-    if said.lenses or not left or len(left) == len(before.lenses):
+    pool = before.lenses if len(before.lenses) > 1 else before.known
+    left = tuple(lens for lens in pool if not out & set(lens.ids))
+    if said.lenses or not left or len(left) == len(pool):
         return said, ()
-    gone = {id_ for lens in before.lenses if lens not in left for id_ in lens.ids}
+    gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
     limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
     return said.with_(limits=limits), left

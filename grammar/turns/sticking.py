@@ -201,6 +201,17 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
     return f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm"
 
 
+def with_stop_set(said: Question, before: Question) -> Question:
+    """'f2.8' in a talk of an 85 mm f/1.8: it is stopped down so far, and opens as wide as before."""
+    old, new = before.lens, said.lens
+    if old is None or new is None or len(said.lenses) != 1 or new.f_number is None or old.focal_length_mm is None:
+        return said
+    alone = not (new.ids or new.focal_length_mm or new.lens_kind or new.format or new.traits or new.count)
+    if not alone or old.f_number is None or new.f_number <= old.f_number:
+        return said
+    return said.with_(lenses=(), f_number=new.f_number)
+
+
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.exposure.lighting import BASE_ISO, ZERO, Light, seconds, setting
+from engine.answers.exposure.lighting import BASE_ISO, ZERO, Light, held, seconds, setting
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
@@ -62,7 +62,7 @@ def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
     """By which filters so much is held back: those told, else the nearest mark and those of the gear file."""
     told = Told()
     if light.filters:
-        told += _split(stops, light.filters, knowledge)
+        told += _split(stops, light.filters, knowledge) + _taken_up(light)
     elif light.variable is None:
         told += _nearest(stops, knowledge)
         told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
@@ -155,6 +155,19 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
         text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"
         rows += (Quantity("light_difference_stops", Interval.exact(abs(left)), "left over"),)
     return Told((Line("fact", text, 1),), rows) + _all_stacked(marks, picked.pieces)
+
+
+def _taken_up(light: Light) -> Told:
+    """The ISO or the shutter that goes with all the filters told, at the other settings as they are."""
+    assert light.counted is not None
+    behind, iso = held(light), Interval.exact(light.iso or BASE_ISO)
+    found = exposure.iso_for(light.scene, light.counted, light.shutter, behind)
+    time = exposure.shutter_for_s(light.scene, light.counted, iso, behind)
+    if not (is_known(found) and is_known(time)):
+        return Told()
+    case = f"behind {listed(light.filters)}"
+    text = f"{case}: right at ISO {ranged(found, lambda value: figures(value, 2))}, or at {ranged(time, seconds)}"
+    return Told((Line("fact", text, 1),), (Quantity("iso", found, case), Quantity("shutter_s", time, case)))
 
 
 def _all_stacked(marks: tuple[str, ...], picked: tuple[int, ...]) -> Told:
