@@ -61,6 +61,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.turns.answering import completed
+        from grammar.turns.corrected import corrected
         from grammar.turns.followups import follow
         from grammar.turns.going_on import LEFT
         from grammar.turns.leaning import leans
@@ -72,9 +73,10 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         if reply is not None:
             return reply
         heard = with_ring_held(mount_kept(heard, before), before)
-        said, heard = heard, spoken_out(heard, before, lexicon)
+        put_right = corrected(heard, before, lexicon)
+        said, heard = heard, put_right or spoken_out(heard, before, lexicon)
         if leans(heard, before):
-            followed = follow(heard, before)
+            followed = follow(heard, before).with_(corrects=put_right is not None)
             if heard is not said:
                 followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
             went_on = followed.intent == before.intent or followed.topic == LEFT

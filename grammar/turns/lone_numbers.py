@@ -61,7 +61,7 @@ def _is_focal(number: float) -> bool:
     return 3 <= number <= 2000 and number * 2 == int(number * 2)
 
 
-_ROLES: Final = (
+ROLES: Final = (
     Role(_LENS, "{} mm lens", _is_focal),
     Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
     Role(_TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
@@ -87,7 +87,8 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     says = _shape(token, before) or _density(token, before) or _nearest(token, heard, before)
     if says is None:
-        return heard
+        drawn = _drawn_to(heard, before)
+        return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
     return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
 
 
@@ -148,7 +149,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
     if not _is_set(token, heard) and _is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
-    old = dict(_told(before))
+    old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
     if heard.tells("engraved"):
@@ -158,7 +159,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
         role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
-        for role in _ROLES
+        for role in ROLES
         if role.name in far
         and (role.fits(number) or _is_as_whole(role, number, old))
         and (role.metric or token.kind == "NUMBER")
@@ -169,7 +170,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     best = min(shown, key=lambda name: shown[name])
     if best == _LENS and any(part.focal for part in heard.cast.lenses):
         return None  # it is read so already
-    says = next(role.says for role in _ROLES if role.name == best).format(f"{number:g}")
+    says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
@@ -212,7 +213,7 @@ def _heads_lens(token: Token, heard: Heard) -> bool:
     return any(one.kind == "LENS" and one.column > token.column for one in heard.line.tokens)
 
 
-def _told(before: Question) -> Iterator[tuple[str, float]]:
+def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     """Every number of the question before that another may take the place of."""
     lens = before.lens
     if lens is not None and lens.kind != "lens":

@@ -80,6 +80,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
         rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
     ),
+    (
+        "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
+        rf"(?!\s?-?(?:mm|stop)){_END}", made.nd_range,
+    ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
@@ -121,6 +125,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
+    ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", made.engraved),
+    ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
     (
         "0.",
