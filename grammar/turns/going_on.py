@@ -101,8 +101,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
 
 
 def _sized(before: Question) -> bool:
-    """Whether a ring of before is told by its length: what is wrong with it is to be shimmed or taken off."""
-    return any(one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters)
+    """Whether a ring of before is told by its length, or by what it is off: that is to be shimmed or taken off."""
+    return before.said("thickness") is not None or any(
+        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
+    )
 
 
 def _ends_at(heard: Heard, before: Question) -> bool:
@@ -188,7 +190,7 @@ def _is_one_more(heard: Heard, before: Question) -> bool:
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
-    off = before.said("thickness") is not None or _sized(before)
+    off = _sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     off = off or (before.intent in _SHIMMED and measured)
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)

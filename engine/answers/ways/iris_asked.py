@@ -13,14 +13,13 @@ from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
-_ASKED: Final = "iris-asked"
 _NONE, _UNKNOWN = "none", "unknown"
 _IRIS: Final = "iris"  # how the rules about it begin
 
 
 def with_iris_first(answer: Answer, question: Question) -> Answer:
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
-    if not answer.chains or not mentions(question, _ASKED):
+    if not answer.chains or not mentions(question, "iris-asked"):
         return answer
     by, text = iris_text(answer.chains[0].listed.judged)
     told = text.removeprefix("iris: ")
@@ -32,7 +31,7 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
 def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:
     """Why the iris cannot be worked, or what would let it, after that was asked of the chain before."""
     prior = question.prior
-    if prior is None or not question.follows or not rows or not mentions(prior, _ASKED):
+    if prior is None or not question.follows or not rows or not mentions(prior, "iris-asked"):
         return None
     judged = rows[0].judged
     lines = [Line("head", f"{iris_text(judged)[1].capitalize()}.")]
