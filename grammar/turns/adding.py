@@ -11,6 +11,7 @@ from grammar.things.casting import DRAWN
 
 PLAN: Final = "buy-plan"
 _THICKNESS: Final = "thickness"
+_IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
 _LAYER: Final = "layer"
 _RING: Final = "adapter"
 _PUT: Final = ("get", "adding", "put-in", "what-if")  # cues of something that is put between
@@ -56,7 +57,9 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
         rest = tuple(row for row in said.values if row[0] != _FILTERS)
         said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
     stand = tuple(one for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None)
-    more = bool(said.adapters) and all(one.piece in DRAWN and one.thickness_mm is not None for one in said.adapters)
+    more = bool(said.adapters) and all(
+        (one.piece in DRAWN and one.thickness_mm is not None) or one.piece == _IN_FRONT for one in said.adapters
+    )
     return said.with_(adapters=(*stand, *said.adapters)) if stand and more else said
 
 

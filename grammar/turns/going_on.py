@@ -100,6 +100,14 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     return best if best is not None and not supposed else went_on(heard, before)
 
 
+def asks_remedy(heard: Heard, before: Question) -> bool:
+    """'how do i get infinity' after a lens on a body: what would put that chain right."""
+    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    asked = heard.tells("how") and heard.tells("infinity") and heard.tells("get") and not heard.tells("how-far")
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return asked and pair and not named and before.intent in _PUT_RIGHT
+
+
 def _sized(before: Question) -> bool:
     """Whether a ring of before is told by its length, or by what it is off: that is to be shimmed or taken off."""
     return before.said("thickness") is not None or any(

@@ -163,3 +163,44 @@ def test_no_adapter_with_glass_leaves_the_plain_ones(club):
 def test_a_lens_described_by_its_mount_is_not_named_by_it(club):
     *_, found = talk(club, "C on CS", "my C lens is a 12.5")
     assert found.question.lens.focal_length_mm == 12.5
+
+
+def test_a_number_put_right_is_no_other_lens(club):
+    *_, found = talk(club, "how much shim for infinity at 10m on a 50", "its 35 not 50")
+    assert "Infinity at the 10 m mark of a 35 mm lens: it sits 0.12 mm too close" in flat(found)
+
+
+def test_a_close_up_lens_on_top_leaves_the_tube_where_it_is(club):
+    *_, found = talk(club, "55 F on E with 27.5 tube", "+4 dioptre on top")
+    assert [piece.piece for piece in found.question.adapters] == ["extension-tube", "close-up-lens"]
+
+
+def test_how_to_get_infinity_asks_what_would_put_the_chain_right(club):
+    *_, found = talk(club, "is my M39 zenit screw lens ok on a LTM-M ring on E", "how do i get infinity")
+    assert "11.4 mm too short" in flat(found)[:80]
+
+
+def test_the_iso_that_goes_with_the_filters_at_hand_is_told(club):
+    *_, found = talk(club, "f2, 1/50, iso 800, cloudy: nd", "only got ND64", "so iso?")
+    assert flat(found).startswith("ISO: 156")
+
+
+def test_the_other_lens_keeps_the_stop_that_was_set(club):
+    *_, found = talk(club, "dof 85 1.8 at 3m ff", "f2.8", "what about 50mm")
+    assert "50 mm f/2.8 at 3 m" in flat(found)
+
+
+def test_a_bellows_is_drawn_to_the_number_told(club):
+    *_, found = talk(club, "bellows 40 to 140, 100mm lens, full frame", "mag range?", "at 100")
+    assert "100 mm of tube: sharp at 40 cm from the sensor, 1x" in flat(found)
+
+
+def test_an_extender_flipped_in_is_no_magnification(club):
+    *_, found = talk(club, "B4 zoom 8.5-128 on MFT", "does it cover", "and flipped 2x in")
+    assert found.question.adapters[0].factor == 2
+    assert "covers Four Thirds" in flat(found)
+
+
+def test_another_length_is_another_lens_whatever_view_was_told(club):
+    *_, found = talk(club, "does a 25mm c mount cover m43", "and a 50mm")
+    assert found.question.lens.focal_length_mm == 50
