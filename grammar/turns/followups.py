@@ -27,6 +27,7 @@ from grammar.turns.sticking import (
     piece_measured,
     ring_measured,
     same_pieces,
+    with_light_changed,
     with_stop_set,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
@@ -135,7 +136,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = depth_wanted(heard, with_stop_set(said, before), before)
+    said = depth_wanted(heard, with_light_changed(with_stop_set(said, before), before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
     said, lenses = lenses_left(said, before)

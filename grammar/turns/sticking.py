@@ -29,6 +29,10 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
+_EXPOSURE: Final = "exposure-nd"
+_STOPS: Final = "stops"
+BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
+_CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
@@ -212,6 +216,17 @@ def with_stop_set(said: Question, before: Question) -> Question:
     return said.with_(lenses=(), f_number=new.f_number)
 
 
+def with_light_changed(said: Question, before: Question) -> Question:
+    """'two stops brighter sky' in a talk of an exposure: the scene is so much lighter, and no filter holds it back."""
+    stops, told = said.said(_STOPS), _CHANGED.search(said.text)
+    if stops is None or told is None or before.intent != _EXPOSURE:
+        return said
+    sign = -1.0 if told[1].casefold().startswith("d") else 1.0
+    shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
+    rest = tuple(row for row in said.values if row[0] != _STOPS)
+    return said.with_(values=(*rest, (BRIGHTER, f"{shift:g}")))
+
+
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
@@ -271,6 +286,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None and said.intent == _SHIM:
         timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

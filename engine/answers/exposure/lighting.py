@@ -45,6 +45,9 @@ class Light:
 def light_of(question: Question, knowledge: Knowledge) -> Light:
     assumed: list[str] = []
     scene, name, told = scene_of(question, knowledge)
+    shift = number(question, "brighter")
+    if shift:
+        scene, name = scene + Interval.exact(shift), f"{name}, {trimmed(abs(shift), 1)} stops {_way(shift)}"
     if not told:
         assumed.append(name)
     iso = number(question, "iso") or None
@@ -60,6 +63,10 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     return Light(
         scene, name, counted, words, time, iso, filters, tuple(assumed), owned, variable_stops(question), at_hand
     )
+
+
+def _way(shift: float) -> str:
+    return "brighter" if shift > 0 else "darker"
 
 
 def variable_stops(question: Question) -> Interval | None:
