@@ -35,7 +35,7 @@ from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
 
-RING = "adapter"
+RING, HELICOID = "adapter", "helicoid"
 MADE_WITHIN = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
@@ -222,6 +222,9 @@ def _with_tubes(
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(_focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
         yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
+        if any(thing.piece == HELICOID for thing in question.adapters):
+            # drawn out so far it is as near as it gets
+            yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
         if present is not None:
             grown = closeup.magnification_with_tube(
                 Interval.exact(present), Interval.exact(focal), Interval.exact(length)

@@ -10,7 +10,7 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of
 from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
-from grammar.turns.flanges_told import flange_measured, is_unseated
+from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
@@ -51,7 +51,8 @@ _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = with_ring_offered(without_view(without_lent(heard, before), before), before)
+    heard = with_flange_first(without_lent(heard, before), before)
+    heard = with_ring_offered(without_view(heard, before), before)
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
@@ -85,7 +86,8 @@ def follow(heard: Heard, before: Question) -> Question:
         said = _without(said, *_OF_LENGTHS).with_(intent=intent)
         said = said.with_(values=(*said.values, *wanted))
     if circle is not None:
-        said, found = said.with_(lenses=(), values=(*said.values, ("circle", circle))), None
+        said, found = _without(said, "thread").with_(lenses=()), None
+        said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     lenses = those_left or lenses
     more = added(heard, before)

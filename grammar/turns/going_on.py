@@ -28,6 +28,9 @@ _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
 _PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
 _TROUBLED: Final = frozenset([None, "shim-calibration", "out-of-scope", "hazard", "gear-setting"])
+_OF_LIGHT: Final = frozenset(
+    ["exposure-nd", "gear-setting", "depth-of-field"]
+)  # where another body makes no difference
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
@@ -82,7 +85,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     if _is_of_reach(heard, before):
         return before.intent if before.intent == "hazard" else "diy-dimension"
     if best == COMPARE and _is_one_more(heard, before):
-        return "chain" if before.intent in ASIDE else before.intent
+        seat = heard.cast.bodies and before.intent in _OF_LIGHT
+        return "chain" if before.intent in ASIDE or seat else before.intent
     if _extends(heard, before):
         return "crop-equivalent"
     if names_the_pair(heard, before):

@@ -33,6 +33,7 @@ _EXPOSURE: Final = "exposure-nd"
 _STOPS: Final = "stops"
 BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
 _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
+_CIRCLES: Final = (3.5, 150.0)  # mm, that an image circle has
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
@@ -193,6 +194,9 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
     cast = heard.cast
     alone = not (cast.bodies or cast.pieces) and len(cast.lenses) + len(cast.lengths) == 1
     part = (*cast.lenses, *cast.lengths)[0] if alone else None
+    sized = _sized_alone(heard)
+    if sized is not None and before.intent == "coverage" and before.lenses and not cast.lenses:
+        return sized  # 'i measured 20 mm'
     asked = _CIRCLE in before.wants.split()
     known = before.intent == "coverage" and bool(before.lenses) and before.lenses[0].focal_length_mm is not None
     if part is None or not (asked or known) or part.has_mount_or_kind or part.f_number:
@@ -214,6 +218,14 @@ def with_stop_set(said: Question, before: Question) -> Question:
     if not alone or old.f_number is None or new.f_number <= old.f_number:
         return said
     return said.with_(lenses=(), f_number=new.f_number)
+
+
+def _sized_alone(heard: Heard) -> str | None:
+    """A width that was measured of no thread: 'mine measures 20'."""
+    values = heard.readings.values
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", values.get(_THREAD, ""))
+    others = heard.cast.bodies or heard.cast.pieces or len(values) != 1 or _THREAD in heard.text.casefold()
+    return told[0] if told is not None and not others and _CIRCLES[0] <= float(told[1]) <= _CIRCLES[1] else None
 
 
 def with_light_changed(said: Question, before: Question) -> Question:

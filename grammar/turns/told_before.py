@@ -15,6 +15,7 @@ LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
 KEPT: Final = frozenset([VIEW, LACKING])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
+_SET: Final = "gear-setting"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
@@ -23,7 +24,8 @@ _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 def without_view(heard: Heard, before: Question) -> Heard:
     """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
-    views = [value for name, value in before.told if name == VIEW] if heard.tells(_TYPED_IN) else []
+    typed_in = heard.tells(_TYPED_IN) or before.intent == _SET
+    views = [value for name, value in before.told if name == VIEW] if typed_in else []
     lens, cast = before.lens, heard.cast
     if lens is None or lens.focal_length_mm is None or len(cast.lenses) != 1 or not _is_length(cast.lenses[0]):
         return heard
