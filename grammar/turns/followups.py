@@ -81,7 +81,8 @@ def follow(heard: Heard, before: Question) -> Question:
     if drawn is not None:
         said, found = _with_drawn(said, before, drawn), None
     if again is not None:
-        intent = _CLOSE if intent in _PLACING else intent
+        stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
+        intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
         wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
         said = _without(said, *_OF_LENGTHS).with_(intent=intent)
         said = said.with_(values=(*said.values, *wanted))

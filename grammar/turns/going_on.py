@@ -31,6 +31,8 @@ _TROUBLED: Final = frozenset([None, "shim-calibration", "out-of-scope", "hazard"
 _OF_LIGHT: Final = frozenset(
     ["exposure-nd", "gear-setting", "depth-of-field"]
 )  # where another body makes no difference
+_PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_TELLING: Final = frozenset(["chain", "identify-mount", "look-alike", "definition"])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
@@ -66,7 +68,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     if ranked_by(heard) is not None:
         return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
-    if (told or (found is not None and found.told)) and not _asks(heard):
+    plainly = best is not None and best not in _TELLING and heard.weighed.weight(best) >= _PLAIN
+    if (told or (found is not None and found.told)) and not _asks(heard) and not plainly:
         # what was told of a thing puts the question of before anew
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
@@ -93,6 +96,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
     if _saved_by_stop(heard, best, before):
         return "focus-verdict"
+    if best == "diy-dimension" and heard.tells("how-much") and _sized(before) and before.intent in _OF_RING:
+        return "shim-calibration"  # 'so I take how much off' after a ring that was measured
     if best in _OF_SHIM and _is_by_tubes(heard, before):
         return heard.weighed.ranked[0][0] if heard.weighed.ranked else before.intent
     measured = any(part.piece == "adapter" and part.thickness for part in heard.cast.pieces)

@@ -23,7 +23,8 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     both = _both(heard, before, tubes)
     if both:
         return both
-    lengths = _lengths(heard) if tubes else None
+    drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
+    lengths = _lengths(heard) if tubes or (drawn and _adds(heard)) else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
