@@ -24,7 +24,7 @@ from grammar.words.written import SHAPES, STOPS
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
-     "remedy", "calipers"]
+     "remedy", "calipers", "how-big"]
 )  # fmt: skip
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
@@ -89,7 +89,8 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if says is None:
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+    again = _with(token, says, heard, before, lexicon)
+    return again if heard.tells("how-big") else replace(again, weighed=Weighed((), {}))  # nothing else is asked anew
 
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:
@@ -225,6 +226,14 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         length = piece.thickness_mm
         if length is not None and length[0] == length[1]:
             yield _TUBE if piece.piece in DRAWN else _RING, length[0]
+    wanted = _number(before.said("magnification"))
+    if (
+        wanted
+        and lens is not None
+        and lens.focal_length_mm
+        and all(one.thickness_mm is None for one in before.adapters)
+    ):
+        yield _TUBE, wanted * lens.focal_length_mm  # what was asked for: so much is between at that size
     drawn = _number(before.said("extension"))
     if drawn is not None:
         yield _TUBE, drawn

@@ -204,3 +204,79 @@ def test_an_extender_flipped_in_is_no_magnification(club):
 def test_another_length_is_another_lens_whatever_view_was_told(club):
     *_, found = talk(club, "does a 25mm c mount cover m43", "and a 50mm")
     assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_lighter_sky_changes_the_scene_and_is_no_filter(club):
+    *_, found = talk(club, "nd for 1/60 f2.8 iso 640 overcast", "two stops brighter sky")
+    assert "7.8 stops of ND to hold back" in flat(found)
+    assert found.question.said("stops") is None
+
+
+def test_the_target_to_check_on_is_told_first_where_it_is_asked(club):
+    *_, found = talk(club, "shim: 24mm goes past inf at 3m mark", "then check at what distance")
+    assert flat(found).startswith("Something far beyond 3000 focal lengths")
+    assert "beyond 72 m" in flat(found)
+
+
+def test_a_light_lens_is_carried_by_a_thin_ring(club):
+    heavy, light = talk(club, "is my 2.8kg tele fine on a thin M42-E", "would the 400g one be")
+    assert flat(heavy).startswith("Not by the camera alone.")
+    assert flat(light).startswith("Yes: 400 g is within the 500 g or so")
+
+
+def test_a_number_that_a_reply_begins_with_is_the_distance_asked_for(club):
+    *_, ring = talk(
+        club, "found a 39mm screw lens in a box no name. what is it", "48, and it has no focus ring",
+        "how long a stack for E",
+    )  # fmt: skip
+    assert ring.question.said("flange_to_image") == "48 mm"
+    assert "30 mm" in flat(ring)
+
+
+def test_what_was_measured_where_a_circle_is_asked_about_is_the_circle(club):
+    *_, found = talk(club, "25mm c lens, E body aps-c. covered?", "i measured 20mm")
+    assert found.question.said("circle") == "20 mm"
+    assert found.question.said("thread") is None
+
+
+def test_the_view_is_not_what_the_stabiliser_is_told(club):
+    *_, found = talk(club, "ibis on my X body asks focal length, its a 58", "not 87?")
+    assert flat(found).startswith("No, not the view")
+    assert "enter 58 mm" in flat(found)
+
+
+def test_the_rings_of_one_body_of_a_plan(club):
+    *_, found = talk(club, "M42 and C/Y lenses. bodies: L and X. adapters?", "thickness of the L ones")
+    assert [body.ids[0] for body in found.question.bodies] == ["l-mount"]
+    assert [lens.ids[0] for lens in found.question.lenses] == ["m42", "cy-mount"]
+
+
+def test_glass_told_by_its_factor_is_no_magnification(club):
+    *_, found = talk(club, "md 50 f1.7 on EF, plain 2mm ring", "there is one w/ glass in, 1.2x. what does that make it")
+    assert "60 mm f/2.04" in flat(found)
+
+
+def test_what_is_plainly_asked_beside_what_is_told_is_answered(club):
+    *_, found = talk(club, "X body wont shoot", "ok. stabiliser asks a number, lens is 58")
+    assert "enter 58 mm" in flat(found)
+
+
+def test_what_only_changes_the_lens_asks_on_in_the_words_of_before(club):
+    *_, found = talk(club, "how far can i shift a P6 80 on G 44x33", "and with a M645 80 instead")
+    assert "oom to shift" in flat(found)
+
+
+def test_a_tube_comes_to_the_helicoid_that_stands_there(club):
+    *_, found = talk(club, "m42 35 on mft with 17-31 helicoid", "add the 7 tube")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(17, 31), (7, 7)]
+
+
+def test_a_variable_filter_is_reckoned_with_the_fixed_one_before_it(club):
+    *_, found = talk(club, "f/1.2 25mm C mount, sun 1/50 iso 200. nd", "i have a 2-5 stop variable", "add an nd8")
+    assert "with ND8, the variable one goes from 2 to 5 stops: 1.8 stops lack" in flat(found)
+
+
+def test_only_so_much_of_the_tube_that_was_asked_for(club):
+    *_, found = talk(club, "i want 1:2 on a 90mm LTM lens on MFT", "how much tube", "the magnification with only 20")
+    assert found.question.lens.focal_length_mm == 90
+    assert "0.22x" in flat(found)

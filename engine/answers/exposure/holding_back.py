@@ -67,13 +67,15 @@ def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
         told += _nearest(stops, knowledge)
         told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
     if light.variable is not None:
-        told += _by_variable(stops, light.variable)
+        beside = held(light) if light.filters else ZERO
+        lead = f"with {listed(light.filters)}, " if light.filters else ""
+        told += _by_variable(stops - beside, light.variable, lead)
     return told + infrared(max(stops.greatest, 0.0), knowledge)
 
 
-def _by_variable(stops: Interval, variable: Interval) -> Told:
-    """Whether a variable filter reaches so far down, and so far up."""
-    ends = f"the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
+def _by_variable(stops: Interval, variable: Interval, lead: str = "") -> Told:
+    """Whether a variable filter reaches so far down, and so far up, with what else is told before it."""
+    ends = f"{lead}the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
     if stops.greatest < variable.least:
         over = variable.least - stops.greatest
         text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
@@ -83,7 +85,10 @@ def _by_variable(stops: Interval, variable: Interval) -> Told:
         text = f"{ends}: that is within it"
     else:
         text = f"{ends}: within it for a part of that light"
-    return Told((Line("fact", text, 1),), (Quantity("nd_stops", variable, "variable filter"),))
+    rows = [Quantity("nd_stops", variable, "variable filter")]
+    if stops.least > variable.greatest:
+        rows.append(Quantity("light_difference_stops", stops - variable.greatest, "left over"))
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _lacking(light: Light, stops: Interval) -> Told:

@@ -25,6 +25,9 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
     told = text.removeprefix("iris: ")
     yes = "No, not with this: the iris is " if by == _NONE else "" if by == _UNKNOWN else "Yes, "
     head = f"{yes}{told}." if yes else f"The iris: {told}."
+    others = (one for one in answer.chains[1:] if iris_text(one.listed.judged)[0] not in (_NONE, _UNKNOWN))
+    other = next(others, None) if by == _NONE else None
+    head += f" It works with chain {other.number}, {other.title}." if other is not None else ""
     return replace(answer, lines=(Line("head", head), *answer.lines))
 
 
