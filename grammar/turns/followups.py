@@ -14,22 +14,17 @@ from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
 from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
-from grammar.turns.on_what import IDENTIFY, bodies_of
-from grammar.turns.only_told import without_lent
-from grammar.turns.sticking import (
+from grammar.turns.measured_anew import (
     circle_measured,
     depth_wanted,
-    kept_distance,
-    kept_limits,
-    kept_pieces,
-    kept_stop,
-    kept_values,
     piece_measured,
     ring_measured,
-    same_pieces,
     with_light_changed,
     with_stop_set,
 )
+from grammar.turns.on_what import IDENTIFY, bodies_of
+from grammar.turns.only_told import without_lent
+from grammar.turns.sticking import kept_distance, kept_limits, kept_pieces, kept_stop, kept_values, same_pieces
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
 from grammar.turns.tubes_added import tubes_changed

@@ -81,6 +81,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain"
     if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
         return "chain"  # 'how do i fix it' after a lens on a body
+    if asks_remedy(heard, before):
+        return "chain"
     if _ends_at(heard, before):
         return "shim-calibration"
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
