@@ -22,6 +22,7 @@ _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
+_REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _FEW: Final = 8  # words of a line that tells one number
 
 
@@ -67,10 +68,23 @@ def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if number is None:  # 'and 20' after a 10 mm tube
         drawn = [n for n, one in enumerate(before.adapters, 1) if one.piece in DRAWN and one.thickness_mm is not None]
         number = drawn[0] if len(drawn) == 1 and heard.tells("brief") else 0
+    number = number or _lapped(float(text), before)  # 'lapped it, 27.48 now'
     if not 1 <= number <= len(before.adapters) or before.adapters[number - 1].thickness_mm is None:
         return None
     changed = replace(before.adapters[number - 1], thickness_mm=(float(text), float(text)))
     return (*before.adapters[: number - 1], changed, *before.adapters[number:])
+
+
+def _lapped(told: float, before: Question) -> int:
+    """Which piece of before is the one ring that is nearly so long, counted from 1; 0 where none is."""
+    rings = [
+        n for n, one in enumerate(before.adapters, 1)
+        if one.piece == "adapter" and one.thickness_mm is not None and len(set(one.thickness_mm)) == 1
+    ]  # fmt: skip
+    if len(rings) != 1 or told == int(told):
+        return 0
+    held = before.adapters[rings[0] - 1].thickness_mm or (0.0, 0.0)
+    return rings[0] if abs(told - held[0]) <= _REWORKED_MM else 0
 
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:

@@ -98,6 +98,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
         made.stop,
     ),
+    ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", made.stop_named),
     ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),

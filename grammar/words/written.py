@@ -147,6 +147,12 @@ def stop(match: re.Match[str]) -> Literal | None:
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
 
+def stop_named(match: re.Match[str]) -> Literal | None:
+    """'aperture 5.6'."""
+    number = float(match.group("n"))
+    return Literal("FNUM", (number,), match.end()) if number in STOPS else None
+
+
 def t_stop(match: re.Match[str]) -> Literal | None:
     text = match.group("n")
     if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):

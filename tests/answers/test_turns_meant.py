@@ -280,3 +280,16 @@ def test_only_so_much_of_the_tube_that_was_asked_for(club):
     *_, found = talk(club, "i want 1:2 on a 90mm LTM lens on MFT", "how much tube", "the magnification with only 20")
     assert found.question.lens.focal_length_mm == 90
     assert "0.22x" in flat(found)
+
+
+def test_a_ring_that_was_lapped_is_as_long_as_it_is_now(club):
+    *_, found = talk(club, "M42 ring came 27.6 for my E", "how much off", "ok lapped it, 27.48 now")
+    assert "0.02 mm too far out" in flat(found)
+
+
+def test_a_ring_for_a_body_gives_no_mount_to_a_lens_without_one(club):
+    *_, found = talk(club, "unknown lens, 48.0 thread pitch .75", "60 to the image", "so which ring for EF")
+    assert not found.question.lens.ids
+    assert [body.ids[0] for body in found.question.bodies] == ["ef-mount"]
+    assert "leaves 16 mm" in flat(found)
+    assert "reaches infinity (certain)" not in flat(found)
