@@ -164,7 +164,8 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
 
 def _taken_up(light: Light) -> Told:
     """The ISO or the shutter that goes with all the filters told, at the other settings as they are."""
-    assert light.counted is not None
+    if light.counted is None or not is_known(light.shutter):
+        return Told()  # 'which of these for 5 stops' tells no exposure
     behind, iso = held(light), Interval.exact(light.iso or BASE_ISO)
     found = exposure.iso_for(light.scene, light.counted, light.shutter, behind)
     time = exposure.shutter_for_s(light.scene, light.counted, iso, behind)
