@@ -184,7 +184,7 @@ class Desk:
         if question.intent in ("shim-calibration", "focus-verdict"):
             from engine.answers.shims.carried import carried
 
-            question = carried(question, talk.question, self.catalogue)
+            question = carried(question, talk.question if not question.corrects else None, self.catalogue)
         if question.intent == "card":
             from engine.answers.card import cards
 

@@ -6,11 +6,15 @@ from typing import TYPE_CHECKING
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.shims.carried import with_mark_told
+from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
+from engine.base.interval import Interval
 from engine.judging.ranking import Listed
 from grammar.questions import TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
+from grammar.turns.told_before import KEPT, LACKING, RIGHT
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -131,7 +135,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = lasting(self.question)
+            self.question = with_mark_told(lasting(self.question))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -158,7 +162,7 @@ class Talk:
             self._list(answer)
             return
         wants = " ".join(dict.fromkeys(line.wants for line in answer.lines if line.wants))
-        self.question = _with_factor(answer.question, answer).with_(wants=wants)
+        self.question = _with_factor(answer.question, answer).with_(wants=wants, told=_told(answer))
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
@@ -202,6 +206,14 @@ def _of_named(question: Question, aside: Question) -> Question:
     if not any(lens.ids for lens in lenses) or lenses == question.lenses:
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
+
+
+def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
+    """The numbers of the answer that the next turn may say again; of rings the right one and what is to be added."""
+    rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
+    names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
+    told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
+    return tuple((name, value.nominal) for name, value in told if name and isinstance(value, Interval))
 
 
 def _with_factor(question: Question, answer: Answer) -> Question:

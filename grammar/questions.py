@@ -172,6 +172,8 @@ class Question:
     instead: tuple[str, ...] = field(default=(), compare=False)  # whole questions that may have been meant as well
     sought: Sought | None = None
     wants: str = ""  # what the answer to it asked for, by name, so that a bare reply completes it
+    corrects: bool = field(default=False, compare=False)  # a number told before was wrong, and this is the right one
+    told: tuple[tuple[str, float], ...] = field(default=(), compare=False)  # numbers its answer told, by quantity
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text

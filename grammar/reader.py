@@ -20,6 +20,9 @@ PLAINLY: Final = 0.85  # how likely an intent must be for nothing else to be off
 MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
+# cues by which only another thing is told, and the kinds of question whose words then still ask
+_CHANGING: Final = frozenset(["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again"])
+_CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 _TRIM: Final = " \t\r\n.!?,;:"
 
 
@@ -61,6 +64,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.turns.answering import completed
+        from grammar.turns.corrected import corrected
         from grammar.turns.followups import follow
         from grammar.turns.going_on import LEFT
         from grammar.turns.leaning import leans
@@ -74,10 +78,11 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         if reply is not None:
             return reply
         heard = with_ring_held(mount_kept(heard, before), before)
-        said, heard = heard, spoken_out(reckoned(heard, before, lexicon), before, lexicon)
+        put_right = corrected(heard, before, lexicon)
+        said, heard = heard, put_right or spoken_out(reckoned(heard, before, lexicon), before, lexicon)
         if leans(heard, before):
-            followed = follow(heard, before)
-            if heard is not said:
+            followed = follow(heard, before).with_(corrects=put_right is not None)
+            if heard is not said or _only_changes(heard, followed, before):
                 followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
             went_on = followed.intent == before.intent or followed.topic == LEFT
             return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
@@ -86,6 +91,14 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         return unheard(heard, lexicon)
     problem = refused(heard, question, lexicon) or not_alone(heard, question)
     return _with_rest(problem, question) if problem else _doubted(question, heard, lexicon)
+
+
+def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
+    """'and with a 645 80 instead': another lens or body alone, of which the words of before still ask."""
+    told = followed.lenses != before.lenses or followed.bodies != before.bodies
+    asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
+    pieces = heard.cast.pieces or heard.cast.without
+    return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED
 
 
 def _only_described(told: Question | Unread, before: Question | None) -> bool:

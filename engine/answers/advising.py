@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.explained import explained
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import number
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
@@ -20,6 +21,7 @@ from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
 NOTHING_WARNS = (
@@ -44,7 +46,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
-    lines = (*plainly(rows, question), *told.lines, *advice_lines(rows[:MOST]), *warned)
+    lines = (*_ruling(rows, question, knowledge), *told.lines, *advice_lines(rows[:MOST]), *warned)
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
     if way is None or chain is None or not _is_amiss(question, chain):
         return answer
@@ -53,6 +55,15 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
         quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
+
+
+def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
+    """The ruling in a few words; of a weight that is told it is by the weight."""
+    weight, limit = number(question, "weight"), knowledge.catalogue.assumptions["carried-by-a-ring"].value
+    if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:
+        return plainly(rows, question)
+    text = f"Yes: {weight:.0f} g is within the {limit.nominal:.0f} g or so that a thin ring and the mount carry."
+    return [Line("head", text)]
 
 
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
-from engine.answers.replying import reply
+from engine.answers.replying import named, reply
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from grammar.questions import TALKED, Question, Unread
@@ -13,6 +14,9 @@ from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 MEASURE_HOW: Final = "measure-how"
+WORD: Final = "definition"
+_ITS: Final = re.compile(r"\b(the|its|that|my)\b", re.IGNORECASE)  # what tells that it is that of the lens spoken of
+_THAT: Final = re.compile(r"\bwhat\b.*\b(?:is|was|'s) (?:that|this|it)\W*$", re.IGNORECASE)
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -30,13 +34,15 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
 
     Where that names a number of the answer, the number is told instead.
     """
+    if last is not None and _asks_of_last(answer):
+        answer = _with_its_number(answer, last, catalogue)
     if last is None or answer.unread is not None or answer.intent in _FREE or len(answer.lines) < SHORTEST:
         return answer
     if answer.question is None or not answer.question.follows:
         return answer  # it was asked in full
     if key_of(answer.text) == key_of(last.text):
         return answer
-    alike = bool(answer.quantities) and answer.quantities == last.quantities
+    alike = bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
@@ -46,6 +52,25 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     told = ALL_SAID if answer.intent == "why" else told
     asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")
     return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
+
+
+def _asks_of_last(answer: Answer) -> bool:
+    """'what is the seat', 'what crop factor is that': a number of the answer before, by its name."""
+    if answer.intent == WORD:
+        return _ITS.search(answer.text) is not None
+    follows = answer.question is not None and answer.question.follows
+    return follows and answer.intent not in _FREE and _THAT.search(answer.text) is not None
+
+
+def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:
+    """The answer behind that number; what a word means has none of its own."""
+    own = set(answer.quantities or ())
+    names = {row.name for row in own} if answer.intent == WORD else set()
+    told = last.quantities if last.question is not None and last.question.lenses else ()
+    rows = tuple(row for row in told or () if row not in own and row.name not in names)
+    found = named(answer.text, rows, catalogue)
+    lines, kept = tuple(line for line, _ in found), tuple(row for _, of_it in found for row in of_it)
+    return replace(answer, lines=(*lines, *answer.lines), quantities=(*(answer.quantities or ()), *kept))
 
 
 def asked_how(question: Question, last: Answer | None) -> Answer | None:

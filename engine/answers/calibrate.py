@@ -76,6 +76,9 @@ def _in_thou(told: Told, question: Question) -> Told:
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    asked = mentions(question, "target-place") and question.follows  # 'then check at what distance' is answered first
+    if asked:
+        yield target_told(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:
@@ -88,7 +91,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield as_turns(question, wanted, knowledge)
     if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
         yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
-    yield target_told(question, knowledge)
+    if not asked:
+        yield target_told(question, knowledge)
 
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:

@@ -28,7 +28,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Qua
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.resolve import LensSide, lens_side
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
 from engine.answers.picture.filling import filling_told, fillings, motif_told
@@ -40,6 +40,8 @@ from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
 
+RING, HELICOID = "adapter", "helicoid"
+MADE_WITHIN = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
 
@@ -201,7 +203,19 @@ def _goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
     reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
-    return asks and (own or drawn) and not reversed_
+    return asks and (own or drawn or _is_its_ring(question, lens, knowledge)) and not reversed_
+
+
+def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube."""
+    body = body_side(question.body, knowledge.catalogue)
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    if told is None or question.adapters[0].piece != RING or told[0] != told[1]:
+        return False
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return False
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= MADE_WITHIN
 
 
 def _lenses(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
@@ -243,6 +257,9 @@ def _with_tubes(
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(_focals(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
         yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
+        if any(thing.piece == HELICOID for thing in question.adapters):
+            # drawn out so far it is as near as it gets
+            yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
         if present is not None:
             grown = closeup.magnification_with_tube(
                 Interval.exact(present), Interval.exact(focal), Interval.exact(length)

@@ -9,6 +9,7 @@ from engine.answers.left_so import left_so
 from engine.answers.parts.answer import NO, Answer, Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
+from engine.answers.ways.iris_asked import why_iris
 from engine.answers.words.advice import HARM, advice_lines, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -47,6 +48,9 @@ def answer(
     left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None
     if left is not None:
         return left
+    of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
+    if of_iris is not None:
+        return of_iris
     if question.intent == "why" and question.topic != HARM:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
@@ -63,6 +67,12 @@ def answer(
 
         return listing(question, rows, question.number, knowledge)
     return None
+
+
+def _asks_on(question: Question) -> bool:
+    """Whether it only asks on of what was told: 'why not', 'what would fix it'."""
+    bare = not question.adapters and question.number is None
+    return bare and (question.topic == REMEDY or (question.intent == "why" and question.topic in (None, "not", "iris")))
 
 
 def _of_another_frame(question: Question, before: Question | None) -> bool:

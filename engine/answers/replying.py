@@ -21,6 +21,13 @@ MOST: Final = 4  # cases told of one quantity
 
 def reply(text: str, rows: Sequence[Quantity], catalogue: Catalogue, feet: bool = False) -> tuple[Line, ...]:
     """The quantities named in the text, each with its cases as the answer has them; none where none is named."""
+    return tuple(line for line, _ in named(text, rows, catalogue, feet))
+
+
+def named(
+    text: str, rows: Sequence[Quantity], catalogue: Catalogue, feet: bool = False
+) -> tuple[tuple[Line, tuple[Quantity, ...]], ...]:
+    """Each quantity named in the text as a line, with the rows that it tells."""
     words = [word for word in catalogue.words.values() if word.means.startswith(f"{REPLY} ")]
     known = {part for word in words for phrase in word.says for part in phrase.split()}
     flat = " ".join(_mended(one, known) for one in re.findall(r"[\w/'-]+", text.casefold()))
@@ -33,7 +40,9 @@ def _mended(word: str, known: set[str]) -> str:
     return near[0] if near else word
 
 
-def _lines(flat: str, words: Sequence[Word], rows: Sequence[Quantity], feet: bool) -> Iterator[Line]:
+def _lines(
+    flat: str, words: Sequence[Word], rows: Sequence[Quantity], feet: bool
+) -> Iterator[tuple[Line, tuple[Quantity, ...]]]:
     told: set[str] = set()
     for word in words:
         _, *names = word.means.split()
@@ -43,9 +52,10 @@ def _lines(flat: str, words: Sequence[Word], rows: Sequence[Quantity], feet: boo
         if name is None or name in told:
             continue
         told.add(name)
-        found = [row for row in rows if row.name == name and is_known(row.value)]
+        found = tuple(row for row in rows if row.name == name and is_known(row.value))
         values = [f"{_value(row, feet)}{f' ({row.case})' if row.case else ''}" for row in found[:MOST]]
-        yield Line("head", f"{word.says[0][:1].upper()}{word.says[0][1:]}: {'; '.join(dict.fromkeys(values))}.")
+        line = Line("head", f"{word.says[0][:1].upper()}{word.says[0][1:]}: {'; '.join(dict.fromkeys(values))}.")
+        yield line, found
 
 
 def _value(row: Quantity, feet: bool) -> str:

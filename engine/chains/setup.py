@@ -68,7 +68,7 @@ def usual_circle(facts: Facts, lens: Lens, mount: Mount) -> tuple[Measure, Circl
     rows = [row for row in made if row.lens_class.split(" ")[0] == mount.designation]
     rows = rows or [row for row in made if not row.lens_class]
     focal = lens.focal_length_mm
-    if is_known(focal):
+    if is_known(focal) and lens.focusing != "zoom":  # a zoom set to a length is no prime of that length
         fitting = [row for row in rows if row.focal_length_mm.holds(focal.nominal)]
         rows = fitting or _nearest_rows(rows, focal.nominal)
     if not rows:

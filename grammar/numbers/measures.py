@@ -21,6 +21,7 @@ _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 THREAD_LENGTH: Final = "thread-length"
 _MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
+_NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
@@ -242,6 +243,8 @@ def _keyed(token: Token, key: str) -> Token:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # '.9 on its own'
     if key == "mark" and token.kind == "NUMBER" and token.numbers[0] < _MOST_METRES:
         return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'mark 7'
+    if key == "close-focus" and token.kind == "NUMBER" and token.numbers[0] < _NEAR_METRES:
+        return token.as_("KEYED", value=key, unit="m", numbers=(token.numbers[0] * 1000,))  # 'close focus 0.7'
     return token.as_("KEYED", value=key, unit=token.unit or "mm")
 
 
@@ -256,11 +259,18 @@ def _of_ring(tokens: list[Token], at: int) -> Token:
     return tokens[at].as_("LENGTH", unit="mm") if several else _keyed(tokens[at], "thickness")
 
 
+def _is_of_lens(tokens: list[Token], at: int) -> bool:
+    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
+    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+
+
 def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'10 m mark': the length right before the word; '135mm distance' is a lens."""
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
+    if back > 0 and tokens[back].value == "of" and measured == "layer":
+        back -= 1  # '0.1 of foil'
     if back > 0 and tokens[back].value == _BE and _before_which(tokens, at, measured) is None:
         back -= 1  # '70.6 is the barrel'
     if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
@@ -281,11 +291,15 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'a flange with four lobes'
         if token.value == _BEHIND or (measured == _SUM and token.kind == "DET" and token.value != _THE):
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
+        if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
+            return None  # 'on the scale of a 50'
         if token.kind in _LENGTHS:
             after = tokens[ahead + 1] if ahead + 1 < len(tokens) else None
             of_it = (
                 after is not None and measured == "flange-to-image" and after.value == "circle"
             )  # 'register 71 on paper'
+            # 'my sheet is 0.05 thick'
+            of_it = of_it or (after is not None and measured == "layer" and after.value == "thickness")
             taken = after is not None and (after.kind in _OWN or after.kind in ("MEASURE", "FNUM")) and not of_it
             taken = taken or (measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, ahead))
             if measured == "distance" and after is not None and after.value == "flange-to-image":

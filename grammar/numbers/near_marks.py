@@ -10,6 +10,8 @@ from grammar.words.tokens import Token
 NEAREST: Final = "nearest"  # the value of the words that lead to it
 _LEADING: Final = frozenset(["nearest", "closest", "minimum", "min"])  # they ask as well, where no number follows
 _LEADING_SURELY: Final = ("closest", "nearest", "min", "mfd", "near ", "close ")  # whatever is asked
+_SCALE: Final = frozenset(["scale", "ring", "barrel"])
+_SAYS: Final = "does"  # value of 'says', 'shows', 'ends'
 _MARK: Final = "mark"  # of the scale, whatever is sharp there
 _CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
 _SPACING: Final = DRAWN | {"close-up-lens"}
@@ -32,6 +34,7 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
     for at, token in enumerate(out):
         leads = close and token.kind == "CUE" and token.text.casefold() in _LEADING and _is_decimal(out, at + 1)
+        leads = leads or (close and _is_scale_read(out, at))
         if not leads and (token.kind != "MEASURE" or token.value != NEAREST):
             continue
         out[at] = token.as_("CUE")
@@ -51,6 +54,12 @@ def is_own_size(token: Token) -> bool:
     """'already does 0.12': no lens is marked so near in metres; it is how large things get."""
     bare = token.kind == "NUMBER" and not token.unit and "." in token.text
     return bare and 0 < token.numbers[0] < _LEAST_METRES
+
+
+def _is_scale_read(tokens: list[Token], at: int) -> bool:
+    """'how close, the scale says 0.35': what stands on it there is its nearest mark."""
+    read = tokens[at].text.casefold() in _SCALE and at + 1 < len(tokens) and tokens[at + 1].value == _SAYS
+    return read and _is_decimal(tokens, at + 2)
 
 
 def _is_decimal(tokens: list[Token], at: int) -> bool:

@@ -32,18 +32,30 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
             if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
                 out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
                 continue
-            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not stop_of_piece:
+            if (out[back].kind in HEADS or out[back].kind == "TAIL") and not (stop_of_piece or of_lens):
                 del out[back + 1 :]
                 out.append(token.as_("TAIL", implies=(token.kind,)))
                 continue
         out.append(token)
     return out
+
+
+def _is_body(out: list[Token], at: int) -> bool:
+    while at > 0 and out[at].kind == "TAIL":
+        at -= 1
+    return out[at].kind == "BODY"
+
+
+def _is_of_lens(token: Token) -> bool:
+    """A number that no body has: a focal length or a stop."""
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def _lists(out: list[Token], at: int, token: Token) -> bool:

@@ -112,6 +112,8 @@ class _Statement:
         if own is None and name and at.does != "field-weight":
             what = described(rest, self.lexicon) if _article(rest, self.lexicon) else None
             mine = marks_of(subject, self.lexicon)[0].does == "mine"
+            if what is not None and self._is_described(name):
+                return None  # 'my C lens is a 12.5' tells of the lens that is talked about
             if what is not None and not self._field_in(subject) and _NAME.fullmatch(name):
                 return self._new(what, name) if self._is_free(name) else self._taken(name) if mine else None
             return None
@@ -238,6 +240,11 @@ class _Statement:
 
     def _field_in(self, subject: str) -> str:
         return next((mark.field for mark in marks_of(subject, self.lexicon) if mark.field), "")
+
+    def _is_described(self, name: str) -> bool:
+        """Whether what stands for the name is that of a mount, by which a thing is described."""
+        hit = self.lexicon.names.get(key_of(name))
+        return hit is not None and hit[1] == "mount" and self.before is not None and self.before.lens is not None
 
     def _is_free(self, name: str) -> bool:
         """Whether it can be a new name: letters, digits and hyphens, no word of the language and no name yet."""

@@ -25,6 +25,7 @@ _MAGNIFIED: Final = frozenset(
      "touch-subject", "dimensions"]
 )  # fmt: skip
 _EXPOSES: Final = frozenset(["SHUTTER", "ISO", "ND", "STOPS", "FPS"])  # values that tell of an exposure
+_WITH_GLASS: Final = ("LIMIT", "with-glass")
 _BESIDE: Final = frozenset(["with", "without", "via", "behind", "added"])  # where glass stands, or is put
 _EXTENDS: Final = (1.2, 3.0)  # factors that extenders have
 _MADE: Final = frozenset(["made-for", "for", "from"])
@@ -50,6 +51,8 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     house_before(parts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
+    if any(isinstance(one, Between) and (one.token.kind, one.token.value) == _WITH_GLASS for one in phrases):
+        told = told | {"put-in"}  # 'one with glass in it, 1.2x'
     cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None

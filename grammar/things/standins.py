@@ -14,6 +14,7 @@ _DESCRIBES: Final = frozenset(
 _HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"])
 _BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
 _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
+_CLOSES: Final = frozenset(["JOIN", "STOP", "MARK"])
 _PASSED: Final = frozenset(["DET", "CUE"])
 
 
@@ -21,6 +22,8 @@ def with_standins(tokens: list[Token]) -> list[Token]:
     """Each standing-in word behind what describes it heads that description; 'another' between two parts them."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
+        if STANDIN in token.implies and _ends_piece(tokens, at):
+            continue  # 'a helicoid one, 6 mm'
         if STANDIN in token.implies and _stands(tokens, at):
             ring = len(out) > 1 and out[-2].kind == "LINK"
             out.append(token.as_("PIECE", value="adapter") if ring else token.as_("LENS"))
@@ -29,6 +32,12 @@ def with_standins(tokens: list[Token]) -> list[Token]:
         else:
             out.append(token)
     return out
+
+
+def _ends_piece(tokens: list[Token], at: int) -> bool:
+    """Whether it only says once more that a piece is meant."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return at > 0 and tokens[at - 1].kind == "PIECE" and (after is None or after.kind in _CLOSES)
 
 
 def _stands(tokens: list[Token], at: int) -> bool:

@@ -54,6 +54,8 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
+            if is_a_body(lens, old, said, before):
+                return before.lenses
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
             if is_a_body(lens, old, said, before):

@@ -11,6 +11,10 @@ from grammar.things.casting import DRAWN
 
 PLAN: Final = "buy-plan"
 _THICKNESS: Final = "thickness"
+_IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
+_LAYER: Final = "layer"
+_RING: Final = "adapter"
+_PUT: Final = ("get", "adding", "put-in", "what-if")  # cues of something that is put between
 _FILTERS: Final = "factor"  # the key under which they are told
 
 
@@ -23,7 +27,13 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         return (before.lenses, bodies) if len(bodies) > 1 else None
     parts = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount_or_kind]
     plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
-    if plainly_else or not heard.tells("adding") or not parts or not before.lenses or not before.bodies:
+    if (
+        plainly_else
+        or not (heard.tells("adding") or _is_later(heard))
+        or not parts
+        or not before.lenses
+        or not before.bodies
+    ):
         return None
     lenses, bodies = before.lenses, before.bodies
     for part in parts:
@@ -31,6 +41,11 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         thing = replace(part, sort="body" if is_body else "lens").thing()
         lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
     return each_once(lenses), each_once(bodies)
+
+
+def _is_later(heard: Heard) -> bool:
+    """'I might get a Z later': what is planned for comes to what there is."""
+    return any(token.kind == "WHEN" and token.value == "later" for token in heard.line.tokens)
 
 
 def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
@@ -42,8 +57,25 @@ def with_stacked(heard: Heard, said: Question, before: Question) -> Question:
         rest = tuple(row for row in said.values if row[0] != _FILTERS)
         said = said.with_(values=(*rest, (_FILTERS, f"{old}, {new}")))
     stand = tuple(one for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None)
-    more = bool(said.adapters) and all(one.piece in DRAWN and one.thickness_mm is not None for one in said.adapters)
+    more = bool(said.adapters) and all(
+        (one.piece in DRAWN and one.thickness_mm is not None) or one.piece == _IN_FRONT for one in said.adapters
+    )
     return said.with_(adapters=(*stand, *said.adapters)) if stand and more else said
+
+
+def shimmed(heard: Heard, before: Question) -> Thing | None:
+    """'and if I put 0.1 of foil in' after a ring that was measured: that ring, so much thicker."""
+    size = heard.readings.values.get(_LAYER)
+    rings = [one for one in before.adapters if one.piece == _RING and _is_fixed(one)]
+    put = any(heard.tells(cue) for cue in _PUT)
+    if size is None or not put or len(rings) != 1 or len(before.adapters) != 1 or "," in size:
+        return None
+    thick = round((rings[0].thickness_mm or (0.0,))[0] + float(size.split(" ")[0]), 4)
+    return replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick))
+
+
+def _is_fixed(piece: Thing) -> bool:
+    return piece.thickness_mm is not None and piece.thickness_mm[0] == piece.thickness_mm[1]
 
 
 def with_rings_joined(said: Question, before: Question) -> Question:

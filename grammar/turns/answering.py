@@ -17,8 +17,9 @@ from grammar.things.letters import ARTICLES
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
-_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means"])
+_IDLE: Final = frozenset(["ok", "right", "will", "can", "sure", "means", "calipers", "it-is"])
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN"])
+_SIZED: Final = "size"  # of 'measured 66.5': what was asked for was measured
 BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset(["identify-mount", "look-alike", "definition", "why"])
 _AT_MOST: Final = 10  # words of a reply
@@ -134,6 +135,8 @@ def _asked_of(before: Question, is_host: bool) -> str:
 def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
     """'58', 'f2', 'about 45.5 mm', '42mm, 1mm pitch': the number that was asked for."""
     tokens = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(tokens) == 2:  # 'measured 66.5', 'mine measures 20'
+        tokens = [token for token in tokens if (token.kind, token.value) != ("MEASURE", _SIZED)]
     if wants in ("thread", "pitch") and not _OF_ANOTHER & heard.readings.values.keys():
         return _threaded(tokens, before, wants)
     if len(tokens) == 2 and tokens[-1].kind == "PREP":

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question
 from grammar.turns.lengths_again import HELICOID
 from grammar.turns.on_what import IDENTIFY
 
 MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
+_FLANGE: Final = "flange_to_image"
+_PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK"])
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 
 
@@ -24,6 +27,21 @@ def flange_measured(said: Question, before: Question, heard: Heard) -> Question:
         return said
     rest = tuple(row for row in said.values if row[0] not in ("numbers", "length"))
     return said.with_(values=(*rest, ("flange_to_image", text)))
+
+
+def with_flange_first(heard: Heard, before: Question) -> Heard:
+    """'48, and it has no focus ring' after that distance was asked for: the number that the reply begins with."""
+    first = next((token for token in heard.line.tokens if token.kind not in _PASSED), None)
+    lens = heard.cast.lenses[0] if len(heard.cast.lenses) == 1 else None
+    asked = _FLANGE in before.wants.split() and before.said(_FLANGE) is None
+    if first is None or first.kind not in ("NUMBER", "LENGTH") or not asked or "?" in heard.text:
+        return heard
+    alone = lens is None or (lens.focal == first.numbers[0] and not (lens.has_mount or lens.kinds or lens.f_number))
+    if not alone or not _FLANGES[0] <= first.numbers[0] <= _FLANGES[1] or _FLANGE in heard.readings.values:
+        return heard
+    values = {key: text for key, text in heard.readings.values.items() if key not in ("numbers", "length")}
+    readings = replace(heard.readings, values={**values, _FLANGE: f"{first.numbers[0]:g} mm"})
+    return replace(heard, cast=replace(heard.cast, lenses=[]), readings=readings)
 
 
 def is_unseated(before: Question) -> bool:

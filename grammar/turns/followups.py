@@ -9,30 +9,38 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of
-from grammar.turns.adding import PLAN, added, with_rings_joined, with_stacked
+from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.circles_told import circle_measured
-from grammar.turns.flanges_told import flange_measured, is_unseated
-from grammar.turns.going_on import LEFT, WANTED, intent_of, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
+from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
+from grammar.turns.measured_anew import (
+    depth_wanted,
+    distance_again,
+    piece_measured,
+    ring_measured,
+    with_light_changed,
+    with_stop_set,
+)
 from grammar.turns.on_what import IDENTIFY, bodies_of
 from grammar.turns.only_told import without_lent
 from grammar.turns.sticking import (
-    depth_wanted,
-    distance_again,
     kept_distance,
     kept_limits,
     kept_pieces,
     kept_stop,
     kept_values,
-    piece_measured,
-    ring_measured,
     same_pieces,
     set_against_plain,
 )
-from grammar.turns.taking_back import swapped, taken_back
+from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
+from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
 from grammar.turns.tubes_added import tubes_changed
 from grammar.turns.whom import COMPARE, Meant, known_with, meant, side_by_side
+from grammar.turns.zoomed_to import zoomed_to
 
+REMEDY: Final = "remedy"  # the topic of what would put a chain right
 _MADE: Final = frozenset(["draw", "card"])  # they are made of the chain that was pointed at last
 _TERM: Final = "definition"
 _SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in crop mode'
@@ -41,49 +49,53 @@ _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _OF_CIRCLE: Final = frozenset(["thread", "numbers"])  # keys that a circle may have been read under
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
+# cues that ask nothing of a zoom
+_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = without_lent(heard, before)
-    back = taken_back(heard, before) or swapped(heard, before)
+    heard = with_flange_first(without_lent(heard, before), before)
+    heard = with_ring_offered(without_view(heard, before), before)
+    back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
     found, compared = meant(heard, before), side_by_side(heard, before)
     intent = COMPARE if compared else intent_of(heard, before, found)
-    ring = ring_measured(heard, before)
+    ring = ring_measured(heard, before) or shimmed(heard, before)
     intent = "focus-verdict" if ring is not None else intent
     circle = circle_measured(heard, before)
     intent = before.intent if circle is not None else intent
+    zoomed = zoomed_to(heard, before)
+    if zoomed is not None:
+        found = Meant(zoomed, known_with(before.known, zoomed), told=True)
+        intent = intent if is_asked(heard, _SET_SO) else before.intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
-    said = same_pieces(heard, built(heard, intent), before)
-    said = said.with_(topic=LEFT) if is_left_so(heard, before) else said
-    said = said.with_(topic=ranked_by(heard)) if intent == COMPARE and ranked_by(heard) else said
-    said = set_against_plain(said, before) if intent == COMPARE else said
+    said = _topical(heard, same_pieces(heard, built(heard, intent), before), before, intent)
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
     again = tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
-    said = distance_again(depth_wanted(heard, said, before), before)
-    said = with_rings_joined(with_stacked(heard, said, before), before)
-    drawn = again if again is not None else None if unseated else piece_measured(heard, before)
+    said, before, those_left = _changed(heard, said, before)
+    if zoomed is not None:
+        said = _without(said, *(_OF_LENGTHS - {"zoom"}))
+    drawn = again or (None if unseated else piece_offered(heard, before) or piece_measured(heard, before))
     if drawn is not None:
-        rest = tuple(row for row in said.values if row[0] != "numbers")
-        kept = said.lenses if before.lens is None else ()
-        limits = replace(said.limits, without=())  # what was taken off is no longer among them
-        said, found = said.with_(lenses=kept, adapters=drawn, values=rest, number=None, limits=limits), None
+        said, found = _with_drawn(said, before, drawn), None
     if again is not None:
-        intent = _CLOSE if intent in _PLACING else intent
-        others = tuple(row for row in said.values if row[0] not in _OF_LENGTHS)
+        stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
+        intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
         wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
-        said = said.with_(intent=intent, values=(*others, *wanted))
+        said = _without(said, *_OF_LENGTHS).with_(intent=intent)
+        said = said.with_(values=(*said.values, *wanted))
     if circle is not None:
-        rest = tuple(row for row in said.values if row[0] not in _OF_CIRCLE)
-        said, found = said.with_(lenses=(), values=(*rest, ("circle", circle))), None
+        said, found = _without(said, *_OF_CIRCLE).with_(lenses=()), None
+        said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+    lenses = those_left or lenses
     reset = _stop_alone(heard, before)
     if reset is not None:
         lenses, said = before.lenses, said.with_(f_number=reset)
@@ -92,8 +104,7 @@ def follow(heard: Heard, before: Question) -> Question:
         intent, (lenses, bodies) = PLAN, more
     said = flange_measured(said, before, heard)
     if ring is not None:
-        rest = tuple(row for row in said.values if row[0] not in ("thread", "numbers"))
-        said = said.with_(lenses=(), adapters=(ring,), values=rest)
+        said = _without(said, "thread", "numbers", "layer").with_(lenses=(), adapters=(ring,))
     if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         intent = "chain"  # both are known now
     same_lens = _ids(lenses) == _ids(before.lenses)
@@ -105,8 +116,7 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    taken_out = _without_it(heard) or heard.tells("off-again")
-    without = (heard.tells("without-piece") or taken_out) and not said.adapters
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters
     return replace(
         said,
         intent=intent,
@@ -124,6 +134,43 @@ def follow(heard: Heard, before: Question) -> Question:
         topic=said.topic or (before.topic if intent == before.intent == _SET else None),
         known=found.known if found else known_with(before.known or before.lenses, lenses),
     )
+
+
+def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Question:
+    """What is said, with the topic that its words have only after the question before."""
+    if intent == COMPARE:
+        said = set_against_plain(said, before)
+    if intent == COMPARE and ranked_by(heard):
+        return said.with_(topic=ranked_by(heard))
+    if asks_remedy(heard, before):
+        return said.with_(topic=REMEDY)
+    return said.with_(topic=LEFT) if is_left_so(heard, before) else said
+
+
+def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
+    """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
+    said = depth_wanted(heard, with_light_changed(with_stop_set(said, before), before), before)
+    said = distance_again(said, before)
+    said = with_rings_joined(with_stacked(heard, said, before), before)
+    said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
+    said, lenses = lenses_left(said, before)
+    return said, before, lenses
+
+
+def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Question:
+    """What is said, with lengths as those of pieces; what was taken off is no longer among the limits."""
+    kept = said.lenses if before.lens is None else ()
+    limits = replace(said.limits, without=())
+    return _without(said, "numbers").with_(lenses=kept, adapters=drawn, number=None, limits=limits)
+
+
+def _without(said: Question, *keys: str) -> Question:
+    return said.with_(values=tuple(row for row in said.values if row[0] not in keys))
+
+
+def is_asked(heard: Heard, but: frozenset[str]) -> bool:
+    """Whether a cue other than those asks for something."""
+    return any(cue.tells not in but for cue in heard.cues)
 
 
 def doubted(text: str, before: Question, topic: str | None) -> Question:
@@ -170,7 +217,3 @@ def _left_out(limits: Limits, before: Question, without: bool) -> Limits:
     named = tuple(id_ for piece in before.adapters for id_ in piece.ids[:1]) if without else ()
     bare = bool(named) and len(named) == len(before.adapters) and limits.pieces is None
     return replace(limits, without=tuple(dict.fromkeys((*limits.without, *named))), pieces=0 if bare else limits.pieces)
-
-
-def _without_it(heard: Heard) -> bool:
-    return any(token.kind == "PREP" and token.value == "without" for token in heard.line.tokens)

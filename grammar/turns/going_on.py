@@ -34,6 +34,16 @@ _SHARP: Final = frozenset(["depth-of-field", "macro-distance"])
 _ON_FRAME: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
 )  # idle there
+_PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
+_TROUBLED: Final = frozenset([None, "shim-calibration", "out-of-scope", "hazard", "gear-setting"])
+_OF_LIGHT: Final = frozenset(
+    ["exposure-nd", "gear-setting", "depth-of-field"]
+)  # where another body makes no difference
+_PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_TELLING: Final = frozenset(["chain", "identify-mount", "look-alike", "definition"])
+_NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
+_FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
+_ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -66,7 +76,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     if ranked_by(heard) is not None:
         return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
-    if (told or (found is not None and found.told)) and not _asks(heard):
+    plainly = best is not None and best not in _TELLING and heard.weighed.weight(best) >= _PLAIN
+    if (told or (found is not None and found.told)) and not _asks(heard) and not plainly:
         # what was told of a thing puts the question of before anew
         return "chain" if before.intent in ASIDE else before.intent
     if before.intent == COMPARE and found is not None and best in (None, COMPARE) and len(found.lenses) == 1:
@@ -76,12 +87,19 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
+    if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
+        return "chain"  # 'how do i fix it' after a lens on a body
+    if asks_remedy(heard, before):
+        return "chain"
+    if _ends_at(heard, before):
+        return "shim-calibration"
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
         return before.intent  # 'or stop down to what'
     if _is_of_reach(heard, before):
         return before.intent if before.intent == "hazard" else "diy-dimension"
     if best == COMPARE and _is_one_more(heard, before):
-        return "chain" if before.intent in ASIDE else before.intent
+        seat = heard.cast.bodies and before.intent in _OF_LIGHT
+        return "chain" if before.intent in ASIDE or seat else before.intent
     if _extends(heard, before):
         return "crop-equivalent"
     if before.intent == _SETTING and (_only_glass(heard) or _only_frame(heard, before)):
@@ -90,6 +108,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
     if _saved_by_stop(heard, best, before):
         return "focus-verdict"
+    if best == "diy-dimension" and heard.tells("how-much") and _sized(before) and before.intent in _OF_RING:
+        return "shim-calibration"  # 'so I take how much off' after a ring that was measured
     if best in _OF_SHIM and _is_by_tubes(heard, before):
         return heard.weighed.ranked[0][0] if heard.weighed.ranked else before.intent
     measured = any(part.piece == "adapter" and part.thickness for part in heard.cast.pieces)
@@ -114,6 +134,32 @@ def _is_on_another_frame(heard: Heard, before: Question) -> bool:
         or heard.readings.values.keys() - {"crop"}
     )
     return before.intent in _SHARP and framed and not others and all(cue.tells in _ON_FRAME for cue in heard.cues)
+
+
+def asks_remedy(heard: Heard, before: Question) -> bool:
+    """'how do i get infinity' after a lens on a body: what would put that chain right."""
+    named = heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values
+    asked = heard.tells("how") and heard.tells("infinity") and heard.tells("get") and not heard.tells("how-far")
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return asked and pair and not named and before.intent in _PUT_RIGHT
+
+
+def _sized(before: Question) -> bool:
+    """Whether a ring of before is told by its length, or by what it is off: that is to be shimmed or taken off."""
+    return before.said("thickness") is not None or any(
+        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
+    )
+
+
+def _ends_at(heard: Heard, before: Question) -> bool:
+    """'mine stops at 40 m' after a lens on a body: far away that is no near end, but how far short infinity lies."""
+    said = any(token.kind == "MEASURE" and token.value == _NEAREST for token in heard.line.tokens)
+    far = (heard.readings.distance_mm or 0.0) >= _FAR_MM
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or heard.readings.f_number is not None
+    focal = before.lens is not None and before.lens.focal_length_mm is not None
+    asks = heard.tells("how-close") or heard.tells("macro") or heard.tells("dof")
+    return said and far and focal and not others and not asks and before.intent in _OF_RING
 
 
 def _is_remedy(heard: Heard, before: Question) -> bool:
@@ -194,17 +240,17 @@ def _only_frame(heard: Heard, before: Question) -> bool:
 
 
 def _is_one_more(heard: Heard, before: Question) -> bool:
-    """'would the Q body be better' after a lens on another: the same is asked of that one."""
-    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount]
+    """'would the Q body be better', 'would a 50 be better' after a lens on a body: the same is asked of that one."""
+    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount or part.focal]
     pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
     return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
 
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
-    off = before.said("thickness") is not None or any(
-        one.piece == "adapter" and one.thickness_mm is not None for one in before.adapters
-    )
+    off = _sized(before)
+    measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
+    off = off or (before.intent in _SHIMMED and measured)
     told = heard.readings.f_number is not None or any(part.f_number and not part.focal for part in heard.cast.lenses)
     asked = heard.tells("which-stop") or heard.tells("f-stop") or told
     leant = best in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
@@ -232,5 +278,7 @@ def went_on(heard: Heard, before: Question) -> str:
         and not amount
     ):
         return "focus-verdict"  # 'or just shoot at f8' after how much to take off
+    if heard.tells("remedy") and before.intent in _ENDS and before.lenses and before.bodies:
+        return "chain"  # 'would 18.9 fix it' after what a ring makes of the near end
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in ASIDE and changed else before.intent

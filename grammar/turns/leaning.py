@@ -7,9 +7,9 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
+from grammar.turns.measured_anew import ring_measured
 from grammar.turns.on_what import IDENTIFY
 from grammar.turns.only_told import names_the_pair, of_talk
-from grammar.turns.sticking import ring_measured
 from grammar.turns.whom import meant, points_back
 
 _ITS: Final = frozenset(["the", "its"])

@@ -23,27 +23,14 @@ from grammar.words.written import SHAPES, STOPS
 
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
-    [
-        "ok",
-        "right",
-        "will",
-        "can",
-        "sure",
-        "means",
-        "what-if",
-        "what",
-        "it-is",
-        "estimate",
-        "brief",
-        "again",
-        "adding",
-        "engraved",
-        "calipers",
-    ]
-)
+    ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
+     "estimate", "remedy", "calipers", "how-big"]
+)  # fmt: skip
 _WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
+_SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
+_MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
@@ -57,7 +44,6 @@ _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 _MOST_COUNTED: Final = 4  # tubes
-_LIT: Final = 20.0  # mm, of an image circle that was not told
 _NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 
 
@@ -80,7 +66,7 @@ def _is_circle(number: float) -> bool:
     return 3 <= number <= 150
 
 
-_ROLES: Final = (
+ROLES: Final = (
     Role(_LENS, "{} mm lens", _is_focal),
     Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
     Role(_TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
@@ -113,8 +99,10 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     says = _shape(token, before) or _density(token, before) or _circle(token, heard, before)
     says = says or _nearest(token, heard, before)
     if says is None:
-        return heard
-    return replace(_with(token, says, heard, before, lexicon), weighed=Weighed((), {}))  # nothing is asked anew
+        drawn = _drawn_to(heard, before)
+        return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
+    again = _with(token, says, heard, before, lexicon)
+    return again if heard.tells("how-big") else replace(again, weighed=Weighed((), {}))  # nothing else is asked anew
 
 
 def _size(heard: Heard, before: Question) -> Token | None:
@@ -142,7 +130,7 @@ def _answered_first(heard: Heard, before: Question) -> tuple[Token, str] | None:
     token, wanted = tokens[0], before.wants.split()
     if token.kind not in ("NUMBER", "LENGTH") or (token.kind == "LENGTH" and token.unit != "mm") or "?" in heard.text:
         return None
-    asked = (role for role in _ROLES if role.name in wanted[:1] and role.metric and role.fits(token.numbers[0]))
+    asked = (role for role in ROLES if role.name in wanted[:1] and role.metric and role.fits(token.numbers[0]))
     return next(((token, role.says.format(f"{token.numbers[0]:g}")) for role in asked), None)
 
 
@@ -209,7 +197,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     number = token.numbers[0]
     if not _is_set(token, heard) and _is_one_of_several(number, before):
         return f"{number:g} mm extension tube"
-    old = dict(_told(before))
+    old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
     if heard.tells("engraved"):
@@ -221,7 +209,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
         role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
-        for role in _ROLES
+        for role in ROLES
         if role.name in far
         and (role.fits(number) or _is_as_whole(role, number, old))
         and (role.metric or token.kind == "NUMBER")
@@ -232,7 +220,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     best = min(shown, key=lambda name: shown[name])
     if best == _LENS and any(part.focal for part in heard.cast.lenses):
         return None  # it is read so already
-    says = next(role.says for role in _ROLES if role.name == best).format(f"{number:g}")
+    says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
     if best == OFF:
         return f"{says} {before.off_word}"
     return says.removesuffix(" lens") if _heads_lens(token, heard) else says
@@ -251,7 +239,11 @@ def _may_be_tube(number: float, before: Question) -> bool:
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
     """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
-    return role.name == _RING and old[_RING] == int(old[_RING]) and 0.5 <= number <= 150
+    if role.name != _RING or not 0.5 <= number <= 150:
+        return False
+    near = number < _SHORT and abs(log(number / old[_RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(_LENS, _NORMAL))) > 2 * _MADE_LIKE
+    return near or old[_RING] == int(old[_RING])
 
 
 def _points(token: Token, heard: Heard, role: Role) -> bool:
@@ -271,7 +263,7 @@ def _heads_lens(token: Token, heard: Heard) -> bool:
     return any(one.kind == "LENS" and one.column > token.column for one in heard.line.tokens)
 
 
-def _told(before: Question) -> Iterator[tuple[str, float]]:
+def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     """Every number of the question before that another may take the place of."""
     lens = before.lens
     if lens is not None and lens.kind != "lens":
@@ -283,6 +275,14 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
         length = piece.thickness_mm
         if length is not None and length[0] == length[1]:
             yield _TUBE if piece.piece in DRAWN else _RING, length[0]
+    wanted = _number(before.said("magnification"))
+    if (
+        wanted
+        and lens is not None
+        and lens.focal_length_mm
+        and all(one.thickness_mm is None for one in before.adapters)
+    ):
+        yield _TUBE, wanted * lens.focal_length_mm  # what was asked for: so much is between at that size
     drawn = _number(before.said("extension"))
     if drawn is not None:
         yield _TUBE, drawn
@@ -295,8 +295,6 @@ def _told(before: Question) -> Iterator[tuple[str, float]]:
             yield key, value / unit
     if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
         yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
-    if before.intent == "coverage" and before.said("circle") is None:
-        yield "circle", _LIT  # what it is judged by, and mostly not known
     off = _number(before.said("thickness"))
     if off is not None and before.off_word:
         yield OFF, off

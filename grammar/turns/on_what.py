@@ -66,8 +66,25 @@ def _other_body(heard: Heard) -> bool:
     return bool(bare) and any(cue.tells == "pick:other" for cue in heard.cues)
 
 
+def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:
+    """'thickness of the L ones' after several lenses on several bodies: the rings for that body, or to that hub."""
+    stood_for = named.kind == "mount" and named.words.casefold().split()[-1:] in (["ones"], ["one"])
+    known = {id_ for lens in before.lenses for id_ in lens.ids}
+    alone = len(said.lenses) == 1 and not said.bodies and named.focal_length_mm is None
+    return stood_for and alone and len(before.lenses) > 1 and bool(before.bodies) and not set(named.ids) & known
+
+
+def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question) -> bool:
+    """'so which ring for EF' after a lens that was measured and has no name: what it is to go on."""
+    ring = len(said.adapters) == 1 and said.adapters[0].piece == "adapter" and not said.adapters[0].ids
+    measured = before.said("flange_to_image") is not None or before.said("thread") is not None
+    return ring and measured and not old.ids and named.kind == "mount" and not said.bodies and not before.bodies
+
+
 def is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
+    if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before):
+        return True
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in _HEADED
     if named.ids == old.ids or named.focal_length_mm is not None or named.lens_kind is not None:
         return False

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from itertools import pairwise
-from math import log
 from typing import Final
 
 from engine.base.compact import replace
@@ -14,7 +12,7 @@ from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import ALL, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.words.written import STOPS
+from grammar.turns.measured_anew import BRIGHTER
 
 # what a chain does: here the pieces of before still stand between lens and body
 _PLACED: Final = frozenset(
@@ -26,23 +24,19 @@ _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kind
 _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 # what was measured of a lens
-_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch"])
+_OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
-_OF_RING: Final = frozenset(["thickness", OFF])
-_THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
+_OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
-_SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card"])
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
-_FEW: Final = 8  # words of a line that tells one number
 _TURNED: Final = frozenset(["frame_rate", "angle"])
 _TAPED: Final = "front_glass"
-_MOST_METRES: Final = 100.0
 _AT: Final = " at "
 _COUNTED: Final = frozenset(["buy-plan", "shim-calibration", "exposure-nd", "diy-dimension", "depth-of-field"])
 
@@ -117,94 +111,6 @@ def _is_the_ring(heard: Heard) -> bool:
     return any(one.kind == "DET" and one.value == "the" and other.kind == "PIECE" for one, other in pairwise(tokens))
 
 
-def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
-    """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
-    cast = heard.cast
-    counted = _counted_piece(heard, before)
-    if counted is not None:
-        return counted
-    if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
-        return None
-    part = (*cast.lenses, *cast.lengths)[0]
-    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
-    if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
-        tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
-        return (*before.adapters, tube)  # 'what if I add 10 mm'
-    at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
-    if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
-        return None
-    held = before.adapters[at].thickness_mm
-    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
-        return None
-    if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
-        return None  # 'and a 100' after a helicoid of 17 to 31 mm
-    changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
-    return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
-
-
-def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:
-    """Whether a length is nearer in ratio to the focal length of before than to a piece that cannot be so long."""
-    focal = before.lenses[0].focal_length_mm if before.lenses else None
-    if held[0] < held[1] and held[0] <= number <= held[1]:
-        return False
-    return focal is not None and abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
-
-
-def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
-    """'and if the second is 9.9' after a chain of rings that were each measured: how thick that one is."""
-    cast, number, text = heard.cast, heard.readings.number, heard.readings.values.get("numbers", "")
-    told = re.fullmatch(r"\d+(?:\.\d+)?", text)
-    if told is None or cast.pieces or cast.bodies or cast.lenses or len(heard.readings.values) > 1:
-        return None
-    if number is None:  # 'and 20' after a 10 mm tube
-        drawn = [n for n, one in enumerate(before.adapters, 1) if one.piece in DRAWN and one.thickness_mm is not None]
-        number = drawn[0] if len(drawn) == 1 and heard.tells("brief") else 0
-    if not 1 <= number <= len(before.adapters) or before.adapters[number - 1].thickness_mm is None:
-        return None
-    changed = replace(before.adapters[number - 1], thickness_mm=(float(text), float(text)))
-    return (*before.adapters[: number - 1], changed, *before.adapters[number:])
-
-
-def ring_measured(heard: Heard, before: Question) -> Thing | None:
-    """'mine measures 29.62' after a lens on a body: the ring between, where no thread is spoken of."""
-    seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
-    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
-    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not seated or told is None or others or _THREAD in heard.text.casefold():
-        return None
-    length = float(told[1])
-    return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
-
-
-def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
-    """'12.75 it is', 'and if it was 12.9': a decimal alone that is no stop, of a ring of which no more was told."""
-    values, pieces = heard.readings.values, before.adapters
-    told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
-    if told is None or len(values) != 1 or len(heard.line.tokens) > _FEW or heard.readings.f_number is not None:
-        return None
-    if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
-        return None
-    return told if float(told[1]) not in STOPS or pieces else None
-
-
-def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
-    """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
-    away, told = before.distance_mm, said.distance_mm
-    if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
-        return said
-    return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
-
-
-def distance_again(said: Question, before: Question) -> Question:
-    """'back to 1.5 at f4' after a depth at 3 m: the bare number beside a stop is how far away, in metres."""
-    told = re.fullmatch(r"\d+(?:\.\d+)?", said.said("numbers") or "")
-    open_yet = said.intent == before.intent == _DEEP and before.distance_mm is not None and said.distance_mm is None
-    if told is None or not open_yet or not 0.1 <= float(told[0]) <= _MOST_METRES:
-        return said
-    values = tuple(row for row in said.values if row[0] != "numbers")
-    return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)
-
-
 def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     """The stop that was set; the widest of a lens is not that of another."""
     widest = before.lens is not None and before.f_number == before.lens.f_number
@@ -266,6 +172,7 @@ def _overtaken(said: Question) -> frozenset[str]:
     timed = frozenset(["shutter"]) if keys >= _TURNED else frozenset()  # the angle at a rate is the time
     if said.distance_mm is not None and said.intent == _SHIM:
         timed |= {"mark"}  # 'now it stops at 12 m' after infinity at the 8 m mark
+    timed |= frozenset([BRIGHTER]) if "light" in keys else frozenset()
     return timed | (_FILLED if _FILLED & keys else frozenset())
 
 

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
+from grammar.things.casting import Part
 from grammar.turns.whom import known_with
+
+_REVERSED: Final = "reversed"
+_WITHOUT: Final = "without"
+OFF_AGAIN: Final = "off-again"  # what was put on is taken off
 
 
 def swapped(heard: Heard, before: Question) -> Question | None:
     """'and the other way round': the mount of the body as that of the lens, and that of the lens as the body's."""
     named = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
     more = heard.readings.values or heard.readings.distance_mm is not None or heard.readings.f_number is not None
-    if not heard.tells("swapped") or more or any(not part.is_bare for part in named):
+    if not heard.tells("swapped") or more or any(not (part.is_bare or _is_reversed(part)) for part in named):
         return None
     if len(before.lenses) != 1 or len(before.bodies) != 1 or before.lenses[0].kind != before.bodies[0].kind != "mount":
         return None
@@ -20,6 +27,30 @@ def swapped(heard: Heard, before: Question) -> Question | None:
     body = Thing("mount", before.lenses[0].ids, before.lenses[0].words)
     changed = before.with_(text=heard.text, lenses=(lens,), bodies=(body,), adapters=(), wants="", follows=True)
     return changed.with_(known=known_with(before.known, (lens,)), number=None)
+
+
+def _is_reversed(part: Part) -> bool:
+    """'and the reverse?': the word alone, which tells of no lens turned round."""
+    return part.traits == [_REVERSED] and replace(part, traits=[]).is_bare
+
+
+def left_out(heard: Heard) -> bool:
+    """Whether something is to be done without, or taken off again."""
+    prep = any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens)
+    return prep or heard.tells(OFF_AGAIN)
+
+
+def without_last(heard: Heard, before: Question) -> Question | None:
+    """'without it' after 'with the 2x tele mode': what the question before told anew, where that was no piece."""
+    prior, cast = before.prior, heard.cast
+    named = cast.lenses or cast.bodies or cast.pieces or cast.frames or cast.without or heard.readings.values
+    asks = heard.weighed.best not in (None, before.intent)
+    if prior is None or named or asks or not left_out(heard) or before.adapters or heard.readings.f_number is not None:
+        return None
+    told = tuple(row for row in before.values if row in prior.values)
+    if told == before.values or before.lenses != prior.lenses:
+        return None
+    return before.with_(text=heard.text, values=told, follows=True, wants="", instead=(), number=None)
 
 
 def taken_back(heard: Heard, before: Question) -> Question | None:

@@ -14,6 +14,7 @@ _ADDING: Final = frozenset(["added", "another", "further"])  # values of the wor
 _PLUS: Final = ("plus", "+")
 _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
+_BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
 _LONGEST: Final = 100.0  # mm, of a tube
 
@@ -22,12 +23,13 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
     both = _both(heard, before, tubes)
-    if both is not None:
+    if both:
         return both
     on_top = _close_up_on_top(heard, before)
     if on_top is not None:
         return on_top
-    lengths = _lengths(heard) if tubes else None
+    drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
+    lengths = _lengths(heard) if tubes or (drawn and _adds(heard)) else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
@@ -49,15 +51,15 @@ def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None
     return (*before.adapters, *(part.thing() for part in cast.pieces))
 
 
-def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...] | None:
-    """'both' after a 25 mm tube and then a 50 mm one in its place: one behind the other."""
-    said = any(cue.tells == "pick:both" for cue in heard.cues)
-    told = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'both' after a 10 mm tube and then a 20 mm one behind the same lens: the two together."""
     prior = before.prior
-    if not said or told or prior is None or len(tubes) != 1:
-        return None
+    if not heard.tells(_BOTH) or prior is None or prior.lenses != before.lenses or len(tubes) != 1:
+        return ()
     others = [thing for thing in prior.adapters if thing.piece == SPACER and _is_fixed(thing)]
-    return (*others, *before.adapters) if len(others) == 1 and others != tubes else None
+    if len(others) != 1 or others[0].thickness_mm == tubes[0].thickness_mm:
+        return ()
+    return (*others, *before.adapters)
 
 
 def _lengths(heard: Heard) -> list[float] | None:

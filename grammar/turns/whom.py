@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, replace
@@ -169,7 +170,9 @@ def fits(part: Part, thing: Thing) -> bool:
 def _counted(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'back to the first lens', and 'the second one' after several lenses were asked about."""
     number, parts = heard.readings.number, heard.cast.lenses
-    if number is None or heard.cast.pieces or "and_number" in heard.readings.values:
+    if number is None or "and_number" in heard.readings.values:
+        return ()
+    if heard.cast.pieces and not (len(before.lenses) > 1 and _is_put_to(heard)):
         return ()
     pool: tuple[Thing, ...] = ()
     if parts and parts[0].is_bare:
@@ -177,6 +180,12 @@ def _counted(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[
     elif not parts:
         pool = before.lenses if len(before.lenses) > 1 else () if before.intent in _LISTING else known
     return (pool[number - 1],) if 1 <= number <= len(pool) and len(pool) > 1 else ()
+
+
+def _is_put_to(heard: Heard) -> bool:
+    """'what about helicoids for the second': a piece is named for the one that the number points at."""
+    tokens = [token for token in heard.line.tokens if token.kind not in ("DET", "FILLER", "MARK")]
+    return any(one.kind == "PREP" and other.kind == "ORDINAL" for one, other in pairwise(tokens))
 
 
 def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[Thing, ...]:
@@ -195,6 +204,9 @@ def _picked(heard: Heard, before: Question, known: tuple[Thing, ...]) -> tuple[T
         return () if named else before.lenses if several else known
     if which == "last":
         return known[-1:]
+    if which == "middle":
+        pool = before.lenses if len(before.lenses) > 1 else known
+        return (pool[len(pool) // 2],) if len(pool) % 2 else ()
     if which == "other":
         return tuple(one for one in known if one not in before.lenses)
     quantity, _, end = which.partition(":")

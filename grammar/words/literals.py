@@ -82,6 +82,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
         rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
     ),
+    (
+        "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
+        rf"(?!\s?-?(?:mm|stop)){_END}", made.nd_range,
+    ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
@@ -96,6 +100,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
         made.stop,
     ),
+    ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", made.stop_named),
     ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
@@ -123,6 +128,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         made.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
+    ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", made.engraved),
+    ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
     (
         "0.",

@@ -137,6 +137,17 @@ def combo(match: re.Match[str]) -> Literal | None:
     return Literal("COMBO", (focal, stop), match.end())
 
 
+def engraved(match: re.Match[str]) -> Literal | None:
+    """'1:2.8/50', as it stands on a lens."""
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def square(match: re.Match[str]) -> Literal:
+    """'1:1 crop': a shape, no magnification."""
+    return Literal("ASPECT", (1.0, 1.0), match.end(), said="1:1")
+
+
 def stop(match: re.Match[str]) -> Literal | None:
     """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
     number = float(match.group("n").replace(",", "."))
@@ -144,6 +155,12 @@ def stop(match: re.Match[str]) -> Literal | None:
         number /= 100  # 'f.95'
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
+
+
+def stop_named(match: re.Match[str]) -> Literal | None:
+    """'aperture 5.6'."""
+    number = float(match.group("n"))
+    return Literal("FNUM", (number,), match.end()) if number in STOPS else None
 
 
 def t_stop(match: re.Match[str]) -> Literal | None:

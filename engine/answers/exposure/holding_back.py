@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.exposure.lighting import BASE_ISO, ZERO, Light, seconds, setting
+from engine.answers.exposure.lighting import BASE_ISO, ZERO, Light, held, seconds, setting
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
@@ -49,7 +49,10 @@ def _had(stops: Interval, had: float, light: Light) -> Told:
     shorter = exposure.shutter_behind_s(light.shutter, -lacks)
     rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]
     if is_known(closed) and is_known(shorter):
-        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or a lower ISO by as much."
+        iso = exposure.iso_for(light.scene, light.counted, light.shutter, Interval.exact(had))
+        text += f"close to f/{ranged(closed, f_number)}, or {ranged(shorter, seconds)}, or "
+        text += f"ISO {ranged(iso, lambda value: figures(value, 2))}." if is_known(iso) else "a lower ISO by as much."
+        rows += [Quantity("iso", iso, f"behind {had:g} stops")] if is_known(iso) else []
         rows += [Quantity("f_number", closed, f"behind {had:g} stops")]
         rows += [Quantity("shutter_s", shorter, f"behind {had:g} stops")]
     return Told((Line("head", text),), tuple(rows))
@@ -59,18 +62,20 @@ def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
     """By which filters so much is held back: those told, else the nearest mark and those of the gear file."""
     told = Told()
     if light.filters:
-        told += _split(stops, light.filters, knowledge)
+        told += _split(stops, light.filters, knowledge) + _taken_up(light)
     elif light.variable is None:
         told += _nearest(stops, knowledge)
         told += _split(stops, light.owned, knowledge, "of yours ") if light.owned else Told()
     if light.variable is not None:
-        told += _by_variable(stops, light.variable)
+        beside = held(light) if light.filters else ZERO
+        lead = f"with {listed(light.filters)}, " if light.filters else ""
+        told += _by_variable(stops - beside, light.variable, lead)
     return told + infrared(max(stops.greatest, 0.0), knowledge)
 
 
-def _by_variable(stops: Interval, variable: Interval) -> Told:
-    """Whether a variable filter reaches so far down, and so far up."""
-    ends = f"the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
+def _by_variable(stops: Interval, variable: Interval, lead: str = "") -> Told:
+    """Whether a variable filter reaches so far down, and so far up, with what else is told before it."""
+    ends = f"{lead}the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
     if stops.greatest < variable.least:
         over = variable.least - stops.greatest
         text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
@@ -80,7 +85,10 @@ def _by_variable(stops: Interval, variable: Interval) -> Told:
         text = f"{ends}: that is within it"
     else:
         text = f"{ends}: within it for a part of that light"
-    return Told((Line("fact", text, 1),), (Quantity("nd_stops", variable, "variable filter"),))
+    rows = [Quantity("nd_stops", variable, "variable filter")]
+    if stops.least > variable.greatest:
+        rows.append(Quantity("light_difference_stops", stops - variable.greatest, "left over"))
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _lacking(light: Light, stops: Interval) -> Told:
@@ -152,6 +160,20 @@ def _split(stops: Interval, marks: tuple[str, ...], knowledge: Knowledge, whose:
         text += f", {abs(left):.1f} stop{plural} {'lighter' if left > 0 else 'darker'} than wanted"
         rows += (Quantity("light_difference_stops", Interval.exact(abs(left)), "left over"),)
     return Told((Line("fact", text, 1),), rows) + _all_stacked(marks, picked.pieces)
+
+
+def _taken_up(light: Light) -> Told:
+    """The ISO or the shutter that goes with all the filters told, at the other settings as they are."""
+    if light.counted is None or not is_known(light.shutter):
+        return Told()  # 'which of these for 5 stops' tells no exposure
+    behind, iso = held(light), Interval.exact(light.iso or BASE_ISO)
+    found = exposure.iso_for(light.scene, light.counted, light.shutter, behind)
+    time = exposure.shutter_for_s(light.scene, light.counted, iso, behind)
+    if not (is_known(found) and is_known(time)):
+        return Told()
+    case = f"behind {listed(light.filters)}"
+    text = f"{case}: right at ISO {ranged(found, lambda value: figures(value, 2))}, or at {ranged(time, seconds)}"
+    return Told((Line("fact", text, 1),), (Quantity("iso", found, case), Quantity("shutter_s", time, case)))
 
 
 def _all_stacked(marks: tuple[str, ...], picked: tuple[int, ...]) -> Told:

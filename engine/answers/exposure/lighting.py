@@ -39,11 +39,15 @@ class Light:
     assumed: tuple[str, ...]
     owned: tuple[str, ...] = ()  # in the gear file
     variable: Interval | None = None  # a variable filter: stops at its weakest and its strongest
+    at_hand: float | None = None  # stops of density that are told without a mark: 'only have 6 stops'
 
 
 def light_of(question: Question, knowledge: Knowledge) -> Light:
     assumed: list[str] = []
     scene, name, told = scene_of(question, knowledge)
+    shift = number(question, "brighter")
+    if shift:
+        scene, name = scene + Interval.exact(shift), f"{name}, {trimmed(abs(shift), 1)} stops {_way(shift)}"
     if not told:
         assumed.append(name)
     iso = number(question, "iso") or None
@@ -55,7 +59,14 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
         assumed.append(HALF_A_FRAME)
     filters = tuple(MARK.findall(question.said("factor") or ""))
     owned = tuple(row.mark for row in knowledge.catalogue.filters.values())
-    return Light(scene, name, counted, words, time, iso, filters, tuple(assumed), owned, variable_stops(question))
+    at_hand = number(question, "stops") if question.follows and told and not filters else None
+    return Light(
+        scene, name, counted, words, time, iso, filters, tuple(assumed), owned, variable_stops(question), at_hand
+    )
+
+
+def _way(shift: float) -> str:
+    return "brighter" if shift > 0 else "darker"
 
 
 def variable_stops(question: Question) -> Interval | None:
@@ -142,15 +153,16 @@ def setting(light: Light, *, without: str = "") -> str:
         parts.append(f"ISO {light.iso or BASE_ISO:g}")
     ev = f"EV {ranged(light.scene, lambda value: f'{value:g}')}"
     parts.append(light.scene_name if light.scene_name == ev else f"{light.scene_name} ({ev})")
-    if light.filters and without:
-        parts.append("behind " + listed(light.filters))
+    behind = [*light.filters, *([f"{trimmed(light.at_hand, 1)} stops"] if light.at_hand else [])]
+    if behind and without:
+        parts.append("behind " + listed(behind))
     assumed = [one for one in light.assumed if not (without == "iso" and one.startswith("ISO"))]
     return ", ".join(parts) + (f"; assumed: {listed(assumed)}" if assumed else "")
 
 
 def held(light: Light) -> Interval:
     """Stops that the filters told hold back together."""
-    total = ZERO
+    total = Interval.exact(light.at_hand or 0.0)
     for mark in light.filters:
         stops = density.stops_of_name(mark)
         total = total + stops if is_known(stops) else total

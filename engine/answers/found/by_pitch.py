@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from typing import Final
 
@@ -16,17 +17,16 @@ JUST_MM: Final = 0.004  # a pitch told as that of a thread is meant to be its ow
 def of_its_pitch(thing: Thing, pitch: float | None, catalogue: Catalogue) -> Thing:
     """Of the mounts that a thread may be, those of the pitch that was told; of no other, where one has just that pitch.
 
-    Where the one mount named has another pitch, it is rather a mount of the same width of thread that has it.
+    Where every mount named has another pitch, it is rather a mount of the same width of thread that has it.
     """
     if thing.kind != "mount" or not thing.ids or pitch is None:
         return thing
-    off = _off_pitch(thing.ids, pitch, catalogue)
-    if not thing.ambiguous:
-        good = catalogue.assumptions["pitch-by-paper"].value
-        if all(good.holds(by) for by in off.values()):
-            return thing
-        off = _off_pitch(_as_wide(thing.ids[0], catalogue), pitch, catalogue)
     good = catalogue.assumptions["pitch-by-paper"].value
+    off = _off_pitch(thing.ids, pitch, catalogue)
+    if not thing.ambiguous and all(good.holds(by) for by in off.values()):
+        return thing
+    if not any(good.holds(by) for by in off.values()):
+        off = _off_pitch(_as_wide(thing.ids[0], catalogue), pitch, catalogue)
     fitting = tuple(name for name, by in off.items() if good.holds(by))
     just = tuple(name for name in fitting if abs(off[name]) < JUST_MM)
     return replace(thing, ids=just or fitting) if fitting else thing
@@ -43,7 +43,7 @@ def _off_pitch(ids: Sequence[str], pitch: float, catalogue: Catalogue) -> dict[s
 
 
 def _as_wide(name: str, catalogue: Catalogue) -> tuple[str, ...]:
-    """The other mounts whose thread is as wide."""
+    """The other mounts whose thread is as wide, the likeliest first."""
     own = catalogue.threads.get(catalogue.mounts[name].thread or "")
     if own is None:
         return ()
@@ -52,4 +52,5 @@ def _as_wide(name: str, catalogue: Catalogue) -> tuple[str, ...]:
         if thread.major_mm.nominal == own.major_mm.nominal
     }  # fmt: skip
     found = [id_ for id_, mount in catalogue.mounts.items() if mount.thread in wide and id_ != name]
-    return tuple(sorted(found, key=lambda id_: not is_known(catalogue.mounts[id_].register_mm)))
+    rings = Counter(adapter.front for adapter in catalogue.adapters.values())  # the likelier, the more there are for it
+    return tuple(sorted(found, key=lambda id_: (not is_known(catalogue.mounts[id_].register_mm), -rings[id_])))

@@ -122,7 +122,7 @@ SHORT_LENGTHS = frozenset(
         "overhang_mm", "clearance_mm", "clear_depth_mm", "reachable_extension_mm", "allowed_blur_mm", "far_blur_mm",
         "error_before_glass_mm", "error_behind_glass_mm", "lens_register_mm", "body_register_mm", "hiatus_mm",
         "front_focal_offset_mm", "front_to_sensor_mm", "travel_mm", "usual_travel_mm", "thread_length_mm",
-        "thread_depth_mm", "collar_mm", "cup_bore_mm",
+        "thread_depth_mm", "collar_mm", "cup_bore_mm", "stack_mm", "ring_thickness_mm", "register_mm",
         "cup_depth_mm", "throat_mm", "lens_throat_mm", "image_circle_mm", "image_circle_at_far_mm", "focal_length_mm",
         "combined_focal_mm", "equivalent_focal_mm", "rear_reach_mm", "rear_diameter_mm", "used_width_mm",
         "used_height_mm", "right_seat_mm", "infinity_miss_mm", "rear_clearance_mm", "throat_clearance_mm",

@@ -14,6 +14,7 @@ from engine.chains.walk import ADDED_FOCUSING
 from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 from engine.physics import coverage
+from engine.physics.density import stops_of_factor
 
 
 def chain_numbers(judged: Judged, facts: Facts, case: str | None = None) -> Iterator[Quantity]:
@@ -35,7 +36,7 @@ def chain_numbers(judged: Judged, facts: Facts, case: str | None = None) -> Iter
 
 
 def _glass_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
-    """The focal length and the f-number behind a reducer or an extender."""
+    """The focal length and the f-number behind a reducer or an extender, and by how many stops the light changes."""
     factor = judged.trace.value("glass_factor")
     if not isinstance(factor, Interval) or factor.nominal == 1:
         return
@@ -43,6 +44,9 @@ def _glass_numbers(judged: Judged, case: str | None) -> Iterator[Quantity]:
         value = judged.trace.value(source)
         if isinstance(value, Interval):
             yield Quantity(name, value, case or "through the glass")
+    light = stops_of_factor(factor * factor)
+    if is_known(light):
+        yield Quantity("light_difference_stops", abs(light), case or "through the glass")
 
 
 def price_of(judged: Judged) -> Interval | None:

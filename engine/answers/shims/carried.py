@@ -45,6 +45,16 @@ def carried(question: Question, before: Question | None, facts: Catalogue) -> Qu
     )  # fmt: skip
 
 
+def with_mark_told(question: Question) -> Question:
+    """As the next turn leans on it: a distance that infinity was found at is a mark, whatever that turn's words are."""
+    away = distance_mm(question)
+    if question.intent != "shim-calibration" or away is None or question.said("mark") is not None:
+        return question
+    if is_limit(question) or question.said("target") is not None:
+        return question
+    return question.with_(distance_mm=None, values=(*question.values, ("mark", f"{away:g} mm")))
+
+
 def _mark(question: Question) -> float | None:
     """Where on the scale infinity was found, mm, whether it was read as a mark or as a distance."""
     told = number(question, "mark")

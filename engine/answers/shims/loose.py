@@ -57,7 +57,7 @@ def off_by_mm(question: Question) -> float | None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
         deeper = any(one.piece == CUP for one in question.adapters)
         return round(right - size if deeper else size - right, 4)
-    if size > MOST_OFF_MM and question.adapters and "?" in question.text:
+    if size > MOST_OFF_MM and question.adapters and ("?" in question.text or _is_seated(question)):
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):
         return -size
@@ -67,6 +67,11 @@ def off_by_mm(question: Question) -> float | None:
         return None
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def _is_seated(question: Question) -> bool:
+    """Whether lens and body are both known, so that the length of a ring tells by itself what it is off by."""
+    return all(things and things[0].ids for things in (question.lenses, question.bodies))
 
 
 def loose(question: Question, knowledge: Knowledge) -> Loose:

@@ -48,6 +48,7 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
     """What the question itself describes though nobody would advise it: it is answered first."""
     bare = mentions(question, "held-direct") and not mentions(question, "lens-lacks-its-ring")
     direct = bare or _FLUSH.search(question.text) is not None
+    direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
     if direct and not between:
         for joint in knowledge.joints.onward(setup.lens_mount.id):

@@ -32,6 +32,8 @@ from grammar.questions import Question, Thing
 from grammar.turns.sticking import is_open
 
 SHOWN = 3
+ADDED = "added between"  # the case of what is still to be put between
+REMEDY = "remedy"  # topic of what would set a chain right
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
 PASSED_OVER = "Not with the pieces as you named them: they do not lead from this lens to this body. Without them:"
 
@@ -79,7 +81,7 @@ def one_pair(
         lines += [replace(line, depth=line.depth + 1) for line in told.lines]
         seen += told
     added = _added(question, chains)
-    lines += added.lines
+    lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
     lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
     lines += ring_lines(ring, setup, chains)
     bare = glass_told(question, knowledge)
@@ -131,7 +133,7 @@ def _added(question: Question, chains: tuple[ListedChain, ...]) -> Told:
         if not (is_known(error.longest) and is_known(error.shortest)) or error.longest.nominal >= 0:
             continue
         more = -error.longest
-        rows = [Quantity("ring_thickness_mm", -error.shortest, "added between")]
+        rows = [Quantity("ring_thickness_mm", -error.shortest, ADDED)]
         if error.is_fixed:
             text = f"With {chain.title}, {small_mm(more.nominal)} more between lens and ring would set it right."
         else:

@@ -1,0 +1,64 @@
+"""Whether the iris can be worked, first of all where that is asked; why not, and what would let it be worked."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import ANSWERED, Answer, Line
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.seat.telling import finding_text, iris_text
+from engine.base.compact import replace
+from engine.judging.judge import Judged
+from engine.judging.ranking import Listed
+from grammar.questions import Question
+
+_NONE, _UNKNOWN = "none", "unknown"
+_IRIS: Final = "iris"  # how the rules about it begin
+
+
+def with_iris_first(answer: Answer, question: Question) -> Answer:
+    """The chain behind who works its iris, where the question asks that of a lens on a body."""
+    if not answer.chains or not mentions(question, "iris-asked"):
+        return answer
+    by, text = iris_text(answer.chains[0].listed.judged)
+    told = text.removeprefix("iris: ")
+    yes = "No, not with this: the iris is " if by == _NONE else "" if by == _UNKNOWN else "Yes, "
+    head = f"{yes}{told}." if yes else f"The iris: {told}."
+    others = (one for one in answer.chains[1:] if iris_text(one.listed.judged)[0] not in (_NONE, _UNKNOWN))
+    other = next(others, None) if by == _NONE else None
+    head += f" It works with chain {other.number}, {other.title}." if other is not None else ""
+    return replace(answer, lines=(Line("head", head), *answer.lines))
+
+
+def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:
+    """Why the iris cannot be worked, or what would let it, after that was asked of the chain before."""
+    prior = question.prior
+    if prior is None or not question.follows or not rows or not mentions(prior, "iris-asked"):
+        return None
+    judged = rows[0].judged
+    lines = [Line("head", f"{iris_text(judged)[1].capitalize()}.")]
+    lines += [
+        Line(finding.severity, finding_text(finding, judged, knowledge), 1)
+        for finding in judged.findings
+        if finding.rule.id.startswith(_IRIS)
+    ]
+    lines += _remedies(judged, knowledge)
+    return Answer(question.text, question.intent, ANSWERED, tuple(lines), question=question)
+
+
+def _remedies(judged: Judged, knowledge: Knowledge) -> list[Line]:
+    """Each ring between the two mounts that works the iris, where the one told does not."""
+    if iris_text(judged)[0] not in (_NONE, _UNKNOWN):
+        return []
+    setup = judged.setup
+    rings = [
+        adapter
+        for adapter in knowledge.catalogue.adapters.values()
+        if adapter.front == setup.lens_mount.id
+        and adapter.rear == setup.body_mount.id
+        and adapter.iris not in (_NONE, "")
+    ]
+    if not rings:
+        return [Line("text", "No ring between these two mounts that works it is in the facts.")]
+    return [Line("fact", f"with it the iris works: {adapter.name}", 1) for adapter in rings]

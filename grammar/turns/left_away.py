@@ -1,0 +1,55 @@
+"""What a follow-up leaves away of the turn before, or puts in its place: 'skip the OM', 'no filter', 'ND4 instead'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+
+_INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
+_BARE: Final = "no-filter"  # and of a lens with nothing before it
+_FACTOR: Final = "factor"  # the key under which filters are told
+_HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
+_FILTER: Final = "filter"
+_PAIR: Final = 2
+
+
+def with_filters_swapped(heard: Heard, said: Question, before: Question) -> Question:
+    """The filters of before with the second of two in the place of the first."""
+    old, new = _marks(before), _marks(said)
+    if not heard.tells(_INSTEAD) or len(new) != _PAIR or new[0] not in old:
+        return said
+    left = [new[1] if one == new[0] else one for one in old]
+    rest = tuple(row for row in said.values if row[0] != _FACTOR)
+    return said.with_(values=(*rest, (_FACTOR, ", ".join(left))))
+
+
+def _marks(question: Question) -> list[str]:
+    return [one for one in (question.said(_FACTOR) or "").split(", ") if one]
+
+
+def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
+    """What is said, and the question before it, without the filters where there are to be none."""
+    if not heard.tells(_BARE):
+        return said, before
+    kept = tuple(row for row in before.values if row[0] not in _HELD_BACK)
+    pieces = tuple(one for one in before.adapters if one.piece != _FILTER)
+    now = said.with_(
+        adapters=tuple(one for one in said.adapters if one.piece != _FILTER),
+        limits=replace(said.limits, without=tuple(one for one in said.limits.without if one != _FILTER)),
+    )
+    return now, before.with_(values=kept, adapters=pieces)
+
+
+def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
+    """'skip the OM' after three lenses: the others; none where no one of several lenses is left out."""
+    out = set(said.limits.without)
+    pool = before.lenses if len(before.lenses) > 1 else before.known
+    left = tuple(lens for lens in pool if not out & set(lens.ids))
+    if said.lenses or not left or len(left) == len(pool):
+        return said, ()
+    gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
+    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
+    return said.with_(limits=limits), left

@@ -1,0 +1,150 @@
+"""What a follow-up measures or sets anew of what was told before: the ring, a tube, the circle, the stop, the light."""
+
+from __future__ import annotations
+
+import re
+from math import log
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.readings.kept_readings import mm
+from grammar.things.casting import DRAWN
+from grammar.words.written import STOPS
+
+_EXPOSURE: Final = "exposure-nd"
+_STOPS: Final = "stops"
+BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
+_CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
+_CIRCLES: Final = (3.5, 150.0)  # mm, that an image circle has
+_CIRCLE: Final = "circle"
+_THREAD: Final = "thread"
+_DEEP: Final = "depth-of-field"
+_SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
+_REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
+_MOST_METRES: Final = 100.0
+_FEW: Final = 8  # words of a line that tells one number
+
+
+def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and with 20' after a 10 mm tube, 'will 17-31 do' after a helicoid: how long that piece is now."""
+    cast = heard.cast
+    counted = _counted_piece(heard, before)
+    if counted is not None:
+        return counted
+    if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
+        return None
+    part = (*cast.lenses, *cast.lengths)[0]
+    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
+        tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
+        return (*before.adapters, tube)  # 'what if I add 10 mm'
+    at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
+    if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
+        return None
+    held = before.adapters[at].thickness_mm
+    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
+        return None
+    if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
+        return None  # 'and a 100' after a helicoid of 17 to 31 mm
+    changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
+    return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:
+    """Whether a length is nearer in ratio to the focal length of before than to a piece that cannot be so long."""
+    focal = before.lenses[0].focal_length_mm if before.lenses else None
+    if held[0] < held[1] and held[0] <= number <= held[1]:
+        return False
+    return focal is not None and abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
+
+
+def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'and if the second is 9.9' after a chain of rings that were each measured: how thick that one is."""
+    cast, number, text = heard.cast, heard.readings.number, heard.readings.values.get("numbers", "")
+    told = re.fullmatch(r"\d+(?:\.\d+)?", text)
+    if told is None or cast.pieces or cast.bodies or cast.lenses or len(heard.readings.values) > 1:
+        return None
+    if number is None:  # 'and 20' after a 10 mm tube
+        drawn = [n for n, one in enumerate(before.adapters, 1) if one.piece in DRAWN and one.thickness_mm is not None]
+        number = drawn[0] if len(drawn) == 1 and heard.tells("brief") else 0
+    number = number or _lapped(float(text), before)  # 'lapped it, 27.48 now'
+    if not 1 <= number <= len(before.adapters) or before.adapters[number - 1].thickness_mm is None:
+        return None
+    changed = replace(before.adapters[number - 1], thickness_mm=(float(text), float(text)))
+    return (*before.adapters[: number - 1], changed, *before.adapters[number:])
+
+
+def _lapped(told: float, before: Question) -> int:
+    """Which piece of before is the one ring that is nearly so long, counted from 1; 0 where none is."""
+    rings = [
+        n for n, one in enumerate(before.adapters, 1)
+        if one.piece == "adapter" and one.thickness_mm is not None and len(set(one.thickness_mm)) == 1
+    ]  # fmt: skip
+    if len(rings) != 1 or told == int(told):
+        return 0
+    held = before.adapters[rings[0] - 1].thickness_mm or (0.0, 0.0)
+    return rings[0] if abs(told - held[0]) <= _REWORKED_MM else 0
+
+
+def ring_measured(heard: Heard, before: Question) -> Thing | None:
+    """'mine measures 29.62' after a lens on a body: the ring between, where no thread is spoken of."""
+    seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
+    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
+    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    if not seated or told is None or others or _THREAD in heard.text.casefold():
+        return None
+    length = float(told[1])
+    return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+
+
+def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:
+    """'12.75 it is', 'and if it was 12.9': a decimal alone that is no stop, of a ring of which no more was told."""
+    values, pieces = heard.readings.values, before.adapters
+    told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
+    if told is None or len(values) != 1 or len(heard.line.tokens) > _FEW or heard.readings.f_number is not None:
+        return None
+    if len(pieces) > 1 or (pieces and pieces[0].piece != "adapter") or "." not in heard.text:
+        return None
+    return told if float(told[1]) not in STOPS or pieces else None
+
+
+def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
+    """'want 20 cm at least, what stop' after a depth at 3 m: so much shall be sharp, no nearer subject is told."""
+    away, told = before.distance_mm, said.distance_mm
+    if before.intent != _DEEP or away is None or told is None or not heard.tells("which-stop") or told > away / 2:
+        return said
+    return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
+
+
+def with_stop_set(said: Question, before: Question) -> Question:
+    """'f2.8' in a talk of an 85 mm f/1.8: it is stopped down so far, and opens as wide as before."""
+    old, new = before.lens, said.lens
+    if old is None or new is None or len(said.lenses) != 1 or new.f_number is None or old.focal_length_mm is None:
+        return said
+    alone = not (new.ids or new.focal_length_mm or new.lens_kind or new.format or new.traits or new.count)
+    if not alone or old.f_number is None or new.f_number <= old.f_number:
+        return said
+    return said.with_(lenses=(), f_number=new.f_number)
+
+
+def with_light_changed(said: Question, before: Question) -> Question:
+    """'two stops brighter sky' in a talk of an exposure: the scene is so much lighter, and no filter holds it back."""
+    stops, told = said.said(_STOPS), _CHANGED.search(said.text)
+    if stops is None or told is None or before.intent != _EXPOSURE:
+        return said
+    sign = -1.0 if told[1].casefold().startswith("d") else 1.0
+    shift = sign * float(stops.split(",")[0]) + float(before.said(BRIGHTER) or 0.0)
+    rest = tuple(row for row in said.values if row[0] != _STOPS)
+    return said.with_(values=(*rest, (BRIGHTER, f"{shift:g}")))
+
+
+def distance_again(said: Question, before: Question) -> Question:
+    """'back to 1.5 at f4' after a depth at 3 m: the bare number beside a stop is how far away, in metres."""
+    told = re.fullmatch(r"\d+(?:\.\d+)?", said.said("numbers") or "")
+    open_yet = said.intent == before.intent == _DEEP and before.distance_mm is not None and said.distance_mm is None
+    if told is None or not open_yet or not 0.1 <= float(told[0]) <= _MOST_METRES:
+        return said
+    values = tuple(row for row in said.values if row[0] != "numbers")
+    return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)

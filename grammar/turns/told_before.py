@@ -1,0 +1,73 @@
+"""A number typed that the answer before has told: what it was of there it is of here too."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard
+from grammar.questions import Question, Thing
+from grammar.things.casting import SPACER, Part
+from grammar.things.standins import stands_in
+
+VIEW: Final = "equivalent_focal_mm"
+LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
+RIGHT: Final = "right ring"  # the ring that is right for the pair
+KEPT: Final = frozenset([VIEW, LACKING])  # quantities of an answer that the next turn may say again
+_TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
+_SET: Final = "gear-setting"
+_INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
+_NEAR_MM, _NEAR = 0.6, 0.04
+_ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
+_MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
+
+
+def without_view(heard: Heard, before: Question) -> Heard:
+    """'so the stabiliser gets 77' after 'frames like 76.3 mm': the view told, which is no other lens."""
+    typed_in = heard.tells(_TYPED_IN) or before.intent == _SET
+    views = [value for name, value in before.told if name == VIEW] if typed_in else []
+    lens, cast = before.lens, heard.cast
+    if lens is None or lens.focal_length_mm is None or len(cast.lenses) != 1 or not _is_length(cast.lenses[0]):
+        return heard
+    told = cast.lenses[0].focal or 0.0
+    is_view = any(abs(told - one) <= max(0.6, _ROUNDED * one) for one in views) and told != lens.focal_length_mm
+    return replace(heard, cast=replace(cast, lenses=[])) if is_view else heard
+
+
+def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
+    """'a 15 is what they sell' after '15.2 mm more would set it right': that piece, added to those of before."""
+    cast = heard.cast
+    parts = [*cast.lenses, *cast.lengths]
+    if len(parts) != 1 or not _is_length(parts[0]) or cast.pieces or cast.bodies:
+        return None
+    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
+    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    if told is None or not any(name == LACKING and abs(told - value) <= _MADE_WITHIN for name, value in before.told):
+        return None
+    return (*before.adapters, Thing(words=f"{told:g} mm tube", thickness_mm=(told, told), piece=SPACER))
+
+
+def with_ring_offered(heard: Heard, before: Question) -> Heard:
+    """'if I use a 3.5 mm one instead' after a ring of 3.09 mm: nearly as long, so it is that ring's length."""
+    cast = heard.cast
+    parts = [*cast.lenses, *cast.lengths]
+    if len(parts) != 1 or cast.pieces or cast.bodies or before.adapters or not heard.tells(_INSTEAD):
+        return heard
+    token = parts[0].noun.first("LENGTH", "FOCAL", "NUMBER")
+    told = parts[0].focal or (token.numbers[0] if token is not None else None)
+    if told is None or not (_is_length(parts[0]) or _is_standing_in(parts[0])):
+        return heard
+    if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
+        return heard
+    ring = replace(parts[0], sort="piece", piece="adapter", focal=None, thickness=(told, told))
+    return replace(heard, cast=replace(cast, lenses=[], lengths=[], pieces=[ring]))
+
+
+def _is_standing_in(part: Part) -> bool:
+    return part.noun.head is not None and stands_in(part.noun.head) and not part.has_mount_or_kind
+
+
+def _is_length(part: Part) -> bool:
+    """Whether it is a length and nothing else."""
+    rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
+    return not any(rest) and not part.count and part.noun.head is None

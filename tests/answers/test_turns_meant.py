@@ -1,0 +1,295 @@
+"""What a turn means by those before it: what it takes back, puts in a thing's place, or asks of the last answer."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+def test_a_length_behind_a_body_is_that_of_the_lens(club):
+    _, found = talk(club, "PK on EF", "ok on an FF body, 28mm")
+    assert found.question.lens.focal_length_mm == 28
+    assert found.question.body.format == "35mm-full-frame"
+
+
+def test_without_it_takes_back_what_was_told_last(club):
+    _, cropped, found = talk(
+        club, "25mm C-mount lens on E aps-c, does it cover", "and with the 2x tele mode", "without it"
+    )
+    assert cropped.question.said("crop") == "2"
+    assert found.question.said("crop") is None
+
+
+def test_what_was_put_on_is_taken_off_again(club):
+    *_, found = talk(club, "35 1.4 and a 0.71 on X, what is it", "in ff terms", "and take it off again, equiv")
+    assert not found.question.adapters
+
+
+def test_the_reverse_is_lens_and_body_changed_about(club):
+    _, found = talk(club, "C on CS", "and the reverse?")
+    assert (found.question.lens.ids[0], found.question.body.ids[0]) == ("cs", "c")
+
+
+def test_a_ring_as_long_as_it_must_be_is_no_tube(club):
+    (found,) = talk(club, "exakta 100mm on NX, how close, the ring is 19.31")
+    assert "mm of tube" not in flat(found)
+
+
+def test_another_length_that_would_fix_it_is_that_of_the_ring(club):
+    *_, found = talk(club, "exakta 100mm on NX, how close, the ring is 19.31", "would 18.9 fix it")
+    assert "0.3 mm too close" in flat(found)
+
+
+def test_a_measured_ring_is_off_by_what_it_lacks_and_not_by_its_length(club):
+    *_, found = talk(club, "i measured my M42 to E ring, 27.31", "does that go past infinity")
+    assert "sits 0.15 mm too close" in flat(found)
+
+
+def test_foil_put_in_makes_the_ring_of_before_thicker(club):
+    *_, found = talk(club, "i measured my M42 to E ring, 27.31", "and if i put 0.1 of foil in")
+    assert "0.05 mm too close" in flat(found)
+
+
+def test_a_ring_instead_is_told_by_being_as_long(club):
+    *_, once, again = talk(club, "D 6.5mm on Q", "how far off if i use a 3.5mm one instead", "and 3mm")
+    assert "0.41 mm too far out" in flat(once)
+    assert again.question.lens.focal_length_mm == 6.5
+    assert again.question.adapters[0].thickness_mm == (3, 3)
+
+
+def test_a_lens_that_stops_far_away_sits_so_much_too_far_out(club):
+    *_, ends, saved = talk(club, "M42 55, X mount body", "mine stops at 40m", "at which stop is it gone")
+    assert "0.076 mm too far out" in flat(ends)
+    assert "infinity from f/3.9" in flat(saved)
+
+
+def test_a_mark_of_infinity_is_one_however_the_talk_goes_on(club):
+    *_, turned, other = talk(
+        club, "12.5mm C, sharp at infinity when the scale says 1.5m", "how far to unscrew instead",
+        "where would my 50 read on the same ring",
+    )  # fmt: skip
+    assert "0.133 turn" in flat(turned)
+    assert "24 m mark" in flat(other)
+
+
+def test_a_sheet_is_what_layers_are_counted_of(club):
+    *_, found = talk(club, "50mm on M42 to E, infinity at the 20 m mark", "my sheet is 0.05 thick")
+    assert found.question.said("layer") == "0.05 mm"
+
+
+def test_the_two_tubes_of_before_stand_together(club):
+    *_, found = talk(club, "50 M42 on E with a 10mm tube, how close", "20 instead", "both")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(10, 10), (20, 20)]
+
+
+@pytest.mark.parametrize(
+    ("turn", "filters"), [("swap the nd16 for an nd4", "ND4"), ("and no filter", None), ("nd8 on top", "ND16, ND8")]
+)
+def test_filters_change_as_they_are_told(club, turn, filters):
+    _, found = talk(club, "exposure: f2.8, nd16, 1/50, iso 100 sunny?", turn)
+    assert found.question.said("factor") == filters
+
+
+def test_stops_at_hand_count_for_the_shutter(club):
+    *_, found = talk(club, "need nd for f2 1/50 iso 400 sunny", "only have 6 stop", "or what shutter")
+    assert "1/512 s" in flat(found)
+
+
+def test_a_lens_left_out_of_several_is_gone_from_the_plan(club):
+    *_, found = talk(club, "OM 50, MD 35 and an M42 135. body sony E", "cheapest set of adapters?", "skip the OM")
+    assert [lens.ids[0] for lens in found.question.lenses] == ["sr-mount", "m42"]
+
+
+def test_a_body_that_comes_later_is_planned_for_too(club):
+    *_, found = talk(club, "OM 50 and MD 35 on E, what to buy", "and i might buy a Z later")
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount", "z-mount"]
+
+
+def test_a_piece_is_put_to_the_second_of_those_set_side_by_side(club):
+    *_, found = talk(club, "compare QBM and PK on E", "what about helicoids for the second")
+    assert [lens.ids[0] for lens in found.question.lenses] == ["k-mount"]
+
+
+def test_a_zoom_is_set_to_one_of_its_lengths(club):
+    *_, zoomed, long = talk(club, "c mount zoom 12.5-75 on mft", "equivalent", "at 50?", "and the long end")
+    assert zoomed.question.lens.focal_length_mm == 50
+    assert long.question.lens.focal_length_mm == 75
+
+
+def test_the_view_told_before_is_no_other_lens(club):
+    *_, found = talk(club, "50mm exakta lens, X body. ring?", "equiv on that body?", "so stabiliser gets 77")
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_piece_as_long_as_what_lacks_is_added(club):
+    *_, found = talk(
+        club, "M39 lens from a leaf shutter rangefinder, register 44. i have an LTM-E ring, ok?", "how do i fix it",
+        "a 15 is what they sell. infinity?",
+    )  # fmt: skip
+    assert "0.2 mm too close" in flat(found)
+
+
+def test_the_number_named_is_told_of_the_answer_before(club):
+    _, seat = talk(club, "QBM 50 on E", "whats the seat")
+    assert flat(seat).startswith("Seat: 26.46 mm.")
+    *_, crop = talk(
+        club, "1 inch tv lens 16mm on X, corners?", "i measured it, 17mm. biggest 16:9", "what crop factor is that"
+    )
+    assert flat(crop).startswith("Crop factor: 2.55")
+
+
+def test_who_works_the_iris_comes_first_and_why_not_is_of_it(club):
+    _, asked, why = talk(club, "EF 50 on MFT with a dumb ring", "can i change the aperture", "why not")
+    assert flat(asked).startswith("No, not with this: the iris is stuck")
+    assert "driven electrically" in flat(why)
+
+
+def test_another_pitch_of_the_same_width_is_another_mount(club):
+    *_, found = talk(club, "my lens has a 42mm thread, 0.75 pitch", "body is mft, which ring", "actually its 1mm pitch")
+    assert flat(found).startswith("An M42 lens")
+
+
+def test_which_lens_to_buy_is_not_answered_by_the_lens_spoken_of(club):
+    *_, found = talk(club, "50mm f1.4 c mount on mft, does it cover", "Which lens should I buy for weddings")
+    assert found.intent == "out-of-scope"
+
+
+def test_no_adapter_with_glass_leaves_the_plain_ones(club):
+    *_, found = talk(club, "C/Y 85 on L", "no adapter with glass please")
+    assert "reaches infinity" in flat(found)
+
+
+def test_a_lens_described_by_its_mount_is_not_named_by_it(club):
+    *_, found = talk(club, "C on CS", "my C lens is a 12.5")
+    assert found.question.lens.focal_length_mm == 12.5
+
+
+def test_a_number_put_right_is_no_other_lens(club):
+    *_, found = talk(club, "how much shim for infinity at 10m on a 50", "its 35 not 50")
+    assert "Infinity at the 10 m mark of a 35 mm lens: it sits 0.12 mm too close" in flat(found)
+
+
+def test_a_close_up_lens_on_top_leaves_the_tube_where_it_is(club):
+    *_, found = talk(club, "55 F on E with 27.5 tube", "+4 dioptre on top")
+    assert [piece.piece for piece in found.question.adapters] == ["extension-tube", "close-up-lens"]
+
+
+def test_how_to_get_infinity_asks_what_would_put_the_chain_right(club):
+    *_, found = talk(club, "is my M39 zenit screw lens ok on a LTM-M ring on E", "how do i get infinity")
+    assert "11.4 mm too short" in flat(found)[:80]
+
+
+def test_the_iso_that_goes_with_the_filters_at_hand_is_told(club):
+    *_, found = talk(club, "f2, 1/50, iso 800, cloudy: nd", "only got ND64", "so iso?")
+    assert flat(found).startswith("ISO: 156")
+
+
+def test_the_other_lens_keeps_the_stop_that_was_set(club):
+    *_, found = talk(club, "dof 85 1.8 at 3m ff", "f2.8", "what about 50mm")
+    assert "50 mm f/2.8 at 3 m" in flat(found)
+
+
+def test_a_bellows_is_drawn_to_the_number_told(club):
+    *_, found = talk(club, "bellows 40 to 140, 100mm lens, full frame", "mag range?", "at 100")
+    assert "100 mm of tube: sharp at 40 cm from the sensor, 1x" in flat(found)
+
+
+def test_an_extender_flipped_in_is_no_magnification(club):
+    *_, found = talk(club, "B4 zoom 8.5-128 on MFT", "does it cover", "and flipped 2x in")
+    assert found.question.adapters[0].factor == 2
+    assert "covers Four Thirds" in flat(found)
+
+
+def test_another_length_is_another_lens_whatever_view_was_told(club):
+    *_, found = talk(club, "does a 25mm c mount cover m43", "and a 50mm")
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_lighter_sky_changes_the_scene_and_is_no_filter(club):
+    *_, found = talk(club, "nd for 1/60 f2.8 iso 640 overcast", "two stops brighter sky")
+    assert "7.8 stops of ND to hold back" in flat(found)
+    assert found.question.said("stops") is None
+
+
+def test_the_target_to_check_on_is_told_first_where_it_is_asked(club):
+    *_, found = talk(club, "shim: 24mm goes past inf at 3m mark", "then check at what distance")
+    assert flat(found).startswith("Something far beyond 3000 focal lengths")
+    assert "beyond 72 m" in flat(found)
+
+
+def test_a_light_lens_is_carried_by_a_thin_ring(club):
+    heavy, light = talk(club, "is my 2.8kg tele fine on a thin M42-E", "would the 400g one be")
+    assert flat(heavy).startswith("Not by the camera alone.")
+    assert flat(light).startswith("Yes: 400 g is within the 500 g or so")
+
+
+def test_a_number_that_a_reply_begins_with_is_the_distance_asked_for(club):
+    *_, ring = talk(
+        club, "found a 39mm screw lens in a box no name. what is it", "48, and it has no focus ring",
+        "how long a stack for E",
+    )  # fmt: skip
+    assert ring.question.said("flange_to_image") == "48 mm"
+    assert "30 mm" in flat(ring)
+
+
+def test_what_was_measured_where_a_circle_is_asked_about_is_the_circle(club):
+    *_, found = talk(club, "25mm c lens, E body aps-c. covered?", "i measured 20mm")
+    assert found.question.said("circle") == "20 mm"
+    assert found.question.said("thread") is None
+
+
+def test_the_view_is_not_what_the_stabiliser_is_told(club):
+    *_, found = talk(club, "ibis on my X body asks focal length, its a 58", "not 87?")
+    assert flat(found).startswith("No, not the view")
+    assert "enter 58 mm" in flat(found)
+
+
+def test_the_rings_of_one_body_of_a_plan(club):
+    *_, found = talk(club, "M42 and C/Y lenses. bodies: L and X. adapters?", "thickness of the L ones")
+    assert [body.ids[0] for body in found.question.bodies] == ["l-mount"]
+    assert [lens.ids[0] for lens in found.question.lenses] == ["m42", "cy-mount"]
+
+
+def test_glass_told_by_its_factor_is_no_magnification(club):
+    *_, found = talk(club, "md 50 f1.7 on EF, plain 2mm ring", "there is one w/ glass in, 1.2x. what does that make it")
+    assert "60 mm f/2.04" in flat(found)
+
+
+def test_what_is_plainly_asked_beside_what_is_told_is_answered(club):
+    *_, found = talk(club, "X body wont shoot", "ok. stabiliser asks a number, lens is 58")
+    assert "enter 58 mm" in flat(found)
+
+
+def test_what_only_changes_the_lens_asks_on_in_the_words_of_before(club):
+    *_, found = talk(club, "how far can i shift a P6 80 on G 44x33", "and with a M645 80 instead")
+    assert "oom to shift" in flat(found)
+
+
+def test_a_tube_comes_to_the_helicoid_that_stands_there(club):
+    *_, found = talk(club, "m42 35 on mft with 17-31 helicoid", "add the 7 tube")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(17, 31), (7, 7)]
+
+
+def test_a_variable_filter_is_reckoned_with_the_fixed_one_before_it(club):
+    *_, found = talk(club, "f/1.2 25mm C mount, sun 1/50 iso 200. nd", "i have a 2-5 stop variable", "add an nd8")
+    assert "with ND8, the variable one goes from 2 to 5 stops: 1.8 stops lack" in flat(found)
+
+
+def test_only_so_much_of_the_tube_that_was_asked_for(club):
+    *_, found = talk(club, "i want 1:2 on a 90mm LTM lens on MFT", "how much tube", "the magnification with only 20")
+    assert found.question.lens.focal_length_mm == 90
+    assert "0.22x" in flat(found)
+
+
+def test_a_ring_that_was_lapped_is_as_long_as_it_is_now(club):
+    *_, found = talk(club, "M42 ring came 27.6 for my E", "how much off", "ok lapped it, 27.48 now")
+    assert "0.02 mm too far out" in flat(found)
+
+
+def test_a_ring_for_a_body_gives_no_mount_to_a_lens_without_one(club):
+    *_, found = talk(club, "unknown lens, 48.0 thread pitch .75", "60 to the image", "so which ring for EF")
+    assert not found.question.lens.ids
+    assert [body.ids[0] for body in found.question.bodies] == ["ef-mount"]
+    assert "leaves 16 mm" in flat(found)
+    assert "reaches infinity (certain)" not in flat(found)
