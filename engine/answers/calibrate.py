@@ -23,7 +23,7 @@ from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.spacers import spacers_told
 from engine.answers.shims.targets import is_target, target_told
 from engine.answers.shims.turning import as_turns, asks_turns, turned
-from engine.answers.ways.ring_off import of_ring
+from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
@@ -62,7 +62,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         )
     return Answer(
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
-        chains=matters.chains or None, quantities=told.quantities,
+        chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
 
 

@@ -92,10 +92,11 @@ def _likeness(adapter: Adapter) -> tuple[object, ...]:
 
 
 def rings_of(adapters: Iterable[Adapter], mounts: Mapping[str, Mount]) -> tuple[Ring, ...]:
-    """Every adapter as a ring, twins folded into the cheapest of them."""
+    """Every adapter as a ring, twins folded into the cheapest; tubes at hand never, since two alike can be stacked."""
     groups: dict[tuple[object, ...], list[Adapter]] = {}
     for adapter in adapters:
-        groups.setdefault((adapter.front, adapter.rear, *_likeness(adapter)), []).append(adapter)
+        single = adapter.id if adapter.owned and adapter.front == adapter.rear else ""
+        groups.setdefault((adapter.front, adapter.rear, single, *_likeness(adapter)), []).append(adapter)
     rings = []
     for twins in groups.values():
         rows = sorted((ring_of(twin, mounts) for twin in twins), key=lambda ring: (ring.price_cents, ring.id))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from itertools import pairwise
 from typing import Final
 
+from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
 from grammar.words.tokens import Token
@@ -15,9 +15,6 @@ _LONGEST: Final = 400.0  # mm, of a piece
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT", "LETTER"])
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
-_PARTING: Final = frozenset(["/", "-"])
-_PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
-_PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
 _LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
@@ -41,7 +38,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
         elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
-            _without_of(out, at)  # '68 mm of rings'
+            _with_rings_added(out, _without_of(out, at))  # '68 mm of rings', 'rings 1+1'
         elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and _is_bare(out[at + 1]):
             after = out[at + 2] if at + 2 < len(out) else None
             if after is None or after.kind not in _LENSLIKE:
@@ -58,6 +55,15 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
         if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
             out[at + 2] = number.as_("LENGTH", unit="mm")
     return out
+
+
+def _with_rings_added(tokens: list[Token], at: int) -> None:
+    """'helicoid 17-31, rings 1+1': rings whose lengths are added up right behind are spacers of those lengths."""
+    row = _added_up(tokens, at + 1) if at + 1 < len(tokens) else []
+    after = tokens[row[-1] + 1] if row and row[-1] + 1 < len(tokens) else None
+    if len(row) >= _LEAST_ADDED and (after is None or after.kind not in _LENSLIKE):
+        tokens[at] = tokens[at].as_("PIECE", value=SPACER)
+        _as_row(tokens, row)
 
 
 def _with_sums_told(tokens: list[Token]) -> list[Token]:
@@ -83,31 +89,6 @@ def _added_up(tokens: list[Token], at: int) -> list[int]:
     while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and _is_bare(tokens[row[-1] + 2]):
         row.append(row[-1] + 2)
     return row
-
-
-def with_parted(tokens: list[Token]) -> list[Token]:
-    """'7/14/28', '13-21-31', '12/25 tubes': a row that was taken for a fraction, a range or a lens is numbers again."""
-    out: list[Token] = []
-    for at, token in enumerate(tokens):
-        before = out[-1] if out else None
-        after = tokens[at + 1] if at + 1 < len(tokens) else None
-        goes_on = after is not None and after.text in _PARTING and at + 2 < len(tokens) and _is_number(tokens[at + 2])
-        goes_on = goes_on or (token.kind == "RANGE" and after is not None and _is_number(after) and not after.gap)
-        went_on = before is not None and before.text in _PARTING and len(out) > 1 and out[-2].kind == "NUMBER"
-        of_piece = after is not None and after.kind == "PIECE" and after.value == SPACER and token.kind != "RANGE"
-        found = _PAIR.fullmatch(token.text) if token.kind in _PAIRED else None
-        if found is not None and (goes_on or went_on or of_piece):
-            numbers = [token.as_("NUMBER", text=one, numbers=(float(one),), value="", ids=()) for one in found.groups()]
-            out += [numbers[0], token.as_("JOIN", text=",", value=",", ids=()), numbers[1]]
-        elif token.text in _PARTING and out and out[-1].kind == "NUMBER" and after is not None and _is_number(after):
-            out.append(token.as_("JOIN", value=","))
-        else:
-            out.append(token)
-    return out
-
-
-def _is_number(token: Token) -> bool:
-    return token.kind in ("NUMBER", "LENGTH", *_PAIRED)
 
 
 def _told_ahead(out: list[Token], piece: int, what: Token) -> int:

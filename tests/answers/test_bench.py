@@ -140,3 +140,20 @@ def test_a_thread_that_was_told_is_not_that_of_most_such_lenses(asked):
 def test_a_ring_that_is_missing_is_not_counted(asked):
     found = asked("C lens on CS camera, 5mm ring missing, what happens with a 12mm f1.4")
     assert found["chains"][0]["verdict"] == "unusable"
+
+
+def test_a_ring_that_is_sold_can_be_made_however_thin(asked):
+    found = asked("make a ring QBM to EF, how thick")
+    assert found["ring_to_make"]["possible"] == "plain"
+    assert "made and sold as" in flat(found)
+
+
+def test_a_ring_that_is_not_sold_stays_too_thin(asked):
+    assert asked("make a ring FD to EF, how thick")["ring_to_make"]["possible"] == "no"
+
+
+def test_rings_added_up_beside_a_helicoid_are_counted(asked):
+    with_rings = asked("50mm M42 on E with helicoid 17-31, rings 1+1, does it reach infinity")
+    alone = asked("50mm M42 on E with helicoid 17-31, does it reach infinity")
+    ends = [one["chains"][0]["register_error_mm"]["greatest"] for one in (with_rings, alone)]
+    assert ends[0] - ends[1] == pytest.approx(2, abs=0.01)

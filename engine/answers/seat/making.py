@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.answers.parts.answer import RingToMake
 from engine.answers.parts.wording import small_mm
 from engine.base.interval import Interval, Measure, is_known
 from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Facts, Setup
-from engine.facts.records import Mount
+from engine.facts.records import Adapter, Mount
+
+_SAME_MM: Final = 0.05  # what rings are made to
 
 
 def ring_to_make(setup: Setup, facts: Facts) -> RingToMake:
@@ -23,7 +27,21 @@ def ring_to_make(setup: Setup, facts: Facts) -> RingToMake:
     if "needs-tube-lens" in setup.lens_mount.traits:
         return RingToMake(thickness, "no", "no ring helps: the objective forms no image without a tube lens")
     possible, why = _possible(thickness.nominal, setup, facts)
+    made = _made_so(thickness.nominal, setup, facts) if possible == "no" else None
+    if made is not None:
+        note = f" {made.note}" if made.note else ""
+        return RingToMake(thickness, "plain", f"{why}; yet it is made and sold as {made.name}.{note}".rstrip("."))
     return RingToMake(thickness, possible, why)
+
+
+def _made_so(thickness_mm: float, setup: Setup, facts: Facts) -> Adapter | None:
+    """A known bare ring between these mounts of just that thickness: what is sold can be made, whatever the limits."""
+    for one in facts.adapters.values():
+        here = one.front == setup.lens_mount.id and one.rear == setup.body_mount.id and one.kind == "plain"
+        length = one.thickness_mm.hull()
+        if here and is_known(length) and abs(length.nominal - thickness_mm) < _SAME_MM:
+            return one
+    return None
 
 
 def _limit(facts: Facts, name: str) -> float:

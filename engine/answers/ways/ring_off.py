@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions, number
@@ -67,17 +67,22 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
 
 def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
     """How far the lens is off its register on the ring that was described by its length, mm."""
-    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):
-        return None  # what is drawn out has no one length
-    described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
-    if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
-        return None
-    chains = one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains
+    chains = chain_on_ring(question, knowledge)
     error = chains[0].listed.judged.trace.value("register_error_mm") if chains else None
     if not isinstance(error, Span) or not error.is_fixed or not is_known(error.shortest):
         return None
     return error.shortest.nominal
+
+
+def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain, ...]:
+    """The lens on the body by the ring that was described by its length: one chain at most."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):
+        return ()  # what is drawn out has no one length
+    described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
+    if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
+        return ()
+    return (one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains or ())[:1]
 
 
 def is_gauged(question: Question) -> bool:
