@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
@@ -27,7 +26,6 @@ from engine.base.interval import Interval
 from engine.facts.records import Mount
 from grammar.questions import Question
 
-_WHICH = re.compile(r"\b(?:what|which)(?: [\w-]+){0,2} (?:lenses|glass)\b", re.IGNORECASE)
 MOST_ADVICE = 2
 MOST_SOLD = 6
 SURE = 4.5  # what shares less with the question is beside the point here
@@ -105,7 +103,7 @@ def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> T
 def _asks_which(question: Question) -> bool:
     """'what slr lenses still reach infinity on F': no one lens is told of, and which is asked."""
     told = any(one.focal_length_mm or one.ids or one.format or one.f_number for one in question.lenses)
-    return not told and not question.adapters and bool(_WHICH.search(question.text))
+    return not told and not question.adapters and mentions(question, "which-lenses")
 
 
 def _asks_for_a_kind(question: Question) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -19,13 +18,6 @@ DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do mor
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
 RING = frozenset({"adapter", "plain", "ring", ""})
-_PLAIN = re.compile(
-    r"\b(?:plain|dumb|bare|simple|normal|ordinary|direct(?:ly)?|straight|single|one[- ]piece|just (?:the|a) ring)\b",
-    re.I,
-)
-_APART = re.compile(r"\b(?:or|vs\.?|versus|against|instead)\b", re.IGNORECASE)
-_TOGETHER = re.compile(r"\b(?:with|on|then|and)\b|&", re.IGNORECASE)
-_ADDED = re.compile(r"\bplus\b|[+]", re.IGNORECASE)
 
 
 @compact
@@ -65,25 +57,43 @@ def _groups(question: Question) -> list[list[Thing]]:
     if len(optical) > 1:
         return [[thing] for thing in optical]  # the ring named with several reducers is none of them
     things = sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
-    between = [_between(one, other, question.text) for one, other in pairwise(things)]
-    parted = any(text is not None and _APART.search(text) for text in between)
+    between = [_between(one, other, question) for one, other in pairwise(things)]
+    parted = any(link is not None and link.apart for link in between)
     groups: list[list[Thing]] = [things[:1]] if things else []
-    for thing, text in zip(things[1:], between, strict=False):
-        together = parted and text is not None and _TOGETHER.search(text)
-        joined = text is not None and (not text.strip() or _ADDED.search(text) or together)
-        apart = text is None or _APART.search(text)
-        if joined and not apart:
+    for thing, link in zip(things[1:], between, strict=False):
+        joined = link is not None and (link.empty or link.added or (parted and link.together))
+        if link is not None and joined and not link.apart:
             groups[-1].append(thing)
         else:
             groups.append([thing])
     return groups
 
 
-def _between(one: Thing, other: Thing, text: str) -> str | None:
-    """What stands between two things as typed; None where they are not both of this line."""
-    start = one.column - 1 + len(one.words)
+@compact
+class Link:
+    """What stands between two things as typed: nothing, or words that add, join or part."""
+
+    empty: bool
+    added: bool
+    together: bool
+    apart: bool
+
+
+def _between(one: Thing, other: Thing, question: Question) -> Link | None:
+    """None where the two are not both of this line."""
+    text, start, end = question.text, one.column - 1 + len(one.words), other.column - 1
     here = all(text[thing.column - 1 :].startswith(thing.words) and thing.words for thing in (one, other))
-    return text[start : other.column - 1] if here and start <= other.column - 1 else None
+    if not here or start > end:
+        return None
+
+    def holds(key: str) -> bool:
+        return any(start <= place.at < end for place in question.places(key))
+
+    between = text[start:end]
+    return Link(
+        not between.strip(), "+" in between or holds("added-to"), "&" in between or holds("together-with"),
+        holds("set-against"),
+    )  # fmt: skip
 
 
 def _way(group: Sequence[Thing]) -> Way:
@@ -96,7 +106,7 @@ def _against_plain(way: Way, question: Question) -> bool:
     """Whether the one piece told is set against the plain ring that is only meant: 'the reducer or not'."""
     more = way.factor is not None or way.comes_near or any(thing.piece in OPTICAL for thing in way.pieces)
     more = more or len(way.pieces) > 1 or any(thing.piece in DEARER for thing in way.pieces)
-    return more and (bool(_PLAIN.search(question.text)) or mentions(question, "worth-it", "either-or", "instead"))
+    return more and mentions(question, "plain-way", "worth-it", "either-or", "instead")
 
 
 def _by_hub(ways: Sequence[Way], question: Question, facts: Catalogue) -> list[Way]:
