@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations, product
 
 from engine.answers.buying import hub_or_direct
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import stops_apart
 from engine.answers.own.side_by_side import side_by_side, sides_of
-from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -19,8 +20,10 @@ from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.matching import each_on_its_own
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
-from engine.answers.ways.mounts_on_body import mounts_on_body
+from engine.answers.ways.adapted import adapted
+from engine.answers.ways.easier import easier, outcome
 from engine.answers.ways.pair_beside import with_pair
+from engine.answers.ways.pairs_apart import pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -37,22 +40,26 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
     sides = sides_of(question, knowledge) if bare else []
+    pairs: tuple[ListedChain, ...] = ()
     if sides:
-        told = side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
+        placed = [(side.name, side.judged) for side in sides if side.body is not None]
+        told = easier(placed) if len({outcome(judged) for _, judged in placed}) > 1 else Told()
+        told += side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
         if sides[0].body is None:
             told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
     else:
-        told = _of_kinds(question, knowledge)
+        told, pairs = _of_kinds(question, knowledge)
     apart, chains = ways_apart(question, knowledge) if not (sides or end_apart(question)) else (Told(), ())
     apart = apart if chains or sides else rings_apart(question, knowledge) + apart
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
+    pairs = () if apart.lines else pairs
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
     alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = alone + glass + crop_or_glass(question) + told
-    least = SURE if chains or on_formats.lines else LEAST
+    least = SURE if told.lines else LEAST
     rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
     if chains:
         kinds = kinds_in_words(ways_told(question, knowledge.catalogue))
@@ -64,21 +71,25 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         ]
     answer = Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
-        chains=chains or None, quantities=told.quantities,
+        chains=chains or pairs or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
 
 
-def _of_kinds(question: Question, knowledge: Knowledge) -> Told:
+def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
     """What is known of the kinds named, where no two lenses or bodies can be set apart whole."""
     facts = knowledge.catalogue
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
-    by_mount = mounts_on_body(question, lenses, bodies, knowledge)
-    if by_mount.lines:
-        return by_mount + _pieces(question, knowledge)
+    by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
+    if by_pair.lines:
+        return by_pair + _lit(question, lenses, bodies, knowledge) + _pieces(question, knowledge), chains
+    if question.bodies and not bodies and not question.adapters:
+        of_mounts = adapted(question, lenses, knowledge)  # bodies of no mount in particular
+        if of_mounts.lines:
+            return of_mounts, ()
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
-    return _as_look_alikes(question, knowledge) + told
+    return _as_look_alikes(question, knowledge) + told, ()
 
 
 def _of_hub(question: Question) -> bool:
@@ -103,15 +114,24 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
     facts = knowledge.catalogue
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    circles = circles_of(question, facts) if lenses else []
+    told = Told()
     for body in bodies[:MOST] if len(bodies) > 1 else []:
         for lens in lenses[:MOST]:
             ring = ring_to_make(setup_of(lens, body, facts), facts)
             if ring.thickness_mm is not None:
-                rows.append(Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id))
-                lines.append(_ring_line(f"{lens.mount.designation} on {body.words}", ring))
+                row = Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id)
+                told += Told((_ring_line(f"{lens.mount.designation} on {body.words}", ring),), (row,))
+        told += _lit(question, lenses, [body], knowledge)
+    return told
+
+
+def _lit(question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge) -> Told:
+    """How much of the frame of each body the lenses light."""
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    facts = knowledge.catalogue
+    circles = circles_of(question, facts) if lenses else []
+    for body in bodies[:MOST]:
         form = body.format
         for thrown in circles if form is not None else []:
             assert form is not None
@@ -119,8 +139,10 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
             if is_known(lit):
                 rows.append(Quantity("lit_share", lit, f"{form.id}, {thrown.case}"))
                 size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
-                lines.append(Line("fact", f"{form.name}: a circle of {size} lights {ranged(lit, percent)}", 1))
-    return Told(tuple(lines), tuple(rows))
+                whose = f"{thrown.case} on {form.name}" if len(circles) > 1 else form.name
+                lines.append(Line("fact", f"{whose}: a circle of {size} lights {ranged(lit, percent)}", 1))
+    short = any(isinstance(row.value, Interval) and row.value.least < 1 for row in rows)
+    return Told(tuple(lines) if short else (), tuple(rows))  # what all light whole sets nothing apart
 
 
 def _ring_line(name: str, ring: RingToMake) -> Line:
