@@ -8,6 +8,7 @@ from itertools import combinations, product
 from engine.answers.buying import hub_or_direct
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import stops_apart
+from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side, sides_of
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -23,10 +24,11 @@ from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.adapted import adapted
 from engine.answers.ways.easier import easier, outcome
 from engine.answers.ways.pair_beside import with_pair
-from engine.answers.ways.pairs_apart import pairs_apart
+from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
@@ -41,12 +43,9 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
     sides = sides_of(question, knowledge) if bare else []
     pairs: tuple[ListedChain, ...] = ()
+    traps: tuple[ListedChain, ...] = ()
     if sides:
-        placed = [(side.name, side.judged) for side in sides if side.body is not None]
-        told = easier(placed) if len({outcome(judged) for _, judged in placed}) > 1 else Told()
-        told += side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
-        if sides[0].body is None:
-            told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
+        told, traps = _of_sides(question, sides, knowledge)
     else:
         told, pairs = _of_kinds(question, knowledge)
     apart, chains = ways_apart(question, knowledge) if not (sides or end_apart(question)) else (Told(), ())
@@ -73,7 +72,23 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
         chains=chains or pairs or None, quantities=told.quantities,
     )  # fmt: skip
-    return with_pair(answer, question, knowledge)
+    with_ways = with_pair(answer, question, knowledge)
+    if not sides:
+        return with_ways
+    # the way of each is told beside what sets it apart
+    return replace(with_ways, lines=answer.lines, chains=numbered([*(with_ways.chains or ()), *traps]) or None)
+
+
+def _of_sides(question: Question, sides: Sequence[Case], knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
+    """Which is the easier, what sets the sides apart, and what each lens does in the ring for another."""
+    placed = [(side.name, side.judged) for side in sides if side.body is not None]
+    told = easier(placed) if len({outcome(judged) for _, judged in placed}) > 1 else Told()
+    told += side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
+    cases = [(side.lens, side.body, side.judged) for side in sides[:MOST] if side.body is not None]
+    trapped, traps = in_the_other(question, cases, knowledge)
+    if not cases:
+        trapped = Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
+    return told + trapped, traps
 
 
 def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:

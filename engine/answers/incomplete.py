@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import nearest
+from engine.answers.parts.nearby import SEEN, nearest
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.resolve import BodySide, LensSide, Missing
 from engine.answers.parts.said import focals, mentions, number, pitch_mm
@@ -144,11 +144,12 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
     return far_limits(lenses, far, facts, question.feet, 1) + far_limits(lenses, close, facts, question.feet, 1)
 
 
-def _advice_lines(question: Question, knowledge: Knowledge) -> list[Line]:
-    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, SURE)
+def _advice_lines(question: Question, knowledge: Knowledge, least: float = SURE) -> list[Line]:
+    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)
     return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
 
 
 def _with_advice(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    extra = tuple(_advice_lines(question, knowledge))
+    # what it hangs on is told; of advice only what is said of something seen goes beside it
+    extra = tuple(_advice_lines(question, knowledge, SEEN))
     return replace(answer, lines=(*answer.lines[:-1], *extra, answer.lines[-1])) if extra else answer

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -31,10 +31,13 @@ def pairs_apart(
     told = easier([(pair.words, _judged(pair)) for pair in pairs])
     for pair in pairs:
         told += _told(pair, question, knowledge)
-    traps = list(_in_the_other(question, both, pairs, knowledge)) if len(mounts) > 1 else []
-    told += Told(tuple(Line("fact", f"In the other's ring, {pair_told(pair, question.feet)}") for pair in traps))
-    found = [pair.chain for pair in (*pairs, *traps) if pair.chain is not None]
-    return told, tuple(ListedChain(n, one.listed, one.title) for n, one in enumerate(found, start=1))
+    cases = [(lens, body, _judged(pair)) for (lens, body), pair in zip(both, pairs, strict=True)]
+    trapped, traps = in_the_other(question, cases, knowledge)
+    return told + trapped, numbered([*(pair.chain for pair in pairs if pair.chain is not None), *traps])
+
+
+def numbered(chains: Sequence[ListedChain]) -> tuple[ListedChain, ...]:
+    return tuple(ListedChain(n, one.listed, one.title) for n, one in enumerate(chains, start=1))
 
 
 def _told(pair: Pair, question: Question, knowledge: Knowledge) -> Told:
@@ -48,17 +51,22 @@ def _told(pair: Pair, question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows))
 
 
-def _in_the_other(
-    question: Question, sides: Sequence[tuple[LensSide, BodySide]], pairs: Sequence[Pair], knowledge: Knowledge
-) -> Iterator[Pair]:
-    """Each lens that goes straight into the ring for another which is the easier to seat, though it is not its own."""
-    for (lens, body), pair in zip(sides, pairs, strict=True):
-        reached = {joint.rear for joint in knowledge.joints.onward(pair.setup.lens_mount.id)}
-        for other in pairs:
-            better = outcome(_judged(other)) < outcome(_judged(pair))
-            if better and other.setup.lens_mount.id in reached - {pair.setup.lens_mount.id}:
-                ring = Thing(piece="adapter", front=(other.setup.lens_mount.id,), rear=(pair.setup.body_mount.id,))
-                yield pair_of(question.with_(adapters=(ring,)), lens, body, knowledge, True, False)
+def in_the_other(
+    question: Question, cases: Sequence[tuple[LensSide, BodySide, Judged | None]], knowledge: Knowledge
+) -> tuple[Told, tuple[ListedChain, ...]]:
+    """What becomes of each lens in the ring for another that is the easier to seat, where it goes straight in."""
+    told, chains = Told(), []
+    for lens, body, own in cases:
+        reached = {joint.rear for joint in knowledge.joints.onward(lens.mount.id)} - {lens.mount.id}
+        for other, there, best in cases:
+            if there.mount.id != body.mount.id or other.mount.id not in reached or outcome(best) >= outcome(own):
+                continue
+            ring = Thing(piece="adapter", front=(other.mount.id,), rear=(body.mount.id,))
+            pair = pair_of(question.with_(adapters=(ring,)), lens, body, knowledge, True, False)
+            if pair.chain is not None:
+                told += Told((Line("fact", f"In the other's ring, {pair_told(pair, question.feet)}"),))
+                chains.append(pair.chain)
+    return told, tuple(chains)
 
 
 def _judged(pair: Pair) -> Judged | None:
