@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import combinations, product
 
 from engine.answers.buying import hub_or_direct
+from engine.answers.close.closer_apart import closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import stops_apart
 from engine.answers.own.own_cases import Case
@@ -31,11 +32,15 @@ from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.guidance import Advice
 from engine.facts.records import Mount
+from engine.facts.subjects import subjects_of
 from engine.physics import coverage
 from grammar.questions import Question, Thing
+from grammar.words.subject_words import stems
 
 MOST = 4
+MOST_ADVICE = 2
 
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
@@ -54,15 +59,12 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     pairs = () if apart.lines else pairs
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    alone = Told() if sides or chains else stops_apart(question) + size_by_ways(question)
+    alone = Told() if sides or chains else _numbers_alone(question, knowledge)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = alone + glass + crop_or_glass(question) + told
     least = SURE if told.lines else LEAST
-    rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
-    if chains:
-        kinds = kinds_in_words(ways_told(question, knowledge.catalogue))
-        rows = list(dict.fromkeys([*nearest(kinds, knowledge.catalogue, 1), *rows]))[:2]
+    rows = _advice(question, least, knowledge) if not sides or question.things else []
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [
@@ -77,6 +79,26 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         return with_ways
     # the way of each is told beside what sets it apart
     return replace(with_ways, lines=answer.lines, chains=numbered([*(with_ways.chains or ()), *traps]) or None)
+
+
+def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advice]:
+    """What is said of such a choice: that on the kinds of pieces named, then what the words are about.
+
+    What has for its topic nothing but what the question names comes first: 'helicoid or tubes'.
+    """
+    facts = knowledge.catalogue
+    ways = ways_told(question, facts)
+    kinds = kinds_in_words(ways) if len(ways) > 1 else ""
+    rows = [*(nearest(kinds, facts, 1) if kinds else ()), *named_or_near(question, knowledge, MOST_ADVICE + 1, least)]
+    classes = subjects_of(facts).classes
+    asked = stems(f"{question.text} {kinds}", classes)
+    rows.sort(key=lambda row: not stems(row.topic, classes) <= asked)
+    return list(dict.fromkeys(rows))[:MOST_ADVICE]
+
+
+def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
+    """What stops, a magnification or a focal length tell by themselves of what is set against each other."""
+    return stops_apart(question) + size_by_ways(question) + closer_apart(question, knowledge.catalogue)
 
 
 def _of_sides(question: Question, sides: Sequence[Case], knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
