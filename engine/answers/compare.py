@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import combinations, product
 
 from engine.answers.buying import hub_or_direct
-from engine.answers.close.closer_apart import closer_apart
+from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import stops_apart
 from engine.answers.own.own_cases import Case
@@ -15,6 +15,7 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import article, money, percent, ranged, small_mm
 from engine.answers.picture.circles import circles_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
@@ -45,6 +46,7 @@ MOST_ADVICE = 2
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
+    question = _with_what_was_before(question)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
     sides = sides_of(question, knowledge) if bare else []
     pairs: tuple[ListedChain, ...] = ()
@@ -99,6 +101,17 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
 def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
     """What stops, a magnification or a focal length tell by themselves of what is set against each other."""
     return stops_apart(question) + size_by_ways(question) + closer_apart(question, knowledge.catalogue)
+
+
+def _with_what_was_before(question: Question) -> Question:
+    """The question with the piece of the one before, where another is set against it: 'or a close-up lens, which'."""
+    prior = question.prior
+    if not question.follows or prior is None or len(question.adapters) != 1 or len(prior.adapters) != 1:
+        return question
+    if not mentions(question, "set-against") or prior.adapters[0].piece == question.adapters[0].piece:
+        return question
+    kept = tuple(row for row in prior.values if row[0] == ROOM and question.said(ROOM) is None)
+    return question.with_(adapters=(*prior.adapters, *question.adapters), values=(*question.values, *kept))
 
 
 def _of_sides(question: Question, sides: Sequence[Case], knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
