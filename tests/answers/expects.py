@@ -1,6 +1,7 @@
 """How many questions of the list get the answer they expect. Run: python -m tests.answers.expects [-v] [-t] [intent].
 
-`--unpractised`: of the questions that nothing was fitted to.
+`--further`: of the further questions, which wording is fitted to as to those of the list; `--unpractised`: of those
+that nothing was fitted to.
 Every check of a question must hold. What is looked at is the record that `--json` prints, and nothing else.
 """
 
@@ -21,7 +22,10 @@ from engine.talk import Talk
 from tests.reading import loaded
 
 DATA = Path(__file__).parents[1] / "data" / "questions.yaml"
-UNPRACTISED = DATA.parent / "unpractised.yaml"  # nothing is fitted to these
+OTHERS = {
+    "--further": DATA.parent / "further.yaml",
+    "--unpractised": DATA.parent / "unpractised.yaml",  # nothing is fitted to these
+}
 # the end of an interval may lie this far off: four tolerances, or this share of the number
 SHARE = 0.30
 CHAIN_PARTS = {
@@ -214,8 +218,8 @@ def shares(rows: list[Score]) -> dict[str, tuple[int, int]]:
 
 
 def main(arguments: list[str]) -> None:
-    more = "--unpractised" in arguments
-    rows = scores(loaded(UNPRACTISED) if more else None)
+    others = next((path for flag, path in OTHERS.items() if flag in arguments), None)
+    rows = scores(loaded(others) if others else None)
     wanted = [one for one in arguments if not one.startswith("-")]
     for row in rows:
         chosen = row.intent in wanted or row.id.split(".")[0] in wanted or ("-v" in arguments and not wanted)

@@ -11,7 +11,7 @@ from tests.grammar.sentences import SENTENCES
 from tests.reading import loaded
 
 DATA = Path(__file__).parents[1] / "data" / "asked"
-LIST = DATA.parent / "questions.yaml"
+LISTS = (DATA.parent / "questions.yaml", DATA.parent / "further.yaml")
 
 
 @compact
@@ -27,7 +27,7 @@ class Asked:
 
 
 def asked() -> Iterator[Asked]:
-    """Every question of every file, and every turn of every talk; then the list of questions and our own sentences."""
+    """Every question of every file, and every turn of every talk; then the lists of questions and our own sentences."""
     for path in sorted(DATA.glob("*.yaml")):
         data = loaded(path)
         for row in data.get("asked", ()):
@@ -38,20 +38,21 @@ def asked() -> Iterator[Asked]:
                 yield _asked(path.stem, row, before)
                 before = (*before, (row["say"], row["intent"]))
 
-    yield from _of_list()
+    for path in LISTS:
+        yield from _of_list(path)
     for text, intent, lens, body in SENTENCES:
         yield Asked("sentences", text, intent, lens, body)
 
 
-def _of_list() -> Iterator[Asked]:
-    data = loaded(LIST)
+def _of_list(path: Path) -> Iterator[Asked]:
+    data, source = loaded(path), "list" if path is LISTS[0] else path.stem
     for row in data["asked"]:
         after = ((row["after"], "chain"),) if row.get("after") else ()
-        yield Asked("list", row["say"], row["reads_as"]["intent"], before=after)
+        yield Asked(source, row["say"], row["reads_as"]["intent"], before=after)
     for talk in data["talks"]:
         before: tuple[tuple[str, str], ...] = ()
         for turn in talk["turns"]:
-            yield Asked("list", turn["say"], turn["reads_as"]["intent"], before=before)
+            yield Asked(source, turn["say"], turn["reads_as"]["intent"], before=before)
             before = (*before, (turn["say"], turn["reads_as"]["intent"]))
 
 

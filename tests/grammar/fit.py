@@ -11,9 +11,11 @@ import sys
 from collections import Counter
 from collections.abc import Collection, Sequence
 from hashlib import sha256
-from math import exp, sqrt
 from pathlib import Path
 from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
 
 from engine.base.compact import compact
 from engine.facts.catalogue import load_catalogue
@@ -24,15 +26,18 @@ from grammar.leanings import HAND_MOST, SHAPE, packed, wording_of
 from grammar.questions import INTENTS
 from grammar.words.lexicon import Lexicon
 from tests.grammar import sentences
-from tests.grammar.asked import DATA, LIST, Asked, asked
+from tests.grammar.asked import DATA, LISTS, Asked, asked
 
 TABLE = Path(__file__).parents[2] / "grammar" / "leanings.tables"
 ASKED = INTENTS[: INTENTS.index("buy-plan") + 1]
 ROUNDS, RATE, SHRINK, SEED = 14, 0.3, 3e-4, 7
-ORDERS = 2  # fits, each over another order of the questions, whose mean is written: one order alone leans by chance
+ORDERS = 4  # fits, each over another order of the questions, whose mean is written: one order alone leans by chance
 LEAST_SEEN = 3  # questions that a feature must show in
 LEAST_WEIGHT = 0.3  # rows of smaller weights are left out of the table
 FOLDS = 5
+
+Numbers = NDArray[np.float64]
+Known = tuple[NDArray[np.intp], Numbers]  # the places of a row's features, its evidence by hand
 
 
 @compact
@@ -61,67 +66,60 @@ def made_ready(rows: Sequence[Asked], lexicon: Lexicon) -> list[Row]:
 
 
 class Fit:
-    """The weights while they are fitted."""
+    """The weights while they are fitted: (features, intents), in the order of `names` and of ASKED."""
 
     def __init__(self, rows: Sequence[Row]) -> None:
         seen = Counter(feature for row in rows for feature in row.wording)
-        size = len(ASKED)
-        self.weights = {feature: [0.0] * size for feature, count in sorted(seen.items()) if count >= LEAST_SEEN}
-        self.bias = [0.0] * size
-        self.few = [1.0, 1.0, 0.5]  # of the evidence, of the intent before, of that where the text is brief
-        self._sums = {feature: [1e-3] * size for feature in self.weights}
-        self._of_few = [1e-3] * 3
+        self.names = sorted(feature for feature, count in seen.items() if count >= LEAST_SEEN)
+        self._at = {feature: at for at, feature in enumerate(self.names)}
+        self.weights = np.zeros((len(self.names), len(ASKED)))
+        self.bias = np.zeros(len(ASKED))
+        self.few = np.array([1.0, 1.0, 0.5])  # of the evidence, of the intent before, of that where the text is brief
+        self._sums = np.full_like(self.weights, 1e-3)
+        self._of_few = np.full(3, 1e-3)
 
-    def scores(self, row: Row) -> list[float]:
-        hand = self.few[0]
-        totals = [one + hand * told for one, told in zip(self.bias, row.hand, strict=True)]
-        for feature in row.wording:
-            weights = self.weights.get(feature)
-            if weights is not None:
-                totals = [total + weight for total, weight in zip(totals, weights, strict=True)]
+    def known(self, row: Row) -> Known:
+        """The row by the places of its features; those that no weight is fitted to are left out."""
+        places = sorted(self._at[feature] for feature in row.wording if feature in self._at)
+        return np.array(places, dtype=np.intp), np.array(row.hand)
+
+    def scores(self, row: Row, known: Known | None = None) -> Numbers:
+        places, hand = known or self.known(row)
+        totals: Numbers = self.bias + self.few[0] * hand + self.weights[places].sum(axis=0)
         if row.before >= 0:
             totals[row.before] += self.few[1] + (self.few[2] if row.brief else 0.0)
         return totals
 
-    def learn(self, row: Row, rate: float) -> None:
-        totals = self.scores(row)
-        top = max(totals)
-        raised = [exp(total - top) for total in totals]
-        whole = sum(raised)
-        slopes = [one / whole for one in raised]
+    def learn(self, row: Row, known: Known, rate: float) -> None:
+        places, hand = known
+        totals = self.scores(row, known)
+        slopes = np.exp(totals - totals.max())
+        slopes /= slopes.sum()
         slopes[row.intent] -= 1.0
-        for feature in row.wording:
-            weights = self.weights.get(feature)
-            if weights is None:
-                continue
-            sums = self._sums[feature]
-            for at, slope in enumerate(slopes):
-                slope += SHRINK * weights[at]
-                sums[at] += slope * slope
-                weights[at] -= rate * slope / sqrt(sums[at])
-        self.bias = [one - 0.01 * rate * slope for one, slope in zip(self.bias, slopes, strict=True)]
-        few = [sum(slope * told for slope, told in zip(slopes, row.hand, strict=True)), 0.0, 0.0]
+        weights, sums = self.weights[places], self._sums[places]
+        steep = slopes + SHRINK * weights
+        sums += steep * steep
+        self._sums[places] = sums
+        self.weights[places] = weights - rate * steep / np.sqrt(sums)
+        self.bias -= 0.01 * rate * slopes
+        few = np.array([slopes @ hand, 0.0, 0.0])
         if row.before >= 0:
             few[1] = slopes[row.before]
             few[2] = slopes[row.before] if row.brief else 0.0
-        for at, slope in enumerate(few):
-            self._of_few[at] += slope * slope
-            self.few[at] -= 0.1 * rate * slope / sqrt(self._of_few[at])
+        self._of_few += few * few
+        self.few -= 0.1 * rate * few / np.sqrt(self._of_few)
 
     def right(self, rows: Sequence[Row]) -> int:
-        return sum(_best(self.scores(row)) == row.intent for row in rows)
-
-
-def _best(totals: Sequence[float]) -> int:
-    return max(range(len(totals)), key=totals.__getitem__)
+        return sum(int(self.scores(row).argmax()) == row.intent for row in rows)
 
 
 def fitted(rows: Sequence[Row], rounds: int = ROUNDS, seed: int = SEED) -> Fit:
-    fit, order, chance = Fit(rows), list(rows), random.Random(seed)
+    fit, chance = Fit(rows), random.Random(seed)
+    order = [(row, fit.known(row)) for row in rows]
     for turn in range(rounds):
         chance.shuffle(order)
-        for row in order:
-            fit.learn(row, RATE / (1 + turn / 4))
+        for row, known in order:
+            fit.learn(row, known, RATE / (1 + turn / 4))
     return fit
 
 
@@ -129,14 +127,10 @@ def averaged(rows: Sequence[Row]) -> Fit:
     """The mean of several fits."""
     fits = [fitted(rows, seed=SEED + order) for order in range(ORDERS)]
     out = fits[0]
-    for feature in out.weights:
-        out.weights[feature] = _mean([fit.weights[feature] for fit in fits])
-    out.bias, out.few = _mean([fit.bias for fit in fits]), _mean([fit.few for fit in fits])
+    out.weights = np.mean([fit.weights for fit in fits], axis=0)
+    out.bias = np.mean([fit.bias for fit in fits], axis=0)
+    out.few = np.mean([fit.few for fit in fits], axis=0)
     return out
-
-
-def _mean(rows: Sequence[Sequence[float]]) -> list[float]:
-    return [sum(column) / len(rows) for column in zip(*rows, strict=True)]
 
 
 def by_source(rows: Sequence[Row], sources: Collection[str] = (), rounds: int = ROUNDS) -> dict[str, tuple[int, int]]:
@@ -152,19 +146,19 @@ def by_source(rows: Sequence[Row], sources: Collection[str] = (), rounds: int = 
 def digest() -> str:
     """Changes with the practice questions."""
     whole = sha256()
-    for path in (*sorted(DATA.glob("*.yaml")), LIST, Path(sentences.__file__)):
+    for path in (*sorted(DATA.glob("*.yaml")), *LISTS, Path(sentences.__file__)):
         whole.update(path.read_bytes())
     return whole.hexdigest()
 
 
 def table_of(fit: Fit) -> dict[str, Any]:
     rows = {
-        feature: packed([round(100 * one) for one in weights])
-        for feature, weights in fit.weights.items()
-        if max(map(abs, weights)) >= LEAST_WEIGHT
+        feature: packed([round(100 * one) for one in weights.tolist()])
+        for feature, weights in zip(fit.names, fit.weights, strict=True)
+        if abs(weights).max() >= LEAST_WEIGHT
     }
-    hand, again, brief = (round(one, 3) for one in fit.few)
-    bias = [round(100 * one) for one in fit.bias]
+    hand, again, brief = (round(one, 3) for one in fit.few.tolist())
+    bias = [round(100 * one) for one in fit.bias.tolist()]
     return {
         "shape": SHAPE,
         "of": digest(),
