@@ -46,18 +46,19 @@ def test_one_shared_word_brings_no_advice_beside_the_pieces(plain):
     assert "Bodies are not ranked" not in flat(told(plain, "what do I need to buy to use a 25mm C-mount lens on m43"))
 
 
-def test_two_prices_are_told_by_what_each_buys(asked):
-    text = flat(asked("is a 12 buck plain EF to E ring ok or do I need the 60 one with chips"))
-    assert text.startswith("12 dollars is the price of EF to E ring without contacts; 60 dollars is the price of")
-    assert "take the electronic one" in text
-    assert "60 mm" not in text
-
-
-def test_of_a_lens_with_its_own_iris_ring_the_dearer_ring_is_only_truer(asked):
-    text = flat(asked("m42 to E rings: 12 or 60 dollars, whats the difference"))
-    assert "60 dollars is more than usual" in text
-    assert "truer thickness" in text
-    assert "dollars do if you buy" not in text
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("is a 12 buck plain EF to E ring ok or do I need the 60 one with chips", "take the electronic one"),
+        ("m42 to E rings: 12 or 60 dollars, whats the difference", "60 dollars is more than usual, 8 to 25 dollars"),
+    ],
+)
+def test_two_prices_are_told_by_what_each_buys(asked, text, says):
+    found = flat(asked(text))
+    assert found.startswith("12 dollars is the price of ")
+    assert says in found
+    assert "60 mm" not in found
+    assert "dollars do if you buy" not in found
 
 
 def test_rings_for_any_slr_lens_are_listed_within_the_sum(asked):
