@@ -15,7 +15,7 @@ from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.open_lens import MEASURE, depends
 from engine.answers.seat.telling import chain_title
-from engine.answers.seat.ways_told import OPTICAL
+from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.answers.ways.sold_on import sold_on
@@ -26,14 +26,14 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
-from grammar.questions import ALL, Question
+from grammar.questions import ALL, Question, Thing
 
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
-    question = _of_all_of_them(question, knowledge)
+    question = _hub_or_singles(_of_all_of_them(question, knowledge))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
@@ -59,6 +59,15 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
+
+
+def _hub_or_singles(question: Question) -> Question:
+    """'singles or go through M': the mount that they might go through is a hub, and not what every chain must use."""
+    via = question.limits.using
+    if len(via) != 1 or len(question.lenses) < 2 or not mentions(question, "set-against") or hub_of(question):
+        return question
+    hub = Thing(piece=HUB, front=via)
+    return question.with_(limits=replace(question.limits, using=()), adapters=(*question.adapters, hub))
 
 
 def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
@@ -140,7 +149,9 @@ def _pairs_told(
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
     from engine.answers.ways.several import each_pair
 
-    return each_pair(question, lenses, bodies, knowledge)
+    # 'singles or a hub': the hub is told beside the pairs, which are the singles
+    singles = tuple(one for one in question.adapters if one.piece != HUB or not mentions(question, "set-against"))
+    return each_pair(question.with_(adapters=singles), lenses, bodies, knowledge)
 
 
 def hub_or_direct(question: Question, knowledge: Knowledge) -> Told:

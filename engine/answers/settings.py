@@ -8,6 +8,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.parts.said import focals, interval, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
+from engine.answers.picture.as_engraved import as_engraved
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
@@ -87,6 +88,7 @@ def _bare_factor(question: Question) -> float | None:
 
 def _stabilised(question: Question, knowledge: Knowledge) -> Told:
     """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
+    question, denied = as_engraved(question, knowledge.catalogue)
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
     lines: list[Line] = []
@@ -102,4 +104,4 @@ def _stabilised(question: Question, knowledge: Knowledge) -> Told:
             rows.append(Quantity("ibis_focal_mm", Interval.exact(value), case))
             first = each == factor
             lines.append(Line("head" if first else "fact", f"enter {trimmed(value, 1)} mm {case}", 0 if first else 1))
-    return Told(tuple(lines), tuple(rows)) + note
+    return denied + Told(tuple(lines), tuple(rows)) + note

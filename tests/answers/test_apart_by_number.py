@@ -19,7 +19,7 @@ from tests.answers.talks import talk
 def test_stops_that_differ_by_the_crop_are_alike_in_depth_and_not_in_light(asked, text, equal):
     found = asked(text)
     assert numbers(found, "equivalent_f_number")[0][0] == pytest.approx(equal, rel=0.01)
-    assert "no light is lost" in flat(found)
+    assert " stays f/" in flat(found)
 
 
 def test_stops_that_are_not_likened_are_told_by_their_light(asked):
@@ -45,3 +45,15 @@ def test_what_is_set_against_the_piece_of_before_is_told_with_it_and_for_its_dis
 
 def test_advice_on_the_very_choice_comes_first(asked):
     assert flat(asked("helicoid or tubes for m42 macro, which")).startswith("helicoid or tubes:")
+
+
+def test_the_equivalent_is_not_what_the_stabiliser_is_told(club):
+    found = talk(club, "what is a 58mm M42 lens on an X-mount body in full frame terms", "so the stabiliser gets 89")[1]
+    assert lines_of(found).startswith("Not 89: that is the full frame equivalent. Enter what is engraved, 58 mm")
+    assert next(row.value.nominal for row in found.quantities if row.name == "ibis_focal_mm") == 58
+
+
+def test_why_a_lens_goes_on_every_camera_is_told_by_its_register(asked):
+    found = asked("how come T2 lenses can go on every camera")
+    assert numbers(found, "register_mm")[0] == (55, 55)
+    assert "longer than on" in flat(found)

@@ -66,3 +66,15 @@ def test_rings_for_any_slr_lens_are_listed_within_the_sum(asked):
     assert "M42 to MFT ring [8 to 25 dollars]" in flat(found)
     assert all(low <= 40 for low, _ in numbers(found, "price"))
     assert "flat ring" not in flat(found)
+
+
+def test_singles_are_counted_beside_a_hub_that_they_are_set_against(asked):
+    found = asked("FD OM and QBM lenses, bodies L and X. single rings or go through M?")
+    cases = {row["case"]: row["least"] for row in found["quantities"]["adapter_count"]}
+    assert cases["through the hub"] == 5
+    assert cases["all pairs"] >= 6
+
+
+def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked):
+    found = asked("one nd for lenses with 49, 55 and 62 filter threads, what do i buy")
+    assert one(found, "adapter_count", "step-up rings") == 2
