@@ -29,6 +29,7 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     told = told if rows else _everything(question, knowledge)
+    told = _at_frame_rate(question, knowledge) + told
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", _asked_back(question))]
@@ -37,6 +38,18 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _at_frame_rate(question: Question, knowledge: Knowledge) -> Told:
+    """The shutter of the angle told, or of the usual one, where a frame rate is."""
+    if question.said("frame_rate") is None:
+        return Told()
+    from engine.answers.exposure.exposing import shutter_and_angle
+
+    found = shutter_and_angle(question, knowledge)
+    return Told(
+        tuple(Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in found.lines), found.quantities
+    )
 
 
 def _asked_back(question: Question) -> str:

@@ -78,3 +78,14 @@ def test_singles_are_counted_beside_a_hub_that_they_are_set_against(asked):
 def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked):
     found = asked("one nd for lenses with 49, 55 and 62 filter threads, what do i buy")
     assert one(found, "adapter_count", "step-up rings") == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("EXA and M42 lens on L, is one ring enough", "No, one ring is not enough: it takes 3 pieces."),
+        ("FD 28 and FD 50 on E, one ring for both?", "Yes, one ring serves them all."),
+    ],
+)
+def test_whether_one_ring_does_is_answered_first(asked, text, says):
+    assert flat(asked(text)).startswith(says)
