@@ -42,6 +42,7 @@ from grammar.words.subject_words import stems
 
 MOST = 4
 MOST_ADVICE = 2
+GLASS = "corrective-glass"
 
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
@@ -106,6 +107,10 @@ def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
 def _with_what_was_before(question: Question) -> Question:
     """The question with the piece of the one before, where another is set against it: 'or a close-up lens, which'."""
     prior = question.prior
+    if question.follows and question.limits.with_glass and not question.adapters:
+        # 'what about the one with glass, better?': better than the plain one
+        rings = (Thing(piece="adapter", words="ring without glass"), Thing(piece=GLASS, words="ring with glass"))
+        return question.with_(adapters=rings, limits=replace(question.limits, with_glass=False, without_glass=False))
     if not question.follows or prior is None or len(question.adapters) != 1 or len(prior.adapters) != 1:
         return question
     if not mentions(question, "set-against") or prior.adapters[0].piece == question.adapters[0].piece:

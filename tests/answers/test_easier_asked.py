@@ -10,6 +10,7 @@ from engine.ask import Desk
 from engine.talk import Talk
 from tests.answers.picture import flat
 from tests.answers.talks import flat as lines_of
+from tests.answers.talks import talk
 
 
 def verdicts(record: dict[str, Any]) -> list[str]:
@@ -76,3 +77,14 @@ def test_a_danger_that_is_told_leaves_of_the_chain_only_its_numbers(deep):
     text = lines_of(deep.ask("is it safe to mount avocet on E, the rear is deep", Talk()))
     assert "the rear reaches 5.2 mm behind the body flange" in text
     assert text.count("Measure how") == 1
+
+
+def test_rings_of_two_lengths_are_told_by_what_each_does(asked):
+    found = asked("difference between a 2mm and a 1.46 M42-EF ring")
+    assert sorted(verdicts(found)) == ["infinity", "macro-only"]
+    assert "0.54 mm too far out" in flat(found)
+
+
+def test_the_one_with_glass_is_set_against_the_plain_one_told_before(club):
+    then = talk(club, "M42 on F body, flat ring", "what about the one with glass then, is it better?")[1]
+    assert lines_of(then).startswith("Only ring with glass reaches infinity.")

@@ -13,7 +13,7 @@ from engine.judging.judge import Judged
 RARE = "made-to-order"
 # the easiest first
 OUTCOMES = (
-    "to infinity", "to infinity if the barrel enters the cup", "to infinity only by a ring that is made to order",
+    "to infinity", "to infinity if the barrel enters the cup", "to infinity by a ring that is made to order",
     "to infinity only through glass", "close-up only", "not at all",
 )  # fmt: skip
 PLAIN, IN_CUP, MADE, GLASS, CLOSE_UP, NOT = range(len(OUTCOMES))
