@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.base.compact import compact, field, replace
+from grammar.words.mentioned import Mention
 
 INTENTS: Final = (
     "chain", "focus-verdict", "macro-distance", "why", "look-alike", "definition", "list-fits", "hazard",
@@ -26,16 +26,10 @@ BY_REGISTER: Final = "assumed by register"  # trait of a lens that has another m
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 # a thickness said so is not that of the ring, but by how much it is off
-# a size never is so thin or so short: by so much it falls short of what it should be
-_LACKING: Final = re.compile(r"\d(?: ?mm)? (thin|short)\b")
-# nor is any ring so thin as this: by so much it goes beyond what it should be, unless it 'is' that
-_OVER: Final = re.compile(
-    r"(?<![\d.])(?<!\bis )(?<!\bwas )(?<!\bbe )(0?\.\d+)(?: ?mm)? (?:long|thick|over|oversize|high|proud|deep)\b"
-)
-_THINNEST_RING: Final = 0.5  # mm
 _RING: Final = "adapter"
-OFF_WORDS: Final = ("too thick", "too thin", "too long", "too short", "thicker", "thinner", "thick too much",
-                    "too far out", "too close")  # fmt: skip
+OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
+# no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
+_THINNEST_RING: Final = 0.5  # mm
 
 
 @compact
@@ -177,7 +171,7 @@ class Question:
     known: tuple[Thing, ...] = field(default=(), compare=False)  # every lens that the talk has spoken of
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text
-    mentioned: tuple[tuple[str, int], ...] = field(default=(), compare=False)
+    mentioned: tuple[Mention, ...] = field(default=(), compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
@@ -193,18 +187,27 @@ class Question:
         """The reading under `key` of `values`, None where it was not said."""
         return dict(self.values).get(key)
 
+    def mentions(self, *keys: str) -> bool:
+        """Whether the text, or what still asks of the question before, holds a phrase of one of the keys."""
+        return any(one.key in keys for one in self.mentioned)
+
+    def places(self, key: str) -> tuple[Mention, ...]:
+        """Where in the text itself phrases of the key stand, in their order."""
+        return tuple(one for one in self.mentioned if one.key == key and one.at < len(self.text))
+
     @property
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
-        flat = self.text.casefold()
-        lacking = _LACKING.search(flat)
-        told = f"too {lacking[1]}" if lacking else "too thick" if self._is_over(flat) else None
-        return next((word for word in OFF_WORDS if word in flat), told) or self.said(OFF)
+        told = next((one.key for one in self.mentioned if one.key.startswith(OFF_KEY)), None)
+        if told is not None:
+            return told.removeprefix(OFF_KEY).replace("-", " ")
+        return "too thick" if self._is_over() else self.said(OFF)
 
-    def _is_over(self, flat: str) -> bool:
-        over = _OVER.search(flat)
+    def _is_over(self) -> bool:
+        sizes = self.places("is-a-number")
+        over = [one for one in self.places("beyond-by") if not any(size.at < one.at < size.end for size in sizes)]
         ring = any(piece.piece == _RING for piece in self.adapters)
-        return over is not None and ring and float(over[1]) < _THINNEST_RING
+        return ring and bool(over) and (over[0].number or 0.0) < _THINNEST_RING
 
     def with_(self, **changes: object) -> Question:
         return replace(self, **changes)

@@ -31,14 +31,21 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    heard = mentioned(f"{got.text} {got.asked} {got.off_word or ''}", lexicon.words.mentions)
-    got = got.with_(mentioned=heard)
+    got = _with_mentioned(got, lexicon)
     if before is None:
         return got
     from grammar.turns.whom import known_with
 
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None))
+
+
+def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
+    """The question with what its text mentions, and what the word means for how a thickness is off."""
+    said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
+    question = question.with_(mentioned=mentioned(said, phrases))
+    word = question.off_word
+    return question.with_(mentioned=mentioned(f"{said} {word}", phrases)) if word else question
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:

@@ -19,6 +19,7 @@ from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
+from grammar.numbers.prices import with_prices_told
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
@@ -74,7 +75,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_bracketed_told(tokens)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
-    tokens = with_motifs_told(with_marked_densities(with_standins(tokens), told), told)
+    tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)

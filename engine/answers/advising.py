@@ -44,7 +44,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
-    warned = _warnings(chain, question, knowledge) if chain is not None else []
+    warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
     lines = (*_ruling(rows, question, knowledge), *told.lines, *advice_lines(rows[:MOST]), *warned)
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
@@ -116,11 +116,19 @@ def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[
     return [row for row in rows if row.id not in mirror]
 
 
-def _warnings(judged: Judged, question: Question, knowledge: Knowledge) -> list[Line]:
-    """What the chain itself warns of, dangers first."""
-    from engine.answers.seat.telling import chain_title, finding_lines
+def _warnings(judged: Judged, told: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
+    """What the chain itself warns of, dangers first; of what the advice told says already, only the numbers."""
+    from engine.answers.seat.telling import chain_title, finding_lines, template
 
-    found = [line for line in finding_lines(judged, knowledge, question.feet) if line.kind in ("danger", "caution")]
+    said = {row.id for row in told}
+    again = [row for row in judged.findings if row.decided and row.rule.advice in said]
+    fresh = replace(judged, findings=tuple(row for row in judged.findings if row not in again))
+    found = [
+        Line(row.severity, f"{template(row.rule.because, judged.measured_trace, question.feet)}.")
+        for row in again if row.severity in ("danger", "caution") and "{" in row.rule.because
+    ]  # fmt: skip
+    lines = finding_lines(fresh, knowledge, question.feet)
+    found += [line for line in lines if line.kind in ("danger", "caution")]
     head = f"By {chain_title(judged, knowledge)}:"
     return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
 

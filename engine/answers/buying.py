@@ -9,34 +9,36 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, To
 from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.open_lens import MEASURE, depends
 from engine.answers.seat.telling import chain_title
-from engine.answers.seat.ways_told import OPTICAL
+from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
+from engine.answers.ways.sold_on import sold_on
+from engine.answers.ways.two_prices import prices_of, two_prices
 from engine.answers.ways_apart import ways_apart
 from engine.answers.words.advice import named_or_near
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.guidance import Advice
 from engine.facts.records import Mount
-from grammar.questions import ALL, Question
+from grammar.questions import ALL, Question, Thing
 
-MOST_OF_KIND = 6
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
 
 def plan(question: Question, knowledge: Knowledge) -> Answer:
     """Everything that must be bought, its price, and the advice that goes with the choice."""
-    question = _of_all_of_them(question, knowledge)
+    question = _hub_or_singles(_of_all_of_them(question, knowledge))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
     open_lens = _of_open_lens(question, lenses, bodies, knowledge)
+    first += two_prices(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)
     for part in _parts(question, lenses, bodies, answer, knowledge):
@@ -44,7 +46,7 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
     rows = named_or_near(question, knowledge, 1, LEAST if answer is None and not open_lens.lines else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
-    if len(numbers(question, "price")) > 1:
+    if prices_of(question):
         rows = list(dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows)))
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     lines = [*first.lines, *_led(question, answer, told), *advice]
@@ -57,6 +59,15 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     return replace(
         base, text=question.text, intent="buy-plan", lines=tuple(lines), question=question, quantities=quantities
     )  # fmt: skip
+
+
+def _hub_or_singles(question: Question) -> Question:
+    """'singles or go through M': the mount that they might go through is a hub, and not what every chain must use."""
+    via = question.limits.using
+    if len(via) != 1 or len(question.lenses) < 2 or not mentions(question, "set-against") or hub_of(question):
+        return question
+    hub = Thing(piece=HUB, front=via)
+    return question.with_(limits=replace(question.limits, using=()), adapters=(*question.adapters, hub))
 
 
 def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
@@ -138,7 +149,9 @@ def _pairs_told(
         return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
     from engine.answers.ways.several import each_pair
 
-    return each_pair(question, lenses, bodies, knowledge)
+    # 'singles or a hub': the hub is told beside the pairs, which are the singles
+    singles = tuple(one for one in question.adapters if one.piece != HUB or not mentions(question, "set-against"))
+    return each_pair(question.with_(adapters=singles), lenses, bodies, knowledge)
 
 
 def _singly(
@@ -189,7 +202,8 @@ def _parts(
     threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)[0]
-    yield left_of_sum(question, pairs)
+    if not prices_of(question):
+        yield left_of_sum(question, pairs)
     if lenses and not bodies:
         yield bodies_by_plain_rings(question, lenses, knowledge)
     if len(bodies) > 1:
@@ -198,7 +212,7 @@ def _parts(
         singly = _singly(question, lenses, bodies, knowledge) if is_hub_told(question, knowledge) else pairs
         yield through_hub(question, lenses, bodies, _pieces(singly), knowledge)
     if bodies and not lenses:
-        yield _of_kind_on(question, bodies[0], knowledge)
+        yield sold_on(question, bodies[0], knowledge)
     for lens in lenses:
         if bodies and _is_unfocused(lens.mount):
             yield _focusing_kit(question, lens, bodies[0], knowledge)
@@ -208,21 +222,6 @@ def _parts(
 
         close = macro(question, knowledge)
         yield Told(close.lines, close.quantities)
-
-
-def _of_kind_on(question: Question, body: BodySide, knowledge: Knowledge) -> Told:
-    """The pieces of the kinds named that fit the body, the cheapest first, where no lens is told yet."""
-    kinds = {thing.piece for thing in question.adapters if thing.piece and thing.piece != "adapter"}
-    rows = sorted(
-        (row.price_usd, row.id, row) for row in knowledge.catalogue.adapters.values()
-        if row.kind in kinds and row.rear == body.mount.id and row.front != row.rear and row.price_usd
-    )  # fmt: skip
-    if not rows:
-        return Told()
-    lines = [Line("head", f"On {body.words} fit, cheapest first:")]
-    lines += [Line("fact", f"{row.name} [{money(band)}]", 1) for band, _, row in rows[:MOST_OF_KIND]]
-    lines.append(Line("ask", "For which lenses: their mount?", wants="lens"))
-    return Told(tuple(lines), tuple(Quantity("price", Interval.between(*band), row.name) for band, _, row in rows))
 
 
 def _is_unfocused(mount: Mount) -> bool:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations, product
 
 from engine.answers.buying import hub_or_direct
+from engine.answers.close.closer_apart import ROOM, closer_apart
 from engine.answers.close.size_by_ways import size_by_ways
 from engine.answers.exposure.stops_apart import stops_apart
+from engine.answers.own.own_cases import Case
 from engine.answers.own.side_by_side import side_by_side, sides_of
-from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
@@ -24,45 +27,51 @@ from engine.answers.picture.same_depth import formats_told
 from engine.answers.picture.which_cover import lit_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
-from engine.answers.ways.mounts_on_body import mounts_on_body
+from engine.answers.ways.adapted import adapted
+from engine.answers.ways.easier import easier, outcome
 from engine.answers.ways.pair_beside import with_pair
+from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
+from engine.facts.guidance import Advice
 from engine.facts.records import Format, Mount
+from engine.facts.subjects import subjects_of
 from grammar.questions import Question, Thing
+from grammar.words.subject_words import stems
 
 MOST = 4
 LEAST_LIT = 2
+MOST_ADVICE = 2
+GLASS = "corrective-glass"
 
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
+    question = _with_what_was_before(question)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
     sides = sides_of(question, knowledge) if bare else []
+    pairs: tuple[ListedChain, ...] = ()
+    traps: tuple[ListedChain, ...] = ()
     if sides:
-        told = side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
-        if sides[0].body is None:
-            told += Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
+        told, traps = _of_sides(question, sides, knowledge)
     else:
-        told = _of_kinds(question, knowledge)
+        told, pairs = _of_kinds(question, knowledge)
     apart, chains = ways_apart(question, knowledge) if not (sides or end_apart(question)) else (Told(), ())
     apart = apart if chains or sides else rings_apart(question, knowledge) + apart
     told = apart if chains or apart.lines else hub_or_direct(question, knowledge) if _of_hub(question) else told
+    pairs = () if apart.lines else pairs
     on_formats = each_on_its_own(question, knowledge.catalogue) if not question.adapters else Told()
     told = on_formats if on_formats.lines and not sides else told
-    worn = each_with_its_glass(question, crops_of(question, knowledge)) if not (sides or chains) else Told()
-    alone = Told() if sides or chains else worn + stops_apart(question) + size_by_ways(question)
+    alone = Told() if sides or chains else _numbers_alone(question, knowledge)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
     told = alone + glass + crop_or_glass(question) + told
-    least = SURE if chains or on_formats.lines else LEAST
-    rows = named_or_near(question, knowledge, 2, least) if not sides or question.things else []
-    if chains:
-        kinds = kinds_in_words(ways_told(question, knowledge.catalogue))
-        rows = list(dict.fromkeys([*nearest(kinds, knowledge.catalogue, 1), *rows]))[:2]
+    least = SURE if told.lines else LEAST
+    rows = _advice(question, least, knowledge) if not sides or question.things else []
     lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [
@@ -70,25 +79,82 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         ]
     answer = Answer(
         question.text, "compare", ANSWERED if told.lines or rows else NO, tuple(lines), question=question,
-        chains=chains or None, quantities=told.quantities,
+        chains=chains or pairs or None, quantities=told.quantities,
     )  # fmt: skip
-    return with_pair(answer, question, knowledge)
+    with_ways = with_pair(answer, question, knowledge)
+    if not sides:
+        return with_ways
+    # the way of each is told beside what sets it apart
+    return replace(with_ways, lines=answer.lines, chains=numbered([*(with_ways.chains or ()), *traps]) or None)
 
 
-def _of_kinds(question: Question, knowledge: Knowledge) -> Told:
+def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advice]:
+    """What is said of such a choice: that on the kinds of pieces named, then what the words are about.
+
+    What has for its topic nothing but what the question names comes first: 'helicoid or tubes'.
+    """
+    facts = knowledge.catalogue
+    ways = ways_told(question, facts)
+    kinds = kinds_in_words(ways) if len(ways) > 1 else ""
+    rows = [*(nearest(kinds, facts, 1) if kinds else ()), *named_or_near(question, knowledge, MOST_ADVICE + 1, least)]
+    classes = subjects_of(facts).classes
+    asked = stems(f"{question.text} {kinds}", classes)
+    rows.sort(key=lambda row: not stems(row.topic, classes) <= asked)
+    return list(dict.fromkeys(rows))[:MOST_ADVICE]
+
+
+def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
+    """What stops, a magnification or a focal length tell by themselves of what is set against each other."""
+    worn = each_with_its_glass(question, crops_of(question, knowledge))
+    return worn + stops_apart(question) + size_by_ways(question) + closer_apart(question, knowledge.catalogue)
+
+
+def _with_what_was_before(question: Question) -> Question:
+    """The question with the piece of the one before, where another is set against it: 'or a close-up lens, which'."""
+    prior = question.prior
+    if question.follows and question.limits.with_glass and not question.adapters:
+        # 'what about the one with glass, better?': better than the plain one
+        rings = (Thing(piece="adapter", words="ring without glass"), Thing(piece=GLASS, words="ring with glass"))
+        return question.with_(adapters=rings, limits=replace(question.limits, with_glass=False, without_glass=False))
+    if not question.follows or prior is None or len(question.adapters) != 1 or len(prior.adapters) != 1:
+        return question
+    if not mentions(question, "set-against") or prior.adapters[0].piece == question.adapters[0].piece:
+        return question
+    kept = tuple(row for row in prior.values if row[0] == ROOM and question.said(ROOM) is None)
+    return question.with_(adapters=(*prior.adapters, *question.adapters), values=(*question.values, *kept))
+
+
+def _of_sides(question: Question, sides: Sequence[Case], knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
+    """Which is the easier, what sets the sides apart, and what each lens does in the ring for another."""
+    placed = [(side.name, side.judged) for side in sides if side.body is not None]
+    told = easier(placed) if len({outcome(judged) for _, judged in placed}) > 1 else Told()
+    told += side_by_side(sides, knowledge, question.feet) + Told((), _bodies(question, knowledge).quantities)
+    cases = [(side.lens, side.body, side.judged) for side in sides[:MOST] if side.body is not None]
+    trapped, traps = in_the_other(question, cases, knowledge)
+    if not cases:
+        trapped = Told((Line("ask", "On which body? Then what they do there can be set side by side too."),))
+    return told + trapped, traps
+
+
+def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:
     """What is known of the kinds named, where no two lenses or bodies can be set apart whole."""
     facts = knowledge.catalogue
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
-    by_mount = mounts_on_body(question, lenses, bodies, knowledge)
-    if by_mount.lines:
-        covers = mentions(question, "picture-filled")
-        lit = Told(_lit_on_frames(question, knowledge).lines) if covers else Told()  # its numbers are told by mount
-        return lit + by_mount + _pieces(question, knowledge)
+    by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
+    if by_pair.lines:
+        lit = _lit(question, lenses, bodies, knowledge)
+        if mentions(question, "picture-filled"):
+            lit = Told(_lit_on_frames(question, knowledge).lines) + lit
+        return by_pair + lit + _pieces(question, knowledge), chains
+    if question.bodies and not bodies and not question.adapters:
+        of_mounts = adapted(question, lenses, knowledge)  # bodies of no mount in particular
+        if of_mounts.lines:
+            return of_mounts, ()
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
     several = len(question.lenses) > 1
     lit = _lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
-    return lit + _as_look_alikes(question, knowledge) + told
+    return lit + _as_look_alikes(question, knowledge) + told, ()
 
 
 def _lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
@@ -102,7 +168,7 @@ def _lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
     out = Told()
     for form in forms.values():
         for thrown in circles:
-            out += _lit(thrown, form)
+            out += _lit_by(thrown, form)
     return out
 
 
@@ -128,25 +194,35 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
     facts = knowledge.catalogue
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    circles = circles_of(question, facts) if lenses else []
+    told = Told()
     for body in bodies[:MOST] if len(bodies) > 1 else []:
         for lens in lenses[:MOST]:
             ring = ring_to_make(setup_of(lens, body, facts), facts)
             if ring.thickness_mm is not None:
-                rows.append(Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id))
-                lines.append(_ring_line(f"{lens.mount.designation} on {body.words}", ring))
+                row = Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id)
+                told += Told((_ring_line(f"{lens.mount.designation} on {body.words}", ring),), (row,))
+        told += _lit(question, lenses, [body], knowledge)
+    return told
+
+
+def _lit(question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge) -> Told:
+    """How much of the frame of each body the lenses light."""
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    facts = knowledge.catalogue
+    circles = circles_of(question, facts) if lenses else []
+    for body in bodies[:MOST]:
         form = body.format
         for thrown in circles if form is not None else []:
             assert form is not None
-            part = _lit(thrown, form)
+            part = _lit_by(thrown, form)
             lines += part.lines
             rows += part.quantities
-    return Told(tuple(lines), tuple(rows))
+    short = any(isinstance(row.value, Interval) and row.value.least < 1 for row in rows)
+    return Told(tuple(lines) if short else (), tuple(rows))  # what all light whole sets nothing apart
 
 
-def _lit(thrown: Thrown, form: Format) -> Told:
+def _lit_by(thrown: Thrown, form: Format) -> Told:
     lit = lit_of(thrown, None, form)
     if not is_known(lit):
         return Told()

@@ -41,7 +41,7 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
     looks_back = mentions(question, "earlier-answers", *(() if several else ("earlier-things",))) or (
         question.number is not None and others is not None
     )
-    if not question.follows or question.adapters or (several and not looks_back):
+    if not question.follows or question.adapters or question.limits.with_glass or (several and not looks_back):
         return None
     if question.number is not None and others is not None and not mentions(question, "answer"):
         return _chains(question, (question.number, int(others.split(",")[0])), rows, knowledge)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import nearest
+from engine.answers.parts.nearby import SEEN, nearest
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.resolve import BodySide, LensSide, Missing
 from engine.answers.parts.said import focals, mentions, number, pitch_mm
@@ -27,7 +26,6 @@ from engine.base.interval import Interval
 from engine.facts.records import Mount
 from grammar.questions import Question
 
-_WHICH = re.compile(r"\b(?:what|which)(?: [\w-]+){0,2} (?:lenses|glass)\b", re.IGNORECASE)
 MOST_ADVICE = 2
 MOST_SOLD = 6
 SURE = 4.5  # what shares less with the question is beside the point here
@@ -105,7 +103,7 @@ def _sold_of_kind(question: Question, body: BodySide, knowledge: Knowledge) -> T
 def _asks_which(question: Question) -> bool:
     """'what slr lenses still reach infinity on F': no one lens is told of, and which is asked."""
     told = any(one.focal_length_mm or one.ids or one.format or one.f_number for one in question.lenses)
-    return not told and not question.adapters and bool(_WHICH.search(question.text))
+    return not told and not question.adapters and mentions(question, "which-lenses")
 
 
 def _asks_for_a_kind(question: Question) -> bool:
@@ -146,11 +144,12 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
     return far_limits(lenses, far, facts, question.feet, 1) + far_limits(lenses, close, facts, question.feet, 1)
 
 
-def _advice_lines(question: Question, knowledge: Knowledge) -> list[Line]:
-    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, SURE)
+def _advice_lines(question: Question, knowledge: Knowledge, least: float = SURE) -> list[Line]:
+    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)
     return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
 
 
 def _with_advice(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    extra = tuple(_advice_lines(question, knowledge))
+    # what it hangs on is told; of advice only what is said of something seen goes beside it
+    extra = tuple(_advice_lines(question, knowledge, SEEN))
     return replace(answer, lines=(*answer.lines[:-1], *extra, answer.lines[-1])) if extra else answer

@@ -174,7 +174,7 @@ def _with_symptom(answer: Answer, question: Question, knowledge: Knowledge) -> A
     """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
     from engine.answers.parts.nearby import SEEN, nearest
 
-    rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question))
+    rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question, knowledge))
     return replace(answer, lines=(*advice_lines(rows), *answer.lines)) if rows else answer
 
 

@@ -11,19 +11,15 @@ from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
 from engine.answers.picture.crop_factors import crops_of
-from engine.answers.picture.frames import frames_named
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
 from engine.base.interval import Interval
-from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
 PAIR = 2
 NEAR = 0.05  # share by which an equivalent is told rounded
-VIEW_SHARE = 0.025  # of a view, that it is rounded by
-NOT_THE_VIEW = "No, not the view: the real focal length that is engraved on the lens."
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -34,12 +30,11 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
-    view = _view_told(question, knowledge)
-    question = view or question
     told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
-    lines = [*([Line("head", NOT_THE_VIEW)] if view is not None else []), *told.lines, *advice_lines(rows)]
+    told = _at_frame_rate(question, knowledge) + told
+    lines = [*told.lines, *advice_lines(rows)]
     if not lines:
         lines = [Line("ask", _asked_back(question))]
     answer = Answer(
@@ -49,15 +44,16 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, question, knowledge)
 
 
-def _view_told(question: Question, knowledge: Knowledge) -> Question | None:
-    """'not 87?' after a 58 mm lens on APS-C: the question with the lens it was, where the number is only its view."""
-    before, told = question.prior, focals(question)
-    old = focals(before) if before is not None and before.intent == question.intent else ()
-    if not question.follows or len(old) != 1 or len(told) != 1 or question.adapters or before is None:
-        return None
-    crops = (FULL_FRAME_DIAGONAL_MM / frame.diagonal_mm for frame in frames_named(question, knowledge.catalogue))
-    views = any(abs(told[0] - old[0] * crop) <= VIEW_SHARE * told[0] for crop in crops if crop > 1 + VIEW_SHARE)
-    return question.with_(lenses=before.lenses) if views else None
+def _at_frame_rate(question: Question, knowledge: Knowledge) -> Told:
+    """The shutter of the angle told, or of the usual one, where a frame rate is."""
+    if question.said("frame_rate") is None:
+        return Told()
+    from engine.answers.exposure.exposing import shutter_and_angle
+
+    found = shutter_and_angle(question, knowledge)
+    return Told(
+        tuple(Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in found.lines), found.quantities
+    )
 
 
 def _asked_back(question: Question) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from math import isinf
 
@@ -16,7 +15,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import distance_mm, mentions, number, numbers, stop
+from engine.answers.parts.said import distance_mm, mentions, number, number_beside, numbers, stop
 from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.fine import diffraction, sensor_glass
@@ -271,8 +270,8 @@ def _cover_glass(at: float | None, form: Format, question: Question, knowledge: 
     body = question.body
     record = knowledge.catalogue.bodies.get(body.id or "") if body is not None and body.kind == "body" else None
     # '2 mm of sensor glass' may have been read as a lens
-    match = re.search(r"([\d.]+) ?mm\b(?: (?:of|thick))? (?:sensor|cover) glass", question.text, re.IGNORECASE)
-    told = (float(match[1]),) if match else numbers(question, "length", "thickness")
+    beside = number_beside(question, "so-much-sensor-glass")
+    told = (beside,) if beside is not None else numbers(question, "length", "thickness")
     glass = Interval.exact(told[0]) if told else record.cover_glass_mm if record is not None else None
     if glass is None or not is_known(glass):
         glass = knowledge.catalogue.assumptions["usual-sensor-glass"].value

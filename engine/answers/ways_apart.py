@@ -10,13 +10,14 @@ from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import stop
-from engine.answers.parts.wording import about, distance, money, times, trimmed
+from engine.answers.parts.wording import about, distance, money, quantity_text, times, trimmed
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import CLOSE_UP_LENS, Way, ways_told
 from engine.answers.ways.several import way_told
 from engine.base.compact import compact
 from engine.base.interval import Interval
+from engine.base.span import Span
 from grammar.questions import Question
 
 HELICOID = "helicoid"
@@ -55,7 +56,15 @@ class Outcome:
     def does(self) -> tuple[object, ...]:
         """All by which it may differ from another way."""
         pieces = self.chain.listed.judged.chain.adapters if self.chain is not None else ()
-        return (*(piece.id for piece in pieces), self.way.factor, self.magnification)
+        lengths = ((piece.id, quantity_text("seat_mm", piece.thickness_mm)) for piece in pieces)
+        return (*lengths, self.way.factor, self.magnification)
+
+    @property
+    def error(self) -> Interval | None:
+        """How much too far out, or too close, the way sets the lens."""
+        error = self.chain.listed.judged.trace.value("register_error_mm") if self.chain is not None else None
+        hull = error.hull() if isinstance(error, Span) else None
+        return hull if isinstance(hull, Interval) else None
 
     @property
     def pieces(self) -> int:
@@ -172,6 +181,7 @@ def _told(one: Outcome, question: Question) -> Told:
     lines = [Line("fact", f"{one.way.name}: {way_told(one.chain, question.feet)}")]
     case = one.way.name
     rows = [Quantity("adapter_count", Interval.exact(float(one.pieces)), case)]
+    rows += [Quantity("register_error_mm", one.error, case)] if one.error is not None else []
     if one.price is not None:
         rows.append(Quantity("price", one.price, case))
     if one.magnification is not None:

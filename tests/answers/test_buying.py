@@ -6,7 +6,7 @@ import pytest
 
 from engine.ask import Desk
 from engine.render.record import record_of
-from tests.answers.picture import flat, one
+from tests.answers.picture import flat, numbers, one
 
 
 @pytest.fixture(scope="module")
@@ -44,3 +44,48 @@ def test_what_is_owned_of_a_hub_is_said_and_not_priced(plain, tmp_path):
 
 def test_one_shared_word_brings_no_advice_beside_the_pieces(plain):
     assert "Bodies are not ranked" not in flat(told(plain, "what do I need to buy to use a 25mm C-mount lens on m43"))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("is a 12 buck plain EF to E ring ok or do I need the 60 one with chips", "take the electronic one"),
+        ("m42 to E rings: 12 or 60 dollars, whats the difference", "60 dollars is more than usual, 8 to 25 dollars"),
+    ],
+)
+def test_two_prices_are_told_by_what_each_buys(asked, text, says):
+    found = flat(asked(text))
+    assert found.startswith("12 dollars is the price of ")
+    assert says in found
+    assert "60 mm" not in found
+    assert "dollars do if you buy" not in found
+
+
+def test_rings_for_any_slr_lens_are_listed_within_the_sum(asked):
+    found = asked("cheapest way to put any SLR lens on MFT, budget 40")
+    assert "M42 to MFT ring [8 to 25 dollars]" in flat(found)
+    assert all(low <= 40 for low, _ in numbers(found, "price"))
+    assert "flat ring" not in flat(found)
+
+
+def test_singles_are_counted_beside_a_hub_that_they_are_set_against(asked):
+    found = asked("FD OM and QBM lenses, bodies L and X. single rings or go through M?")
+    cases = {row["case"]: row["least"] for row in found["quantities"]["adapter_count"]}
+    assert cases["through the hub"] == 5
+    assert cases["all pairs"] >= 6
+
+
+def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked):
+    found = asked("one nd for lenses with 49, 55 and 62 filter threads, what do i buy")
+    assert one(found, "adapter_count", "step-up rings") == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("EXA and M42 lens on L, is one ring enough", "No, one ring is not enough: it takes 3 pieces."),
+        ("FD 28 and FD 50 on E, one ring for both?", "Yes, one ring serves them all."),
+    ],
+)
+def test_whether_one_ring_does_is_answered_first(asked, text, says):
+    assert flat(asked(text)).startswith(says)

@@ -91,3 +91,17 @@ def test_what_is_asked_about_comes_before_what_else_the_chain_warns_of(club):
     texts = [line.text for line in found.lines]
     heavy = next(n for n, text in enumerate(texts) if text.startswith("heavy lens"))
     assert heavy < next(n for n, text in enumerate(texts) if text.startswith("By T2"))
+
+
+def test_a_shutter_angle_asked_as_a_setting_is_told_in_seconds(asked):
+    found = asked("video shutter 180 rule setting for old lens at 25fps")
+    assert numbers(found, "shutter_s")[0][0] == pytest.approx(1 / 50)
+
+
+@pytest.mark.parametrize("text", ["where's the closest camera repair", "can you order me the ring"])
+def test_what_a_shop_or_a_technician_does_is_not_answered_here(asked, text):
+    assert asked(text)["intent"] == "out-of-scope"
+
+
+def test_the_word_for_a_thing_described_is_told(asked):
+    assert flat(asked("what's the word for the distance mount to film")).startswith("register:")

@@ -6,15 +6,17 @@ import ast
 from pathlib import Path
 
 from engine.facts.catalogue import load_catalogue
-from grammar.words.mentioned import mentioned
+from grammar.questions import OFF_KEY
+from grammar.words.mentioned import Mention, mentioned
 from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
+QUESTIONS = ENGINE.parent / "grammar" / "questions.py"
 PHRASES = {"vignet": ("vignet", "dark corner"), "up": ("up",), "cant": ("can't",)}
 
 
 def keys(text: str) -> list[str]:
-    return [key for key, _ in mentioned(text, PHRASES)]
+    return list(dict.fromkeys(one.key for one in mentioned(text, PHRASES)))
 
 
 def test_a_phrase_stands_for_the_words_that_begin_so() -> None:
@@ -32,19 +34,35 @@ def test_curled_quotes_are_plain_ones() -> None:
     assert keys("it can\u2019t") == ["cant"]
 
 
-def test_the_last_place_is_told() -> None:
-    assert mentioned("up, then up", PHRASES) == (("up", 9),)
+def test_every_place_is_told() -> None:
+    assert mentioned("up, then up", PHRASES) == (Mention("up", 0, 2), Mention("up", 9, 11))
+
+
+def test_a_last_word_of_two_signs_stands_for_itself() -> None:
+    assert not mentioned("the bare one", {"flush": ("bare on",)})
+    assert mentioned("bare on my body", {"flush": ("bare on",)})
+
+
+def test_signs_stand_for_numbers_words_and_either_word() -> None:
+    ground = {"ground": ("ground|filed .. # off",)}
+    assert mentioned("I filed a good 0.2mm off", ground) == (Mention("ground", 2, 24, 0.2),)
+    assert not mentioned("I filed it with all the care i have, 0.2 off", ground)
+    assert not mentioned("I filed 0.2 offset", ground)
+    assert not mentioned("I ground it off", ground)
 
 
 def test_every_phrase_that_an_answer_listens_for_is_in_the_list_and_none_is_idle() -> None:
     listed = {one.means.split()[1] for one in load_catalogue()[0].words.values() if one.means.startswith(f"{MENTION} ")}
     used: set[str] = set()
-    for path in ENGINE.rglob("*.py"):
+    for path in (*ENGINE.rglob("*.py"), QUESTIONS):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Call) and getattr(node.func, "id", "") in ("mentions", "last_said"):
+            called = node.func if isinstance(node, ast.Call) else None
+            name = getattr(called, "id", getattr(called, "attr", ""))
+            if isinstance(node, ast.Call) and name in ("mentions", "last_said", "number_beside", "places", "holds"):
                 inside = (part for argument in node.args for part in ast.walk(argument))
                 used |= {one.value for one in inside if isinstance(one, ast.Constant) and isinstance(one.value, str)}
     couplings = {f"coupled-{one}" for one in ("screw", "bayonet", "breech")}  # made of a mount's coupling
     sheets = {one for one in load_catalogue()[0].assumptions if one.startswith("sheet-")}  # each heard by its own id
-    assert (used - {"", "coupled-"} | couplings) - sheets == listed - sheets
+    off = {one for one in listed if one.startswith(OFF_KEY)}  # heard by how they begin
+    assert (used - {"", "coupled-"} | couplings | off) - sheets == listed - sheets
     assert sheets & listed

@@ -8,7 +8,14 @@ from engine.answers.parts.card_parts import Alert, Name, Numbers, Part, Text, ca
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import distance, f_number, small_mm
 from engine.answers.seat.chain_numbers import chain_numbers
-from engine.answers.seat.telling import CERTAINTY_WORDS, curing_stop, iris_text, link_name, unknown_line
+from engine.answers.seat.telling import (
+    CERTAINTY_WORDS,
+    curing_stop,
+    iris_text,
+    link_name,
+    unknown_line,
+    warned_of_overhang,
+)
 from engine.base.interval import Interval
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
@@ -114,7 +121,7 @@ def _rear(judged: Judged, numbers: Numbers) -> Text:
     if not isinstance(overhang, Interval):
         warned = any(row.rule.measure and row.rule.advice for row in judged.findings)
         return () if warned else ("How far the rear reaches is not known: measure it before mounting.",)
-    if overhang.nominal <= 0 or isinstance(free, Interval):
+    if overhang.nominal <= 0 or isinstance(free, Interval) or warned_of_overhang(judged):
         return ()
     told = numbers.likeliest("overhang_mm", overhang, small_mm, "rear")
     return ("Rear ", told, " behind the body flange, free depth not told: look before you close up.")

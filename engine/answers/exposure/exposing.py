@@ -64,7 +64,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield since_before(question)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
-    yield _shutter_and_angle(question, knowledge)
+    yield shutter_and_angle(question, knowledge)
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
@@ -169,7 +169,7 @@ def _stop(light: Light) -> Told:
     return Told((Line("head", text),), (Quantity("f_number", found),))
 
 
-def _shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
+def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
     """The shutter of an angle told, or the angle of a shutter told, at a frame rate; and against the usual shutter."""
     rate = number(question, "frame_rate")
     if rate is None:

@@ -19,6 +19,7 @@ from grammar.questions import Question
 MOST = 40
 FEW = 3  # sides that are told in one line; more are a table
 _ALIKE = frozenset({"infinity", "iris"})  # what is told even where it does not differ
+_NO_MERIT = frozenset({"seat_mm"})  # a ring is no better for being thin
 UNKNOWN_TOLD = "not known"
 
 
@@ -146,7 +147,7 @@ def _ahead(sides: Sequence[Case], words: OwnWords) -> Iterator[str]:
     ahead: dict[str, list[str]] = {}
     view = words.bests.get("equivalent_focal_mm") and any(side.body is not None for side in sides)
     for quantity, (least, word) in words.bests.items():
-        if quantity in words.aside or (view and quantity == "focal_length_mm"):
+        if quantity in words.aside or quantity in _NO_MERIT or (view and quantity == "focal_length_mm"):
             continue  # the view tells it
         values = [as_interval(side.value(quantity)) for side in sides if not side.has_no_way]
         if len(values) < len(sides) or any(value is None for value in values):

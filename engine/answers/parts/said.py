@@ -71,14 +71,17 @@ def stop(question: Question) -> float | None:
 
 def mentions(question: Question, *keys: str) -> bool:
     """Whether the question as typed, or what still asks of the one before, holds a phrase that a key stands for."""
-    return any(key in keys for key, _ in question.mentioned)
+    return question.mentions(*keys)
 
 
-def last_said(question: Question, key: str = "", pattern: str = "") -> int:
-    """Where in the text the last phrase of the key, or of what the pattern finds, begins; -1 where there is none."""
-    found = [at for one, at in question.mentioned if one == key and at < len(question.text)]
-    found += [one.start() for one in re.finditer(pattern, question.text, re.IGNORECASE)] if pattern else []
-    return max(found, default=-1)
+def last_said(question: Question, key: str) -> int:
+    """Where in the text the last phrase of the key begins; -1 where there is none."""
+    return max((one.at for one in question.places(key)), default=-1)
+
+
+def number_beside(question: Question, key: str) -> float | None:
+    """The number within the first phrase of the key that holds one, as it is typed."""
+    return next((one.number for one in question.places(key) if one.number is not None), None)
 
 
 def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from math import hypot
 
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import mentions, number_beside, numbers
 from engine.answers.picture.crops import pixels_of
 from engine.facts.records import Format
 from grammar.questions import Question
@@ -23,9 +22,8 @@ def blur_told(question: Question, forms: Sequence[Format], knowledge: Knowledge)
         return told
     if not mentions(question, "pixel"):
         return None
-    match = re.search(r"(\d+(?:\.\d+)?|one|two|three)[ -]pixel", question.text, re.IGNORECASE)
-    words = {"one": 1.0, "two": 2.0, "three": 3.0}
-    count = PIXELS if match is None else words.get(match[1].casefold()) or float(match[1])
+    told = number_beside(question, "pixels")
+    count = told if told is not None else 1.0 if mentions(question, "one-pixel") else PIXELS
     for form in forms:
         pixels = pixels_of(question, form, knowledge.catalogue)
         if pixels is not None:

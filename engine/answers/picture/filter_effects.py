@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import mentions, number_beside, numbers
 from engine.answers.parts.wording import ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.distances import distances_of
@@ -17,12 +16,6 @@ from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
-# so much of filter or glass, which may have been read as a lens
-GLASS = re.compile(
-    r"([\d.]+) ?mm(?: thick)? (?:of )?(?:(?:rear|cover|sensor|ir|clear|plain|protective|optical) ){0,2}"
-    r"(?:filter|gel|glass)",
-    re.IGNORECASE,
-)
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
@@ -87,8 +80,8 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
         thing.thickness_mm[0] for thing in question.adapters
         if thing.thickness_mm is not None and thing.piece in ("filter", "adapter", None)
     ]  # fmt: skip
-    match = GLASS.search(question.text)
-    thickness = float(match[1]) if match else told[0] if told else None
+    beside = number_beside(question, "so-much-glass")  # which may have been read as a lens
+    thickness = beside if beside is not None else told[0] if told else None
     index = knowledge.catalogue.assumptions["filter-glass-index"]
     if thickness is None:
         text = "A filter behind the lens moves the focus back by about a third of its thickness: how thick is it?"

@@ -232,8 +232,15 @@ def iris_text(judged: Judged) -> tuple[str, str]:
     return "unknown", "iris: not known how it is worked"
 
 
+def warned_of_overhang(judged: Judged) -> bool:
+    """Whether a finding tells how far the rear reaches behind the body's flange."""
+    return any(finding.decided and "{overhang_mm}" in finding.rule.because for finding in judged.findings)
+
+
 def clearance_line(judged: Judged) -> str:
-    """The overhang behind the body flange as one caliper number."""
+    """The overhang behind the body flange as one caliper number; nothing where a caution tells it."""
+    if warned_of_overhang(judged):
+        return ""
     overhang = judged.trace.value("overhang_mm")
     allowed = judged.trace.value("clear_depth_mm")
     if not isinstance(overhang, Interval):

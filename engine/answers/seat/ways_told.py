@@ -19,14 +19,7 @@ DEARER = frozenset({"electronic-adapter", "tilt", "shift"})  # rings that do mor
 CLOSE_UP_LENS = "close-up-lens"
 HUB = "hub"
 RING = frozenset({"adapter", "plain", "ring", ""})
-_PLAIN = re.compile(
-    r"\b(?:plain|dumb|bare|simple|normal|ordinary|direct(?:ly)?|straight|single|one[- ]piece|just (?:the|a) ring)\b",
-    re.I,
-)
-_APART = re.compile(r"\b(?:or|vs\.?|versus|against|instead)\b", re.IGNORECASE)
-_TOGETHER = re.compile(r"\b(?:with|on|then|and)\b|&", re.IGNORECASE)
-_LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")  # '12, 20 and 36 tubes or a bellows'
-_ADDED = re.compile(r"\bplus\b|[+]", re.IGNORECASE)
+_LISTED = re.compile(r"[\s,]*(?:mm)?[\s,]*(?:and)?\s*")
 
 
 @compact
@@ -62,15 +55,15 @@ def ways_told(question: Question, facts: Catalogue) -> list[Way]:
 
 def are_set_apart(question: Question) -> bool:
     """Whether 'or' or 'vs' stands between two of the pieces told."""
-    return _parts([_between(one, other, question.text) for one, other in pairwise(_in_order(question))])
+    return _parts([_between(one, other, question) for one, other in pairwise(_in_order(question))])
 
 
 def _in_order(question: Question) -> list[Thing]:
     return sorted((one for one in question.adapters if one.piece != HUB), key=lambda one: one.column)
 
 
-def _parts(between: Sequence[str | None]) -> bool:
-    return any(text is not None and _APART.search(text) for text in between)
+def _parts(between: Sequence[Link | None]) -> bool:
+    return any(link is not None and link.apart for link in between)
 
 
 def _groups(question: Question) -> list[list[Thing]]:
@@ -79,15 +72,13 @@ def _groups(question: Question) -> list[list[Thing]]:
     if len(optical) > 1:
         return [[thing] for thing in optical]  # the ring named with several reducers is none of them
     things = _in_order(question)
-    between = [_between(one, other, question.text) for one, other in pairwise(things)]
+    between = [_between(one, other, question) for one, other in pairwise(things)]
     parted = _parts(between)
     groups: list[list[Thing]] = [things[:1]] if things else []
-    for thing, text in zip(things[1:], between, strict=False):
-        together = parted and text is not None and _TOGETHER.search(text)
-        listed = parted and text is not None and bool(_LISTED.fullmatch(text)) and thing.piece in DRAWN
-        joined = text is not None and (not text.strip() or _ADDED.search(text) or together or listed)
-        apart = text is None or _APART.search(text)
-        if _is_of_one_row(groups[-1][-1], thing) or (joined and not apart):
+    for thing, link in zip(things[1:], between, strict=False):
+        listed = link is not None and parted and link.listed and thing.piece in DRAWN
+        joined = link is not None and (link.empty or link.added or (parted and link.together) or listed)
+        if _is_of_one_row(groups[-1][-1], thing) or (link is not None and joined and not link.apart):
             groups[-1].append(thing)
         else:
             groups.append([thing])
@@ -99,11 +90,32 @@ def _is_of_one_row(one: Thing, other: Thing) -> bool:
     return bool(one.words) and one.words == other.words and 0 < other.column - one.column < len(one.words)
 
 
-def _between(one: Thing, other: Thing, text: str) -> str | None:
-    """What stands between two things as typed; None where they are not both of this line."""
-    start = one.column - 1 + len(one.words)
+@compact
+class Link:
+    """What stands between two things as typed: nothing, or words that add, join or part."""
+
+    empty: bool
+    added: bool
+    together: bool
+    apart: bool
+    listed: bool  # '12, 20 and 36 tubes or a bellows'
+
+
+def _between(one: Thing, other: Thing, question: Question) -> Link | None:
+    """None where the two are not both of this line."""
+    text, start, end = question.text, one.column - 1 + len(one.words), other.column - 1
     here = all(text[thing.column - 1 :].startswith(thing.words) and thing.words for thing in (one, other))
-    return text[start : other.column - 1] if here and start <= other.column - 1 else None
+    if not here or start > end:
+        return None
+
+    def holds(key: str) -> bool:
+        return any(start <= place.at < end for place in question.places(key))
+
+    between = text[start:end]
+    return Link(
+        not between.strip(), "+" in between or holds("added-to"), "&" in between or holds("together-with"),
+        holds("set-against"), bool(_LISTED.fullmatch(between)),
+    )  # fmt: skip
 
 
 def _way(group: Sequence[Thing]) -> Way:
@@ -117,7 +129,7 @@ def _against_plain(way: Way, question: Question) -> bool:
     """Whether the one piece told is set against the plain ring that is only meant: 'the reducer or not'."""
     more = way.factor is not None or way.comes_near or any(thing.piece in OPTICAL for thing in way.pieces)
     more = more or len(way.pieces) > 1 or any(thing.piece in DEARER for thing in way.pieces)
-    return more and (bool(_PLAIN.search(question.text)) or mentions(question, "worth-it", "either-or", "instead"))
+    return more and mentions(question, "plain-way", "worth-it", "either-or", "instead")
 
 
 def _by_hub(ways: Sequence[Way], question: Question, facts: Catalogue) -> list[Way]:

@@ -7,9 +7,8 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import mentions, number, number_beside, numbers
 from engine.answers.parts.wording import ranged, small_mm, trimmed
-from engine.answers.picture.filter_effects import GLASS
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -28,8 +27,8 @@ def glass_gone_mm(question: Question) -> float | None:
         return told
     filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
     filters += [size for size in numbers(question, "filter_thread") if size <= THICKEST_MM]
-    found = GLASS.search(question.text)
-    return float(found[1]) if found else filters[0] if filters and mentions(question, "sensor") else None
+    beside = number_beside(question, "so-much-glass")
+    return beside if beside is not None else filters[0] if filters and mentions(question, "sensor") else None
 
 
 def glass_added_mm(question: Question) -> float | None:

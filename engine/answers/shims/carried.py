@@ -8,16 +8,8 @@ from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import calibration
 from grammar.questions import OFF, Question
+from grammar.words.mentioned import Mention
 
-# a lens that does not get farther than what follows
-NO_FARTHER = (r"(?:wo|ca|do|does|is)(?:n'?t|n?ot) (?:\w+ ){0,3}?(?:past|beyond|farther|further|out)"
-              r"|(?:no|nothing|not) (?:\w+ ){0,2}?(?:past|beyond|farther|further|sharper)"
-              r"|(?:out|up) to|only (?:\w+ ){0,2}?to|\d ?(?:m|ft|cm)\b only"
-              r"|(?:set|turned|ring|scale|stop|focused|focussed) (?:to|at|on) (?:its |the )?inf\w*"
-              r"|\b(?:soft|mush\w*|blur\w*|fuzzy|unsharp|out of focus) (?:\w+ ){0,2}?(?:past|beyond|after|from)\b"
-              r"|\btops out|\bruns out|\bgives up|\bas far as|\bquits"
-              r"|\bstops\b|\bends\b(?! [\d.])|at most|max(?:es|imum)?")  # fmt: skip
-FALLS_AT = r"\binf\w*(?: is| falls| sits| shows)? (?:at|on|by) (?:the |its )?\d"
 SHIM = "shim"  # an error carried over from another lens, in mm
 MARK_OF = "mark-of"  # the own lens that a mark was told of, until its focal length is looked up
 
@@ -70,7 +62,7 @@ def _with_limit(question: Question, limit: float, focal: float, facts: Catalogue
     return question.with_(
         intent="focus-verdict" if other else question.intent, distance_mm=None,
         values=(*question.values, ("thickness", f"{error.nominal:.4g} mm"), (OFF, "too far out")),
-        mentioned=(*question.mentioned, ("sits-too-far", len(question.text))),
+        mentioned=(*question.mentioned, Mention("sits-too-far", len(question.text), len(question.text))),
     )  # fmt: skip
 
 
@@ -102,9 +94,10 @@ def is_limit(question: Question) -> bool:
     """
     if question.said("target") is not None:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
-    if question.said("mark") is not None and last_said(question, pattern=FALLS_AT) >= 0:
+    if question.said("mark") is not None and mentions(question, "infinity-falls-at"):
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     if question.said("mark") is None and not mentions(question, "of-infinity"):
         return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
-    ends, past = last_said(question, "ends-at", NO_FARTHER), last_said(question, "sits-too-close")
+    ends = max(last_said(question, "ends-at"), last_said(question, "no-farther"))
+    past = last_said(question, "sits-too-close")
     return ends > past

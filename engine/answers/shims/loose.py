@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import re
-
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, focals, mentions, number, stop
+from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
@@ -21,11 +19,6 @@ from engine.base.interval import is_known
 from engine.facts.records import Format
 from grammar.questions import Question
 
-# 'I ground 0.2 off the ring': it is thinner by that
-THINNED = re.compile(
-    r"\b(?:ground|sanded|filed|shaved|lapped|milled|skimmed) (?:about |some )?(\d*\.\d+) ?(?:mm )?off", re.IGNORECASE
-)
-OR_OTHER = re.compile(r"\bor (?:thinner|thicker|longer|shorter)\b", re.IGNORECASE)  # 'a 1.46 ring or thinner?'
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 MOST_ERROR_MM = 0.5  # and so little is hardly ever anything but an error
@@ -43,11 +36,11 @@ class Loose:
 
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
-    thinned = THINNED.search(question.text)
-    if thinned and not mentions(question, "sits-too-far") and question.said("nominal") is None:
-        return -float(thinned[1])
+    thinned = number_beside(question, "thinned-by")
+    if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
+        return -thinned
     size = number(question, "thickness", "length")
-    if OR_OTHER.search(question.text):
+    if mentions(question, "or-another-thickness"):
         return None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:

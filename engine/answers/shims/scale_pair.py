@@ -15,15 +15,12 @@ from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
-# words that lead to, or follow, what is read off the lens, and what is true
-_SCALE: Final = r"scale|ring|marks?|marked|barrel|lens|index|dial(?:led)?|engrav\w+|set|shows?|numbers"
-_TAPE: Final = r"tape\w*|laser|measur\w+|real\w*|actual\w*|true|truth|ruler|sharp|target|sensor|film plane|meter stick"
-_WORDS: Final = re.compile(rf"\b(?:(?P<scale>{_SCALE})|(?P<tape>{_TAPE}))\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(
     r"(?<![\w./])(?P<value>\d+(?:\.\d+)?)(?P<half> and a half)?\s?"
     r"(?P<unit>mm|cm|m|metres?|meters?|ft|feet|foot)?(?![\w/])",
     re.IGNORECASE,
 )
+_PARTS: Final = re.compile(r"[,;.]")  # what parts a number from the words behind it
 _UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": 12 * INCH_MM}
 _LEAST_MM: Final = 150.0  # no scale begins nearer
 _APART: Final = 4.0  # what the one may be of the other
@@ -43,9 +40,9 @@ def scale_pair(question: Question) -> tuple[float, float] | None:
     found = [one for one in _NUMBER.finditer(text) if not _is_focal(one, question)]
     said: dict[str, re.Match[str]] = {}
     for at, one in enumerate(found):
-        before = text[found[at - 1].end() if at else 0 : one.start()]
-        after = text[one.end() : found[at + 1].start() if at + 1 < len(found) else len(text)]
-        kind = _kind(before, after)
+        before = found[at - 1].end() if at else 0
+        after = found[at + 1].start() if at + 1 < len(found) else len(text)
+        kind = _kind(question, before, one.start(), one.end(), after)
         if kind is not None and kind not in said:
             said[kind] = one
     if len(said) < 2:
@@ -68,12 +65,18 @@ def _is_focal(found: re.Match[str], question: Question) -> bool:
     return value in focals(question) and (unit == "mm" or (unit is None and value >= SHORTEST_BARE_MM))
 
 
-def _kind(before: str, after: str) -> str | None:
-    """By which of the two a number is told: the last word that leads to it, else the first that follows."""
-    leads = list(_WORDS.finditer(before))
-    follows = list(_WORDS.finditer(re.split(r"[,;.]|\bbut\b|\band\b", after)[0]))
-    told = leads[-1:] or follows[:1]
-    return None if not told else "scale" if told[0]["scale"] else "tape"
+def _kind(question: Question, before: int, start: int, end: int, after: int) -> str | None:
+    """By which of the two a number is told: the last word that leads to it, else the first that follows.
+
+    The number stands from `start` to `end`; the one before it ends at `before`, the next begins at `after`.
+    """
+    told = [(one.at, "scale") for one in question.places("by-the-scale")]
+    told = sorted(told + [(one.at, "tape") for one in question.places("by-the-tape")])
+    stops = [end + one.start() for one in _PARTS.finditer(question.text[end:after])]
+    stops += [one.at for one in question.places("but-or-and") if end <= one.at < after]
+    leads = [kind for at, kind in told if before <= at < start]
+    follows = [kind for at, kind in told if end <= at < min(stops, default=after)]
+    return next(iter([*leads[-1:], *follows[:1]]), None)
 
 
 def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[ListedChain, ...]]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from itertools import pairwise
-from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
@@ -14,8 +13,6 @@ from engine.base.interval import is_known
 from engine.chains.setup import Facts
 from grammar.questions import Question
 
-_LISTED: Final = re.compile(r"^\W*(?:(?:and|or|both|the|my|a|mm)\b\W*)*$", re.IGNORECASE)
-
 
 def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, float] | None:
     """The error by the lens that the mark was told of, and the mark of each other one; None where all have it."""
@@ -23,9 +20,7 @@ def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, flo
     if len(set(focals(question))) < 2:
         return None
     ends = [(lens.column - 1, lens.column - 1 + len(lens.words)) for lens in lenses]
-    between = [question.text[one[1] : other[0]] for one, other in pairwise(ends)]
-    asked_apart = re.search(r"\bthen\b", question.text[ends[-1][1] :], re.IGNORECASE)
-    if all(_LISTED.match(text) for text in between) and not asked_apart:
+    if all(_only_lists(question, one[1], other[0]) for one, other in pairwise(ends)):
         return None
     told_at = _place_of(mark, question)
     behind = [n for n, (start, _) in enumerate(ends) if start < told_at]
@@ -48,6 +43,12 @@ def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, flo
             text = f"On the same ring a {name} mm lens has infinity at its {distance(at.nominal, question.feet)} mark"
             lines.append(Line("head", f"{text}; if it does not, the error is one lens's own, not the ring's."))
     return Told(tuple(lines), tuple(rows)), error.nominal
+
+
+def _only_lists(question: Question, start: int, end: int) -> bool:
+    """Whether between two lenses there are but words that list them."""
+    listing = {place.at for place in question.places("listing")}
+    return all(start + one.start() in listing for one in re.finditer(r"\w+", question.text[start:end]))
 
 
 def _place_of(mark: float, question: Question) -> int:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from engine.answers.making.senses import REGISTERS
 from engine.answers.parts.answer import Line, ListedChain, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -33,7 +31,6 @@ NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 SAME_MM = 0.0005  # a ring supposed as it is
-_FLUSH = re.compile(r"\bflush\b(?! (?:ring|bush|plate|adapter|mount|step|disc))", re.IGNORECASE)
 
 
 @compact
@@ -44,10 +41,16 @@ class Alongside:
     told: Told = Told()
 
 
+def _held_flush(question: Question) -> bool:
+    """Whether something is flush that is no piece: a flush ring is one."""
+    pieces = [one.at for one in question.places("flush-piece")]
+    return any(one.at not in pieces for one in question.places("flush"))
+
+
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
     bare = mentions(question, "held-direct") and not mentions(question, "lens-lacks-its-ring")
-    direct = bare or _FLUSH.search(question.text) is not None
+    direct = bare or _held_flush(question)
     direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)
     if direct and not between:

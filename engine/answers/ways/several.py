@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.resolve import BodySide, LensSide, setup_of
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import listed, money, small_mm
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.seat.chain_numbers import cover_numbers, price_of
@@ -51,7 +52,7 @@ def each_pair(
     told, numbers = together(pairs)
     # how many pieces and how much is what is asked most of several, and is told in one line
     head = f"{told[0].text} By pair:" if told else f"{len(pairs)} pairs, each by its best way:"
-    lines = [*_reached(pairs, question), Line("head", head)]
+    lines = [*_reached(pairs, question), *_one_for_all(numbers, question), Line("head", head)]
     chains: list[ListedChain] = []
     quantities: list[Quantity] = []
     for pair in pairs:
@@ -68,6 +69,16 @@ def each_pair(
         question.text, question.intent, ANSWERED if reached else NO, tuple(lines), question=question,
         chains=tuple(chains), quantities=(*quantities, *numbers),
     )  # fmt: skip
+
+
+def _one_for_all(rows: Sequence[Quantity], question: Question) -> list[Line]:
+    """Whether one ring does it for all of them, where that is asked."""
+    count = next((row.value for row in rows if row.name == "adapter_count"), None)
+    if not isinstance(count, Interval) or not mentions(question, "one-ring-for-all"):
+        return []
+    if count.nominal == 1:
+        return [Line("head", "Yes, one ring serves them all.")]
+    return [Line("head", f"No, one ring is not enough: it takes {count.nominal:.0f} pieces.")]
 
 
 def _reached(pairs: Sequence[Pair], question: Question) -> list[Line]:

@@ -27,7 +27,7 @@ def named_or_near(
 ) -> list[Advice]:  # fmt: skip
     """Advice named in the question first, then what its words are about."""
     table = knowledge.catalogue.advice
-    mounts = named_mounts(question)
+    mounts = named_mounts(question, knowledge)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
 
@@ -52,9 +52,11 @@ def named_or_near(
     return [row for row in rows if fits(row)][:most]
 
 
-def named_mounts(question: Question) -> frozenset[str]:
-    """The mounts of the lenses that the question is about: advice on others is beside the point."""
-    return frozenset(name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
+def named_mounts(question: Question, knowledge: Knowledge) -> frozenset[str]:
+    """The mounts of the lenses that the question is about, own ones too: advice on others is beside the point."""
+    own = (own_lens(thing, knowledge.catalogue) for thing in question.lenses)
+    named = (name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
+    return frozenset([*named, *(lens.mount for lens in own if lens is not None)])
 
 
 def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:

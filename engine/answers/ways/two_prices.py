@@ -1,0 +1,68 @@
+"""A cheap or a dear ring: what each of the prices told buys for the lens on the body, and what the dearer does more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.said import numbers
+from engine.answers.parts.wording import listed, money
+from engine.base.interval import Interval
+from engine.facts.records import Adapter
+from grammar.questions import Question
+
+MOST_NAMED = 3
+POWERED = frozenset({"electronic", "mixed"})  # irises that only a ring with contacts works
+
+
+def prices_of(question: Question) -> tuple[float, ...]:
+    """The prices that are set against each other, the lowest first; empty where fewer than two are told."""
+    told = sorted(set(numbers(question, "price")))
+    return tuple(told) if len(told) > 1 else ()
+
+
+def two_prices(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """What each price buys by the usual bands; nothing where not one lens on one body is named."""
+    prices = prices_of(question)
+    if not prices or len(lenses) != 1 or len(bodies) != 1:
+        return Told()
+    rings = [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.front == lenses[0].mount.id and row.rear == bodies[0].mount.id and row.price_usd is not None
+        and row.kind == "plain" and row.seat_basis != "nominal"
+    ]  # fmt: skip
+    if not rings:
+        return Told()
+    told = [_bought(price, rings) for price in prices]
+    text = f"{'; '.join(told)}. {_more(lenses[0], rings)}"
+    return Told((Line("head", text),), tuple(_bands(rings)))
+
+
+def _bought(price: float, rings: Sequence[Adapter]) -> str:
+    within = [row for row in rings if row.price_usd and row.price_usd[0] <= price <= row.price_usd[1]]
+    if within:
+        return f"{price:g} dollars is the price of {listed([row.name for row in within[:MOST_NAMED]])}"
+    bands = [row.price_usd for row in rings if row.price_usd]
+    low, high = min(band[0] for band in bands), max(band[1] for band in bands)
+    return f"{price:g} dollars is {'less' if price < high else 'more'} than usual, {money((low, high))}"
+
+
+def _more(lens: LensSide, rings: Sequence[Adapter]) -> str:
+    """What decides: whether the iris needs power, else only how well the ring is made."""
+    powered = next((row for row in rings if row.electronics and row.price_usd), None)
+    if lens.mount.iris in POWERED and powered is not None and powered.price_usd is not None:
+        return (
+            "Without contacts the iris stays as it was left, mostly wide open: take the electronic one"
+            f" [{money(powered.price_usd)}] unless wide open, or a lens with an iris ring, is all you need."
+        )
+    return "Both hold the lens at the same seat: the dearer buys truer thickness and less play, nothing else."
+
+
+def _bands(rings: Sequence[Adapter]) -> Iterator[Quantity]:
+    for row in rings[:MOST_NAMED]:
+        if row.price_usd is not None:
+            yield Quantity("price", Interval.between(*row.price_usd), row.name)

@@ -1,0 +1,32 @@
+"""Bare numbers that are prices, by a price told beside them: '12 or 60 bucks', 'a 12 dollar ring or the 60 one'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.standins import STANDIN
+from grammar.words.tokens import Token
+
+_PRICE: Final = "PRICE"
+
+
+def with_prices_told(tokens: list[Token]) -> list[Token]:
+    """A number before a joining word and a price, or behind a price before a word that stands for the thing.
+
+    The word goes: a ring that its price tells is no lens of that focal length.
+    """
+    if not any(token.kind == _PRICE for token in tokens):
+        return tokens
+    out: list[Token] = []
+    priced = False
+    for at, token in enumerate(tokens):
+        after = [one.kind for one in tokens[at + 1 : at + 3]]
+        stands = at + 1 < len(tokens) and STANDIN in tokens[at + 1].implies
+        before = priced and out and out[-1].kind == _PRICE and STANDIN in token.implies
+        if token.kind == "NUMBER" and (after == ["JOIN", _PRICE] or (priced and stands)):
+            token = token.as_(_PRICE)
+        elif before:
+            token = token.as_("CUE")
+        priced = priced or token.kind == _PRICE
+        out.append(token)
+    return out
