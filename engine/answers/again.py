@@ -44,10 +44,10 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         return answer
     alike = bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
+    if asked_for and set(last.lines) <= set(answer.lines):
+        return replace(answer, lines=asked_for)  # all else stood there before
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
-    if asked_for:
-        return replace(answer, lines=asked_for)
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
     told = ALL_SAID if answer.intent == "why" else told
     asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")

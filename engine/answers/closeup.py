@@ -8,7 +8,7 @@ from engine.answers.by_stack import by_stack, held_by_rings
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import Shown, assumed_note, at_extension, at_magnification, further
-from engine.answers.close.coupled import coupled, is_turned, with_ring_turned
+from engine.answers.close.coupled import coupled, is_turned, pair_of, with_ring_turned
 from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws, is_drawn
 from engine.answers.close.draws_apart import draws_apart
@@ -125,7 +125,7 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
 def _by_their_stops(question: Question) -> list[Question]:
     """The question of each lens by itself, where each has a stop of its own and none is asked for."""
     lenses = question.lenses
-    turned = any(is_turned(lens) for lens in lenses)
+    turned = pair_of(question) is not None or any(is_turned(lens) for lens in lenses)
     if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
         return [question]
     return [question.with_(lenses=(lens,)) for lens in lenses]

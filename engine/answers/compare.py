@@ -16,15 +16,13 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import article, money, percent, ranged, small_mm
-from engine.answers.picture.circles import Thrown, circles_of
+from engine.answers.parts.wording import article, money, small_mm
 from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.glass_apart import glass_apart
+from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
-from engine.answers.picture.same_depth import formats_told
-from engine.answers.picture.which_cover import lit_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.adapted import adapted
@@ -38,13 +36,12 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice
-from engine.facts.records import Format, Mount
+from engine.facts.records import Mount
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question, Thing
 from grammar.words.subject_words import stems
 
 MOST = 4
-LEAST_LIT = 2
 MOST_ADVICE = 2
 GLASS = "corrective-glass"
 
@@ -143,9 +140,11 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
     by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
     if by_pair.lines:
-        lit = _lit(question, lenses, bodies, knowledge)
+        lit = lit_on_bodies(question, lenses, bodies, knowledge)
         if mentions(question, "picture-filled"):
-            lit = Told(_lit_on_frames(question, knowledge).lines) + lit
+            lit = Told(lit_on_frames(question, knowledge).lines) + lit
+        told = {row.name for row in by_pair.quantities}
+        lit = Told(lit.lines, tuple(row for row in lit.quantities if row.name not in told))
         return by_pair + lit + _pieces(question, knowledge), chains
     if question.bodies and not bodies and not question.adapters:
         of_mounts = adapted(question, lenses, knowledge)  # bodies of no mount in particular
@@ -153,23 +152,8 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
             return of_mounts, ()
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
     several = len(question.lenses) > 1
-    lit = _lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
+    lit = lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
     return lit + _as_look_alikes(question, knowledge) + told, ()
-
-
-def _lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
-    """Lenses told by what they were made for, or frames told without a mount: how much of each frame each lights."""
-    facts = knowledge.catalogue
-    forms = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
-    told = any(lens.ids or lens.format or lens.lens_kind for lens in question.lenses)
-    circles = circles_of(question, facts) if told else []
-    if len(forms) * len(circles) < LEAST_LIT:
-        return Told()
-    out = Told()
-    for form in forms.values():
-        for thrown in circles:
-            out += _lit_by(thrown, form)
-    return out
 
 
 def _of_hub(question: Question) -> bool:
@@ -201,35 +185,8 @@ def _bodies(question: Question, knowledge: Knowledge) -> Told:
             if ring.thickness_mm is not None:
                 row = Quantity("ring_thickness_mm", ring.thickness_mm, body.mount.id)
                 told += Told((_ring_line(f"{lens.mount.designation} on {body.words}", ring),), (row,))
-        told += _lit(question, lenses, [body], knowledge)
+        told += lit_on_bodies(question, lenses, [body], knowledge)
     return told
-
-
-def _lit(question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge) -> Told:
-    """How much of the frame of each body the lenses light."""
-    lines: list[Line] = []
-    rows: list[Quantity] = []
-    facts = knowledge.catalogue
-    circles = circles_of(question, facts) if lenses else []
-    for body in bodies[:MOST]:
-        form = body.format
-        for thrown in circles if form is not None else []:
-            assert form is not None
-            part = _lit_by(thrown, form)
-            lines += part.lines
-            rows += part.quantities
-    short = any(isinstance(row.value, Interval) and row.value.least < 1 for row in rows)
-    return Told(tuple(lines) if short else (), tuple(rows))  # what all light whole sets nothing apart
-
-
-def _lit_by(thrown: Thrown, form: Format) -> Told:
-    lit = lit_of(thrown, None, form)
-    if not is_known(lit):
-        return Told()
-    size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
-    size = f"at least {size}" if thrown.made_for else size
-    text = f"{form.name}: {thrown.words}, a circle of {size}, lights {ranged(lit, percent)}"
-    return Told((Line("fact", text, 1),), (Quantity("lit_share", lit, f"{form.id}, {thrown.case}"),))
 
 
 def _ring_line(name: str, ring: RingToMake) -> Line:

@@ -10,7 +10,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, number
 from engine.answers.parts.wording import ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
@@ -41,8 +41,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
         return by_tape
     told = _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_crop(question, knowledge)
     told += _of_limit(question, knowledge)
-    told = told if told.lines else _of_pair(question, knowledge)
-    return told if told.lines else _of_every_body(question, knowledge)
+    return told if told.lines else _of_pair(question, knowledge)
 
 
 def tells_limit(question: Question) -> bool:
@@ -150,26 +149,6 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
     rows = [Quantity("register_mm", needs, lens.id), Quantity("register_mm", has, body.id)]
     rows.append(Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"))
     return Told((Line("head", text),), tuple(rows))
-
-
-def _of_every_body(question: Question, knowledge: Knowledge) -> Told:
-    """'why do T2 lenses go on every camera': the register of the lens against those of the bodies there are."""
-    lens = _mount_of(question.lens, knowledge)
-    placed = any(thing.ids for thing in question.bodies)
-    if lens is None or placed or not is_known(lens.register_mm) or not mentions(question, "every-body"):
-        return Told()
-    others = [
-        mount.register_mm.nominal for mount in knowledge.catalogue.mounts.values()
-        if mount.kind in _CAMERAS and is_known(mount.register_mm)
-    ]  # fmt: skip
-    own = lens.register_mm.nominal
-    shorter = [one for one in others if one < own]
-    text = (
-        f"{lens.designation} lenses sit {small_mm(own)} from the sensor, longer than on {len(shorter)} of the "
-        f"{len(others)} mounts of cameras known here ({small_mm(min(others))} to {small_mm(max(shorter, default=own))}"
-        "): there a plain ring fills what is over, and no glass is needed for infinity."
-    )
-    return Told((Line("head", text),), (Quantity("register_mm", lens.register_mm, lens.id),))
 
 
 def _ring_of(question: Question, knowledge: Knowledge) -> RingToMake | None:

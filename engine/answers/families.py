@@ -3,36 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Final
 
+from engine.answers.beside import BESIDE, Beside
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question
 
 Handler = Callable[[Question, Knowledge], Answer]
-Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
 
 
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
-ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
-# kinds that wording about front threads may be taken for
-ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
-OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
-NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
-READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
-
-
-# kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
-REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
-WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
-
 
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
     handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
-    beside = [add for kinds, add in _BESIDE if intent in kinds]
+    beside = [add for kinds, add in BESIDE if intent in kinds]
     return _with(handler, beside) if beside else handler
 
 
@@ -46,164 +33,6 @@ def _with(handler: Handler, beside: Sequence[Beside]) -> Handler:
         return answer
 
     return asked
-
-
-def _where(load: Callable[[], Beside], *keys: str) -> Beside:
-    """What is added where one of the values is told; its module is loaded only then."""
-
-    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-        told = any(question.said(key) is not None for key in keys)
-        return load()(answer, question, knowledge) if told else answer
-
-    return add
-
-
-def _size_wanted() -> Beside:
-    """What a magnification that is told asks of the lens, before the answer."""
-    from engine.answers.closeup import with_size_wanted
-
-    return lambda answer, question, knowledge: (
-        with_size_wanted(answer, question, knowledge) if answer.intent in WAYS else answer
-    )
-
-
-def _stacked() -> Beside:
-    """How long the stack must be behind a lens whose flange to image was measured, before the answer."""
-    from engine.answers.ways.told_stack import with_stack
-
-    return with_stack
-
-
-def _forgiven() -> Beside:
-    """Whether an error that is told matters at the stop told, before the answer."""
-    from engine.answers.shims.forgiving import with_forgiven
-
-    return with_forgiven
-
-
-def _readings() -> Beside:
-    """What several readings of a ring tell, before the answer."""
-    from engine.answers.shims.readings import with_readings
-
-    return with_readings
-
-
-def _threads() -> Beside:
-    """Whether two threads that are named go into one another, before the answer, where they do not."""
-    from engine.answers.found.threads_meet import with_threads_apart
-
-    return with_threads_apart
-
-
-def _by_thread() -> Beside:
-    """The way of a lens that is told by its thread alone, onto the body whose mount is named."""
-    from engine.answers.identified_on import by_thread
-
-    return by_thread
-
-
-def _as_it_is(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Beside a shim: what the ring that was measured makes of the pair as it is."""
-    measured = any(thing.thickness_mm is not None for thing in question.adapters)
-    return _pair(answer, question, knowledge) if measured else answer
-
-
-def _turned() -> Beside:
-    """What it tells that a screw got tight after so many turns, before the answer."""
-    from engine.answers.found.turned_in import with_turns_told
-
-    return with_turns_told
-
-
-def _on_body(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """What becomes of a lens that is identified on the body told beside it."""
-    if not (question.bodies or question.lenses):
-        return answer
-    from engine.answers.identified_on import with_body
-
-    return with_body(answer, question, knowledge)
-
-
-def _reach(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """How far a measured rear stands from the sensor, before the answer, where that gap is spoken of."""
-    from engine.answers.parts.said import mentions
-
-    if question.said("rear_reach") is None or not mentions(question, "gap-to-sensor"):
-        return answer
-    from engine.answers.seat.reaching_in import with_reach
-
-    return with_reach(answer, question, knowledge)
-
-
-def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Whether a distance that alone is needed is reached, before the answer."""
-    from engine.answers.parts.said import mentions
-
-    if not mentions(question, "only-so-far"):
-        return answer
-    from engine.answers.shims.only_so_far import with_so_far
-
-    return with_so_far(answer, question, knowledge)
-
-
-def _pair(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """How the lens gets on the body, behind the answer, where both are told by their mounts."""
-    named = any(thing.kind == "mount" for thing in question.lenses) and bool(question.bodies)
-    if not named or question.said("magnification") is not None:
-        return answer
-    from engine.answers.ways.pair_beside import with_pair
-
-    return with_pair(answer, question, knowledge)
-
-
-def _strange(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """That a name is none of the facts', before the answer; its module is loaded only where a word was passed over."""
-    if not question.skipped:
-        return answer
-    from engine.answers.found.unknown_name import with_unknown_name
-
-    return with_unknown_name(answer, question, knowledge)
-
-
-def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Front threads of several lenses ask for step rings, whatever else the words lean to."""
-    if question.said("filter_thread") is None:
-        return answer
-    from engine.answers.picture.filters import filter_answer, for_filters
-
-    return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
-
-
-def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Which focal length sees an angle is no question of mounts, though a lens for a body is asked for."""
-    if question.said("angle") is None or any(lens.ids for lens in question.lenses):
-        return answer
-    from engine.answers.picture.equivalent import equivalent
-
-    return equivalent(question, knowledge)
-
-
-def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """What two stops are to each other that differ as the crop factor does."""
-    from engine.answers.parts.said import mentions
-
-    if answer.intent != "why" and not mentions(question, "likened-stops"):
-        return answer
-    from engine.answers.picture.stops_by_crop import with_stops_by_crop
-
-    return with_stops_by_crop(answer, question, knowledge)
-
-
-_BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
-    (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (("exposure-nd", "why"), _stops), (REACHING, _reach),
-    (("chain",), _where(_by_thread, "thread")),
-    (("shim-calibration",), _as_it_is), (NAMING, _strange),
-    (("hazard",), _where(_turned, "turns")),
-    ((*WAYS, "shim-calibration"), _so_far),
-)  # fmt: skip
 
 
 def _with_own_facts(handler: Handler) -> Handler:

@@ -11,7 +11,7 @@ from engine.physics.quantities import NAMES
 
 NEEDED_ASSUMPTIONS = (
     "barrel-over-seat", "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate",
-    "card-timeline-shape", "throat-by-caliper",
+    "card-timeline-shape", "carried-by-a-ring", "front-spare", "throat-by-caliper",
     "circle-growth", "circle-growth-without-pupil",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "detour-far-out", "faces-parallel",
     "filter-clear-less", "filter-glass-index", "filter-height", "flange-to-image-enlarger",

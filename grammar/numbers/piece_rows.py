@@ -59,7 +59,8 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
 
 def _with_rings_added(tokens: list[Token], at: int) -> None:
     """'helicoid 17-31, rings 1+1': rings whose lengths are added up right behind are spacers of those lengths."""
-    row = _added_up(tokens, at + 1) if at + 1 < len(tokens) else []
+    drawn = any(one.kind == "PIECE" and one.value in DRAWN for one in tokens)
+    row = _added_up(tokens, at + 1) if drawn and at + 1 < len(tokens) else []
     after = tokens[row[-1] + 1] if row and row[-1] + 1 < len(tokens) else None
     if len(row) >= _LEAST_ADDED and (after is None or after.kind not in _LENSLIKE):
         tokens[at] = tokens[at].as_("PIECE", value=SPACER)

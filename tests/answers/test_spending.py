@@ -9,6 +9,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
+from grammar.words.mentioned import Mention
 
 
 def _lens(club, name, focal=None):
@@ -57,7 +58,7 @@ def test_no_sum_leaves_nothing():
     ],
 )
 def test_what_does_not_serve_hangs_on_the_ring_that_is_needed(club, lens, body, text):
-    question = Question("what should I avoid", "buy-plan", mentioned=(("avoid-buying", 0),))
+    question = Question("what should I avoid", "buy-plan", mentioned=(Mention("avoid-buying", 0, 1),))
     assert text in not_to_buy(question, [_lens(club, lens)], [_body(club, body)], club.knowledge).lines[0].text
 
 
@@ -67,7 +68,7 @@ def test_nothing_is_kept_off_unasked(club):
 
 
 def test_a_kit_for_close_ups_goes_by_price_and_tells_what_it_magnifies_to(club):
-    question = Question("and for close ups", "buy-plan", mentioned=(("close-up-wanted", 0),))
+    question = Question("and for close ups", "buy-plan", mentioned=(Mention("close-up-wanted", 0, 1),))
     told = close_up_kit(question, [_lens(club, "m42", 50.0)], [_body(club, "e-mount")], club.knowledge)
     prices = [row.value.least for row in told.quantities if row.name == "price"]
     assert prices == sorted(prices)

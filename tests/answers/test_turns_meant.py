@@ -241,7 +241,7 @@ def test_what_was_measured_where_a_circle_is_asked_about_is_the_circle(club):
 
 def test_the_view_is_not_what_the_stabiliser_is_told(club):
     *_, found = talk(club, "ibis on my X body asks focal length, its a 58", "not 87?")
-    assert flat(found).startswith("No, not the view")
+    assert flat(found).startswith("No, not 87")
     assert "enter 58 mm" in flat(found)
 
 

@@ -194,3 +194,8 @@ def article(noun: str) -> str:
         return "an" if first[0] == "8" or (first[:2] in ("11", "18") and len(first.split(".")[0]) == 2) else "a"
     sounds = "AEFHILMNORSX" if len(first) == 1 or spoken else "AEIOUaeio"
     return "an" if noun[:1] in sounds else "a"
+
+
+def for_infinity(seat_mm: float) -> str:
+    """What seats a lens at infinity: a ring so thick, or a cup so deep where it must sit inside the body's flange."""
+    return f"ring for infinity {small_mm(seat_mm)}" if seat_mm >= 0 else f"cup for infinity {small_mm(-seat_mm)} deep"

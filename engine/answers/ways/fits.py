@@ -11,7 +11,7 @@ from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.wording import for_infinity, listed
 from engine.answers.picture.fits_lit import lit_there
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.seen import is_coupled_as_asked
@@ -249,7 +249,7 @@ def _usual(name: str, knowledge: Knowledge) -> int:
 
 
 def _line(fit: Fit, knowledge: Knowledge) -> str:
-    seat = f"; ring for infinity {small_mm(fit.ring.nominal)}" if fit.ring is not None else ""
+    seat = f"; {for_infinity(fit.ring.nominal)}" if fit.ring is not None else ""
     if fit.best is None:
         return f"{fit.mount.designation}: nothing is sold, a plain ring could be made{seat}"
     judged = fit.best.judged

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from engine.answers.parts.answer import Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
-from engine.answers.parts.wording import money, small_mm
+from engine.answers.parts.wording import for_infinity, money
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.telling import CERTAINTY_WORDS, life_line, seat_line
 from engine.base.compact import replace
@@ -66,7 +66,7 @@ def _cased(answer: Answer, side: LensSide) -> list[Quantity]:
 
 def _told(answer: Answer, side: LensSide, feet: bool) -> str:
     ring = answer.ring.thickness_mm if answer.ring else None
-    seat = f"; ring for infinity {small_mm(ring.nominal)}" if ring is not None else ""
+    seat = f"; {for_infinity(ring.nominal)}" if ring is not None else ""
     lead = f"if it is {side.mount.designation}"
     if not answer.chains:
         return f"{lead}: no way found{seat}"

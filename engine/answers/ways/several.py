@@ -8,7 +8,7 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.resolve import BodySide, LensSide, setup_of
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed, money, small_mm
+from engine.answers.parts.wording import for_infinity, listed, money
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.seat.chain_numbers import cover_numbers, price_of
 from engine.answers.seat.making import ring_to_make
@@ -138,7 +138,7 @@ def _with_rings_of(question: Question, setup: Setup, knowledge: Knowledge) -> tu
 
 
 def pair_told(pair: Pair, feet: bool) -> str:
-    seat = f"; ring for infinity {small_mm(pair.ring.nominal)}" if pair.ring is not None else ""
+    seat = f"; {for_infinity(pair.ring.nominal)}" if pair.ring is not None else ""
     if pair.chain is None:
         return f"{pair.words}: no way found{seat}"
     other = "none of the rings you named takes it; it would need " if pair.none_serves else ""

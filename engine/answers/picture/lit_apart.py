@@ -1,0 +1,64 @@
+"""How much of each frame each lens lights, where lenses or frames are set against each other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.wording import percent, ranged
+from engine.answers.picture.circles import Thrown, circles_of
+from engine.answers.picture.same_depth import formats_told
+from engine.answers.picture.which_cover import lit_of
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from grammar.questions import Question
+
+MOST: Final = 4
+LEAST_LIT: Final = 2
+
+
+def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
+    """Lenses told by what they were made for, or frames told without a mount: how much of each frame each lights."""
+    facts = knowledge.catalogue
+    forms = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
+    told = any(lens.ids or lens.format or lens.lens_kind for lens in question.lenses)
+    circles = circles_of(question, facts) if told else []
+    if len(forms) * len(circles) < LEAST_LIT:
+        return Told()
+    out = Told()
+    for form in forms.values():
+        for thrown in circles:
+            out += _lit_by(thrown, form)
+    return out
+
+
+def lit_on_bodies(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """How much of the frame of each body the lenses light."""
+    lines: list[Line] = []
+    rows: list[Quantity] = []
+    facts = knowledge.catalogue
+    circles = circles_of(question, facts) if lenses else []
+    for body in bodies[:MOST]:
+        form = body.format
+        for thrown in circles if form is not None else []:
+            assert form is not None
+            part = _lit_by(thrown, form)
+            lines += part.lines
+            rows += part.quantities
+    short = any(isinstance(row.value, Interval) and row.value.least < 1 for row in rows)
+    return Told(tuple(lines) if short else (), tuple(rows))  # what all light whole sets nothing apart
+
+
+def _lit_by(thrown: Thrown, form: Format) -> Told:
+    lit = lit_of(thrown, None, form)
+    if not is_known(lit):
+        return Told()
+    size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
+    size = f"at least {size}" if thrown.made_for else size
+    text = f"{form.name}: {thrown.words}, a circle of {size}, lights {ranged(lit, percent)}"
+    return Told((Line("fact", text, 1),), (Quantity("lit_share", lit, f"{form.id}, {thrown.case}"),))
