@@ -143,8 +143,8 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
         lit = lit_on_bodies(question, lenses, bodies, knowledge)
         if mentions(question, "picture-filled"):
             lit = Told(lit_on_frames(question, knowledge).lines) + lit
-        told = {row.name for row in by_pair.quantities}
-        lit = Told(lit.lines, tuple(row for row in lit.quantities if row.name not in told))
+        names = {row.name for row in by_pair.quantities}
+        lit = Told(lit.lines, tuple(row for row in lit.quantities if row.name not in names))
         return by_pair + lit + _pieces(question, knowledge), chains
     if question.bodies and not bodies and not question.adapters:
         of_mounts = adapted(question, lenses, knowledge)  # bodies of no mount in particular

@@ -55,7 +55,10 @@ def test_a_helicoid_that_is_too_short_is_told_by_how_much(bench):
 )
 def test_a_depth_gauged_from_the_seat_to_the_sensor_tells_the_error(bench, asked, off):
     found = _last(bench, asked)
-    assert one(found, "register_error_mm", "of the ring") == close(off)
+    if "chains" in found:  # judged as the ring that it makes, where it is asked how far the lens then reaches
+        assert found["chains"][0]["register_error_mm"]["least"] == close(off)
+    else:
+        assert one(found, "register_error_mm", "of the ring") == close(off)
 
 
 def test_a_gauged_depth_on_a_known_body_is_judged_as_the_ring_it_makes(bench):
