@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 NOMINAL: Final = "nominal"
+_OWN: Final = "own"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -16,8 +17,8 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = list(tokens)
-    for at, token in enumerate(tokens):
+    out = _with_own(list(tokens))
+    for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
         out[at] = token.as_("CUE")
@@ -32,6 +33,20 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
         if measured is not None:
             out[measured] = out[measured].as_("KEYED", value="thickness", unit="mm")
     return out
+
+
+def _with_own(tokens: list[Token]) -> list[Token]:
+    """'should the ring be 1.0? mine is 0.93': of two that nearly agree the other is the right one."""
+    for at, token in enumerate(tokens):
+        if token.kind != "MEASURE" or token.value != _OWN:
+            continue
+        tokens[at] = token.as_("CUE")
+        measured = _ahead(tokens, at)
+        right = _measured(tokens, measured) if measured is not None else None
+        if measured is not None and right is not None:
+            tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
+            tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
+    return tokens
 
 
 def _tells_right(tokens: list[Token], at: int) -> bool:

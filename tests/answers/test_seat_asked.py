@@ -75,3 +75,12 @@ def test_a_lens_made_into_a_stop_is_told_its_hole(asked):
 
 def test_an_inch_after_a_focal_length_is_the_frame(asked):
     assert "1-type" in asked("hyperfocal of an 8mm at 2.8 for 1 inch")["reading"]
+
+
+@pytest.mark.parametrize(("question", "off"), [
+    ("should the LTM-M ring be 1.0? mine is 0.93", -0.07), ("M42-L should be 25.46 right? mine was 25.6", 0.14),
+])  # fmt: skip
+def test_what_was_measured_counts_and_not_what_it_should_be(asked, question, off):
+    found = asked(question)
+    told = found["chains"][0]["register_error_mm"]["least"] if "chains" in found else one(found, "register_error_mm")
+    assert told == pytest.approx(off, abs=0.011)
