@@ -10,7 +10,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import Question, Thing
+from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters import ARTICLES
@@ -93,9 +93,16 @@ def _with_mount(heard: Heard, before: Question, side: str, ids: tuple[str, ...],
     given = {side: (named, *things[1:])}
     if side == "bodies":  # whose own frame it is now
         given["things"] = tuple(thing for thing in before.things if thing.kind != "format")
-    return before.with_(
+    return _with_off(before).with_(
         **given, intent=_going_on(side, before), text=heard.text, follows=True, wants="", instead=(), number=None
     )
+
+
+def _with_off(before: Question) -> Question:
+    """The question with the way in which a thickness of it is off, which else its own words alone tell."""
+    if before.off_word is None or before.said(OFF) is not None:
+        return before
+    return before.with_(values=(*before.values, (OFF, before.off_word)))
 
 
 def _going_on(side: str, before: Question) -> str:

@@ -293,3 +293,15 @@ def test_a_ring_for_a_body_gives_no_mount_to_a_lens_without_one(club):
     assert [body.ids[0] for body in found.question.bodies] == ["ef-mount"]
     assert "leaves 16 mm" in flat(found)
     assert "reaches infinity (certain)" not in flat(found)
+
+
+def test_by_how_much_a_ring_is_off_stays_where_the_body_is_told_after_it(club):
+    *_, found = talk(club, "om 50 1.8, will it reach infinity", "what if my ring is 0.1 too thin", "and on my mft")
+    assert found.question.off_word == "too thin"
+    assert all(piece.thickness_mm is None for piece in found.question.adapters)
+
+
+def test_how_far_too_close_a_lens_sits_is_no_number_below_nought(club):
+    (found,) = talk(club, "M42 lens held on Z with no ring")
+    assert "29.46 mm too close to the sensor" in flat(found)
+    assert "-29" not in flat(found)
