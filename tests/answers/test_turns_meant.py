@@ -305,3 +305,9 @@ def test_how_far_too_close_a_lens_sits_is_no_number_below_nought(club):
     (found,) = talk(club, "M42 lens held on Z with no ring")
     assert "29.46 mm too close to the sensor" in flat(found)
     assert "-29" not in flat(found)
+
+
+def test_a_thread_told_in_a_talk_of_a_bayonet_lens_is_that_of_another(club):
+    *_, ring = talk(club, "md lens on E", "another lens here, thread is 42mm, ten crests in 7.5", "so which ring for E")
+    assert [lens.ids[0] for lens in ring.question.lenses] == ["t2"]
+    assert "seat 37 mm" in flat(ring)

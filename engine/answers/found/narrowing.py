@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from engine.answers.found.by_pitch import of_its_pitch
+from engine.answers.found.thread_told import of_another_lens
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -24,7 +25,7 @@ FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
 
 def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
-    question = _named_twice(question)
+    question = _named_twice(of_another_lens(question, catalogue))
     question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
     measured = number(question, "flange_to_image")
     of_film, pitch = _is_of_film(question), pitch_mm(question)

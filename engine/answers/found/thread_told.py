@@ -13,6 +13,8 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
+IDENTIFY: Final = "identify-mount"
+SCREW: Final = "screw"
 ASSUMED: Final = "assumed mount"  # trait of a lens whose kind alone tells its mount
 _METRIC: Final = re.compile(r"M?(\d+(?:\.\d+)?)(?: mm)? x (\d+(?:\.\d+)?)(?! ?tpi)")
 _WIDE_MM: Final = 0.3
@@ -34,6 +36,19 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
         lens, ids=ids[:1], traits=tuple(trait for trait in lens.traits if trait != ASSUMED)
     )  # fmt: skip
     return replace(question, lenses=(meant,))
+
+
+def of_another_lens(question: Question, facts: Catalogue) -> Question:
+    """'thread is 42 mm, ten crests in 7.5' in a talk of a bayonet lens: told of another, whose mount is not known."""
+    told, lens, prior = question.said("thread"), question.lens, question.prior
+    mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
+    new = told is not None and (prior is None or prior.said("thread") != told)
+    if mount is None or lens is None or not (new and question.follows) or question.intent != IDENTIFY:
+        return question
+    named = bool(lens.words) and lens.words.casefold() in question.text.casefold()
+    if mount.coupling == SCREW or named or _METRIC.search(told or "") is None:
+        return question
+    return question.with_(lenses=(), bodies=())
 
 
 def without_assumed(question: Question, facts: Catalogue) -> Question:
