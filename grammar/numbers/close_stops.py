@@ -36,7 +36,9 @@ def _is_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if text.isalpha() or number not in STOPS or number > _GREATEST:
         return False
-    if (after is not None and after.kind in _OF_OTHERS) or (before is not None and before.kind in _MEASURED):
+    behind = at > 1 and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "RATIO"  # 'half life size, 5.6'
+    listed = before is not None and before.kind in _MEASURED and not (behind and "." in text)
+    if (after is not None and after.kind in _OF_OTHERS) or listed:
         return False
     set_to = before is not None and (before.value == _MARKED or (before.kind == "DET" and number < _LEAST_FOCAL))
     return _ASKED in told or "." in text or set_to

@@ -84,3 +84,12 @@ def test_what_was_measured_counts_and_not_what_it_should_be(asked, question, off
     found = asked(question)
     told = found["chains"][0]["register_error_mm"]["least"] if "chains" in found else one(found, "register_error_mm")
     assert told == pytest.approx(off, abs=0.011)
+
+
+def test_a_decimal_behind_a_magnification_is_the_stop(asked):
+    found = asked("how much depth do i get at half life size, 5.6, full frame")
+    assert one(found, "dof_mm") == pytest.approx(2 * 5.6 * 1.5 * (43.2666 / 1442) / 0.25, rel=0.01)
+
+
+def test_a_q_for_a_question_is_no_mount(asked):
+    assert "Q-mount" not in asked("super noob Q: PL cine prime on an L mount body??")["reading"]
