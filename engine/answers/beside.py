@@ -161,10 +161,6 @@ def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
 
 def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What two stops are to each other that differ as the crop factor does."""
-    from engine.answers.parts.said import mentions
-
-    if answer.intent != "why" and not mentions(question, "likened-stops"):
-        return answer
     from engine.answers.picture.stops_by_crop import with_stops_by_crop
 
     return with_stops_by_crop(answer, question, knowledge)
@@ -174,7 +170,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (("exposure-nd", "why"), _stops), (REACHING, _reach),
+    (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (("chain",), _where(_by_thread, "thread")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),

@@ -24,7 +24,7 @@ from engine.answers.picture.crop_factors import exposure_stays
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.picture.filters import front_filters
 from engine.answers.picture.frames import frames_named
-from engine.answers.picture.stop_on_format import stop_on_format
+from engine.answers.picture.stops_by_crop import stops_by_crop
 from engine.answers.words.advice import advice_lines, of_their_kind
 from engine.base.interval import Interval, is_known
 from engine.physics import density, exposure
@@ -40,7 +40,9 @@ FIXED = "fixed-iris"
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
     cropped = question.follows and mentions(question, "crop-or-sensor") and frames_named(question, knowledge.catalogue)
-    told = exposure_stays(stop(question)) if cropped else stop_on_format(question, knowledge.catalogue)
+    likened = not cropped and mentions(question, "likened-stops")
+    told = exposure_stays(stop(question)) if cropped else Told()
+    told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
     for part in _parts(question, knowledge) if cropped or not told.lines else ():
         told += part
     lines = list(told.lines)

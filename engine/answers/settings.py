@@ -25,12 +25,13 @@ TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the b
 
 def setting(question: Question, knowledge: Knowledge) -> Answer:
     """The setting asked about; for stabilisation the focal length to enter, with and without usual glass."""
+    question, equal = _as_engraved(question, knowledge)
     rows = named_or_near(question, knowledge, 2)
     if question.topic is not None and rows:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
-    told = _stabilised(question, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
+    told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
     told = _at_frame_rate(question, knowledge) + told
@@ -103,33 +104,37 @@ def _bare_factor(question: Question) -> float | None:
     return alone[0] if len(alone) == 1 else None
 
 
-def _engraved(question: Question, knowledge: Knowledge) -> tuple[tuple[float, ...], float | None]:
-    """The focal lengths told, without one that is only what the lens frames like, and that one.
+def _as_engraved(question: Question, knowledge: Knowledge) -> tuple[Question, float | None]:
+    """The question without a focal length that is only what the lens told frames like, and that one.
 
     It may be told beside the lens, or after the lens of the turn before: '50 on APS-C, do I enter 76'.
     """
-    told, prior = focals(question), question.prior
-    before = focals(prior) if question.follows and prior is not None else ()
-    lenses = told if len(told) > 1 else (*before[:1], *told)
-    if len(lenses) != PAIR:
-        return told, None
+    prior = question.prior if question.follows else None
+    spoken = prior.lenses[:1] if prior is not None and len(question.lenses) == 1 else ()
+    pair = [lens for lens in (*spoken, *question.lenses) if lens.focal_length_mm]
+    if len(pair) != PAIR:
+        return question, None
     factor = glass_factor(question, knowledge.catalogue) or 1.0
     crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
-    either = ((lenses[0], lenses[1]), (lenses[1], lenses[0]))
-    likened = (pair for pair in either for crop in crops if _is_likened(*pair, factor * crop))
-    pair = next(likened, None)
-    return (told, None) if pair is None else ((pair[0],), pair[1])
+    for lens, view in (pair, pair[::-1]):
+        focal, equal = lens.focal_length_mm or 0.0, view.focal_length_mm or 0.0
+        if any(_is_likened(focal, equal, factor * crop) for crop in crops):
+            return question.with_(lenses=(lens,)), equal
+    return question, None
 
 
 def _is_likened(focal: float, equal: float, crop: float) -> bool:
     return crop > 1 + NEAR and abs(equal / focal / crop - 1) <= NEAR
 
 
-def _stabilised(question: Question, knowledge: Knowledge) -> Told:
-    """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender."""
+def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -> Told:
+    """Focal length times the factor of the glass told; else plain, and behind the usual reducer and extender.
+
+    `equal`: a focal length that was told and is only what the lens frames like.
+    """
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
-    lenses, equal = _engraved(question, knowledge)
+    lenses = focals(question)
     lines: list[Line] = []
     rows: list[Quantity] = []
     if equal is not None and len(lenses) == 1:

@@ -96,9 +96,6 @@ def follow(heard: Heard, before: Question) -> Question:
         said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     lenses = those_left or lenses
-    reset = _stop_alone(heard, before)
-    if reset is not None:
-        lenses, said = before.lenses, said.with_(f_number=reset)
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
@@ -149,7 +146,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
-    said = depth_wanted(heard, with_light_changed(with_stop_set(said, before), before), before)
+    said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
     said = distance_again(said, before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
@@ -182,13 +179,6 @@ def _number(said: Question, before: Question, intent: str, found: Meant | None) 
     if said.number is not None:
         return None if found is not None and not found.told else said.number
     return _kept_number(said, before) if intent in _MADE else None
-
-
-def _stop_alone(heard: Heard, before: Question) -> float | None:
-    """'f16' where a stop was set: it is set anew, and the lens opens as it did."""
-    parts = heard.cast.lenses
-    alone = len(parts) == 1 and parts[0].is_stop_alone and bool(before.lenses) and before.f_number is not None
-    return parts[0].f_number if alone else None
 
 
 def _same_mount(things: tuple[Thing, ...], before: tuple[Thing, ...]) -> bool:

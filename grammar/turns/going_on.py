@@ -44,6 +44,8 @@ _TELLING: Final = frozenset(["chain", "identify-mount", "look-alike", "definitio
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
+_CLOSE: Final = "macro-distance"
+_THICKEST_SHIM: Final = 3.0  # mm
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
 _ASKING: Final = (
@@ -93,6 +95,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain"
     if _ends_at(heard, before):
         return "shim-calibration"
+    if before.intent in _SHIMMED and best in (None, before.intent, _CLOSE) and _puts_tube(heard):
+        return _CLOSE
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:
         return before.intent  # 'or stop down to what'
     if _is_of_reach(heard, before):
@@ -160,6 +164,12 @@ def _ends_at(heard: Heard, before: Question) -> bool:
     focal = before.lens is not None and before.lens.focal_length_mm is not None
     asks = heard.tells("how-close") or heard.tells("macro") or heard.tells("dof")
     return said and far and focal and not others and not asks and before.intent in _OF_RING
+
+
+def _puts_tube(heard: Heard) -> bool:
+    """'and close up with a 20 mm tube' after a shim: what is so long sets nothing right, it brings the lens closer."""
+    lengths = [part.thickness for part in heard.cast.pieces if part.piece in DRAWN and part.thickness is not None]
+    return any(length[1] > _THICKEST_SHIM for length in lengths)
 
 
 def _is_remedy(heard: Heard, before: Question) -> bool:

@@ -118,15 +118,14 @@ def depth_wanted(heard: Heard, said: Question, before: Question) -> Question:
     return said.with_(distance_mm=None, values=(*said.values, ("depth", mm(told))))
 
 
-def with_stop_set(said: Question, before: Question) -> Question:
-    """'f2.8' in a talk of an 85 mm f/1.8: it is stopped down so far, and opens as wide as before."""
-    old, new = before.lens, said.lens
-    if old is None or new is None or len(said.lenses) != 1 or new.f_number is None or old.focal_length_mm is None:
+def with_stop_set(heard: Heard, said: Question, before: Question) -> Question:
+    """'f2.8' in a talk of an 85 mm f/1.8, 'f16' where a stop was set: it is set so far, and opens as wide as before."""
+    parts, old = heard.cast.lenses, before.lens
+    if old is None or len(parts) != 1 or not parts[0].is_stop_alone or len(said.lenses) > 1:
         return said
-    alone = not (new.ids or new.focal_length_mm or new.lens_kind or new.format or new.traits or new.count)
-    if not alone or old.f_number is None or new.f_number <= old.f_number:
-        return said
-    return said.with_(lenses=(), f_number=new.f_number)
+    told = parts[0].f_number
+    closed = old.focal_length_mm is not None and old.f_number is not None and (told or 0.0) > old.f_number
+    return said.with_(lenses=(), f_number=told) if closed or before.f_number is not None else said
 
 
 def with_light_changed(said: Question, before: Question) -> Question:

@@ -19,7 +19,7 @@ from tests.answers.talks import talk
 def test_stops_that_differ_by_the_crop_are_alike_in_depth_and_not_in_light(asked, text, equal):
     found = asked(text)
     assert numbers(found, "equivalent_f_number")[0][0] == pytest.approx(equal, rel=0.01)
-    assert " stays f/" in flat(found)
+    assert "no stop is lost" in flat(found)
 
 
 def test_stops_that_are_not_likened_are_told_by_their_light(asked):

@@ -311,3 +311,17 @@ def test_a_thread_told_in_a_talk_of_a_bayonet_lens_is_that_of_another(club):
     *_, ring = talk(club, "md lens on E", "another lens here, thread is 42mm, ten crests in 7.5", "so which ring for E")
     assert [lens.ids[0] for lens in ring.question.lenses] == ["t2"]
     assert "seat 37 mm" in flat(ring)
+
+
+def test_a_tube_after_a_shim_is_no_ring_to_be_lapped(club):
+    *_, close, stop = talk(
+        club, "M42 50mm f1.8 on a z body with a 29.3 ring, infinity?", "how do I fix that",
+        "and close up with a 20mm tube?", "what stop for 1 cm deep there",
+    )  # fmt: skip
+    assert close.intent == "macro-distance"
+    assert "lap" not in flat(close)
+    # N = t * m * m / (2 * c * (1 + m)), m = 20 / 50, c = diagonal / 1442
+    wanted = 10 * 0.16 / (2 * 1.4 * 43.2666 / 1442)
+    assert any(
+        row.name == "f_number" and row.value.nominal == pytest.approx(wanted, rel=1e-3) for row in stop.quantities
+    )

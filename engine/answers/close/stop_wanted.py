@@ -10,10 +10,11 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import FAR_MM, distance_mm, mentions, number, numbers, stop
 from engine.answers.parts.wording import depth_words, distance, f_number, times, trimmed
 from engine.answers.picture.blur import blur_of
+from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
-from engine.physics import depth
+from engine.physics import depth, focus
 from grammar.questions import Question
 
 EVEN_PUPILS = Interval.exact(1.0)
@@ -33,7 +34,7 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
         wanted, subject = (both[0], both[-1]) if len(both) > 1 else (None, subject)
     if wanted is not None and subject is not None:
         return _all(_round(wanted, subject, question, frames, knowledge))
-    size = number(question, "magnification")
+    size = number(question, "magnification") or _by_extension(question, knowledge)
     if wanted is None and size is not None:
         wanted = next((one for one in numbers(question, "length", "thickness") if one < FAR_MM), None)
     if wanted is not None and size is not None:
@@ -43,6 +44,13 @@ def stop_wanted(question: Question, frames: Sequence[Format], knowledge: Knowled
     if other is not None and subject is not None:
         return _all(_of_other(subject, other, question, frames, knowledge))
     return Told()
+
+
+def _by_extension(question: Question, knowledge: Knowledge) -> float | None:
+    """The magnification that the extension told gives the one lens, its ring at infinity."""
+    x, lenses = extension_mm(question, knowledge.catalogue), _lenses(question, knowledge)
+    size = focus.magnification(lenses[0].focal, Interval.exact(x)) if x is not None and len(lenses) == 1 else None
+    return size.nominal if size is not None and is_known(size) else None
 
 
 def _all(parts: Iterator[Told]) -> Told:

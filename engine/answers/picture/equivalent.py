@@ -17,7 +17,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.same_depth import same_depth
-from engine.answers.picture.stop_on_format import stop_on_format, stops_by_crop
+from engine.answers.picture.stops_by_crop import likened, stops_by_crop
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
 from engine.physics import coverage
@@ -42,7 +42,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
         )
-    by_crop = stops_by_crop(question, knowledge.catalogue)
+    by_crop = likened(question, knowledge.catalogue)
     lenses, at = focals(question) or _ends_of_zoom(question), by_crop[0] if by_crop is not None else stop(question)
     crops = crops_of(question, knowledge)
     worn = each_with_its_glass(question, crops)
@@ -57,7 +57,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += _behind(focal, factor)
     if at is not None:
         told += same_depth(question, at, knowledge.catalogue)
-    of_stop = _stop_on(at, factor, crops) if at is not None else Told()
+    of_stop = _stop_on(at, factor, crops) if at is not None and by_crop is None else Told()
     stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
     if stop_first:
         told = _first_said(of_stop) + told
@@ -82,7 +82,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told = _of_angle(question, crops) + told
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
-    told = stop_on_format(question, knowledge.catalogue) + told
+    told = stops_by_crop(question, knowledge.catalogue) + told
     apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
     if question.topic == MATCH or apart:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told

@@ -7,6 +7,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
+from engine.answers.seat.described import TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.left_off import left_as_it_is
@@ -77,8 +78,8 @@ def error_of_the_pair(question: Question, knowledge: Knowledge) -> float | None:
 def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain, ...]:
     """The lens on the body by the ring that was described by its length: one chain at most."""
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    if any(thing.piece in ADDED_FOCUSING for thing in question.adapters):
-        return ()  # what is drawn out has no one length
+    if any(thing.piece in (TUBE, *ADDED_FOCUSING) for thing in question.adapters):
+        return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return ()
