@@ -95,10 +95,17 @@ def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, Rin
             continue
         setup = setup_of(as_measured(lens, question), body, facts, question.f_number)
         ring = ring_to_make(setup, facts)
-        turned = _turned(setup, knowledge) if ring.possible == "no" else None
+        # told as a lens it is not meant the other way round
+        turned = _turned(setup, knowledge) if ring.possible == "no" and not _is_plainly_lens(thing, question) else None
+        yield _told(setup, ring, knowledge, f"{lens.mount.id} on {body.mount.id}"), None if turned else ring
         if turned is not None:
             yield _told(*turned, knowledge, f"{turned[0].lens_mount.id} on {turned[0].body_mount.id}"), turned[1]
-        yield _told(setup, ring, knowledge, f"{lens.mount.id} on {body.mount.id}"), None if turned else ring
+
+
+def _is_plainly_lens(thing: Thing, question: Question) -> bool:
+    """Whether more than a mount is told of it: a focal length, a barrel, that it is a lens."""
+    told = thing.focal_length_mm or thing.f_number or thing.lens_kind or question.said("barrel")
+    return bool(told) or mentions(question, "lens-said")
 
 
 def _turned(setup: Setup, knowledge: Knowledge) -> tuple[Setup, RingToMake] | None:
