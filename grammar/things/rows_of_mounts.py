@@ -31,7 +31,9 @@ def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
             continue
-        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in parts[at + 1 :])
+        later = parts[at + 1 :]
+        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in later)
+        kept = kept and not any(one.sort == "piece" and len(one.mounts) > 1 for one in later)  # that one is owned
         if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
             out.append(part)
             continue

@@ -20,6 +20,7 @@ def told_by_pieces(cast: Cast) -> None:
         return
     if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
         return
+    _lens_of_each(cast, pieces)
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
     _for_another_lens(cast, pieces)
@@ -77,6 +78,16 @@ def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
     cast.bodies = [Part("body", part.noun, mounts=list(part.mounts)) for part in pieces]
     cast.pieces = [part for part in cast.pieces if part not in pieces]
     return True
+
+
+def _lens_of_each(cast: Cast, pieces: list[Part]) -> None:
+    """'I have OM to E and FD to E, now a Z body': rings that end alike and begin apart are those of as many lenses."""
+    fronts = {part.mounts[0].ids[0]: part for part in pieces if len(part.mounts) == 2}
+    rears = {part.mounts[-1].ids[0] for part in pieces}
+    if any(part.has_mount_or_kind or part.focal for part in cast.lenses) or len(fronts) < 2 or len(rears) != 1:
+        return
+    if len(fronts) == len(pieces) and not rears & {*fronts}:
+        cast.lenses = [Part("lens", one.noun, mounts=one.mounts[:1], by_piece=True) for one in fronts.values()]
 
 
 def _are_a_row(pieces: list[Part]) -> bool:
