@@ -13,7 +13,7 @@ from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
 from grammar.things.mount_roles import AND, TOWARDS, USED, is_focal, place_mount
 from grammar.things.phrases import Between, Noun, Phrase
-from grammar.things.rows_of_mounts import HELD, paired, route, takers, taking, told_of_lens, whole_pieces
+from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.standins import stands_in
 from grammar.words.tokens import Token
@@ -47,6 +47,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
         takers(parts)
     apart = set_apart(parts) if HELD not in told else ()
     route(parts)
+    rowed(parts)
     share_heads(parts)
     told_of_lens(parts)
     parts = paired(parts, told)

@@ -130,6 +130,16 @@ def route(parts: list[Part]) -> None:
             part.noun.role = "via"
 
 
+def rowed(parts: list[Part]) -> None:
+    """'someone with M42 K and OM on RF': where a list ends in 'and' and goes on a body, all of it is listed."""
+    for at in range(len(parts) - 3):
+        first, part, last, goal = parts[at : at + 4]
+        bare = all(one.sort == "mount" and one.noun.head is None for one in (first, part, last))
+        listed = first.noun.listed == part.noun.listed == last.noun.listed and last.noun.join in ("and", "+", ",")
+        if bare and listed and not part.noun.join and goal.mounts and goal.noun.role in _TOWARDS:
+            part.noun.join = "and"
+
+
 def told_of_lens(parts: list[Part]) -> None:
     """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
     hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)

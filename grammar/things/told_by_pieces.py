@@ -116,12 +116,20 @@ def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
 def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
     """'have M-X, need it for FD': what a ring that ends on a modern body is wanted for is the lens."""
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    joining = [part for part in pieces if len(part.mounts) == 2]
-    if body is None or len(joining) != 1 or len(pieces) != 1 or any(part.has_mount for part in cast.lenses):
+    ring = pieces[0]
+    if body is None or len(pieces) != 1 or ring.piece in _THROUGH or any(part.has_mount for part in cast.lenses):
         return
-    ends = {mount.ids[0] for mount in joining[0].mounts}
+    ends = {mount.ids[0] for mount in ring.mounts}
     wanted = body.was_mount and not body.is_host and body.noun.role == "for"
-    if wanted and body.mounts and body.mounts[0].ids[0] not in ends:
+    if not wanted or not body.mounts or body.mounts[0].ids[0] in ends:
+        return
+    if len(ring.mounts) == 1 and ring.is_host:
+        body.mounts, ring.mounts = ring.mounts, [*body.mounts, *ring.mounts]  # 'an E adapter for M42'
+        if cast.lenses:
+            cast.lenses[0].mounts.append(ring.mounts[0])
+        else:
+            cast.lenses.append(Part("lens", body.noun, mounts=ring.mounts[:1], by_piece=True))
+    elif len(ring.mounts) == 2:
         cast.bodies.clear()
         body.sort = "lens"
         cast.lenses.append(body)

@@ -182,12 +182,12 @@ def _opening(
 
 
 def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
-    lines = []
-    for side in (lens, body):
-        if side.others:
-            lines.append(
-                Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
-            )
+    taken = [
+        Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+        for side in (lens, body)
+        if side.others
+    ]
+    lines = list(dict.fromkeys(taken))
     if choice.capped:
         lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
     return lines
