@@ -20,6 +20,7 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
@@ -72,7 +73,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_bracketed_told(tokens)
+    tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)

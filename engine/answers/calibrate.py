@@ -20,7 +20,7 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another
 from engine.answers.shims.sheets import own_sheets, usual_sheets
-from engine.answers.shims.spacers import spacers_told
+from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, target_told
 from engine.answers.shims.turning import as_turns, asks_turns, turned
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
@@ -42,13 +42,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         asked = question.with_(intent="focus-verdict")
         return with_stack(how_to(asked, knowledge), asked, knowledge)
     question = looked_up(question, knowledge.catalogue)
-    told = spacers_told(question)
-    if told.lines:
-        return Answer(
-            question.text, "shim-calibration", ANSWERED, told.lines, question=question, quantities=told.quantities
-        )  # fmt: skip
+    stacked = by_spacers(question, "shim-calibration", knowledge)
+    if stacked is not None:
+        return stacked
     matters = error_judged(question, knowledge)
-    told += matters.told
+    told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     told += _in_thou(told, question)

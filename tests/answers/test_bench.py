@@ -157,3 +157,51 @@ def test_rings_added_up_beside_a_helicoid_are_counted(asked):
     alone = asked("50mm M42 on E with helicoid 17-31, does it reach infinity")
     ends = [one["chains"][0]["register_error_mm"]["greatest"] for one in (with_rings, alone)]
     assert ends[0] - ends[1] == pytest.approx(2, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["flange to sensor of my C camera is 17.45, 25mm", "C to sensor 17.45, 25mm lens. infinity?",
+     "C camera flange to sensor 17.45 mm, how thick a shim for a 25mm lens"],
+)  # fmt: skip
+def test_what_a_body_itself_measures_is_off_from_its_mount(asked, text):
+    found = asked(text)
+    assert one(found, "register_error_mm") == close(17.45 - 17.526)
+    assert numbers(found, "scale_mark_mm")[0][0] == pytest.approx(50 + 625 / 0.076, rel=0.01)
+    assert "mm lens" not in found["reading"].replace("25 mm lens", "")
+
+
+def test_a_body_that_is_too_deep_loses_infinity_for_its_own_lenses(asked):
+    found = asked("E body flange distance is 18.2 by depth gauge, is infinity gone on a 24")
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert numbers(found, "far_from_sensor_mm")[0][0] == pytest.approx(48 + 576 / 0.2, rel=0.02)
+    assert flat(found).startswith("Left so, a 24 mm lens is sharp to 2.93 m")
+
+
+@pytest.mark.parametrize(
+    ("text", "stack"),
+    [("i need 9.54 between T2 and M42 but the shop only has 9 and .5 rings, fine?", 9.5),
+     ("need 9.54, only 9 and .5 to be had", 9.5), ("spacer needed 5.2 mm, i have 5, 0.5 and 0.2", 5.2)],
+)  # fmt: skip
+def test_a_length_that_is_needed_is_made_up_of_the_rings_there_are(asked, text, stack):
+    found = asked(text)
+    assert found["intent"] == "diy-dimension"
+    assert one(found, "stack_mm") == close(stack)
+
+
+def test_a_stack_that_is_short_still_reaches_infinity_and_says_so(asked):
+    found = asked("need 9.54, only 9 and .5 to be had")
+    assert one(found, "register_error_mm") == close(-0.04)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_what_is_needed_of_lenses_is_no_stack(asked):
+    assert not numbers(asked("i need a 50mm lens for E, only have 28 and 35"), "stack_mm")
+
+
+def test_one_more_length_joined_on_behind_tubes_is_a_tube(asked):
+    found = asked("macro with two 10mm tubes and a 5mm on a 50, how close")
+    assert one(found, "stack_mm") == close(25)
+    alone = asked("12mm tube and a 50, how close")
+    assert "5 mm" not in alone["reading"].replace("50 mm", "")
+    assert not numbers(alone, "stack_mm")
