@@ -28,6 +28,7 @@ from grammar.words.tokens import Token
 from grammar.words.written import STOPS, TELECONVERTER
 
 _WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
+_BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
 _REVERSED: Final = "reversed"
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
 _DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
@@ -71,8 +72,11 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'50 mm 1:2': how far a lens opens, as it is engraved; where close-ups are spoken of it is how big they get."""
-    behind_lens = at > 0 and tokens[at - 1].kind in ("LENGTH", "FOCAL") and tokens[at].numbers[0] < 1
-    return behind_lens and not told & _CLOSE_UP
+    before, token = tokens[at - 1] if at else None, tokens[at]
+    if before is None or before.kind not in ("LENGTH", "FOCAL") or token.numbers[0] >= 1:
+        return False
+    parted = token.column - (before.column + len(before.text)) > _BESIDE  # '75 mm want 1:2': a word lies between
+    return not parted and not told & _CLOSE_UP
 
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

@@ -12,7 +12,7 @@ from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line, mount_numbers
+from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_numbers
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
@@ -140,8 +140,9 @@ def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
     elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
         apart.append("the bayonets differ")
     if is_known(one.register_mm) and is_known(other.register_mm):
-        by = abs(one.register_mm.nominal - other.register_mm.nominal)
-        apart += [f"the registers differ by {small_mm(by)}"] if by > SAME_MM else []
+        by = one.register_mm.nominal - other.register_mm.nominal
+        longer = one.designation if by > 0 else other.designation
+        apart += [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"] if abs(by) > SAME_MM else []
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
@@ -265,8 +266,7 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     lead = f"{article(lens.designation)} {lens.designation} lens in it sits {small_mm(abs(off.nominal))}"
     if abs(off.nominal) <= knowledge.catalogue.assumptions["making-spread-derived"].value.greatest:
         return f"{lead} off, no more than rings vary by"
-    way = "too far out: close-up only" if off.nominal > 0 else "too close: nothing comes sharp"
-    return f"{lead} {way}"
+    return f"{lead} {at_wrong_depth(off.nominal, knowledge)}"
 
 
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:

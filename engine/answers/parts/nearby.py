@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
+from engine.answers.parts.said import number
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
@@ -43,6 +44,11 @@ _MEANT: Final = {
     "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
+MOST_ERROR_MM: Final = (
+    0.5  # a number of nothing that is named is hardly ever anything but an error, where it is so small
+)
+HUNDREDTHS: Final = "hundredths matter"  # what it is in words
+SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
 _RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in
 
 
@@ -54,7 +60,11 @@ def of_values(question: Question) -> str:
 def asked_about(question: Question) -> str:
     """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
-    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys))
+    focals = {one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None}
+    more = [SET_APART] if len(focals) > 1 else []
+    more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
+    told = more if question.intent == "why" else []
+    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys, *told))
 
 
 def nearest(

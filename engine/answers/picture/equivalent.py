@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import log2, radians, sqrt, tan
+from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -27,6 +28,7 @@ MOST_DEG = 175.0  # no lens of this kind sees more
 EXPOSURE = "exposure-nd"
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
+_NEARLY_ONE: Final = 0.02  # a crop factor so near to 1 changes nothing
 MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
 
@@ -168,6 +170,16 @@ def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
         text += f" ({focal * crop.by_width:.0f} mm by width)"
         text += _view(focal, crop, rows, f"{lens}{crop.name}")
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def framed(question: Question, knowledge: Knowledge) -> Told:
+    """What each lens that is named frames like on the frames that are, where they are not full frame."""
+    lenses, told = focals(question), Told()
+    for crop in crops_of(question, knowledge):
+        if abs(crop.by_diagonal - 1.0) > _NEARLY_ONE:
+            for focal in lenses:
+                told += _focal_on(focal, crop, len(lenses) > 1)
+    return told
 
 
 def _view(focal: float, crop: Crop, rows: list[Quantity], case: str) -> str:
