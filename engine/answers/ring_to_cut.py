@@ -34,6 +34,7 @@ from engine.facts.records import Mount
 from grammar.questions import BODY_OFF, Question, Thing
 
 MOST_LENSES = 4
+LONGEST_RING = 60.0  # mm
 PRINTED = "printed-seat"  # the advice for those who print one
 
 
@@ -120,6 +121,8 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
     kind = {"plain": "a plain ring", "recessed": "a cup", "no": "not a ring"}[ring.possible]
     head = f"{who}: {kind}, seat {size} from lens flange to body flange ({ring.why})."
     rows = [Quantity("ring_thickness_mm", ring.thickness_mm, case)]
+    if ring.thickness_mm.nominal > LONGEST_RING:
+        rows.append(Quantity("stack_mm", ring.thickness_mm, case))  # so long it is made up of tubes
     facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
     for mount in (lens, body):
         length = _thread_length(mount, knowledge)

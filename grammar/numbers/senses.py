@@ -213,6 +213,8 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
         listed = bool(found) and token.kind == "LENGTH" and tokens[place - 1].kind == "JOIN"
         if joined and tokens[place - 1].kind != "JOIN":
             return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma
+        if found and bare and tokens[place - 1].kind == "DET":
+            return None  # 'a 6 mm helicoid on a 90': the second is a lens's
         if bare and not listed and not token.text.isalpha() and token.numbers[0] <= _LONGEST:
             found.append(place)
             if len(found) == 2:

@@ -205,3 +205,52 @@ def test_one_more_length_joined_on_behind_tubes_is_a_tube(asked):
     alone = asked("12mm tube and a 50, how close")
     assert "5 mm" not in alone["reading"].replace("50 mm", "")
     assert not numbers(alone, "stack_mm")
+
+
+def test_a_distance_told_after_past_infinity_is_where_infinity_is_found(talked):
+    turns = ("x mount ring, everything goes beyond infinity", "50mm, 12 m", "i have 0.05 brass, how many")
+    mark, sheets = talked(*turns[:2]), talked(*turns)
+    assert one(mark, "shim_mm") == close(0.21009)
+    assert numbers(mark, "register_error_mm")[0][0] < 0
+    assert one(sheets, "layer_count") == pytest.approx(4, abs=0.3)
+    assert flat(sheets).startswith("0.21 mm is 4 x 0.05 mm")
+
+
+def test_layers_that_are_asked_for_come_first(asked):
+    assert flat(asked("infinity lands at 10m on my 50. how many layers of kitchen foil")).startswith(
+        "0.25 mm in layers"
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["12.5 C lens too fat for the recess on my E, sits on the flange. how far does it see",
+     "12.5 C lens whose barrel won't go into the cup of the E ring, how far does it see"],
+)  # fmt: skip
+def test_a_lens_that_does_not_sink_in_is_out_by_what_the_cup_is_deep(asked, text):
+    found = asked(text)
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(18 - 17.526, abs=0.001)
+
+
+def test_the_ring_of_cs_under_a_c_lens_on_a_c_camera_is_a_tube(asked):
+    found = asked("how far does a 25 C with the 5mm CS ring on a C camera go")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(5)
+
+
+def test_a_whole_length_behind_a_ring_that_it_cannot_be_is_the_lens(asked):
+    found = asked("m42 on mft ring 27.5, 35mm. inf?")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(27.5 - 26.21)
+    assert "35 mm M42 lens" in found["reading"]
+    ring = asked("OM on mft ring, 27mm, infinity?")
+    assert ring["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.25)
+
+
+def test_what_a_macro_lens_goes_to_by_itself_grows_with_the_tube(asked):
+    found = asked("105 macro goes 1:2. add 25 tube, what do i get")
+    assert (0.5 + 25 / 105) == pytest.approx(max(high for _, high in numbers(found, "magnification")), rel=0.01)
+
+
+def test_a_mark_beside_an_error_is_asked_for_and_no_place_of_infinity(asked):
+    found = asked("ring 0.3 thin, how much does the 1m mark move on a 50")
+    assert flat(found).startswith("At its 1 m mark: it is now sharp at 1.11 m")

@@ -10,6 +10,7 @@ from typing import Final
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
+from engine.answers.making.lens_not_ring import with_lens_told
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -37,6 +38,7 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
         return question
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
+        question = with_lens_told(question, one.nominal - other.nominal)
         question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
         return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))
