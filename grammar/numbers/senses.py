@@ -10,6 +10,7 @@ import re
 from itertools import takewhile
 from typing import Final
 
+from grammar.numbers.rings_to_choose import CHOICE
 from grammar.things.casting import DRAWN
 from grammar.words.tokens import Token
 
@@ -152,7 +153,7 @@ def _row(tokens: list[Token], at: int) -> list[int]:
     gap = 0
     while at < len(tokens):
         token = tokens[at]
-        if token.kind in _NUMBERS and len(token.numbers) == 1 and not token.text.isalpha():
+        if token.kind in _NUMBERS and len(token.numbers) == 1 and not token.text.isalpha() and token.value != CHOICE:
             row.append(at)
             gap = 0
         elif not row or gap or token.kind not in _BETWEEN:

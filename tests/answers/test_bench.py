@@ -254,3 +254,26 @@ def test_what_a_macro_lens_goes_to_by_itself_grows_with_the_tube(asked):
 def test_a_mark_beside_an_error_is_asked_for_and_no_place_of_infinity(asked):
     found = asked("ring 0.3 thin, how much does the 1m mark move on a 50")
     assert flat(found).startswith("At its 1 m mark: it is now sharp at 1.11 m")
+
+
+@pytest.mark.parametrize(
+    ("text", "best", "error"),
+    [("which is the better ring on L for OM: 25.9 25.98 or 26.05", 25.98, -0.02),
+     ("26.1 or 26.3 ring for m42 to mft?", 26.1, -0.11),
+     ("three om-mft rings: 26.6 / 26.75 / 26.9. which one", 26.75, 0.0)],
+)  # fmt: skip
+def test_of_several_rings_the_one_that_reaches_infinity_is_taken(asked, text, best, error):
+    found = asked(text)
+    assert flat(found).startswith(f"Take the {best:g} mm one")
+    assert numbers(found, "register_error_mm")[0][0] == pytest.approx(error, abs=0.001)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_of_rings_that_are_all_too_thick_none_is_said_to_reach(asked):
+    found = asked("rings of 26.5, 26.7 and 26.9 for the same pair: which? M42 to mft")
+    assert flat(found).startswith("The 26.5 mm one is nearest: right is 26.21 mm, it is 0.29 mm too thick.")
+    assert {chain["verdict"] for chain in found["chains"]} == {"macro-only"}
+
+
+def test_several_readings_of_one_ring_are_still_readings(asked):
+    assert one(asked("ring measures 17.03 17.06 17.11 17.08 round the rim, should be 17.00"), "register_error_mm") == close(0.07)
