@@ -25,10 +25,10 @@ def holes_for(question: Question) -> Told:
             continue
         parts = []
         for at in _stops(question, lens.f_number):
-            hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
-            if is_known(hole):
-                parts.append(f"{trimmed(hole.nominal, 1)} mm for f/{f_number(at)}")
-                rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
+            cut = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
+            if is_known(cut):
+                parts.append(f"{trimmed(cut.nominal, 1)} mm for f/{f_number(at)}")
+                rows.append(Quantity("hole_mm", cut, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
         if parts:
             lines.append(Line("head", f"The hole: {listed(parts)} ({trimmed(focal, 1)} mm), near the lens's own stop."))
     return Told(tuple(lines), tuple(rows))
