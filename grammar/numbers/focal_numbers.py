@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
@@ -33,7 +34,7 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if number < 8 and number == int(number):
         return False
     if before is None or before.kind == "STOP":
-        opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
+        opens = after is not None and CROP in after.groups  # '135 cropped to APS-C'
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":
         return True

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
+from grammar.words.groups import ANGLE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -128,7 +129,7 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     if any(token.kind == "FPS" for token in tokens) and tokens[at].numbers[0] in _ANGLES:
         return True
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and after.text.casefold().startswith(("shutter", "angle"))
+    named = after is not None and ANGLE in after.groups
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 

@@ -35,6 +35,8 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "sifting": words.sifting,
         "mentions": {key: list(phrases) for key, phrases in words.mentions.items()},
         "sift_words": sorted(words.sift_words),
+        "groups": {word: list(groups) for word, groups in words.groups.items()},
+        "group_begins": {word: list(groups) for word, groups in words.group_begins.items()},
         "known": sorted(words.known),
         "alone": sorted(words.alone),
         "breaks": sorted(words.breaks),
@@ -80,6 +82,8 @@ def _words(plain: Any) -> WordList:
         {key: tuple(_texts(list(row))) for key, row in plain["sifting"].items()},
         {key: tuple(_texts(phrases)) for key, phrases in plain["mentions"].items()},
         set(_texts(plain["sift_words"])),
+        {word: tuple(_texts(groups)) for word, groups in plain["groups"].items()},
+        {word: tuple(_texts(groups)) for word, groups in plain["group_begins"].items()},
     )
 
 

@@ -35,6 +35,7 @@ class Token:
     unit: str = ""
     gap: bool = True  # whether a space stands before it
     end: int = field(default=0, compare=False)  # column of its last character as typed
+    groups: tuple[str, ...] = field(default=(), compare=False)  # of words, that its text is of
 
     def as_(self, kind: str, **changes: object) -> Token:
         return replace(self, kind=kind, **changes)
@@ -82,7 +83,8 @@ def tokens_of(text: str, lexicon: Lexicon) -> Line:
         raw = line[first.start : atoms[after - 1].end]
         gap = first.start == 0 or line[first.start - 1].isspace()
         end = columns[atoms[after - 1].end - 1]
-        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap, end=end))
+        groups = lexicon.words.groups_of(raw.casefold())
+        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap, end=end, groups=groups))
         at = after
     return Line(text, tuple(tokens), _cues(runs, columns, lexicon), _spoken(runs, columns, lexicon), mended)
 
