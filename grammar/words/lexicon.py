@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.words.atoms import Run, Runs, atoms_of, cuts_of, key_of
+from grammar.words.subject_words import Vocabulary
 from grammar.words.subjects import Subjects
 from grammar.words.wordlist import WordList
 
@@ -44,7 +45,9 @@ class Lexicon:
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
-    subjects: Subjects = field(default_factory=lambda: Subjects((), {}), compare=False)  # what there is advice about
+    subjects: Subjects = field(
+        default_factory=lambda: Subjects((), Vocabulary()), compare=False
+    )  # what there is advice about
 
     @staticmethod
     def build(

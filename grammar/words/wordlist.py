@@ -9,6 +9,8 @@ from engine.base.compact import compact, field
 from grammar.words.atoms import Runs, key_of
 
 ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
+ASKING: Final = "asking"  # words that only ask, where it is looked up what a term is called
+EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 MENTION: Final = "mention"  # phrases that an answer listens for
@@ -64,7 +66,7 @@ class WordList:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
             return
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
-        if sort in (REPLY, ALIKE):
+        if sort in (REPLY, ALIKE, EMPTY, ASKING):
             return  # of what an answer holds, or advice is about: not of how a question is read
         if sort == MENTION:
             self.mentions[value] = tuple(phrase.casefold() for phrase in phrases)
