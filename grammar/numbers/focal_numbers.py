@@ -8,7 +8,7 @@ from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WHOLE_FROM: Final = 17.0  # mm
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
@@ -25,7 +25,7 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
-    if after is not None and after.kind in _LENSLIKE:
+    if after is not None and after.kind in LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
         return number >= 8

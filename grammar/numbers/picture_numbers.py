@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.focal_numbers import LENSLIKE
 from grammar.words.groups import OF_SHAPE, OF_SIZE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _LARGEST: Final = 20.0  # times that a lens enlarges
 
@@ -28,7 +28,7 @@ def is_size_named(tokens: list[Token], at: int) -> bool:
         bool(led)
         and names_size(tokens, led[-1])
         and tokens[at].numbers[0] <= _LARGEST
-        and (after is None or after.kind not in _LENSLIKE)
+        and (after is None or after.kind not in LENSLIKE)
     )
 
 

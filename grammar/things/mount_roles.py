@@ -6,9 +6,9 @@ from typing import Final
 
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS
 
 AND: Final = frozenset(["and", "+", "&"])
-TOWARDS: Final = frozenset(["on", "to"])
 USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 

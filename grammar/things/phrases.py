@@ -11,6 +11,7 @@ from grammar.words.tokens import Token
 
 TOLD: Final = "be"  # the value of the words by which something is said of a thing
 DENIED: Final = "not"  # and of the word by which it is denied
+TOWARDS: Final = frozenset(["on", "to"])  # values of the prepositions before what a lens is put on
 _MEASURED: Final = ("KEYED", "thickness")
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 

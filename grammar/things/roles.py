@@ -10,8 +10,8 @@ from grammar.things.casting import OPTICAL, Part, glass_of, part_of, split
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
-from grammar.things.mount_roles import AND, TOWARDS, USED, is_focal, place_mount
-from grammar.things.phrases import Between, Noun, Phrase
+from grammar.things.mount_roles import AND, USED, is_focal, place_mount
+from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import paired, route, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.standins import stands_in

@@ -6,11 +6,10 @@ from typing import Final
 
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
-from grammar.things.phrases import Noun
+from grammar.things.phrases import TOWARDS, Noun
 from grammar.words.tokens import Token
 
-_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
-_TOWARDS: Final = frozenset(["on", "to"])
+THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 
 
 def told_by_pieces(cast: Cast) -> None:
@@ -32,15 +31,15 @@ def told_by_pieces(cast: Cast) -> None:
         return
     if len(pieces) == 1 and len(first.mounts) == 1:
         goes_on = first.is_host and lens is not None and _is_of_another(cast, lens)
-        onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
+        onto = goes_on or (first.noun.role in TOWARDS and lens is not None)
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
-        if body_open and (onto or (other and first.piece not in _THROUGH)):
+        if body_open and (onto or (other and first.piece not in THROUGH)):
             _give(cast.bodies, body, first.mounts[0], first, "body")
-        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
+        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
     front, rear = _ends(pieces)
-    own = lens is not None and bool(lens.implied) and front.piece in _THROUGH  # its kind tells its thread
+    own = lens is not None and bool(lens.implied) and front.piece in THROUGH  # its kind tells its thread
     if lens_open and not own:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
@@ -49,7 +48,7 @@ def told_by_pieces(cast: Cast) -> None:
 
 def _is_of_another(cast: Cast, lens: Part) -> bool:
     """'a zoom off a 16 mm reflex, E-mount adapter', 'an enlarger lens, E plate + helicoid': the ring is the body's."""
-    drawn = any(part.piece in _THROUGH for part in cast.pieces)
+    drawn = any(part.piece in THROUGH for part in cast.pieces)
     return lens.by_camera or (bool(lens.implied or lens.kinds) and (drawn or lens.focal is not None))
 
 
@@ -120,7 +119,7 @@ def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
     joining = [part for part in pieces if len(part.mounts) > 1]
     if len(joining) == 1:
-        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in _THROUGH]
+        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in THROUGH]
         if any(part.mounts[0].ids[0] == rear for part in drawn):
             return joining[0], pieces[-1]  # 'an M42 helicoid plus an M39 to M42 ring': the ring is the lens's
     if len(joining) < 2:
