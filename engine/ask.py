@@ -266,8 +266,3 @@ def unread_answer(unread: Unread) -> Answer:
     lines.append(Line("ask", f"Found {unread.found}; expected {unread.expected}.{near}"))
     lines += [Line("text", f"{n}. {guess}", 1) for n, guess in enumerate(unread.guesses, start=1)]
     return Answer(unread.text, None, NOT_UNDERSTOOD, tuple(lines), unread=unread)
-
-
-def facts_invalid(problems: tuple[Problem, ...]) -> str:
-    """The problems of the facts, one a line."""
-    return "\n".join(str(problem) for problem in problems)

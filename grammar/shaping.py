@@ -39,11 +39,6 @@ from grammar.things.standins import with_standins
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
-VALUES: Final = frozenset(
-    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
-     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
-     "FILE", "PIXELS"]
-)  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",

@@ -30,7 +30,6 @@ LONG_MM: Final = 12.0  # of those that registers seldom differ by
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
-_CAMERAS: Final = frozenset(["slr", "mirrorless", "rangefinder"])  # kinds of mounts
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 

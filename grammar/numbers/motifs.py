@@ -18,9 +18,7 @@ _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "how-drawn", "copying", "cover", "how-far",
      "after-macro-distance", "subject-word"]
 )  # fmt: skip
-_FILLED: Final = frozenset(["frame-filling", "cover", "copying"])
 _TESTED: Final = frozenset(["image-lands", "infinity-at", "past-infinity"])  # what a paper is held up for
-_LENGTHS: Final = frozenset(["LENGTH", "NUMBER"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size

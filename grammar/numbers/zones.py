@@ -94,10 +94,6 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
     return ends[0], ends[1], end
 
 
-def _is_passed(tokens: list[Token], at: int) -> bool:
-    return tokens[at].kind in _PASSED or _is_dot(tokens, at)
-
-
 def _is_dot(tokens: list[Token], at: int) -> bool:
     """One of the dots of '2m..inf'."""
     beside = (*tokens[at - 1 : at], *tokens[at + 1 : at + 2])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -101,10 +100,6 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
         if between.token.kind == "STOP":
             sentence += 1
     return out
-
-
-def nouns_in(phrases: list[Phrase]) -> Iterator[Noun]:
-    return (phrase for phrase in phrases if isinstance(phrase, Noun))
 
 
 def _noun(thing: Node, text: str) -> Noun:

@@ -131,16 +131,6 @@ def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
 
 
-def _seat_of_lens(cast: Cast, pieces: list[Part]) -> None:
-    """'a housing head, M bayonet, on an M to E ring': the mount that a ring takes is no body that it ends on."""
-    pairs = [part for part in pieces if len(part.mounts) == 2]
-    if len(cast.bodies) != 1 or len(pairs) != 1 or len(pieces) != 1 or not any(part.mounts for part in cast.lenses):
-        return
-    body, (front, rear) = cast.bodies[0], pairs[0].mounts
-    if body.was_mount and not body.formats and body.mounts[0].ids[:1] == front.ids[:1] != rear.ids[:1]:
-        body.mounts = [rear]
-
-
 def _turn_round(cast: Cast, pieces: list[Part]) -> None:
     """'the M42 Adaptall ring' for an Adaptall lens: of two mounts said side by side, the lens's is the front."""
     lens = next((part for part in cast.lenses if part.mounts), None)

@@ -131,15 +131,6 @@ class Lexicon:
                 return run, key
         return None
 
-    def _has_article(self, key: str, runs: Runs, at: int, run: Run) -> bool:
-        """Whether an article before a word would make it the name of something else: 'a focal' is not 'afocal'."""
-        word = runs.atoms[at].text
-        article = self.words.words.get(word)
-        if run.after == at + 1 or article is None or article.sort != "det":
-            return False
-        names = (self.first_phrase.get(row, "") for row in self.spoken_of.get(key, ()))
-        return any(key_of(name).startswith(key) and len(word) not in cuts_of(atoms_of(name)) for name in names)
-
     def _is_whole(self, key: str, runs: Runs, at: int, run: Run) -> bool:
         """Words of a name may be run together, but not cut where the name is whole: 'a r-mount' is not 'AR-mount'."""
         phrase = self.names[key][0]
