@@ -120,7 +120,7 @@ def _named(token: Token) -> list[Token]:
     words = token.text.split()
     if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
         column = token.column + len(token.text) - len(words[-1])
-        head = Token(_ENDING[words[-1].casefold()], words[-1], column)
+        head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
 

@@ -28,7 +28,7 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
             out.pop()  # the count of what is listed one by one
         for one in tokens[at + 1 : end]:
             if one.kind == "MOUNT":
-                out += [one, tokens[at].as_(tokens[at].kind, text=_single(tokens[at]), column=one.column, groups=())]
+                out += [one, tokens[at].as_(tokens[at].kind, text=_single(tokens[at]), column=one.column)]
             elif _joins(one):
                 out.append(one.as_("JOIN", value="and"))
         at = end
@@ -75,7 +75,7 @@ def with_times_told(tokens: list[Token]) -> list[Token]:
     for token in tokens:
         if token.kind == _WHEN:
             if told and out and out[-1].kind in _FRAMED:
-                out.append(token.as_("BODY", text="body", value="", groups=()))
+                out.append(token.as_("BODY", text="body", value=""))
             token = token.as_("FILLER", value="")
         out.append(token)
     return out

@@ -125,4 +125,4 @@ def _before(tokens: list[Token], at: int, passed: tuple[str, ...]) -> Token | No
 def _one(run: list[Token]) -> Token:
     """The run as one token: its words as typed, a gap between them."""
     text = " ".join(one.text for one in run)
-    return run[0].as_("STRANGE", text=text, groups=())
+    return run[0].as_("STRANGE", text=text)

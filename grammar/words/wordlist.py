@@ -7,12 +7,12 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.words.atoms import Runs, key_of
+from grammar.words.groups import Groups
 
 ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
 ASKING: Final = "asking"  # words that only ask, where it is looked up what a term is called
 EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
-_BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 MENTION: Final = "mention"  # phrases that an answer listens for
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
@@ -55,8 +55,7 @@ class WordList:
     sifting: dict[str, tuple[str, ...]] = field(default_factory=dict)
     mentions: dict[str, tuple[str, ...]] = field(default_factory=dict)  # key -> phrases that an answer listens for
     sift_words: set[str] = field(default_factory=set)  # every single word of those
-    groups: dict[str, tuple[str, ...]] = field(default_factory=dict)  # a word as typed -> the groups that it is of
-    group_begins: dict[str, tuple[str, ...]] = field(default_factory=dict)  # the same of what a word begins with
+    groups: Groups = field(default_factory=Groups)
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
@@ -72,10 +71,7 @@ class WordList:
             self.mentions[value] = tuple(phrase.casefold() for phrase in phrases)
             return
         if sort == GROUP:
-            for phrase in phrases:
-                begins = phrase.endswith(_BEGINS)
-                table, text = self.group_begins if begins else self.groups, phrase.casefold().removesuffix(_BEGINS)
-                table[text] = (*table.get(text, ()), value)
+            self.groups.add(value, phrases)
             return
         for phrase in phrases:
             key = key_of(phrase)
@@ -122,11 +118,6 @@ class WordList:
             return None
         stem = next((one for one in _stems(text) if one in self.cues), None)
         return (self.cues[stem], at + 1) if stem else None
-
-    def groups_of(self, text: str) -> tuple[str, ...]:
-        """The groups that a word or phrase, as typed, is of."""
-        begins = (groups for begin, groups in self.group_begins.items() if text.startswith(begin))
-        return (*self.groups.get(text, ()), *(group for groups in begins for group in groups))
 
     def knows(self, text: str) -> bool:
         """Whether a single word stands in the list, in some form."""

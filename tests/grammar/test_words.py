@@ -72,7 +72,7 @@ def test_a_word_is_of_each_group_that_names_it_or_how_it_begins() -> None:
     listed = WordList()
     listed.add("group shape", ["frame*", "scope"])
     listed.add("group lit", ["frame"])
-    assert set(listed.groups_of("frame")) == {"shape", "lit"}
-    assert listed.groups_of("framed") == ("shape",)
-    assert listed.groups_of("scopes") == ()
+    assert set(listed.groups.of("Frame")) == {"shape", "lit"}
+    assert listed.groups.of("framed") == ("shape",)
+    assert listed.groups.of("scopes") == ()
     assert not listed.knows("scope"), "it tells words apart, and makes none known"
