@@ -1,4 +1,4 @@
-"""What is sharp, in lines and numbers: around a distance, set to the hyperfocal one, close up; a stop of paper for it."""
+"""What is sharp, in lines and numbers: around a distance, set to the hyperfocal one, close up; a paper stop for it."""
 
 from __future__ import annotations
 
