@@ -175,6 +175,8 @@ class Question:
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text
     mentioned: tuple[Mention, ...] = field(default=(), compare=False)
+    # what the distance scale says and what is so, mm
+    scale_pair: tuple[float, float] | None = field(default=None, compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
