@@ -15,6 +15,9 @@ _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 
 def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
     role, group = part.noun.role, part.noun.listed
+    if _ends_ring(part, before) or _is_told_again(part, cast):
+        part.sort = "nothing"
+        return
     lens = cast.lenses[-1] if cast.lenses else None
     if role in USED and cast.lenses:
         cast.using.append(part)  # 'bodies L and X, through M': never one more of the list
@@ -101,6 +104,22 @@ def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) 
         _as(part, "body", cast)
     else:
         _as(part, "lens" if role == "with" else "body", cast)
+
+
+def _ends_ring(part: Part, before: Part | None) -> bool:
+    """'LTM-to-dslr rings (EF)': a mount in brackets behind a ring that takes another is what the ring ends on."""
+    if before is None or before.sort != "piece" or len(before.mounts) != 1 or part.noun.role:
+        return False
+    if not part.noun.aside or before.mounts[0].ids[0] == part.mounts[0].ids[0]:
+        return False
+    before.mounts.extend(part.mounts)
+    return True
+
+
+def _is_told_again(part: Part, cast: Cast) -> bool:
+    """'off a half frame SLR (the Pen F bayonet)': in brackets only the mount that the lens has already."""
+    told = {mount.ids[0] for lens in cast.lenses for mount in lens.mounts}
+    return part.noun.aside and part.mounts[0].ids[0] in told
 
 
 def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
