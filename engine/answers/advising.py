@@ -22,7 +22,7 @@ from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
 HEAVY = "heavy"  # the advice on what a lens weighs
-WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
+WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
 NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "

@@ -17,7 +17,7 @@ from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
-from engine.answers.shims.scale_pair import by_scale_pair, scale_pair
+from engine.answers.shims.scale_pair import by_scale_pair
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
@@ -32,7 +32,6 @@ _MISTOLD_MM: Final = 1.5  # that a register is told amiss by, where the facts kn
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
-_CAMERAS: Final = frozenset(["slr", "mirrorless", "rangefinder"])  # kinds of mounts
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 
@@ -49,7 +48,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
 def tells_limit(question: Question) -> bool:
     """Whether a distance is told at which a described lens ends."""
     limit = distance_mm(question)
-    return limit is not None and limit >= FAR_MM and bool(focals(question)) and scale_pair(question) is None
+    return limit is not None and limit >= FAR_MM and bool(focals(question)) and question.scale_pair is None
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:

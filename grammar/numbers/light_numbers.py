@@ -6,6 +6,8 @@ from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
+from grammar.numbers.focal_numbers import LENSLIKE
+from grammar.words.groups import ANGLE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -28,7 +30,6 @@ _LEAST_BASE: Final = 50  # and the least that a sensor has by itself
 _SMALLEST: Final = 22  # the f-number that bare whole numbers of a row of stops go to
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _FRAMES: Final = frozenset(["FORMAT", "MOUNT", "BODY", "FRAME"])
 _WIDEST, _NARROWEST = 0.85, 6.3  # f-numbers that lenses open to
 _ON: Final = frozenset(["on", "in"])
@@ -79,7 +80,7 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
         if token.value == _SPEED or (lit and token.value == _NATIVE and number >= _LEAST_BASE):
             return True
         if token.kind == "ISO":
-            return number >= 100 and (after is None or after.kind not in _LENSLIKE)
+            return number >= 100 and (after is None or after.kind not in LENSLIKE)
         if token.kind in ("NUMBER", "LENGTH", "STOP", "PRICE"):
             return False
     return False
@@ -128,7 +129,7 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     if any(token.kind == "FPS" for token in tokens) and tokens[at].numbers[0] in _ANGLES:
         return True
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and after.text.casefold().startswith(("shutter", "angle"))
+    named = after is not None and ANGLE in after.groups
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 
@@ -198,7 +199,7 @@ def is_further_stop(tokens: list[Token], at: int) -> bool:
     if at < 2 or tokens[at].text.isalpha() or number not in STOPS or number > _SMALLEST:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if after is not None and (after.kind in _OF_OTHERS or after.kind in _LENSLIKE):
+    if after is not None and (after.kind in _OF_OTHERS or after.kind in LENSLIKE):
         return False
     listed = tokens[at - 1].kind == "JOIN" or tokens[at - 1].value in _LINKS
     return listed and tokens[at - 2].kind == "FNUM"

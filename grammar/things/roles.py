@@ -11,8 +11,8 @@ from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
-from grammar.things.mount_roles import AND, TOWARDS, USED, is_focal, place_mount
-from grammar.things.phrases import Between, Noun, Phrase
+from grammar.things.mount_roles import AND, USED, is_focal, place_mount
+from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.standins import stands_in

@@ -95,9 +95,9 @@ def with_named_pieces(
 
 
 def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge: Knowledge) -> Adapter | None:
-    """'the 5 mm ring under a CS lens on a CS body': between two of one thread it is only a tube."""
+    """'the 5 mm ring under a CS lens on a CS body', or a C lens on C: between two of one thread it is only a tube."""
     mounts, ring = knowledge.catalogue.mounts, knowledge.catalogue.adapters.get(thing.id or "")
-    if ring is None or thing.kind != "adapter" or lens_mount != body_mount or ring.front == lens_mount:
+    if ring is None or thing.kind != "adapter" or lens_mount != body_mount:
         return None
     thread, seat = mounts[lens_mount].thread, ring.thickness_mm.shortest
     alike = thread is not None and thread == mounts[ring.front].thread == mounts[ring.rear].thread

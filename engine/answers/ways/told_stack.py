@@ -20,7 +20,7 @@ from engine.answers.seat.telling import focus_lines
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import Question, Thing
+from grammar.questions import BODY_OFF, Question, Thing
 from grammar.turns.flanges_told import MOUNTLESS
 
 OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
@@ -72,6 +72,8 @@ def _drawn(question: Question) -> list[Thing]:
 def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     """None where flange to image or body is not told, or where the lens has a register of its own by its mount."""
     wanted, lens = number(question, "flange_to_image"), question.lens
+    if question.said(BODY_OFF) is not None:
+        return None  # it is the body's own
     body = body_side(question.body, knowledge.catalogue)
     side = lens_side(lens, knowledge.catalogue)
     own = isinstance(side, LensSide) and is_known(side.mount.register_mm)
