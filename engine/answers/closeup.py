@@ -15,7 +15,7 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
-from engine.answers.close.nearest_set import nearest_set, was_wanted
+from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, front_focus_taped, taped_note
@@ -40,7 +40,7 @@ from engine.base.interval import Interval, is_known
 from engine.physics import closeup
 from grammar.questions import Question
 
-RING, HELICOID = "adapter", "helicoid"
+RING, HELICOID, MACRO = "adapter", "helicoid", "macro-distance"
 MADE_WITHIN = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 
@@ -63,14 +63,14 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
     named = any(lens.ids for lens in question.lenses) and bool(question.bodies)
     named = named and motif_told(question, knowledge.catalogue) is None
     if named and _goes_by_chain(question, knowledge):
-        return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
+        return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     told = Told()
     for one in _by_their_stops(question):
         for part in _parts(one, knowledge):
             new = tuple(line for line in part.lines if line.depth or line not in told.lines)
             told += Told(new, part.quantities)
     if named and not told.lines:
-        return _with_table(how_to(question, knowledge, "macro-distance"), question, knowledge)
+        return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     lines = list(told.lines)
     if named and question.said("magnification"):
@@ -92,7 +92,7 @@ def macro(question: Question, knowledge: Knowledge) -> Answer:
             )
         )
     return Answer(
-        question.text, "macro-distance", ANSWERED, tuple(lines), question=question, chains=chains or None,
+        question.text, MACRO, ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
 
@@ -108,8 +108,7 @@ def _at_size(question: Question, knowledge: Knowledge) -> Told:
 
 def _alone(told: Told, question: Question) -> Answer:
     """What needs nothing beside it."""
-    text, kind = question.text, "macro-distance"
-    return Answer(text, kind, ANSWERED, told.lines, question=question, quantities=told.quantities)
+    return Answer(question.text, MACRO, ANSWERED, told.lines, question=question, quantities=told.quantities)
 
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -140,8 +139,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     rows = fillings(question, knowledge.catalogue) if wanted is None else []
     sizes = [row.magnification for row in rows]
-    asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
-    if wanted is not None and tubes and asked_of_tubes:
+    if wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))

@@ -165,7 +165,7 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
         empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
-        known.catalogue.adapters.values(),
+        known.catalogue,
     )  # fmt: skip
     best: dict[tuple[str, ...], tuple[tuple[object, ...], str]] = {}
     for found in search.chains():
@@ -197,7 +197,7 @@ def test_a_chain_is_never_judged_better_than_the_rank_it_was_said_to_be_able_to_
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
         empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
-        known.catalogue.adapters.values(),
+        known.catalogue,
     )  # fmt: skip
     possible, floor = possible_rank(focus), one.floor()
     for found in islice(Search(known.rings, Wanted(lens.mount, body, 2, tubes=True)).chains(), 200):
