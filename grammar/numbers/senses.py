@@ -23,6 +23,7 @@ _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
+_FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
 _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _LONGEST: Final = 300.0  # mm, of a helicoid
@@ -231,6 +232,9 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
     for at, token in enumerate(tokens):
+        if token.kind == "PIECE" and token.value == _FILTER and at and _is_plate(tokens[at - 1]):
+            tokens[at - 1] = tokens[at - 1].as_("KEYED", value="glass", unit="mm")  # 'a 2 mm filter' has no such thread
+            continue
         if token.kind != "LENS" or token.text.casefold() != "glass":
             continue
         back = at - 1
@@ -243,6 +247,11 @@ def _plates(tokens: list[Token]) -> list[Token]:
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
             tokens[at] = token.as_("CUE")
     return tokens
+
+
+def _is_plate(token: Token) -> bool:
+    metric = token.kind == "LENGTH" and token.unit == "mm"
+    return metric and 0 < token.numbers[0] <= _THICKEST_GLASS
 
 
 def is_thread_length(token: Token) -> bool:
