@@ -17,6 +17,7 @@ from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
 from engine.base.interval import Interval, is_known
@@ -81,7 +82,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     else:
         told += clean
     if not lenses:
-        told = _of_angle(question, crops) + told
+        told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
