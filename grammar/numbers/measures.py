@@ -264,6 +264,14 @@ def _is_of_lens(tokens: list[Token], at: int) -> bool:
     return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
 
 
+def _past_its_lens(tokens: list[Token], at: int) -> int:
+    """'register of my lens is 44.9': what is measured may be named between."""
+    values = [one.value for one in tokens[at + 1 : at + 5]]
+    kinds = [one.kind for one in tokens[at + 1 : at + 5]]
+    named = kinds[:3] == ["PREP", "DET", "LENS"] and values[0] == "of"
+    return at + 4 if named and len(kinds) > 3 and kinds[3] == "CUE" else at + 1
+
+
 def _after_which(tokens: list[Token], at: int, measured: str) -> int | None:
     """'10 m mark': the length right before the word; '135mm distance' is a lens."""
     back = at - 1
@@ -285,7 +293,8 @@ def _before_which(tokens: list[Token], at: int, measured: str) -> int | None:
     behind = tokens[at + 1 : at + 3]
     if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
         return None  # 'the marks of my 35', 'the field of a 28': that is the lens
-    for ahead in range(at + 1, min(at + 4, len(tokens))):
+    begin = _past_its_lens(tokens, at) if measured == "flange-to-image" else at + 1
+    for ahead in range(begin, min(begin + 3, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
