@@ -42,11 +42,6 @@ from grammar.things.standins import with_standins
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
-VALUES: Final = frozenset(
-    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
-     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
-     "FILE", "PIXELS"]
-)  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
@@ -128,7 +123,7 @@ def _named(token: Token) -> list[Token]:
     words = token.text.split()
     if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
         column = token.column + len(token.text) - len(words[-1])
-        head = Token(_ENDING[words[-1].casefold()], words[-1], column)
+        head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
 

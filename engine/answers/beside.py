@@ -35,6 +35,24 @@ def _where(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
+def _glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether glass is needed, before the answer, where that is asked."""
+    if not question.mentions("glass-asked"):
+        return answer
+    from engine.answers.ways.glass_asked import with_glass_asked
+
+    return with_glass_asked(answer, question, knowledge)
+
+
+def _room_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Which of two mounts leaves room on the other, before the answer, where that is asked."""
+    if not question.mentions("who-has-room"):
+        return answer
+    from engine.answers.ways.room_asked import with_room_asked
+
+    return with_room_asked(answer, question, knowledge)
+
+
 def _size_wanted() -> Beside:
     """What a magnification that is told asks of the lens, before the answer."""
     from engine.answers.closeup import with_size_wanted
@@ -182,5 +200,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
+    ((*WAYS, "buy-plan"), _glass_asked), ((*WAYS, "look-alike", "compare", "why"), _room_asked),
     ((*WAYS, "shim-calibration"), _so_far),
 )  # fmt: skip

@@ -9,7 +9,7 @@ from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
 from grammar.numbers.motifs import MOTIF
-from grammar.questions import ALL, BODY_OFF, OFF, Question, Thing
+from grammar.questions import ALL, BODY_OFF, OFF, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
@@ -222,6 +222,9 @@ class _Sayer:
                 continue
             text_said = _SAID.get(key, "{}")
             if key == OFF:
+                continue
+            if key == TO_ITS_OWN:
+                out.append("each on its own")
                 continue
             if key == "mark" and question.topic == "remark":
                 text_said = "the {} mark"  # what it means, and no place of infinity

@@ -13,10 +13,10 @@ from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.open_lens import AS_MEASURED
+from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.spacing import USUAL_FORMAT
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines
-from engine.answers.ways.pair import PASSED_OVER
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
@@ -48,7 +48,7 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
         return answer
     told = _told(stack, question, knowledge)
     quantities = (*told.quantities, *(answer.quantities or ()))
-    if stack.drawn is None or not any(line.text == PASSED_OVER for line in answer.lines):
+    if stack.drawn is None or not any(is_passed_over(line.text) for line in answer.lines):
         return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
     chain = _chain(stack, question, knowledge)
     if chain is None:
