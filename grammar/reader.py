@@ -24,6 +24,7 @@ _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 # cues by which only another thing is told, and the kinds of question whose words then still ask
 _CHANGING: Final = frozenset(["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again"])
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
+GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
 
 
@@ -45,6 +46,9 @@ def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
     said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
     question = question.with_(mentioned=mentioned(said, phrases))
+    if question.limits.with_glass and question.mentions(GLASS_ASKED):
+        # 'do I need anything with glass in': asked, and no condition
+        question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
     return question.with_(mentioned=mentioned(f"{said} {word}", phrases)) if word else question
 

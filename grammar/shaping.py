@@ -20,6 +20,8 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.rings_at_hand import with_rings_at_hand
+from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
@@ -67,14 +69,14 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_bracketed_told(tokens)
+    tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))))
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )

@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
+from grammar.questions import ALL, AND, DRAWINGS, TO_ITS_OWN, Question, Thing
 from grammar.readings.readings import limits_of, stops_told
 from grammar.things.casting import Part
 
@@ -69,6 +69,8 @@ def built(heard: Heard, intent: str) -> Question:
     for part in lenses:
         if part.zoom:
             values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
+    if heard.cast.apart:
+        values[TO_ITS_OWN] = ", ".join(" ".join(pair) for pair in heard.cast.apart)
     if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)

@@ -16,7 +16,7 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
-from engine.answers.close.nearest_set import nearest_set, was_wanted
+from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, taped_note
@@ -141,8 +141,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     rows = fillings(question, knowledge.catalogue) if wanted is None else []
     sizes = [row.magnification for row in rows]
-    asked_of_tubes = mentions(question, "wanted-near", "size-asked") or was_wanted(question)
-    if wanted is not None and tubes and asked_of_tubes:
+    if wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))

@@ -19,6 +19,7 @@ class Cast:
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
     denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
+    apart: tuple[tuple[str, str], ...] = ()  # mounts of lens and body, where each lens has its own body
     told: frozenset[str] = frozenset()  # what the cues of the line tell
     swapped: bool = False  # a body was to be put on a lens
 

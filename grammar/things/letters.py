@@ -59,7 +59,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     if token.text == "A":
         named = headed and follows is not None and follows.kind in ("MOUNTWORD", "LENS", "BODY")
         opened = before is not None and (before.kind == "DET" or before.value in _BEFORE)
-        return (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at)
+        return (
+            (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at) or _in_brackets(tokens, at)
+        )
     if before is not None and before.text in ("'", "’"):
         return False
     if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):

@@ -31,7 +31,9 @@ def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
             continue
-        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in parts[at + 1 :])
+        later = parts[at + 1 :]
+        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in later)
+        kept = kept and not any(one.sort == "piece" and len(one.mounts) > 1 for one in later)  # that one is owned
         if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
             out.append(part)
             continue
@@ -126,6 +128,16 @@ def route(parts: list[Part]) -> None:
         leads = part.sort == "mount" and part.noun.role == "to" and part.noun.head is None
         if leads and after.noun.role == "to" and after.mounts and parts[at - 1].has_mount and not after.noun.join:
             part.noun.role = "via"
+
+
+def rowed(parts: list[Part]) -> None:
+    """'someone with M42 K and OM on RF': where a list ends in 'and' and goes on a body, all of it is listed."""
+    for at in range(len(parts) - 3):
+        first, part, last, goal = parts[at : at + 4]
+        bare = all(one.sort == "mount" and one.noun.head is None for one in (first, part, last))
+        listed = first.noun.listed == part.noun.listed == last.noun.listed and last.noun.join in ("and", "+", ",")
+        if bare and listed and not part.noun.join and goal.mounts and goal.noun.role in TOWARDS:
+            part.noun.join = "and"
 
 
 def told_of_lens(parts: list[Part]) -> None:

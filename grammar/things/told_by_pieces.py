@@ -19,6 +19,7 @@ def told_by_pieces(cast: Cast) -> None:
         return
     if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
         return
+    _lens_of_each(cast, pieces)
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
     _for_another_lens(cast, pieces)
@@ -78,6 +79,16 @@ def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
     return True
 
 
+def _lens_of_each(cast: Cast, pieces: list[Part]) -> None:
+    """'I have OM to E and FD to E, now a Z body': rings that end alike and begin apart are those of as many lenses."""
+    fronts = {part.mounts[0].ids[0]: part for part in pieces if len(part.mounts) == 2}
+    rears = {part.mounts[-1].ids[0] for part in pieces}
+    if any(part.has_mount_or_kind or part.focal for part in cast.lenses) or len(fronts) < 2 or len(rears) != 1:
+        return
+    if len(fronts) == len(pieces) and not rears & {*fronts}:
+        cast.lenses = [Part("lens", one.noun, mounts=one.mounts[:1], by_piece=True) for one in fronts.values()]
+
+
 def _are_a_row(pieces: list[Part]) -> bool:
     """Whether they are rings of one list, each told by one mount."""
     single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
@@ -104,12 +115,20 @@ def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
 def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
     """'have M-X, need it for FD': what a ring that ends on a modern body is wanted for is the lens."""
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    joining = [part for part in pieces if len(part.mounts) == 2]
-    if body is None or len(joining) != 1 or len(pieces) != 1 or any(part.has_mount for part in cast.lenses):
+    ring = pieces[0]
+    if body is None or len(pieces) != 1 or ring.piece in THROUGH or any(part.has_mount for part in cast.lenses):
         return
-    ends = {mount.ids[0] for mount in joining[0].mounts}
+    ends = {mount.ids[0] for mount in ring.mounts}
     wanted = body.was_mount and not body.is_host and body.noun.role == "for"
-    if wanted and body.mounts and body.mounts[0].ids[0] not in ends:
+    if not wanted or not body.mounts or body.mounts[0].ids[0] in ends:
+        return
+    if len(ring.mounts) == 1 and ring.is_host:
+        body.mounts, ring.mounts = ring.mounts, [*body.mounts, *ring.mounts]  # 'an E adapter for M42'
+        if cast.lenses:
+            cast.lenses[0].mounts.append(ring.mounts[0])
+        else:
+            cast.lenses.append(Part("lens", body.noun, mounts=ring.mounts[:1], by_piece=True))
+    elif len(ring.mounts) == 2:
         cast.bodies.clear()
         body.sort = "lens"
         cast.lenses.append(body)

@@ -10,6 +10,8 @@ from engine.base.compact import compact, field
 
 _WORD: Final = re.compile(r"[a-z0-9]+(?:[./][0-9]+)*")
 _STOP: Final = re.compile(r"[ft]/?[0-7](?:\.\d+)?")  # f/1.4 says nothing of a subject, as f/22 does
+# '9 meters' is a distance, and nothing that meters
+_LENGTH: Final = re.compile(r"(?<![a-z0-9])(\d+(?:\.\d+)?) ?(?:met(?:er|re)s?|feet|foot)(?![a-z])")
 _LETTER: Final = re.compile(r"[a-z]")
 # endings that change nothing of what a word is about, longest first
 _ENDINGS: Final = ("ations", "ation", "ingly", "iness", "ings", "ment", "ness", "ions", "ing", "ion", "ies", "ers",
@@ -36,6 +38,7 @@ class Vocabulary:
     def words_of(self, text: str) -> list[str]:
         """The words that say something, apostrophes dropped."""
         flat = text.casefold().replace("'", "").replace("’", "").replace("-", " ")
+        flat = _LENGTH.sub(r"\1", flat)
         words = (word for word in _WORD.findall(flat) if word not in self.empty and len(word) > 1)
         return [word for word in words if _LETTER.search(word) and not _STOP.fullmatch(word)]
 

@@ -18,7 +18,7 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.records import Format
-from grammar.questions import Question
+from grammar.questions import BODY_OFF, Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
@@ -36,6 +36,8 @@ class Loose:
 
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    if question.said(BODY_OFF) is not None:
+        return number(question, BODY_OFF)
     thinned = number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
