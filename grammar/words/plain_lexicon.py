@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from grammar.words.groups import Groups
 from grammar.words.lexicon import Lexicon
-from grammar.words.numerals import Numerals
+from grammar.words.numerals import CLASSES, Numerals
 from grammar.words.wordlist import Evidence, Word, WordList
 
 H = TypeVar("H", bound=Hashable)
@@ -86,12 +86,7 @@ def _words(plain: Any) -> WordList:
         _rows_by_key(plain["mentions"]),
         set(_texts(plain["sift_words"])),
         Groups(_rows_by_key(plain["groups"]), _rows_by_key(plain["group_begins"])),
-        Numerals(
-            {
-                name: {str(word): int(number) for word, number in words.items()}
-                for name, words in plain["numerals"].items()
-            }
-        ),
+        Numerals({name: {str(word): int(n) for word, n in plain["numerals"][name].items()} for name in CLASSES}),
     )
 
 
