@@ -25,7 +25,11 @@ _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
-    if "next" in word.implies and at + 1 < len(tokens) and tokens[at + 1].kind in LENGTHS:
+    if (
+        ("next" in word.implies or _is_between(tokens, at, word))
+        and at + 1 < len(tokens)
+        and tokens[at + 1].kind in LENGTHS
+    ):
         target = length_behind(tokens, at, word.value)
         if target is not None:
             return target
@@ -36,6 +40,15 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     if target is None and "after" not in word.implies:
         target = length_behind(tokens, at, word.value)
     return target
+
+
+def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
+    """'enlarger 50 mm register 43': a whole length before the word is the lens's where a bare one is right behind."""
+    if word.value != _REGISTER or not 0 < at < len(tokens) - 1:
+        return False
+    before, after = tokens[at - 1], tokens[at + 1]
+    whole = before.kind == "LENGTH" and before.unit == "mm" and before.numbers[0] == int(before.numbers[0])
+    return whole and after.kind == "NUMBER" and not after.text.isalpha()
 
 
 def length_before(tokens: list[Token], at: int, measured: str) -> int | None:

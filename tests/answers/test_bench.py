@@ -338,3 +338,22 @@ def test_a_register_told_of_my_lens_by_paper_is_one(asked):
 def test_a_range_told_apart_from_its_helicoid_is_its_draw(asked):
     found = asked("what must my helicoid be set to for infinity, 25-55 m65 on Z, lens register 62")
     assert one(found, "helicoid_setting_mm", "infinity") == close(62 - 16)
+
+
+def test_a_whole_length_before_a_register_with_its_number_behind_is_the_lens(asked):
+    found = asked("m39 enlarger 50mm register 43 on mft helicoid 17-31 plus what")
+    assert one(found, "helicoid_setting_mm", "infinity") == close(43 - 19.25)
+
+
+def test_how_flat_a_ring_must_be_goes_by_the_stop_alone(asked):
+    assert numbers(asked("how flat has the ring to be at f2"), "infinity_allowance_mm")[0][0] == close(0.030, rel=0.01)
+
+
+def test_a_sheet_thicker_than_the_shim_makes_no_layer_of_it(asked):
+    found = asked("can i shim with paper, need .06")
+    assert not numbers(found, "layer_count")
+    assert "thicker than that" in flat(found)
+
+
+def test_metres_are_no_extension(asked):
+    assert "of extension" not in asked("extension to shoot at .5m with a 200 that stops at 2.5m")["reading"]

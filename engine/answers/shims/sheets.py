@@ -56,10 +56,14 @@ def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge)
             lines.append(f"{name} {each} a layer")
             rows.append(Quantity("shim_mm", row.value, f"one layer of {name}"))
             continue
+        if row.value.least > wanted:
+            lines.append(f"{name} ({each}) is thicker than that" if len(meant) < len(usual) else "")
+            continue
         layers = calibration.layer_count(Interval.exact(wanted), row.value)
         if is_known(layers) and layers.greatest >= 1:
             rows.append(Quantity("layer_count", layers, name))
             lines.append(f"{ranged(layers, lambda value: f'{value:.0f}')} of {name} ({each})")
+    lines = [line for line in lines if line]
     if not lines:
         return Told()
     lead = f"{small_mm(wanted)} in layers: " if wanted is not None and wanted <= MOST_MM else "Sheets at hand: "
