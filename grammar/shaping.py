@@ -85,8 +85,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = [token for token in tokens if token.kind != "DET"]
-    tokens = _limited(tokens)
+    tokens = _limited([token for token in _under_lens(tokens) if token.kind != "DET"])
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
@@ -194,6 +193,17 @@ def _headed(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
+    return out
+
+
+def _under_lens(tokens: list[Token]) -> list[Token]:
+    """'a 0.5 mm spacer under my 35': what a piece is put under is a lens, and no limit."""
+    out = []
+    for at, token in enumerate(tokens):
+        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
+        under = token.kind == "LIMIT" and token.value == "under" and kinds in (["DET", "NUMBER"], ["DET", "FOCAL"])
+        piece = any(one.kind == "PIECE" for one in tokens[:at])
+        out.append(token.as_("CUE") if under and piece else token)
     return out
 
 
