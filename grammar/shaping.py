@@ -12,6 +12,7 @@ from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
@@ -30,6 +31,7 @@ from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.casting import DRAWN
+from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -47,6 +49,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_OF_LENSES: Final = frozenset(["FOCAL", "COMBO", "FNUM"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -69,7 +72,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_rings_at_hand(with_bracketed_told(tokens))
+    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
@@ -85,7 +88,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = _limited([token for token in _under_lens(tokens) if token.kind != "DET"])
+    tokens = limited(_without_articles(under_lens(tokens)))
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
@@ -113,6 +116,18 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
         token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
         for token in line.tokens
     )
+
+
+def _without_articles(tokens: list[Token]) -> list[Token]:
+    """An article says nothing, but that no number before it describes the piece behind: 'my 35 since the adapter'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1].kind if at + 1 < len(tokens) else ""
+        if token.kind != "DET":
+            out.append(token)
+        elif out and out[-1].kind in _OF_LENSES and after == "PIECE":
+            out.append(token.as_("CUE"))
+    return out
 
 
 def _named(token: Token) -> list[Token]:
@@ -194,46 +209,6 @@ def _headed(tokens: list[Token]) -> list[Token]:
         leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
-
-
-def _under_lens(tokens: list[Token]) -> list[Token]:
-    """'a 0.5 mm spacer under my 35': what a piece is put under is a lens, and no limit."""
-    out = []
-    for at, token in enumerate(tokens):
-        kinds = [one.kind for one in tokens[at + 1 : at + 3]]
-        under = token.kind == "LIMIT" and token.value == "under" and kinds in (["DET", "NUMBER"], ["DET", "FOCAL"])
-        piece = any(one.kind == "PIECE" for one in tokens[:at])
-        out.append(token.as_("CUE") if under and piece else token)
-    return out
-
-
-def _limited(tokens: list[Token]) -> list[Token]:
-    """'at most 2 adapters', 'under 40': the number goes with its limit."""
-    out: list[Token] = []
-    at = 0
-    while at < len(tokens):
-        token = tokens[at]
-        if token.kind == "LIMIT" and token.value in ("at-most", "under", "best"):
-            rest = tokens[at + 1 : at + 3]
-            limit, used = _limit(token, rest)
-            out.append(limit)
-            at += 1 + used
-            continue
-        out.append(token)
-        at += 1
-    return out
-
-
-def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
-    if rest and rest[0].kind in ("NUMBER", "COUNT", "PRICE", "FOCAL"):
-        number, text = rest[0].numbers, f"{token.text} {rest[0].text}"
-        counts = len(rest) > 1 and rest[1].kind == "PIECE"
-        if token.value == "best":
-            return token.as_("LIMIT", value="best", numbers=number, text=text), 1
-        if counts or (rest[0].kind == "COUNT" and token.value == "at-most"):
-            return token.as_("LIMIT", value="pieces", numbers=number, text=text), 2 if counts else 1
-        return token.as_("LIMIT", value="price", numbers=number, text=text), 1
-    return token.as_("CUE"), 0
 
 
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
