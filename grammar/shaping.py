@@ -12,6 +12,7 @@ from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
@@ -87,8 +88,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = _without_articles(tokens)
-    tokens = _limited(tokens)
+    tokens = limited(_without_articles(under_lens(tokens)))
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
@@ -209,35 +209,6 @@ def _headed(tokens: list[Token]) -> list[Token]:
         leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
-
-
-def _limited(tokens: list[Token]) -> list[Token]:
-    """'at most 2 adapters', 'under 40': the number goes with its limit."""
-    out: list[Token] = []
-    at = 0
-    while at < len(tokens):
-        token = tokens[at]
-        if token.kind == "LIMIT" and token.value in ("at-most", "under", "best"):
-            rest = tokens[at + 1 : at + 3]
-            limit, used = _limit(token, rest)
-            out.append(limit)
-            at += 1 + used
-            continue
-        out.append(token)
-        at += 1
-    return out
-
-
-def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
-    if rest and rest[0].kind in ("NUMBER", "COUNT", "PRICE", "FOCAL"):
-        number, text = rest[0].numbers, f"{token.text} {rest[0].text}"
-        counts = len(rest) > 1 and rest[1].kind == "PIECE"
-        if token.value == "best":
-            return token.as_("LIMIT", value="best", numbers=number, text=text), 1
-        if counts or (rest[0].kind == "COUNT" and token.value == "at-most"):
-            return token.as_("LIMIT", value="pieces", numbers=number, text=text), 2 if counts else 1
-        return token.as_("LIMIT", value="price", numbers=number, text=text), 1
-    return token.as_("CUE"), 0
 
 
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length

@@ -177,3 +177,24 @@ def test_what_a_lens_came_off_tells_its_mount(asked):
 def test_a_mount_in_brackets_behind_a_ring_is_its_body(asked):
     found = asked("why do they even sell LTM-to-dslr rings (EF) if there is no infinity")
     assert one(found, "register_difference_mm", "ltm to ef-mount") == close(-15.2)
+
+
+def test_a_bush_leads_into_the_ring_that_is_owned(asked):
+    found = asked("i own a K to L ring, can it take my M42 with a bush")
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert [piece["rear"] for piece in found["chains"][0]["pieces"]] == ["k-mount", "l-mount"]
+
+
+def test_what_is_just_the_room_among_tubes_is_the_ring(asked):
+    found = asked("m42 on e with 27.46 and 10mm tube, 50mm lens, how far")
+    assert found["chains"][0]["register_error_mm"]["least"] == close(10.0, rel=0.02)
+
+
+def test_under_my_lens_is_no_price(asked):
+    assert "35 mm lens" in asked("what does a 0.5mm spacer under my 35 do to infinity")["reading"]
+
+
+def test_a_plain_ring_that_could_be_made_comes_before_glass(asked):
+    found = asked("my SR 50 on an EF-M body, ring thickness?")
+    assert not found["chains"][0]["glass"]
+    assert one(found, "ring_thickness_mm") == close(25.5)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from math import inf
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
@@ -20,6 +21,7 @@ ELECTRONIC = "electronic-adapter"
 BUSH = "thread-reducer"
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 AS_SOLD_MM = 3.0  # what is farther off is another ring
+EXACTLY_MM = 0.06  # and one among several tubes is so near to it
 SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
 THICKEST_MM = 120.0  # a longer thing is no ring
 
@@ -69,7 +71,7 @@ def with_named_pieces(
             )
             # 'the M42 to E ring' is the plain one where a plain one does it
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
-        elif thing.piece == BUSH and (flush := _flush_bushes(lens_mount, body_mount, knowledge)):
+        elif thing.piece == BUSH and (flush := _flush_bushes(pieces, lens_mount, body_mount, knowledge)):
             using.append("|".join(flush))
         elif thing.piece and thing.piece not in ANY_PIECE:
             between = replace(thing, front=(lens_mount,), rear=(body_mount,)) if thing.piece in BENDS else thing
@@ -108,16 +110,22 @@ def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
-    """'a D lens on Q, 3.1 tube': the one tube told, where it is just what is between the registers, is the ring."""
+    """'a D lens on Q, 3.1 tube': of the tubes told, one that is just what is between the registers is the ring."""
     mounts = knowledge.catalogue.mounts
     one, other = mounts[lens_mount].register_mm, mounts[body_mount].register_mm
-    if len(things) != 1 or things[0].piece != TUBE or things[0].thickness_mm is None or lens_mount == body_mount:
+    if any(thing.piece != TUBE for thing in things) or lens_mount == body_mount:
         return things
-    low, high = things[0].thickness_mm
-    if things[0].front or low != high or not (is_known(one) and is_known(other)):
+    if not (is_known(one) and is_known(other)):
         return things
-    spans = abs(one.nominal - other.nominal - low) <= SPANS_MM
-    return [replace(things[0], piece="adapter")] if spans else things
+    between = one.nominal - other.nominal
+    near = SPANS_MM if len(things) == 1 else EXACTLY_MM
+
+    def spans(thing: Thing) -> bool:
+        low, high = thing.thickness_mm or (0.0, inf)
+        return not thing.front and low == high and abs(between - low) <= near
+
+    ring = next((thing for thing in things if spans(thing)), None)
+    return [replace(thing, piece="adapter") if thing is ring else thing for thing in things]
 
 
 def _lens_end(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> str:
@@ -221,11 +229,11 @@ def _is_plain(pair: str, knowledge: Knowledge) -> bool:
     return bool(_right_rings(pair, knowledge))
 
 
-def _flush_bushes(lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[str]:
-    """'just the flush bush' for M42 on K: the bare ring of no thickness that is right between the two."""
-    adapters = knowledge.catalogue.adapters
-    right = (adapters[name] for name in _right_rings(f"{lens_mount}>{body_mount}", knowledge))
-    return [one.id for one in right if one.kind == "plain" and _is_flush(one)]
+def _flush_bushes(things: Iterable[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[str]:
+    """'just the flush bush' for M42 on K, or into a K to L ring: the bare ring of no thickness that is right there."""
+    adapters, goals = knowledge.catalogue.adapters, [body_mount, *(name for thing in things for name in thing.front)]
+    right = (adapters[name] for goal in goals for name in _right_rings(f"{lens_mount}>{goal}", knowledge))
+    return list(dict.fromkeys(one.id for one in right if one.kind == "plain" and _is_flush(one)))
 
 
 def _is_flush(ring: Adapter) -> bool:

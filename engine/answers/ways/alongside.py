@@ -189,6 +189,14 @@ def _without_ring(
     return replace(as_listed(judged, chain_title(judged, knowledge)), number=len(chains) + 1)
 
 
+def plainer(
+    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
+) -> ListedChain | None:
+    """The plain ring that could be made, where all that is sold has glass."""
+    glass = bool(chains) and all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
+    return made_chain(ring, setup, knowledge) if glass and ring.possible == "plain" else None
+
+
 def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
     """The lens held flush on the body, where nothing is sold, or what is carries it farther out yet."""
     if ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:

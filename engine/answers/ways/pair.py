@@ -21,7 +21,7 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
 from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.named_pieces import with_named_pieces
-from engine.answers.ways.alongside import alongside, nearer, straight_or_forced
+from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
@@ -61,6 +61,7 @@ def one_pair(
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
     if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
         flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
+        flush = flush or (plainer(tuple(found), ring, setup, named) if is_free(limits) else None)
         first = [flush] if flush is not None else []
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
