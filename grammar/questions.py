@@ -175,6 +175,8 @@ class Question:
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text
     mentioned: tuple[Mention, ...] = field(default=(), compare=False)
+    # what the distance scale says and what is so, mm
+    scale_pair: tuple[float, float] | None = field(default=None, compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 
@@ -201,7 +203,9 @@ class Question:
     @property
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
-        told = next((one.key for one in self.mentioned if one.key.startswith(OFF_KEY)), None)
+        pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
+        offs = (one for one in self.mentioned if one.key.startswith(OFF_KEY))
+        told = next((one.key for one in offs if not any(one.at <= piece.at < one.end for piece in pieces)), None)
         if told is not None:
             return told.removeprefix(OFF_KEY).replace("-", " ")
         return "too thick" if self._is_over() else self.said(OFF)

@@ -9,6 +9,7 @@ from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.own.taught import taught
 from grammar.questions import Question, Unread
+from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.words.atoms import key_of, smooth
@@ -32,7 +33,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = _with_mentioned(got, lexicon)
+    got = with_scale_pair(_with_mentioned(got, lexicon))
     if before is None:
         return got
     from grammar.turns.whom import known_with

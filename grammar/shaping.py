@@ -30,6 +30,7 @@ from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.casting import DRAWN
+from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -41,17 +42,13 @@ from grammar.things.standins import with_standins
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
-VALUES: Final = frozenset(
-    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
-     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
-     "FILE", "PIXELS"]
-)  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_OF_LENSES: Final = frozenset(["FOCAL", "COMBO", "FNUM"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -74,7 +71,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_rings_at_hand(with_bracketed_told(tokens))
+    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
@@ -90,7 +87,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = [token for token in tokens if token.kind != "DET"]
+    tokens = _without_articles(tokens)
     tokens = _limited(tokens)
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
@@ -121,13 +118,25 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
     )
 
 
+def _without_articles(tokens: list[Token]) -> list[Token]:
+    """An article says nothing, but that no number before it describes the piece behind: 'my 35 since the adapter'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1].kind if at + 1 < len(tokens) else ""
+        if token.kind != "DET":
+            out.append(token)
+        elif out and out[-1].kind in _OF_LENSES and after == "PIECE":
+            out.append(token.as_("CUE"))
+    return out
+
+
 def _named(token: Token) -> list[Token]:
     if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
         return [token.as_("NAMED", unit=token.kind.lower())]
     words = token.text.split()
     if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
         column = token.column + len(token.text) - len(words[-1])
-        head = Token(_ENDING[words[-1].casefold()], words[-1], column)
+        head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
 

@@ -11,8 +11,6 @@ from grammar.readings.readings import limits_of, stops_told
 from grammar.things.casting import Part
 
 UNKNOWN: Final = "UNKNOWN"
-# intents that ask about things side by side, where a mount is not a lens to be put anywhere
-_ABOUT: Final = frozenset(["definition", "look-alike", "identify-mount", "list-fits"])
 _SPEAKING: Final = frozenset(
     [
         "definition",
@@ -33,8 +31,6 @@ _TOWARDS: Final = frozenset(["on", "to", "for"])
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
-# what a reason may be asked of, the first that is said
-_REASONS: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair",

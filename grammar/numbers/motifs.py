@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SPAN
 from grammar.words.tokens import Token
 
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
@@ -17,14 +18,8 @@ _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "how-drawn", "copying", "cover", "how-far",
      "after-macro-distance", "subject-word"]
 )  # fmt: skip
-_FILLED: Final = frozenset(["frame-filling", "cover", "copying"])
 _TESTED: Final = frozenset(["image-lands", "infinity-at", "past-infinity"])  # what a paper is held up for
-_LENGTHS: Final = frozenset(["LENGTH", "NUMBER"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
-_SPANS: Final = frozenset(
-    ["across", "long", "in length", "high", "tall", "height", "wide", "in width", "diameter", "in diameter", "big",
-     "overall"]
-)  # fmt: skip
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
 _TALLEST_MM: Final = 30_000.0  # of what is told in metres or feet and stands before the camera
@@ -141,7 +136,7 @@ def _others(tokens: list[Token], at: int) -> bool:
 
 
 def _is_span(tokens: list[Token], at: int) -> bool:
-    return 0 <= at < len(tokens) and tokens[at].text.casefold() in _SPANS
+    return 0 <= at < len(tokens) and SPAN in tokens[at].groups
 
 
 def _take_spans(tokens: list[Token]) -> None:

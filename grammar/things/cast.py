@@ -23,10 +23,6 @@ class Cast:
     told: frozenset[str] = frozenset()  # what the cues of the line tell
     swapped: bool = False  # a body was to be put on a lens
 
-    @property
-    def mounts_told(self) -> int:
-        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
-
 
 def merge(kept: Part, more: Part) -> None:
     """What the second says of the first: 'a 38mm from an 8mm projector'."""

@@ -11,8 +11,8 @@ from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
-from grammar.things.mount_roles import AND, TOWARDS, USED, is_focal, place_mount
-from grammar.things.phrases import Between, Noun, Phrase
+from grammar.things.mount_roles import AND, USED, is_focal, place_mount
+from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.standins import stands_in
@@ -158,6 +158,10 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         cast.lengths.remove(before)
         cast.lenses.append(before)
         last_lens = before
+    if part.noun.role == "from" and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
+        last_lens.mounts.extend(part.mounts)  # 'a 38 mm off a half frame SLR': what it came off tells its mount
+        last_lens.by_camera = True
+        return
     if part.noun.role == "from" and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token
 
@@ -16,7 +17,6 @@ _UNITS: Final = {
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
-_TOWARDS: Final = frozenset(["on", "to"])
 _LIKE: Final = frozenset(["like", "as", "really"])
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
@@ -97,5 +97,5 @@ def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
     kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
     if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
         return True  # 'on a 10 and a 16 tube'
-    led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
+    led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

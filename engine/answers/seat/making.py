@@ -7,7 +7,7 @@ from typing import Final
 from engine.answers.parts.answer import RingToMake
 from engine.answers.parts.resolve import AS_TOLD
 from engine.answers.parts.wording import small_mm
-from engine.base.interval import Interval, Measure, is_known
+from engine.base.interval import Measure, is_known
 from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Facts, Setup
 from engine.facts.records import Adapter, Mount
@@ -120,7 +120,3 @@ def _cup_enters(setup: Setup, facts: Facts) -> bool | None:
         return None
     width = collar.nominal if is_known(setup.lens.collar_mm) else collar.least
     return width + 2 * _limit(facts, "cup-wall") <= throat.nominal
-
-
-def exact_or_range(value: Interval) -> str:
-    return small_mm(value.nominal) if value.is_exact else f"{small_mm(value.least)} to {small_mm(value.greatest)}"
