@@ -10,7 +10,8 @@ from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
 from engine.physics.quantities import NAMES
 from grammar.words.groups import GROUPS
-from grammar.words.wordlist import GROUP
+from grammar.words.numerals import CLASSES
+from grammar.words.wordlist import GROUP, NUMERAL
 
 NEEDED_ASSUMPTIONS = (
     "barrel-over-seat", "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate",
@@ -41,6 +42,7 @@ def problems_of(catalogue: Catalogue) -> Iterator[Problem]:
     yield from _derived_seats(catalogue)
     yield from _quantities_of_words(catalogue)
     yield from _groups_of_words(catalogue)
+    yield from _numerals(catalogue)
     yield from _own_names(catalogue)
 
 
@@ -84,6 +86,15 @@ def _groups_of_words(catalogue: Catalogue) -> Iterator[Problem]:
             )
     for name in sorted(GROUPS - told):
         yield Problem(NOWHERE, f"no words of group '{name}'", f"a record under 'words:' that means 'group {name}'")
+
+
+def _numerals(catalogue: Catalogue) -> Iterator[Problem]:
+    """A number word tells its class, and a whole number above nought."""
+    for word in catalogue.words.values():
+        sort, name, number, *rest = (*word.means.split(), "", "", "")
+        if sort == NUMERAL and (name not in CLASSES or not number.isdecimal() or int(number) < 1 or any(rest)):
+            expected = f"'{NUMERAL}', one of {', '.join(CLASSES)}, and a whole number above 0"
+            yield Problem(word.place, f"'{word.means}'", expected, nearest_of(name, CLASSES))
 
 
 def _own_names(catalogue: Catalogue) -> Iterator[Problem]:

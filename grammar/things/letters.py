@@ -158,7 +158,11 @@ def _in_which(tokens: list[Token], at: int) -> bool:
 def _before_focal(tokens: list[Token], at: int) -> bool:
     """'my m 35', 'and k 135/2.8': opened as a thing is, and right before the focal length of a lens."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    if after is None or not after.gap or tokens[at].text.casefold() in _STOPLIKE:
+    if after is None or not after.gap:
+        return False
+    if before is None and after.kind == "COMBO":
+        return True  # 'k 135/2.5 on ...' begins with its lens, and so does 'f 35/2 on e'
+    if tokens[at].text.casefold() in _STOPLIKE:
         return False
     opened = before is not None and before.kind in ("DET", "JOIN") and before.text.casefold() not in ("x", "/")
     number = after.kind in ("NUMBER", "LENGTH", "COMBO") and not after.text.isalpha() and after.unit in ("", "mm")

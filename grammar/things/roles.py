@@ -70,7 +70,8 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
     role = part.noun.role
     last_lens = cast.lenses[-1] if cast.lenses else None
     if part.sort == "piece":
-        (cast.without if role == "without" else cast.using if role in USED else cast.pieces).append(part)
+        used = role in USED and part.thickness is None  # 'through a 0.5 mm plate' is a piece at hand, and no condition
+        (cast.without if role == "without" else cast.using if used else cast.pieces).append(part)
         if role in USED and part.factor is not None and part.piece in OPTICAL:
             cast.pieces.append(part)  # 'through a 0.7 reducer': its glass counts, whatever is asked
     elif part.sort == "factor":

@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 
 from grammar.words.groups import Groups
 from grammar.words.lexicon import Lexicon
+from grammar.words.numerals import CLASSES, Numerals
 from grammar.words.wordlist import Evidence, Word, WordList
 
 H = TypeVar("H", bound=Hashable)
@@ -36,6 +37,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "sifting": words.sifting,
         "mentions": {key: list(phrases) for key, phrases in words.mentions.items()},
         "sift_words": sorted(words.sift_words),
+        "numerals": words.numerals.of_class,
         "groups": words.groups.words,
         "group_begins": words.groups.begins,
         "known": sorted(words.known),
@@ -84,6 +86,7 @@ def _words(plain: Any) -> WordList:
         _rows_by_key(plain["mentions"]),
         set(_texts(plain["sift_words"])),
         Groups(_rows_by_key(plain["groups"]), _rows_by_key(plain["group_begins"])),
+        Numerals({name: {str(word): int(n) for word, n in plain["numerals"][name].items()} for name in CLASSES}),
     )
 
 

@@ -3,69 +3,164 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from functools import cache
+from collections.abc import Callable, Iterable
+from functools import cached_property
 from typing import Final
 
+from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
 from grammar.words.written import STOPS
 
-_UNITS: Final = {
-    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
-    "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
-    "eighteen": 18, "nineteen": 19,
-}  # fmt: skip
-_TENS: Final = {
-    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80,
-    "ninety": 90, "ninty": 90,
-}  # fmt: skip
-_PARTS: Final = {
-    "half": 2, "halves": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "sixth": 6, "eighth": 8, "tenth": 10,
-    "twelfth": 12, "sixteenth": 16,
-}  # fmt: skip
-_SHARES: Final = {
-    "fiftieth": 50, "sixtieth": 60, "thirtieth": 30, "hundredth": 100, "hundred and twenty-fifth": 125,
-    "two hundredth": 200, "two-hundredth": 200, "two fiftieth": 250, "two-fiftieth": 250, "five hundredth": 500,
-    "five-hundredth": 500, "thousandth": 1000, "two thousandth": 2000,
-}  # fmt: skip
 _LEAST_ALONE: Final = 13  # smaller ones are mostly counts, and stand for themselves
-_TO_SAY: Final = frozenset([*_UNITS, *_TENS, *_PARTS, *_SHARES, "hundred", "point", "thousand"])
+_BEYOND_TENS: Final = frozenset(["hundred", "point", "thousand"])
 
 
-def _any_of(words: object) -> str:
-    return "(?:" + "|".join(sorted(map(re.escape, words), key=len, reverse=True)) + ")"  # type: ignore[call-overload]
+def _any_of(words: Iterable[str]) -> str:
+    return "(?:" + "|".join(sorted(map(re.escape, words), key=len, reverse=True)) + ")"
 
 
 _UNIT_WORDS: Final = (
     r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
     r"tenths?|hundredths?|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
 )
-_SMALL: Final = _any_of(_UNITS)
-_NINE: Final = _any_of([word for word, value in _UNITS.items() if value < 10])
-_TEN: Final = _any_of(_TENS)
-_TENS_AND: Final = rf"(?:{_TEN}(?:[ -]?{_NINE})?|{_SMALL})"
-_WHOLE: Final = rf"(?:(?:{_NINE}|an?)[ -](?:thousand|hundred)(?:(?: and)?[ -]{_TENS_AND})?|{_TENS_AND})"
 _FIGURE: Final = r"\d+(?:\.\d+)?"
-_PART: Final = rf"(?:{_any_of(_PARTS)})s?"
 _TURN_OR_SIZE: Final = r"(?:turns?|revolutions?|life[ -]?size)\b"
 _MEASURED: Final = rf"(?:\s(?:of\s)?an?|\sof)?(?=[ -](?:{_UNIT_WORDS}|{_TURN_OR_SIZE}))"
 _FRAMED: Final = r"(?=[\s-](?:inch|sensor|chip|camera|camcorder)\b)"
+_LED: Final = r"(?P<before>(?:an?|my|the|this|old)\s)"
 
 Make = Callable[[re.Match[str]], "str | None"]
 
 
-def in_figures(line: str, columns: tuple[int, ...]) -> tuple[str, tuple[int, ...]]:
-    """The line with numbers in words as figures, and the column of each of its characters in the text as typed."""
-    folded = line.casefold()
-    if not any(word in folded for word in _TO_SAY):
+class Spelled:
+    """Number words as they go together, and the figures that they come to."""
+
+    def __init__(self, numerals: Numerals) -> None:
+        self.units, self.tens = numerals.of_class[UNIT], numerals.of_class[TEN]
+        self.parts, self.shares = numerals.of_class[PART], numerals.of_class[SHARE]
+        self.to_say = numerals.words | _BEYOND_TENS
+        self._compiled: dict[str, re.Pattern[str]] = {}
+
+    def in_figures(self, line: str, columns: tuple[int, ...]) -> tuple[str, tuple[int, ...]]:
+        """The line with numbers in words as figures, and the column of each of its characters in the text as typed."""
+        folded = line.casefold()
+        if not self.units or not any(word in folded for word in self.to_say):
+            return line, columns
+        for pattern, make in self._said:
+            line, columns = _replaced(line, columns, self._pattern(pattern), make)
         return line, columns
-    for pattern, make in _SAID:
-        line, columns = _replaced(line, columns, _compiled(pattern), make)
-    return line, columns
 
+    def _pattern(self, pattern: str) -> re.Pattern[str]:
+        # when it is first needed: most questions hold no number word
+        if pattern not in self._compiled:
+            self._compiled[pattern] = re.compile(rf"(?<![\w.]){pattern}(?!\w)", re.IGNORECASE)
+        return self._compiled[pattern]
 
-@cache
-def _compiled(pattern: str) -> re.Pattern[str]:
-    return re.compile(rf"(?<![\w.]){pattern}(?!\w)", re.IGNORECASE)
+    def _value(self, words: str) -> float:
+        """What words or figures count to; an article is one."""
+        total = 0.0
+        for word in re.findall(rf"{_FIGURE}|hundred|thousand|{self._ten}|{self._small}", words, re.IGNORECASE):
+            said = word.casefold()
+            if said in ("hundred", "thousand"):
+                total = (total or 1) * (100 if said == "hundred" else 1000)
+            else:
+                total += self.units.get(said) or self.tens.get(said) or float(said)
+        return total or 1.0
+
+    def _part(self, word: str) -> int:
+        folded = word.casefold()
+        return self.parts.get(folded) or self.parts.get(folded.removesuffix("s"), 0)
+
+    def _and_part(self, match: re.Match[str]) -> str | None:
+        """'2 and a half mm', 'three and three quarters'."""
+        share = self._value(match["top"] or "") / self._part(match["part"])
+        return f"{self._value(match['whole']) + share:.6g}" if share < 1 else None
+
+    def _unit_and_part(self, match: re.Match[str]) -> str:
+        """'a metre and a half', '2 mm and a quarter'."""
+        return f"{self._value(match['whole']) + 1 / self._part(match['part']):.6g} {match['unit']}"
+
+    def _fraction(self, match: re.Match[str]) -> str | None:
+        """'three eighths', 'a quarter'."""
+        top, below = self._value(match["top"] or ""), self._part(match["part"])
+        return f"{top:g}/{below}" if top < below else None
+
+    def _of_turn(self, match: re.Match[str]) -> str | None:
+        """'turn it out a sixth': what a lens is screwed by is told in turns."""
+        top, below = self._value(match["top"] or ""), self._part(match["part"])
+        return f"{match['before']}{top:g}/{below} turn" if top < below else None
+
+    def _share_of_second(self, match: re.Match[str]) -> str:
+        return f"1/{self.shares[match['share'].casefold()]}"
+
+    def _decimal(self, match: re.Match[str]) -> str:
+        """'one point four', 'point seven one'."""
+        whole = self._value(match["whole"]) if match["whole"] else 0.0
+        places = "".join(f"{self._value(one):g}" for one in re.split(r"[ -]+", match["places"].strip()))
+        return f"{whole:g}.{places}"
+
+    def _whole(self, match: re.Match[str]) -> str | None:
+        value = self._value(match.group())
+        return f"{value:g}" if value >= _LEAST_ALONE else None
+
+    def _spoken_hundreds(self, match: re.Match[str]) -> str:
+        """'a one thirty five', 'one oh five mm'."""
+        return f"{match['before'] or ''}{self._value(match['hundreds']) * 100 + self._value(match['rest']):g}"
+
+    def _stop(self, match: re.Match[str]) -> str | None:
+        """'f two', 'f five six'."""
+        tens = f".{self._value(match['tenths']):g}" if match["tenths"] else ""
+        number = float(f"{self._value(match['whole']):g}{tens}")
+        return f"f {number:g}" if number in STOPS else None
+
+    @cached_property
+    def _ten(self) -> str:
+        return _any_of(self.tens)
+
+    @cached_property
+    def _small(self) -> str:
+        return _any_of(self.units)
+
+    @cached_property
+    def _said(self) -> tuple[tuple[str, Make], ...]:
+        """The patterns in the order that they are looked for, and what is made of each."""
+        small, ten = self._small, self._ten
+        nine = _any_of(word for word, value in self.units.items() if value < 10)
+        tens_and = rf"(?:{ten}(?:[ -]?{nine})?|{small})"
+        whole = rf"(?:(?:{nine}|an?)[ -](?:thousand|hundred)(?:(?: and)?[ -]{tens_and})?|{tens_and})"
+        part = rf"(?:{_any_of(self.parts)})s?"
+        two = rf"(?P<hundreds>one|two|three)[ -](?:oh[ -])?(?P<rest>{ten}(?:[ -]{nine})?|(?<=oh[ -]){nine})"
+        return (
+            (
+                rf"(?P<whole>{whole}|{_FIGURE})\sand\s(?:(?P<top>{nine}|an?)[ -])?(?P<part>{part})(?:\s(?:of\san?))?"
+                rf"(?=[\s-](?:{_UNIT_WORDS}|turns?|stops?))", self._and_part,
+            ),
+            (rf"(?P<whole>{whole}|{_FIGURE})\sand\sa(?P<top>)\s(?P<part>half)", self._and_part),
+            (
+                rf"(?P<before>(?:turn|turned|unscrew|unscrewed|screw|screwed|back|backed|wind|wound)\s(?:\w+\s){{0,2}}?"
+                rf"(?:out|back|off|in)?\s?(?:by\s)?)(?:(?P<top>an?|one|two|three)\s)?(?P<part>{part})(?=\s(?:and|to|for)\b|[,.?;]|$)",
+                self._of_turn,
+            ),
+            (
+                r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
+                lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
+            ),
+            (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),
+            (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
+            (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
+             self._unit_and_part),
+            (rf"(?:(?P<top>an?|{small})[ -])?(?P<part>{part}){_MEASURED}", self._fraction),
+            (rf"(?P<top>{small})[ -](?P<part>{part}){_FRAMED}", self._fraction),
+            (rf"(?:(?:an?|one)[ -])?(?P<share>{_any_of(self.shares)})(?:\sof\sa\ssec(?:ond)?)", self._share_of_second),
+            (r"(?:(?:an?|one)[ -])?(?P<share>fiftieth|sixtieth|thirtieth)", self._share_of_second),
+            (rf"(?:(?P<whole>{tens_and})\s)?point\s(?P<places>(?:{nine}|oh|zero)(?:\s{nine})*)", self._decimal),
+            (rf"f[ /-](?P<whole>{nine})[ -](?P<tenths>{nine})", self._stop),
+            (rf"f[ /-](?P<whole>{tens_and})(?P<tenths>)", self._stop),
+            (rf"{_LED}{two}", self._spoken_hundreds),
+            (rf"(?P<before>)?{two}(?=[\s-]{_UNIT_WORDS})", self._spoken_hundreds),
+            (rf"{whole}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{self._value(match.group()):g}"),
+            (rf"{small}(?=\s(?:plus|\+)\s)|(?<=plus\s){small}", lambda match: f"{self._value(match.group()):g}"),
+            (whole, self._whole),
+        )  # fmt: skip
 
 
 def _replaced(line: str, columns: tuple[int, ...], pattern: re.Pattern[str], make: Make) -> tuple[str, tuple[int, ...]]:
@@ -80,108 +175,3 @@ def _replaced(line: str, columns: tuple[int, ...], pattern: re.Pattern[str], mak
         places += [columns[min(start + at, end - 1)] for at in range(len(instead))]
         done = end
     return (text + line[done:], (*places, *columns[done:])) if done else (line, columns)
-
-
-def _value(words: str) -> float:
-    """What words or figures count to; an article is one."""
-    total = 0.0
-    for word in re.findall(rf"{_FIGURE}|hundred|thousand|{_TEN}|{_SMALL}", words, re.IGNORECASE):
-        said = word.casefold()
-        if said in ("hundred", "thousand"):
-            total = (total or 1) * (100 if said == "hundred" else 1000)
-        else:
-            total += _UNITS.get(said) or _TENS.get(said) or float(said)
-    return total or 1.0
-
-
-def _part(word: str) -> int:
-    folded = word.casefold()
-    return _PARTS.get(folded) or _PARTS.get(folded.removesuffix("s"), 0)
-
-
-def _and_part(match: re.Match[str]) -> str | None:
-    """'2 and a half mm', 'three and three quarters'."""
-    share = _value(match["top"] or "") / _part(match["part"])
-    return f"{_value(match['whole']) + share:.6g}" if share < 1 else None
-
-
-def _unit_and_part(match: re.Match[str]) -> str:
-    """'a metre and a half', '2 mm and a quarter'."""
-    return f"{_value(match['whole']) + 1 / _part(match['part']):.6g} {match['unit']}"
-
-
-def _fraction(match: re.Match[str]) -> str | None:
-    """'three eighths', 'a quarter'."""
-    top, below = _value(match["top"] or ""), _part(match["part"])
-    return f"{top:g}/{below}" if top < below else None
-
-
-def _of_turn(match: re.Match[str]) -> str | None:
-    """'turn it out a sixth': what a lens is screwed by is told in turns."""
-    top, below = _value(match["top"] or ""), _part(match["part"])
-    return f"{match['before']}{top:g}/{below} turn" if top < below else None
-
-
-def _share_of_second(match: re.Match[str]) -> str:
-    return f"1/{_SHARES[match['share'].casefold()]}"
-
-
-def _decimal(match: re.Match[str]) -> str:
-    """'one point four', 'point seven one'."""
-    whole = _value(match["whole"]) if match["whole"] else 0.0
-    places = "".join(f"{_value(one):g}" for one in re.split(r"[ -]+", match["places"].strip()))
-    return f"{whole:g}.{places}"
-
-
-def _whole(match: re.Match[str]) -> str | None:
-    value = _value(match.group())
-    return f"{value:g}" if value >= _LEAST_ALONE else None
-
-
-def _spoken_hundreds(match: re.Match[str]) -> str:
-    """'a one thirty five', 'one oh five mm'."""
-    return f"{match['before'] or ''}{_value(match['hundreds']) * 100 + _value(match['rest']):g}"
-
-
-def _stop(match: re.Match[str]) -> str | None:
-    """'f two', 'f five six'."""
-    tens = f".{_value(match['tenths']):g}" if match["tenths"] else ""
-    number = float(f"{_value(match['whole']):g}{tens}")
-    return f"f {number:g}" if number in STOPS else None
-
-
-_LED: Final = r"(?P<before>(?:an?|my|the|this|old)\s)"
-_TWO: Final = rf"(?P<hundreds>one|two|three)[ -](?:oh[ -])?(?P<rest>{_TEN}(?:[ -]{_NINE})?|(?<=oh[ -]){_NINE})"
-# the patterns in the order that they are looked for, and what is made of each
-_SAID: Final[tuple[tuple[str, Make], ...]] = (
-    (
-        rf"(?P<whole>{_WHOLE}|{_FIGURE})\sand\s(?:(?P<top>{_NINE}|an?)[ -])?(?P<part>{_PART})(?:\s(?:of\san?))?"
-        rf"(?=[\s-](?:{_UNIT_WORDS}|turns?|stops?))", _and_part,
-    ),
-    (rf"(?P<whole>{_WHOLE}|{_FIGURE})\sand\sa(?P<top>)\s(?P<part>half)", _and_part),
-    (
-        rf"(?P<before>(?:turn|turned|unscrew|unscrewed|screw|screwed|back|backed|wind|wound)\s(?:\w+\s){{0,2}}?"
-        rf"(?:out|back|off|in)?\s?(?:by\s)?)(?:(?P<top>an?|one|two|three)\s)?(?P<part>{_PART})(?=\s(?:and|to|for)\b|[,.?;]|$)",
-        _of_turn,
-    ),
-    (
-        r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
-        lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
-    ),
-    (rf"nd[ -]?(?P<whole>{_TENS_AND})", lambda match: f"nd{_value(match['whole']):g}"),
-    (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
-    (rf"(?P<whole>an?|{_WHOLE}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
-     _unit_and_part),
-    (rf"(?:(?P<top>an?|{_SMALL})[ -])?(?P<part>{_PART}){_MEASURED}", _fraction),
-    (rf"(?P<top>{_SMALL})[ -](?P<part>{_PART}){_FRAMED}", _fraction),
-    (rf"(?:(?:an?|one)[ -])?(?P<share>{_any_of(_SHARES)})(?:\sof\sa\ssec(?:ond)?)", _share_of_second),
-    (r"(?:(?:an?|one)[ -])?(?P<share>fiftieth|sixtieth|thirtieth)", _share_of_second),
-    (rf"(?:(?P<whole>{_TENS_AND})\s)?point\s(?P<places>(?:{_NINE}|oh|zero)(?:\s{_NINE})*)", _decimal),
-    (rf"f[ /-](?P<whole>{_NINE})[ -](?P<tenths>{_NINE})", _stop),
-    (rf"f[ /-](?P<whole>{_TENS_AND})(?P<tenths>)", _stop),
-    (rf"{_LED}{_TWO}", _spoken_hundreds),
-    (rf"(?P<before>)?{_TWO}(?=[\s-]{_UNIT_WORDS})", _spoken_hundreds),
-    (rf"{_WHOLE}(?=[\s-]{_UNIT_WORDS})", lambda match: f"{_value(match.group()):g}"),
-    (rf"{_SMALL}(?=\s(?:plus|\+)\s)|(?<=plus\s){_SMALL}", lambda match: f"{_value(match.group()):g}"),
-    (_WHOLE, _whole),
-)  # fmt: skip

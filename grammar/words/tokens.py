@@ -10,7 +10,6 @@ from grammar.words.filenames import file_at
 from grammar.words.groups import NO_GROUPS, Groups
 from grammar.words.lexicon import Lexicon, Name
 from grammar.words.literals import literal_at
-from grammar.words.spelled import in_figures
 from grammar.words.wordlist import Word
 
 LONGEST: Final = 2000  # characters of one question
@@ -79,7 +78,7 @@ class Line:
 
 def tokens_of(text: str, lexicon: Lexicon) -> Line:
     """The tokens of a question. Every word gives one; where several readings fit, the longest one is taken."""
-    line, columns = in_figures(*smooth(text))
+    line, columns = lexicon.words.spelled.in_figures(*smooth(text))
     runs, mended = mended_runs(Runs(line, atoms_of(line)), lexicon)
     tokens: list[Token] = []
     atoms, at = runs.atoms, 0

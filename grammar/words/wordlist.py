@@ -8,11 +8,14 @@ from typing import Final
 from engine.base.compact import compact, field
 from grammar.words.atoms import Runs, key_of
 from grammar.words.groups import Groups
+from grammar.words.numerals import CLASSES, Numerals
+from grammar.words.spelled import Spelled
 
 ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
 ASKING: Final = "asking"  # words that only ask, where it is looked up what a term is called
 EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
+NUMERAL: Final = "numeral"  # a word that numbers are told in
 MENTION: Final = "mention"  # phrases that an answer listens for
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
@@ -56,6 +59,14 @@ class WordList:
     mentions: dict[str, tuple[str, ...]] = field(default_factory=dict)  # key -> phrases that an answer listens for
     sift_words: set[str] = field(default_factory=set)  # every single word of those
     groups: Groups = field(default_factory=Groups)
+    numerals: Numerals = field(default_factory=Numerals)
+    _spelled: list[Spelled] = field(default_factory=list, compare=False)  # made of the numerals when first asked for
+
+    @property
+    def spelled(self) -> Spelled:
+        if not self._spelled:
+            self._spelled.append(Spelled(self.numerals))
+        return self._spelled[0]
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
@@ -69,6 +80,10 @@ class WordList:
             return  # of what an answer holds, or advice is about: not of how a question is read
         if sort == MENTION:
             self.mentions[value] = tuple(phrase.casefold() for phrase in phrases)
+            return
+        if sort == NUMERAL:
+            if value in CLASSES and len(parts) > 2 and parts[2].isdecimal():  # what is not is told as a problem
+                self.numerals.add(value, int(parts[2]), phrases)
             return
         if sort == GROUP:
             self.groups.add(value, phrases)

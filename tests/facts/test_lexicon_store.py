@@ -23,6 +23,7 @@ words:
   wants: {means: intent chain, says: [get 2, lens !ring 1.5]}
   over: {means: order start-over, says: [start over]}
   scale: {means: group scale, says: [barrel, 'ring*']}
+  forty: {means: numeral ten 40, says: [forty]}
 """
 
 

@@ -270,3 +270,16 @@ def test_what_is_asked_of_a_reason_is_its_topic(text: str, topic: str) -> None:
 def test_the_chain_meant_is_kept_by_its_number() -> None:
     got = asked("why #2", asked(BEFORE))
     assert (got.intent, got.number) == ("why", 2)
+
+
+@pytest.mark.parametrize(
+    ("text", "pair"),
+    [
+        ("the scale of my 50 says 5 m but the tape says 4.2", (5000, 4200)),
+        ("laser says 3, lens shows 10 ft", (3048, 914.4)),
+        ("the scale says 5 m", None),
+    ],
+)
+def test_what_the_scale_says_and_what_is_so_are_read_together(text: str, pair: tuple[float, float] | None) -> None:
+    got = asked(text).scale_pair
+    assert got == (pair if pair is None else pytest.approx(pair))

@@ -7,7 +7,6 @@ import pytest
 from grammar.questions import Question
 from grammar.reader import read
 from grammar.words.atoms import smooth
-from grammar.words.spelled import in_figures
 from tests.grammar.names import lexicon
 
 
@@ -35,16 +34,16 @@ from tests.grammar.names import lexicon
     ],
 )
 def test_a_number_in_words_is_written_in_figures(said: str, meant: str) -> None:
-    assert in_figures(*smooth(said))[0] == meant
+    assert lexicon().words.spelled.in_figures(*smooth(said))[0] == meant
 
 
 @pytest.mark.parametrize("said", ["micro four thirds", "two M lenses", "the second one", "a third of the way", "one"])
 def test_words_that_are_no_quantity_stay(said: str) -> None:
-    assert in_figures(*smooth(said))[0] == said
+    assert lexicon().words.spelled.in_figures(*smooth(said))[0] == said
 
 
 def test_columns_stay_those_of_the_text_as_typed() -> None:
-    line, columns = in_figures(*smooth("a sixteen mm lens"))
+    line, columns = lexicon().words.spelled.in_figures(*smooth("a sixteen mm lens"))
     assert [columns[line.index(word)] for word in ("16", "mm", "lens")] == [3, 11, 14]
 
 

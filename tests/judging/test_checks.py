@@ -40,6 +40,21 @@ def test_a_group_of_words_that_nothing_asks_for_is_told_and_one_that_has_no_word
     assert "no words of group 'scale'" in told
 
 
+def test_a_number_word_of_no_class_or_no_number_is_told(tmp_path: Path) -> None:
+    (tmp_path / "words.yaml").write_text(
+        "words:\n  more: {means: numeral units 11, says: [elf]}\n  less: {means: numeral ten x, says: [tenty]}\n",
+        "utf-8",
+    )
+    facts, problems = load_catalogue((tmp_path,), cached=False)
+    assert not problems
+    told = [str(problem) for problem in problems_of(facts)]
+    assert len(told) == 2
+    assert told[0].endswith(
+        "expected 'numeral', one of unit, ten, part, share, and a whole number above 0; nearest: unit"
+    )
+    assert "found 'numeral ten x'" in told[1]
+
+
 def test_two_own_lenses_of_one_name_are_told(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text(
