@@ -74,6 +74,12 @@ def unpacked(text: str) -> list[int]:
     return [(high << 6 | low) - _ZERO for high, low in zip(values[::2], values[1::2], strict=True)]
 
 
+@cache
+def _weights_of(row: str) -> tuple[int, ...]:
+    """A row of the table, unpacked once: most words are common ones."""
+    return tuple(unpacked(row))
+
+
 def wording_of(line: Line, features: frozenset[str], before: str = "") -> frozenset[str]:
     """The features of a text for the table: its words, neighbours, what it holds; in a talk, after which intent."""
     words = _symbols(line)
@@ -114,7 +120,7 @@ def lean(wording: frozenset[str], hand: dict[str, float], before: str, brief: bo
     for feature in wording:
         row = table.rows.get(feature)
         if row is not None:
-            totals = [total + weight for total, weight in zip(totals, unpacked(row), strict=True)]
+            totals = [total + weight for total, weight in zip(totals, _weights_of(row), strict=True)]
     scores = {
         intent: total / _SCALE + table.hand * min(hand.get(intent, 0.0), HAND_MOST)
         for intent, total in zip(table.intents, totals, strict=True)
