@@ -52,7 +52,7 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("DEGREES")
         elif _is_rate(out, at, told):
             out[at] = token.as_("FPS")
-        elif _is_iso(out, at, lit) or _is_least_iso(out, at, told, lit):
+        elif _is_iso(out, at, lit or _GOING_ON in told) or _is_least_iso(out, at, told, lit):
             out[at] = token.as_("ISO")
         elif (lit and _is_stop(out, at)) or _is_opening_on_frame(out, at):
             out[at] = token.as_("FNUM")
