@@ -78,16 +78,9 @@ class Desk:
     def ask(self, text: str, talk: Talk | None = None) -> Answer:
         """Read one question, answer it, and remember it for the next."""
         talking, talk = talk is not None, talk if talk is not None else Talk()
-        settled = self._settled(text, talk) if talking else None
-        if settled is not None:
-            talk.remember(settled)
-            return settled
-        if talking and _stamp(self.writes) != self._stamp:
-            self.reload()  # another talk, or the user, has written the gear file meanwhile
-        if talking and talk.points_nowhere(text):
-            from engine.answers.again import no_list
-
-            return no_list(text)
+        aside = self._aside(text, talk) if talking else None
+        if aside is not None:
+            return aside
         choice = talk.chosen(text) or self._told_in_words(text, talk)
         question = choice.question if choice else read(talk.meant(text), self.lexicon, talk.question)
         talk.guesses, talk.choices = question.guesses if isinstance(question, Unread) else (), ()
@@ -100,19 +93,49 @@ class Desk:
             answer = self._taught(question, talk if talking else None)
             question = answer.question or question
         else:
-            question = with_two(question, talk.named, self.catalogue)
-            question = by_facts(told_apart(question, self.catalogue), self.catalogue)
-            if question.number is not None and talk.rows:
-                from engine.answers.own.own_places import pointed
-
-                question = pointed(question, talk.rows)
-            if question.sought is not None:
-                from engine.answers.own.own_places import placed
-
-                question = placed(question, talk.question, self.catalogue)
+            question = self._by_facts(question, talk)
             answer = talk.let_go(self._answered(question, talk))
             if talking:
                 answer = self._meant(answer, question, choice, talk)
+        answer = self._finished(answer, question, talk)
+        told = answer
+        if talking and talk.last is not None:
+            from engine.answers.again import once
+
+            told = once(answer, talk.last, self.catalogue)
+        talk.remember(answer)
+        return told
+
+    def _aside(self, text: str, talk: Talk) -> Answer | None:
+        """The answer to what is said to the talk itself: a bare yes or no, a number where nothing is listed."""
+        settled = self._settled(text, talk)
+        if settled is not None:
+            talk.remember(settled)
+            return settled
+        if _stamp(self.writes) != self._stamp:
+            self.reload()  # another talk, or the user, has written the gear file meanwhile
+        if not talk.points_nowhere(text):
+            return None
+        from engine.answers.again import no_list
+
+        return no_list(text)
+
+    def _by_facts(self, question: Question, talk: Talk) -> Question:
+        """The question with what only the facts, and the rows listed last, tell of its things."""
+        question = with_two(question, talk.named, self.catalogue)
+        question = by_facts(told_apart(question, self.catalogue), self.catalogue)
+        if question.number is not None and talk.rows:
+            from engine.answers.own.own_places import pointed
+
+            question = pointed(question, talk.rows)
+        if question.sought is not None:
+            from engine.answers.own.own_places import placed
+
+            question = placed(question, talk.question, self.catalogue)
+        return question
+
+    def _finished(self, answer: Answer, question: Question, talk: Talk) -> Answer:
+        """The answer with its drawings, what else may have been meant, how it was read, and its document."""
         if answer.sketches:
             answer = self._drawn(answer)
         if not answer.lines and not answer.leaves:
@@ -124,17 +147,11 @@ class Desk:
             talk.guesses = question.instead
         reading = answer.reading or canonical(answer.question or question, self.lexicon.name_for)
         answer = replace(answer, reading=reading, entities=entities_of(question, self.catalogue))
-        if answer.cards is not None:
-            from engine.keeping import with_document
+        if answer.cards is None:
+            return answer
+        from engine.keeping import with_document
 
-            answer = with_document(answer, self.folder)
-        told = answer
-        if talking and talk.last is not None:
-            from engine.answers.again import once
-
-            told = once(answer, talk.last, self.catalogue)
-        talk.remember(answer)
-        return told
+        return with_document(answer, self.folder)
 
     def _meant(self, answer: Answer, question: Question, choice: Choice | None, talk: Talk) -> Answer:
         """The answer with the question which mount a word means, or, once that is told, whether to keep it."""
@@ -266,8 +283,3 @@ def unread_answer(unread: Unread) -> Answer:
     lines.append(Line("ask", f"Found {unread.found}; expected {unread.expected}.{near}"))
     lines += [Line("text", f"{n}. {guess}", 1) for n, guess in enumerate(unread.guesses, start=1)]
     return Answer(unread.text, None, NOT_UNDERSTOOD, tuple(lines), unread=unread)
-
-
-def facts_invalid(problems: tuple[Problem, ...]) -> str:
-    """The problems of the facts, one a line."""
-    return "\n".join(str(problem) for problem in problems)

@@ -22,9 +22,12 @@ AND: Final = " and "  # between several of them in a topic
 ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 
 
+# key of the value that tells which lens is to go on which body, by their mounts: 'om-mount l-mount, k-mount e-mount'
+TO_ITS_OWN: Final = "to its own"
 BY_REGISTER: Final = "assumed by register"  # trait of a lens that has another mount than it is named by
 BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of those its thread allows
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
+BODY_OFF: Final = "body-off"  # key of the value that tells how far the register measured on the body itself is off, mm
 # a thickness said so is not that of the ring, but by how much it is off
 _RING: Final = "adapter"
 OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
@@ -172,6 +175,8 @@ class Question:
     stops: tuple[float, ...] = field(default=(), compare=False)  # f-numbers told by themselves, in the order told
     # what an answer listens for, by key, and where it stands in the text
     mentioned: tuple[Mention, ...] = field(default=(), compare=False)
+    # what the distance scale says and what is so, mm
+    scale_pair: tuple[float, float] | None = field(default=None, compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
 

@@ -9,6 +9,7 @@ from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.own.taught import taught
 from grammar.questions import Question, Unread
+from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
 from grammar.words.atoms import key_of, smooth
@@ -23,6 +24,7 @@ _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 # cues by which only another thing is told, and the kinds of question whose words then still ask
 _CHANGING: Final = frozenset(["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again"])
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
+GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
 
 
@@ -31,7 +33,7 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = _read(text, lexicon, before)
     if isinstance(got, Unread):
         return got
-    got = _with_mentioned(got, lexicon)
+    got = with_scale_pair(_with_mentioned(got, lexicon))
     if before is None:
         return got
     from grammar.turns.whom import known_with
@@ -44,6 +46,9 @@ def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
     said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
     question = question.with_(mentioned=mentioned(said, phrases))
+    if question.limits.with_glass and question.mentions(GLASS_ASKED):
+        # 'do I need anything with glass in': asked, and no condition
+        question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
     return question.with_(mentioned=mentioned(f"{said} {word}", phrases)) if word else question
 

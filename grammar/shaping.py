@@ -20,6 +20,8 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.rings_at_hand import with_rings_at_hand
+from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
@@ -39,17 +41,13 @@ from grammar.things.standins import with_standins
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
-VALUES: Final = frozenset(
-    ["ISO", "SHUTTER", "FPS", "EV", "ND", "PRICE", "TURNS", "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH",
-     "THREAD", "ORDINAL", "LIGHT", "TARGET", "NUMBER", "ASPECT", "AREA", "FRACTION", "TSTOP", "KEYED", "MEASURE",
-     "FILE", "PIXELS"]
-)  # fmt: skip
 # the last word of a name that heads the description all the same: 'projector lens', 'F body'
 _ENDING: Final = {
     "lens": "LENS", "lenses": "LENS", "prime": "LENS", "primes": "LENS", "body": "BODY",
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_OF_LENSES: Final = frozenset(["FOCAL", "COMBO", "FNUM"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -72,14 +70,14 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_bracketed_told(tokens)
+    tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens)))
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))))
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
@@ -88,7 +86,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = [token for token in tokens if token.kind != "DET"]
+    tokens = _without_articles(tokens)
     tokens = _limited(tokens)
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
@@ -119,13 +117,25 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
     )
 
 
+def _without_articles(tokens: list[Token]) -> list[Token]:
+    """An article says nothing, but that no number before it describes the piece behind: 'my 35 since the adapter'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        after = tokens[at + 1].kind if at + 1 < len(tokens) else ""
+        if token.kind != "DET":
+            out.append(token)
+        elif out and out[-1].kind in _OF_LENSES and after == "PIECE":
+            out.append(token.as_("CUE"))
+    return out
+
+
 def _named(token: Token) -> list[Token]:
     if token.kind in ("LENS", "BODY", "ADAPTER") and token.ids:
         return [token.as_("NAMED", unit=token.kind.lower())]
     words = token.text.split()
     if token.kind in ("KIND", "MOUNT") and len(words) > 1 and words[-1].casefold() in _ENDING:
         column = token.column + len(token.text) - len(words[-1])
-        head = Token(_ENDING[words[-1].casefold()], words[-1], column)
+        head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
     return [token]
 

@@ -6,13 +6,11 @@ from typing import Final
 
 from engine.base.compact import replace
 from grammar.hearing import Heard
-from grammar.questions import ALL, AND, DRAWINGS, Question, Thing
+from grammar.questions import ALL, AND, DRAWINGS, TO_ITS_OWN, Question, Thing
 from grammar.readings.readings import limits_of, stops_told
 from grammar.things.casting import Part
 
 UNKNOWN: Final = "UNKNOWN"
-# intents that ask about things side by side, where a mount is not a lens to be put anywhere
-_ABOUT: Final = frozenset(["definition", "look-alike", "identify-mount", "list-fits"])
 _SPEAKING: Final = frozenset(
     [
         "definition",
@@ -33,8 +31,6 @@ _TOWARDS: Final = frozenset(["on", "to", "for"])
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
-# what a reason may be asked of, the first that is said
-_REASONS: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
     ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair",
@@ -73,6 +69,8 @@ def built(heard: Heard, intent: str) -> Question:
     for part in lenses:
         if part.zoom:
             values["zoom"] = f"{part.zoom[0]:g}..{part.zoom[1]:g} mm"
+    if heard.cast.apart:
+        values[TO_ITS_OWN] = ", ".join(" ".join(pair) for pair in heard.cast.apart)
     if intent in _OF_ALL:
         lenses, bodies = _all_of_mine(heard, lenses, bodies, values)
     lens_things, frames = _off_frames(heard, intent, lenses, bodies)

@@ -22,7 +22,7 @@ from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
 HEAVY = "heavy"  # the advice on what a lens weighs
-WORKED_OUT = ("tubes", "light-lost")  # examples that say in numbers what the advice says in words
+WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
 NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
@@ -144,6 +144,7 @@ def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:
         mount = knowledge.catalogue.mounts.get(thing.ids[0]) if thing.kind == "mount" and thing.ids else None
         if mount is not None and is_known(mount.register_mm):
             note = f" {mount.register_note}" if mount.register_note else ""
+            note += f" {mount.note}" if mount.note and thing in question.lenses else ""
             text = f"{mount.designation}: register {trimmed(mount.register_mm.nominal, 3)} mm.{note}"
             more += Told((Line("fact", text, 1),), (Quantity("register_mm", mount.register_mm, mount.id),))
     return more

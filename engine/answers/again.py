@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
@@ -15,8 +14,6 @@ from grammar.words.atoms import key_of
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
 MEASURE_HOW: Final = "measure-how"
 WORD: Final = "definition"
-_ITS: Final = re.compile(r"\b(the|its|that|my)\b", re.IGNORECASE)  # what tells that it is that of the lens spoken of
-_THAT: Final = re.compile(r"\bwhat\b.*\b(?:is|was|'s) (?:that|this|it)\W*$", re.IGNORECASE)
 _FREE: Final = TALKED | {"teach", "forget"}
 UNCHANGED: Final = "That changes nothing: the rest stands as in the answer before."
 AS_BEFORE: Final = (
@@ -56,10 +53,19 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
 
 def _asks_of_last(answer: Answer) -> bool:
     """'what is the seat', 'what crop factor is that': a number of the answer before, by its name."""
+    question = answer.question
+    if question is None or answer.intent in _FREE:
+        return False
     if answer.intent == WORD:
-        return _ITS.search(answer.text) is not None
-    follows = answer.question is not None and answer.question.follows
-    return follows and answer.intent not in _FREE and _THAT.search(answer.text) is not None
+        return bool(question.places("of-what-was-spoken-of"))
+    return question.follows and _ends_in_that(question)
+
+
+def _ends_in_that(question: Question) -> bool:
+    """'what ... is that': nothing but marks behind it."""
+    asks, points = question.places("asks-what"), question.places("is-that")
+    ends = (one for one in points if not any(map(str.isalnum, question.text[one.end :])))
+    return any(what.at <= one.at for one in ends for what in asks)
 
 
 def _with_its_number(answer: Answer, last: Answer, catalogue: Catalogue) -> Answer:

@@ -16,6 +16,7 @@ ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is to
 ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
 OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
+OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
 
 
@@ -34,6 +35,24 @@ def _where(load: Callable[[], Beside], *keys: str) -> Beside:
         return load()(answer, question, knowledge) if told else answer
 
     return add
+
+
+def _glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether glass is needed, before the answer, where that is asked."""
+    if not question.mentions("glass-asked"):
+        return answer
+    from engine.answers.ways.glass_asked import with_glass_asked
+
+    return with_glass_asked(answer, question, knowledge)
+
+
+def _room_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Which of two mounts leaves room on the other, before the answer, where that is asked."""
+    if not question.mentions("who-has-room"):
+        return answer
+    from engine.answers.ways.room_asked import with_room_asked
+
+    return with_room_asked(answer, question, knowledge)
 
 
 def _size_wanted() -> Beside:
@@ -64,6 +83,13 @@ def _readings() -> Beside:
     from engine.answers.shims.readings import with_readings
 
     return with_readings
+
+
+def _chosen() -> Beside:
+    """Which of several rings to take, in place of an answer about one of them."""
+    from engine.answers.ways.ring_chosen import with_ring_chosen
+
+    return with_ring_chosen
 
 
 def _threads() -> Beside:
@@ -181,8 +207,9 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
-    (("chain",), _where(_by_thread, "thread")),
+    (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
+    ((*WAYS, "buy-plan"), _glass_asked), ((*WAYS, "look-alike", "compare", "why"), _room_asked),
     ((*WAYS, "shim-calibration"), _so_far),
 )  # fmt: skip

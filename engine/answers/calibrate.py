@@ -11,16 +11,18 @@ from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.said import distance_mm, focals, mentions, number
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, is_limit, looked_up
 from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another
 from engine.answers.shims.sheets import own_sheets, usual_sheets
-from engine.answers.shims.spacers import spacers_told
+from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, target_told
 from engine.answers.shims.turning import as_turns, asks_turns, turned
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
@@ -32,7 +34,7 @@ from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
-                     "ring_thickness_mm"})  # fmt: skip
+                     "ring_thickness_mm", "remarked_mm"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -42,13 +44,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         asked = question.with_(intent="focus-verdict")
         return with_stack(how_to(asked, knowledge), asked, knowledge)
     question = looked_up(question, knowledge.catalogue)
-    told = spacers_told(question)
-    if told.lines:
-        return Answer(
-            question.text, "shim-calibration", ANSWERED, told.lines, question=question, quantities=told.quantities
-        )  # fmt: skip
+    stacked = by_spacers(question, "shim-calibration", knowledge)
+    if stacked is not None:
+        return stacked
     matters = error_judged(question, knowledge)
-    told += matters.told
+    told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     told += _in_thou(told, question)
@@ -79,20 +79,39 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     asked = mentions(question, "target-place") and question.follows  # 'then check at what distance' is answered first
     if asked:
         yield target_told(question, knowledge)
+    if _asks_of_mark(question):
+        yield remarked(question, knowledge)
+        return
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:
         told, shim = of_ring(question, knowledge)
+    sheets = _sheets(told, question, knowledge, shim)
+    first = mentions(question, "layers-asked")  # what was asked for stands first
+    if first:
+        yield sheets
     yield told
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
-    if not any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities):
-        yield _layers(question, knowledge, shim)  # what sits too far out is not set right by adding to it
+    if not first:
+        yield sheets
     if not asked:
         yield target_told(question, knowledge)
+
+
+def _asks_of_mark(question: Question) -> bool:
+    """'0.3 too thin, where does the 1 m mark go': how far it is off is told, so it is not that of infinity."""
+    found = question.said("target") is not None or mentions(question, "infinity-falls-at")
+    return question.said("mark") is not None and off_by_mm(question) is not None and not found
+
+
+def _sheets(told: Told, question: Question, knowledge: Knowledge, shim: float | None) -> Told:
+    """What the shim is cut from; what sits too far out is not set right by adding to it."""
+    too_far = any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities)
+    return Told() if too_far else _layers(question, knowledge, shim)
 
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:

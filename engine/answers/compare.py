@@ -39,7 +39,6 @@ from engine.facts.guidance import Advice
 from engine.facts.records import Mount
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question, Thing
-from grammar.words.subject_words import stems
 
 MOST = 4
 MOST_ADVICE = 2
@@ -94,9 +93,9 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
     ways = ways_told(question, facts)
     kinds = kinds_in_words(ways) if len(ways) > 1 else ""
     rows = [*(nearest(kinds, facts, 1) if kinds else ()), *named_or_near(question, knowledge, MOST_ADVICE + 1, least)]
-    classes = subjects_of(facts).classes
-    asked = stems(f"{question.text} {kinds}", classes)
-    rows.sort(key=lambda row: not stems(row.topic, classes) <= asked)
+    stems = subjects_of(facts).vocabulary.stems
+    asked = stems(f"{question.text} {kinds}")
+    rows.sort(key=lambda row: not stems(row.topic) <= asked)
     return list(dict.fromkeys(rows))[:MOST_ADVICE]
 
 

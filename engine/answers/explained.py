@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import combinations
+from itertools import combinations, islice, product
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, number
 from engine.answers.parts.wording import ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_of
@@ -17,7 +17,7 @@ from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.spacing import errors_of_limit
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
-from engine.answers.shims.scale_pair import by_scale_pair, scale_pair
+from engine.answers.shims.scale_pair import by_scale_pair
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
@@ -25,12 +25,12 @@ from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
 _NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", "cover", "damage", "sure"])  # topics
+MOST_PAIRS: Final = 6  # of lenses and bodies whose registers are told
 SHORTEST_MM: Final = 3.5  # of focal lengths
 LONG_MM: Final = 12.0  # of those that registers seldom differ by
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
-_CAMERAS: Final = frozenset(["slr", "mirrorless", "rangefinder"])  # kinds of mounts
 _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 
@@ -47,7 +47,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
 def tells_limit(question: Question) -> bool:
     """Whether a distance is told at which a described lens ends."""
     limit = distance_mm(question)
-    return limit is not None and limit >= FAR_MM and bool(focals(question)) and scale_pair(question) is None
+    return limit is not None and limit >= FAR_MM and bool(focals(question)) and question.scale_pair is None
 
 
 def mounts_named(question: Question, knowledge: Knowledge) -> list[Mount]:
@@ -124,18 +124,30 @@ def _difference(
 
 
 def _of_pair(question: Question, knowledge: Knowledge) -> Told:
-    """What room the registers of the lens and the body that are named leave for a ring."""
-    lens, body = (_mount_of(thing, knowledge) for thing in (question.lens, question.body))
-    if lens is not None and body is None:
-        return among_bodies(lens, question, knowledge)
-    if lens is None or body is None or lens.id == body.id or question.topic in _NOT_OF_SEAT:
+    """What room the registers of each lens and body that are named leave for a ring."""
+    mount, seat = (_mount_of(thing, knowledge) for thing in (question.lens, question.body))
+    if mount is not None and seat is None:
+        return among_bodies(mount, question, knowledge)
+    told = Told()
+    if question.topic in _NOT_OF_SEAT:
+        return told
+    for one, other in islice(product(question.lenses, question.bodies), MOST_PAIRS):
+        lens, body = lens_side(one, knowledge.catalogue), body_side(other, knowledge.catalogue)
+        if isinstance(lens, LensSide) and isinstance(body, BodySide) and goes_on(question, lens, body):
+            told += _of_one(one, other, knowledge)
+    return told
+
+
+def _of_one(one: Thing, other: Thing, knowledge: Knowledge) -> Told:
+    lens, body = _mount_of(one, knowledge), _mount_of(other, knowledge)
+    if lens is None or body is None or lens.id == body.id:
         return Told()
     needs, has = lens.register_mm, body.register_mm
     if not (is_known(needs) and is_known(has)):
         return Told()
     by = needs - has
     named = f"{lens.designation} lenses sit {small_mm(needs.nominal)} from the sensor, {body.designation} is "
-    ring = _ring_of(question, knowledge)
+    ring = _ring_of(one, other, knowledge)
     if by.nominal > 0 and ring is not None and ring.possible == "no":
         text = f"{named}{small_mm(has.nominal)} deep: {ring.why}."
     elif by.nominal > 0:
@@ -151,10 +163,9 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), tuple(rows))
 
 
-def _ring_of(question: Question, knowledge: Knowledge) -> RingToMake | None:
-    """The ring between the lens and the body that are named, and whether it can be made."""
-    lens = lens_side(question.lens, knowledge.catalogue) if question.lens is not None else None
-    body = body_side(question.body, knowledge.catalogue) if question.body is not None else None
+def _ring_of(one: Thing, other: Thing, knowledge: Knowledge) -> RingToMake | None:
+    """The ring between a lens and a body that are named, and whether it can be made."""
+    lens, body = lens_side(one, knowledge.catalogue), body_side(other, knowledge.catalogue)
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return None
     return ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)

@@ -12,7 +12,7 @@ from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.answers.ways.ring_off import is_gauged, of_ring
 from engine.base.compact import replace
-from grammar.questions import Question
+from grammar.questions import BODY_OFF, Question
 
 
 def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) -> Answer:
@@ -21,6 +21,7 @@ def how_to(question: Question, knowledge: Knowledge, intent: str | None = None) 
     if for_filters(question, facts):
         return filter_answer(question, knowledge)
     bare = not any(lens.ids for lens in question.lenses) and number(question, "flange_to_image") is None
+    bare = bare or question.said(BODY_OFF) is not None
     if is_gauged(question) or (bare and off_by_mm(question) is not None):
         mended = of_ring(question, knowledge)[0]
         if mended.lines:  # by how much is told, whatever the lens

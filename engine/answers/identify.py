@@ -31,7 +31,6 @@ from engine.base.interval import is_known
 from engine.facts.guidance import Advice
 from grammar.questions import BY_THREAD, Question, Thing
 
-INCH = 25.4
 MOST = 6
 ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next

@@ -10,6 +10,7 @@ from engine.answers.parts.answer import NO, Answer, Line, ListedChain
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
+from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
 from engine.answers.words.advice import HARM, advice_lines, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -141,8 +142,14 @@ def _why(
         told = replace(
             told, lines=(*pairs.lines, *told.lines), quantities=(*(told.quantities or ()), *(pairs.quantities or ()))
         )
-    told = _with_symptom(_with_numbers(told, question, knowledge), question, knowledge)
+    told = _with_grounds(told, pairs is not None or _is_short(rows), question, knowledge)
     return replace(told, chains=_as_listed(rows, knowledge))
+
+
+def _is_short(rows: tuple[Listed, ...]) -> bool:
+    """Whether the best way without glass falls short of infinity, so that the registers are the reason."""
+    plain = (row.judged for row in rows if not any(piece.has_glass for piece in row.judged.chain.adapters))
+    return next((judged.verdict != VERDICTS[0] for judged in plain), True)
 
 
 def _why_harmful(question: Question, knowledge: Knowledge) -> Answer:
@@ -161,21 +168,20 @@ def _as_listed(rows: tuple[Listed, ...], knowledge: Knowledge) -> tuple[ListedCh
     )
 
 
-def _with_numbers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The reasons of a chain, after what the numbers of the question itself come from."""
+def _with_grounds(answer: Answer, short: bool, question: Question, knowledge: Knowledge) -> Answer:
+    """The reasons of a chain, after what the question's own numbers come from and the reason for what was seen.
+
+    `short`: the registers keep it from infinity, which is the reason before any other.
+    """
     from engine.answers.explained import explained
-
-    told = explained(question, knowledge)
-    quantities = (*told.quantities, *(answer.quantities or ()))
-    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
-
-
-def _with_symptom(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The reasons of a chain, after the reason for what was seen, where the question tells of something seen."""
     from engine.answers.parts.nearby import SEEN, nearest
 
+    told = explained(question, knowledge)
     rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question, knowledge))
-    return replace(answer, lines=(*advice_lines(rows), *answer.lines)) if rows else answer
+    first, second = (told.lines, advice_lines(rows)) if short else (advice_lines(rows), told.lines)
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    answer = replace(answer, lines=(*first, *second, *answer.lines), quantities=quantities)
+    return with_room_asked(answer, question, knowledge) if mentions(question, ROOM_ASKED) else answer
 
 
 def _of_lens(question: Question, rows: tuple[Listed, ...]) -> tuple[Listed, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import islice, product
 
 from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
@@ -12,7 +13,7 @@ from engine.answers.making.simple_glass import held_at
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE
-from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.parts.wording import article, f_number, small_mm, trimmed
 from engine.answers.picture.filters import filter_answer, for_filters
@@ -22,7 +23,7 @@ from engine.answers.seat.told_register import with_mount_by_register
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
 from engine.answers.shims.screwed_in import screwed_in
-from engine.answers.shims.spacers import spacers_told
+from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.turning import drift
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
@@ -31,9 +32,10 @@ from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
-from grammar.questions import Question, Thing
+from grammar.questions import BODY_OFF, Question, Thing
 
-MOST_LENSES = 4
+MOST_RINGS = 4
+LONGEST_RING = 60.0  # mm
 PRINTED = "printed-seat"  # the advice for those who print one
 
 
@@ -42,13 +44,11 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     if for_filters(question, knowledge.catalogue):
         return filter_answer(question, knowledge)
     question = with_mount_by_register(question, knowledge)
-    told, ring = spacers_told(question), None
-    if told.lines:
-        return Answer(
-            question.text, "diy-dimension", ANSWERED, told.lines, question=question, quantities=told.quantities
-        )  # fmt: skip
+    stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
+    if stacked is not None:
+        return stacked
     matters = error_judged(question, knowledge)
-    told += matters.told
+    told = matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
         told = told + part
     for part, made in _rings(question, knowledge):
@@ -81,24 +81,29 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
 
 
 def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:
-    """The ring for every lens mount named, on the body named; turned round where only that way is a ring."""
+    """The ring for every lens mount named, on each body named; turned round where only that way is a ring."""
     facts = knowledge.catalogue
-    body = body_side(question.body, facts)
+    bodies = [side for thing in question.bodies if isinstance(side := body_side(thing, facts), BodySide)]
     fronts = [thing for thing in question.lenses if thing.ids]
     named = [Thing("mount", piece.front[:1], piece.words) for piece in question.adapters if piece.front]
     fronts += [thing for thing in named if thing.id not in {lens.id for lens in fronts}]
-    if isinstance(body, Missing):
-        return
-    for thing in fronts[:MOST_LENSES]:
+    for thing, body in islice(product(fronts, bodies), MOST_RINGS):
         lens = lens_side(thing, facts)
-        if isinstance(lens, Missing) or lens.mount.id == body.mount.id:
+        if isinstance(lens, Missing) or lens.mount.id == body.mount.id or not goes_on(question, lens, body):
             continue
         setup = setup_of(as_measured(lens, question), body, facts, question.f_number)
         ring = ring_to_make(setup, facts)
-        turned = _turned(setup, knowledge) if ring.possible == "no" else None
+        # told as a lens it is not meant the other way round
+        turned = _turned(setup, knowledge) if ring.possible == "no" and not _is_plainly_lens(thing, question) else None
+        yield _told(setup, ring, knowledge, f"{lens.mount.id} on {body.mount.id}"), None if turned else ring
         if turned is not None:
             yield _told(*turned, knowledge, f"{turned[0].lens_mount.id} on {turned[0].body_mount.id}"), turned[1]
-        yield _told(setup, ring, knowledge, f"{lens.mount.id} on {body.mount.id}"), None if turned else ring
+
+
+def _is_plainly_lens(thing: Thing, question: Question) -> bool:
+    """Whether more than a mount is told of it: a focal length, a barrel, that it is a lens."""
+    told = thing.focal_length_mm or thing.f_number or thing.lens_kind or question.said("barrel")
+    return bool(told) or mentions(question, "lens-said")
 
 
 def _turned(setup: Setup, knowledge: Knowledge) -> tuple[Setup, RingToMake] | None:
@@ -122,6 +127,8 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
     kind = {"plain": "a plain ring", "recessed": "a cup", "no": "not a ring"}[ring.possible]
     head = f"{who}: {kind}, seat {size} from lens flange to body flange ({ring.why})."
     rows = [Quantity("ring_thickness_mm", ring.thickness_mm, case)]
+    if ring.thickness_mm.nominal > LONGEST_RING:
+        rows.append(Quantity("stack_mm", ring.thickness_mm, case))  # so long it is made up of tubes
     facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
     for mount in (lens, body):
         length = _thread_length(mount, knowledge)
@@ -182,7 +189,7 @@ def _thread(question: Question, knowledge: Knowledge) -> Told:
 def _stack(question: Question, knowledge: Knowledge) -> Told:
     """The stack that holds a shoulder at a wanted distance from the sensor."""
     wanted, body = number(question, "flange_to_image"), body_side(question.body, knowledge.catalogue)
-    if wanted is None or isinstance(body, Missing) or not is_known(body.mount.register_mm):
+    if wanted is None or isinstance(body, Missing) or not is_known(body.mount.register_mm) or question.said(BODY_OFF):
         return Told()
     stack = wanted - body.mount.register_mm
     register = trimmed(body.mount.register_mm.nominal, 3)

@@ -6,17 +6,18 @@ from collections.abc import Iterator
 from math import isinf
 
 from engine.answers.close.close_picture import shown_by
-from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, at_extension
+from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.coupled import coupled
+from engine.answers.close.depth_rows import around, close_up, paper_stop, set_hyperfocal
 from engine.answers.close.drawn import draws
 from engine.answers.close.stacked import stacked
 from engine.answers.close.stop_wanted import stop_wanted
-from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest, nearest_term
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, mentions, number, number_beside, numbers, stop
-from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
+from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.fine import diffraction, sensor_glass
 from engine.answers.picture.frames import frames_named, frames_of
@@ -29,10 +30,8 @@ from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from engine.physics import closeup, depth, focus
 from grammar.questions import Question, Thing
 
-EVEN_PUPILS = Interval.exact(1.0)
 WHOLE = (
     "It focuses by moving only a part of itself: the limits are those of a lens that moves whole, and not for close up."
 )
@@ -78,13 +77,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     theirs = [form for thing in question.lenses if (form := frame_of(thing, question, facts)) is not None]
     frames = list(dict.fromkeys((*theirs, *named)))[:2] or frames_of(question, facts)[::-1]
     if question.topic == "diffraction":
-        m = number(question, "magnification")
-        if at is not None and m is not None:
-            text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
-            yield Told((Line("text", text),))
-            at *= 1 + m
-        for form in frames:
-            yield diffraction(at, form, question, knowledge, always=True)
+        yield from _diffracted(at, frames, question, knowledge)
         return
     if question.topic == "cover-glass":
         yield _cover_glass(at, frames[0], question, knowledge)
@@ -99,16 +92,33 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if alike.lines and not any(thing.focal_length_mm for thing in question.lenses):
         yield alike
         return
+    yield from _at_stop(at, frames, bool(named), alike, question, knowledge)
+
+
+def _diffracted(at: float | None, frames: list[Format], question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """What diffraction makes of a stop, which counts for more where a magnification is told."""
+    m = number(question, "magnification")
+    if at is not None and m is not None:
+        text = f"At {times(m)} f/{f_number(at)} counts as f/{f_number(at * (1 + m))}, taking the pupils for even."
+        yield Told((Line("text", text),))
+        at *= 1 + m
+    for form in frames:
+        yield diffraction(at, form, question, knowledge, always=True)
+
+
+def _at_stop(
+    at: float, frames: list[Format], named: bool, alike: Told, question: Question, knowledge: Knowledge
+) -> Iterator[Told]:
+    """Each lens at the stop, on each frame, and close up. `named`: a frame was; `alike`: stops of the same depth."""
+    facts = knowledge.catalogue
     rows = [
         (thing, lens, _stop_of(thing, question, at, facts))
         for thing in question.lenses
         if (lens := distances_of(thing, facts)) is not None
     ]
-    lenses = [lens for _, lens, _ in rows]
-    if lenses and any(moves_in_part(thing, facts) for thing in question.lenses):
+    if rows and any(moves_in_part(thing, facts) for thing in question.lenses):
         yield Told((Line("note", WHOLE),))
-    wanted = number(question, "magnification")
-    close = wanted is not None or not lenses or mentions(question, "macro")
+    close = number(question, "magnification") is not None or not rows or mentions(question, "macro")
     each = each_on_its_own(question, facts)
     if each.lines:
         yield each
@@ -122,14 +132,14 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         if close:
             for m in numbers(question, "magnification") or CLOSE_UPS:
                 for one in _stops(question, at):
-                    yield _close_up(m, one, blur, form, question.feet)
+                    yield close_up(m, one, blur, form, question.feet)
                 yield stacked(m, at, blur, question, facts)
         if named:
             yield diffraction(at, form, question, knowledge)
     yield alike
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
-        yield _paper_stop([lens.focal.nominal for lens in lenses], paper)
+        yield paper_stop([lens.focal.nominal for _, lens, _ in rows], paper)
 
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
@@ -200,67 +210,13 @@ def _of_lens(
     if not ends and x is not None:
         ends = [(f"{focal} with {small_mm(x)} of extension, ring at infinity", x)]
     if subject is not None:
-        yield _around(lens, at, subject, blur, form, question.feet)
+        yield around(lens, at, subject, blur, form, question.feet)
     if not ends:
-        yield _hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
+        yield set_hyperfocal(lens.focal.nominal, at, blur, form, question.feet)
     elif subject is None:
         shown = Shown(knowledge.catalogue, at, form, question.feet, blur.nominal)
         for lead, length in ends:
             yield at_extension(lens, length, shown, f"{trimmed(length, 2)} mm, {form.name}", lead=lead, level=0)
-
-
-def _hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
-    far = depth.hyperfocal_mm(Interval.exact(focal), Interval.exact(at), blur)
-    if not is_known(far):
-        return Told()
-    case = f"{trimmed(focal, 1)} mm f/{f_number(at)}, {form.name}"
-    text = (
-        f"{case}: hyperfocal {distance(far.nominal, feet)}; set there it is sharp from"
-        f" {distance(far.nominal / 2, feet)} to infinity, set to infinity from {distance(far.nominal, feet)} on"
-        f" (blur {small_mm(blur.nominal)})"
-    )
-    half = Interval.exact(far.nominal / 2)
-    return Told(
-        (Line("fact", text),),
-        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance"),
-         Quantity("dof_near_mm", far, f"{case}, set to infinity")),
-    )  # fmt: skip
-
-
-def _around(lens: Distances, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
-    """Near and far limit for a subject at a distance from the sensor, planes and pupils as far as they are known."""
-    f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
-    near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
-    far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
-    if not (is_known(near) and is_known(far)):
-        least = distance(4 * f.nominal, feet)
-        near_to = f"{distance(subject, feet)} from the sensor is nearer than {trimmed(f.nominal, 1)} mm can focus"
-        return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
-    case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
-    rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
-    text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"
-    if not isinf(far.nominal):
-        whole = depth.total_depth_mm(
-            depth.front_principal_to_subject_mm(far_at, f, lens.hiatus), f, n, blur, lens.likely_pupil
-        )
-        if is_known(whole):
-            rows.append(Quantity("dof_mm", whole, case))
-            text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
-    return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
-
-
-def _close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
-    total = depth.close_up_depth_mm(Interval.exact(m), Interval.exact(at), blur, EVEN_PUPILS)
-    if not is_known(total):
-        return Told()
-    case = f"m = {trimmed(m, 2)}, f/{f_number(at)}, {form.name}"
-    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {depth_words(total.nominal, feet)} sharp in all"
-    rows = [Quantity("dof_mm", total, case)]
-    counted = focus.effective_f_number(Interval.exact(at), Interval.exact(m), EVEN_PUPILS)
-    if is_known(counted):
-        rows.append(Quantity("effective_f_number", counted, f"m = {trimmed(m, 2)}"))
-        text += f"; it counts as f/{f_number(counted.nominal)} for light" if m >= LIGHT_MATTERS else ""
-    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _cover_glass(at: float | None, form: Format, question: Question, knowledge: Knowledge) -> Told:
@@ -279,17 +235,3 @@ def _cover_glass(at: float | None, form: Format, question: Question, knowledge: 
         note = Line("note", f"Assumed: {knowledge.catalogue.assumptions['usual-sensor-glass'].says}.")
         return part + Told((note,))
     return sensor_glass(at, glass, form, question, knowledge)
-
-
-def _paper_stop(lenses: list[float], paper: float) -> Told:
-    """A disc of paper with a hole, for a lens whose iris is fixed or too wide."""
-    lines, rows = [], []
-    for focal in lenses or (50.0, 85.0):
-        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(paper))
-        if is_known(hole):
-            rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{paper:g}"))
-            lines.append(f"{trimmed(hole.nominal, 1)} mm for {trimmed(focal, 1)} mm")
-    text = (
-        f"Stop it down; a lens without an iris takes a paper stop, for f/{paper:g} a hole of " + ", ".join(lines) + "."
-    )
-    return Told((Line("text", f"{text} Or take several frames and stack them."),), tuple(rows))

@@ -76,10 +76,18 @@ def _spread_on(length: Measure, spread: Interval) -> Measure:
     return length.widened(-spread.least, spread.greatest) if is_known(length) else UNKNOWN
 
 
-def rests_on_flange(adapter: Adapter, collar: Measure) -> bool:
-    """Whether a lens with this collar is too wide for the adapter's cup and stays on its face."""
-    bore = adapter.cup.bore_mm if adapter.cup else UNKNOWN
-    return is_known(collar) and is_known(bore) and collar.nominal > bore.nominal
+def rests_on_flange(adapter: Adapter, collar: Measure, facts: Facts) -> bool:
+    """Whether a lens with this collar is too wide for the adapter's cup and stays on its face.
+
+    A barrel that was not measured is not taken to enter a cup deeper than those that bodies usually have room for.
+    """
+    if adapter.cup is None:
+        return False
+    bore, depth = adapter.cup.bore_mm, adapter.cup.depth_mm
+    if not is_known(collar):
+        deepest = facts.assumptions["deepest-cup"].value.nominal
+        return adapter.seat_basis != "measured" and is_known(depth) and depth.nominal > deepest
+    return is_known(bore) and collar.nominal > bore.nominal
 
 
 def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[Seat, ...]:
@@ -94,7 +102,7 @@ def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[
             rests = False
         else:
             thickness = link.thickness_mm
-            rests = rests_on_flange(link, collar)
+            rests = rests_on_flange(link, collar, facts)
             if rests:
                 # the barrel does not enter the cup: the lens stands on the face of the ring
                 thickness = Span.fixed(ZERO)

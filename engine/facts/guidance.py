@@ -30,7 +30,7 @@ class Advice:
     defer_to: str
     severity: str
     basis: Basis
-    example: str = ""  # the worked table that goes with it: far-limits, marks, tubes, light-lost
+    example: str = ""  # the worked table that goes with it, one of EXAMPLES
     mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
     about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
     traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount

@@ -13,7 +13,7 @@ from grammar.words import plain_lexicon
 from grammar.words.lexicon import Lexicon
 
 SLOT: Final = "lexicon"
-_BUILT_BY: Final = ("atoms.py", "lexicon.py", "plain_lexicon.py", "wordlist.py")  # of the grammar's folder
+_BUILT_BY: Final = ("atoms.py", "groups.py", "lexicon.py", "plain_lexicon.py", "wordlist.py")  # of the grammar's folder
 
 
 def lexicon_of(catalogue: Catalogue) -> Lexicon:

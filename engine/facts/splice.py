@@ -182,11 +182,6 @@ class Source:
             start, end = self.ends[first - 1] if first else 0, self.ends[last]
         return Splice(start, self.text[start:end], "")
 
-    def rest_behind(self, end: int) -> str | None:
-        """The blanks and the comment that follow on the line; None where anything else does."""
-        rest = self.text[end : self.ends[self._line_at(end)]]
-        return rest if _REST.fullmatch(rest) else None
-
     def turned_back(self, splice: Splice) -> Patch:
         """The patch that undoes the splice in the text it makes."""
         behind = splice.at + len(splice.removed)

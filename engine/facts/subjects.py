@@ -11,9 +11,9 @@ from engine.facts import cache
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice
 from grammar.words import subjects
-from grammar.words.subject_words import classes_of
+from grammar.words.subject_words import vocabulary_of
 from grammar.words.subjects import Subject, Subjects, subject
-from grammar.words.wordlist import ALIKE
+from grammar.words.wordlist import ALIKE, EMPTY
 
 SLOT: Final = "subjects"
 _BUILT_BY: Final = ("subjects.py", "subject_words.py")  # of the grammar's folder
@@ -33,20 +33,22 @@ def asked_as(advice: Advice) -> str:
 
 
 def _prepared(catalogue: Catalogue) -> Subjects:
-    classes = classes_of(word.says for word in catalogue.words.values() if word.means == ALIKE)
+    alike = [word.says for word in catalogue.words.values() if word.means == ALIKE]
+    empty = (one for word in catalogue.words.values() if word.means == EMPTY for one in word.says)
+    vocabulary = vocabulary_of(alike, empty)
     key = _key(catalogue)
     plain = cache.kept_at(SLOT, key) if key is not None else None
     if plain is not None:
         try:
-            return Subjects(map(_from_plain, plain), classes)
+            return Subjects(map(_from_plain, plain), vocabulary)
         except (ValueError, TypeError, AttributeError):
             pass  # not what was written here
     made = Subjects(
         (
-            subject(one.id, asked_as(one), one.topic, _phrases(one), one.says, classes)
+            subject(one.id, asked_as(one), one.topic, _phrases(one), one.says, vocabulary)
             for one in catalogue.advice.values()
         ),
-        classes,
+        vocabulary,
     )
     if key is not None:
         rows = [[row.id, row.asked, dict(row.weights), [sorted(one) for one in row.phrases]] for row in made.rows]
@@ -74,7 +76,7 @@ def _key(catalogue: Catalogue) -> str | None:
     for one in catalogue.advice.values():
         digest.update("\0".join((one.id, asked_as(one), one.topic, one.says, *_phrases(one), "")).encode())
     for word in catalogue.words.values():
-        if word.means == ALIKE:
+        if word.means in (ALIKE, EMPTY):
             digest.update("\0".join((*word.says, "")).encode())
     try:
         for name in _BUILT_BY:

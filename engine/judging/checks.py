@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.base.interval import is_known
+from engine.base.place import NOWHERE
 from engine.base.problem import Problem, nearest_of
 from engine.facts.catalogue import Catalogue
 from engine.physics.quantities import NAMES
+from grammar.words.groups import GROUPS
+from grammar.words.wordlist import GROUP
 
 NEEDED_ASSUMPTIONS = (
     "barrel-over-seat", "bayonet-recess", "blur-divisor", "caliper-over-crests", "card-frame-rate",
@@ -37,12 +40,11 @@ def problems_of(catalogue: Catalogue) -> Iterator[Problem]:
     yield from _advice(catalogue)
     yield from _derived_seats(catalogue)
     yield from _quantities_of_words(catalogue)
+    yield from _groups_of_words(catalogue)
     yield from _own_names(catalogue)
 
 
 def _assumptions(catalogue: Catalogue) -> Iterator[Problem]:
-    from engine.base.place import NOWHERE
-
     for name in NEEDED_ASSUMPTIONS:
         if name not in catalogue.assumptions:
             near = nearest_of(name, catalogue.assumptions)
@@ -66,6 +68,22 @@ def _quantities_of_words(catalogue: Catalogue) -> Iterator[Problem]:
             if name not in NAMES and name != "verdict":
                 near = nearest_of(name, NAMES)
                 yield Problem(word.place, f"quantity '{name}'", "a quantity of the physics, or 'verdict'", near)
+
+
+def _groups_of_words(catalogue: Catalogue) -> Iterator[Problem]:
+    """Every group of words that a reading asks for has words, and there is no other."""
+    told = set()
+    for word in catalogue.words.values():
+        sort, _, name = word.means.partition(" ")
+        if sort != GROUP:
+            continue
+        told.add(name)
+        if name not in GROUPS:
+            yield Problem(
+                word.place, f"group '{name}'", "a group of words that a reading asks for", nearest_of(name, GROUPS)
+            )
+    for name in sorted(GROUPS - told):
+        yield Problem(NOWHERE, f"no words of group '{name}'", f"a record under 'words:' that means 'group {name}'")
 
 
 def _own_names(catalogue: Catalogue) -> Iterator[Problem]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import insort_right
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from heapq import heapify, heappop, heappush
 from typing import Any
 
@@ -12,10 +12,9 @@ from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint, Ring
 from engine.chains.search import Found, Search
-from engine.chains.setup import Setup
+from engine.chains.setup import Facts, Setup
 from engine.chains.walk import rests_on_flange
 from engine.facts.kinds import VERDICTS
-from engine.facts.records import Adapter
 from engine.judging.judge import CERTAINTIES, Floor, Judged
 
 Rank = tuple[Any, ...]
@@ -60,7 +59,7 @@ def focus_of(
     body_register: object,
     allowance: object,
     reach: object,
-    adapters: Iterable[Adapter] = (),
+    facts: Facts | None = None,
 ) -> Focus:
     """Micrometres of the nominal values; None for what is not known."""
 
@@ -75,7 +74,9 @@ def focus_of(
         setup.lens_mount.basis.is_strong and setup.body_mount.basis.is_strong,
         (um(setup.lens_mount.register_mm) or 0) - (lens or 0),
         (body or 0) - (um(setup.body_mount.register_mm) or 0),
-        frozenset(adapter.id for adapter in adapters if rests_on_flange(adapter, setup.lens.collar_mm)),
+        frozenset(one.id for one in facts.adapters.values() if rests_on_flange(one, setup.lens.collar_mm, facts))
+        if facts is not None
+        else frozenset(),
     )
 
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from math import floor
 from typing import Final
 
-from engine.base.interval import UNKNOWN, Measure, Unknown, is_known
+from engine.base.interval import UNKNOWN, Measure, Unknown
 from engine.physics import focus
 from engine.physics.enclose import enclose
 from engine.physics.picking import Picked, pick
@@ -109,13 +109,3 @@ def tpi_of_pitch(pitch: Measure) -> Measure:
 def advance_per_turn_mm(advance: Measure, turns: Measure) -> Measure:
     """Advance of a focusing thread in one turn, from a measured part of it. Source: definition of lead."""
     return enclose(lambda far, part: far / part, advance, positive(turns))
-
-
-def lead_mm(pitch: Measure, starts: int) -> Measure:
-    """Advance per turn of a thread of several starts: starts * pitch. Source: definition of lead."""
-    return positive(pitch) * float(starts)
-
-
-def advance_mm(lead: Measure, degrees: Measure) -> Measure:
-    """Advance of a focusing thread over an angle of its ring: lead * degrees/360. Source: definition of lead."""
-    return lead * (degrees / 360.0) if is_known(degrees) else UNKNOWN

@@ -36,11 +36,6 @@ def width_left_mm(opening: Measure, part: Measure) -> Measure:
     return opening - part
 
 
-def cup_width_left_mm(throat: Measure, cup_bore: Measure, wall: Measure) -> Measure:
-    """What is left around a cup of this bore and wall in the body's throat, in diameter."""
-    return throat - (cup_bore + 2 * wall) if is_known(cup_bore) and is_known(wall) else UNKNOWN
-
-
 def thread_depth_left_mm(depth: Measure, length: Measure) -> Measure:
     """What is left of a threaded hole behind a male thread of this length; below 0 it bottoms before it seats."""
     return depth - length

@@ -77,11 +77,6 @@ def magnification_for_field(format_side: Measure, field: Measure) -> Measure:
     return enclose(lambda side, wide: side / wide, format_side, positive(field))
 
 
-def smallest_field_mm(format_side: Measure, focal_length: Measure, longest: Measure) -> Measure:
-    """Width or height of the field at the longest extension: side * f/x. Source: optics model, m = x/f."""
-    return enclose(lambda side, f, x: side * f / x, format_side, positive(focal_length), positive(longest))
-
-
 @compact
 class Stack:
     """Tubes to go with a helicoid. `pieces`: their places in the list; `reach`: what tubes and helicoid can be set to.
@@ -127,14 +122,6 @@ def stack_for(wanted: Span, helicoid: Span, tubes: Sequence[Measure], most: int 
 def helicoid_setting_mm(wanted: Measure, others: Measure) -> Measure:
     """What a helicoid is set to beside pieces of length `others`: wanted - others. Source: lengths of a stack add."""
     return wanted - others
-
-
-def joined_dioptres(*powers: Measure) -> Measure:
-    """Power of close-up lenses screwed together: their sum. Source: thin lenses in contact."""
-    total: Measure = Interval.exact(0.0)
-    for power in powers:
-        total = total + power
-    return total
 
 
 def close_up_focus_mm(power_dioptres: Measure, set_to: Measure) -> Measure:
@@ -199,14 +186,6 @@ def coupled_depth_mm(f_number: Measure, blur: Measure, magnification: Measure) -
     return enclose(lambda n, c, m: 2 * n * c / (m * m), positive(f_number), positive(blur), positive(magnification))
 
 
-def coupled_room_mm(reversed_register: Measure, reversed_rear_reach: Measure) -> Measure:
-    """Free room before a reversed lens set to infinity: its register, less what its rear stands beyond its flange.
-
-    Source: definition of register; parallel light between the two lenses.
-    """
-    return reversed_register - reversed_rear_reach
-
-
 def reversed_pupil(pupil: Measure) -> Measure:
     """Pupil magnification of a lens turned round: 1/p. Source: entrance and exit change places."""
     return enclose(lambda p: 1 / p, positive(pupil))
@@ -232,8 +211,3 @@ def hole_mm(focal_length: Measure, f_number: Measure) -> Measure:
     Source: definition of the f-number.
     """
     return enclose(lambda f, n: f / n, positive(focal_length), positive(f_number))
-
-
-def f_number_of_hole(focal_length: Measure, hole: Measure) -> Measure:
-    """f over the diameter of a stop before the glass. Source: definition of the f-number."""
-    return enclose(lambda f, wide: f / wide, positive(focal_length), positive(hole))

@@ -46,16 +46,6 @@ def stops_of_density(density: Measure) -> Measure:
     return density / DENSITY_PER_STOP
 
 
-def density_of_factor(factor: Measure) -> Measure:
-    """log10(factor). Source: definition of optical density."""
-    return enclose(log10, positive(factor))
-
-
-def factor_of_density(density: Measure) -> Measure:
-    """10^density. Source: definition of optical density."""
-    return factor_of_stops(stops_of_density(density))
-
-
 def density_name(stops: float) -> str:
     """The mark by density, in tenths, three to the stop: 'ND 0.9' for 3 stops. Source: the trade's marks."""
     return f"ND {stops * MARKED_PER_STOP:.1f}" if isfinite(stops) else ""

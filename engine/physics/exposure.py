@@ -6,7 +6,6 @@ from math import log2, sqrt
 from typing import Final
 
 from engine.base.interval import UNKNOWN, Measure, is_known
-from engine.physics import focus
 from engine.physics.density import factor_of_stops, stops_of_factor
 from engine.physics.enclose import enclose
 from engine.physics.positive import positive
@@ -50,13 +49,6 @@ def stops_to_hold_back(scene: Measure, f_number: Measure, shutter_s: Measure, is
     N is the f-number that counts for exposure: a T-stop, or the effective one close up. Source: definition of EV.
     """
     return scene - scene_ev(f_number, shutter_s, iso)
-
-
-def stops_to_hold_back_close_up(
-    scene: Measure, f_number: Measure, magnification: Measure, pupil: Measure, shutter_s: Measure, iso: Measure
-) -> Measure:
-    """The same at magnification m, by N(1 + m/p), p the pupil magnification. Source: optics model, formulas."""
-    return stops_to_hold_back(scene, focus.effective_f_number(f_number, magnification, pupil), shutter_s, iso)
 
 
 def shutter_for_s(scene: Measure, f_number: Measure, iso: Measure, held_back: Measure) -> Measure:
@@ -148,19 +140,3 @@ def transmission_lost_stops(transmission: Measure) -> Measure:
 
 def _passed(transmission: Measure) -> Measure:
     return positive(transmission) if is_known(transmission) and transmission.greatest <= 1 else UNKNOWN
-
-
-def bellows_factor(magnification: Measure, pupil: Measure) -> Measure:
-    """(1 + m/p)^2, how many times longer to expose; its stops are log2 of it, not half of it.
-
-    Source: optics model, light lost.
-    """
-    return factor_of_stops(focus.light_lost_stops(magnification, pupil))
-
-
-def bellows_factor_of_lengths(image_distance: Measure, focal_length: Measure) -> Measure:
-    """(v/f)^2, from the image distance v behind the rear principal plane, both in mm, even pupils.
-
-    Source: optics model, light lost with 1 + m = v/f and p = 1.
-    """
-    return enclose(lambda v, f: (v / f) ** 2, positive(image_distance), positive(focal_length))

@@ -159,12 +159,6 @@ def infinity_from_f_number(miss: Measure, blur: Measure, factor: Measure) -> Mea
     return abs(miss) * factor / blur if is_known(miss) and is_known(factor) else UNKNOWN
 
 
-def depth_of_focus_mm(f_number: Measure, blur: Measure, magnification: Measure, pupil: Measure) -> Measure:
-    """N(1 + m/p)*c, the depth of focus on each side of the sensor. Source: optics model, formulas."""
-    effective = effective_f_number(f_number, magnification, pupil)
-    return effective * blur if is_known(effective) else UNKNOWN
-
-
 def through_glass_mm(distance: Measure, behind: Measure, counted: Measure, image_shift: Measure) -> Measure:
     """D with glass, from D of the bare lens at the same x: the sensor is displaced by d, not by what d counts.
 

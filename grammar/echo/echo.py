@@ -9,7 +9,7 @@ from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
 from grammar.numbers.motifs import MOTIF
-from grammar.questions import ALL, OFF, Question, Thing
+from grammar.questions import ALL, BODY_OFF, OFF, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
@@ -28,13 +28,13 @@ _SAID: Final = {
     "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
-    "field": "{} of field", "total": "to make {}", "spigot": "left out spigot {}",
+    "field": "{} of field", "at_hand": "{} at hand", "total": "to make {}", "spigot": "left out spigot {}",
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "sides": "to fill the frame with a print {}",
-    "image_size": "{} on the sensor",
+    "image_size": "{} on the sensor", "ring_choice": "choice of {}",
 }  # fmt: skip
 
 
@@ -213,7 +213,7 @@ class _Sayer:
         if question.feet and question.intent == "draw":
             out.append("in feet")
         for key, text in question.values:
-            if key == ALL:
+            if key in (ALL, BODY_OFF):
                 continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             if key == "mark" and question.intent == "draw":
@@ -222,6 +222,9 @@ class _Sayer:
                 continue
             text_said = _SAID.get(key, "{}")
             if key == OFF:
+                continue
+            if key == TO_ITS_OWN:
+                out.append("each on its own")
                 continue
             if key == "mark" and question.topic == "remark":
                 text_said = "the {} mark"  # what it means, and no place of infinity

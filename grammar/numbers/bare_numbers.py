@@ -4,43 +4,30 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.numbers.counting import MOST_THINGS, counts, is_several, is_so_many
+from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
+from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
-from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
-from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against, may_be_focal
-from grammar.numbers.light_numbers import is_further_stop, with_light_told
+from grammar.numbers.focal_numbers import may_be_focal
+from grammar.numbers.light_numbers import with_light_told
 from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
     OPTICS,
-    are_set_against,
     as_extender,
-    is_extender_named,
-    is_put_on_lens,
-    is_reducing,
-    lists_factors,
-    of_optics,
     with_factors_left,
     with_glass_behind,
     with_zooms_set,
 )
-from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named, names_size
+from grammar.numbers.picture_numbers import names_size
 from grammar.words.tokens import Token
-from grammar.words.written import STOPS, TELECONVERTER
 
-_WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
+_BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
 _REVERSED: Final = "reversed"
-# cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
-_DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
-_OF_VIEW: Final = frozenset(["equiv", "match"])
-
 # cues of a question whose answer goes by focal length; and what may tell one
-_OF_FOCAL: Final = _DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
+_OF_FOCAL: Final = DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
-_STRONGEST: Final = 10.0  # dioptres
-_EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -49,7 +36,7 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_glass_behind(with_light_told(_listed(with_zooms_set(tokens)), told), told)
     for at, token in enumerate(out):
         if token.kind == "NUMBER":
-            out[at] = _told(out, at, told)
+            out[at] = read_bare(out, at, told)
         elif token.kind == "SHUTTER" and _are_lenses(out, at, told):
             out[at] = token.as_("FOCAL", unit="mm")
         elif token.kind == "TIMES" and _is_magnification(out, at, told):
@@ -71,8 +58,11 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'50 mm 1:2': how far a lens opens, as it is engraved; where close-ups are spoken of it is how big they get."""
-    behind_lens = at > 0 and tokens[at - 1].kind in ("LENGTH", "FOCAL") and tokens[at].numbers[0] < 1
-    return behind_lens and not told & _CLOSE_UP
+    before, token = tokens[at - 1] if at else None, tokens[at]
+    if before is None or before.kind not in ("LENGTH", "FOCAL") or token.numbers[0] >= 1:
+        return False
+    parted = token.column - (before.column + len(before.text)) > _BESIDE  # '75 mm want 1:2': a word lies between
+    return not parted and not told & _CLOSE_UP
 
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -127,7 +117,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
             tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
-        if ended and not cropped and not _is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
+        if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
@@ -147,109 +137,3 @@ def _is_lens_beside(tokens: list[Token], at: int) -> bool:
     if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
         return False
     return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2
-
-
-def _is_stop_of_lens(tokens: list[Token], at: int) -> bool:
-    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
-    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
-    if at and tokens[at - 1].value == "at" and "." in tokens[at].text and tokens[at].numbers[0] in STOPS:
-        return True  # '135 at 2.8, 5 m'
-    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
-
-
-def _told(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
-    token, number = tokens[at], tokens[at].numbers[0]
-    before = tokens[at - 1] if at else None
-    after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if before is not None and before.kind == "LIMIT":
-        return token
-    if before is not None and before.kind == "LENS" and number == int(number) and number < 8 and token.text.isdecimal():
-        # 'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart
-        return token.as_("ORDINAL") if after is None or after.kind == "STOP" else token.as_("CUE")
-    if _is_stop_of_lens(tokens, at) and "." in token.text:
-        return token.as_("FNUM")
-    if is_size_named(tokens, at):
-        return token.as_("RATIO")
-    if is_shape(tokens, at):
-        return token.as_("ASPECT", value=f"{number:g}:1")
-    if counts(tokens, at):
-        return token.as_("COUNT")
-    if after is not None and after.kind == "PIECE":
-        return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
-    several = after is not None and after.kind in ("LENS", "BODY") and is_several(after)
-    if several and number <= MOST_THINGS and number == int(number):
-        return token.as_("COUNT")  # '25 mm 1.4 lens' tells a stop
-    if is_crop(tokens, at) and not token.text.isalpha():  # 'both old slrs'
-        return token.as_("CROP")
-    if before is not None and before.kind == "PREP" and before.value == "at" and number in STOPS:
-        # 'at 25 f/1.4' is a lens
-        return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
-    if is_further_stop(tokens, at):
-        return token.as_("FNUM")
-    if before is not None and before.kind in ("LENGTH", "FOCAL") and number in STOPS and number < 10:
-        return token.as_("FNUM") if before.kind == "FOCAL" or "." in token.text else token
-    if is_drawn_so_far(before, token, after):
-        return token.as_("LENGTH", unit="mm")
-    if is_added_travel(tokens, at):
-        return token.as_("KEYED", value="travel", unit="mm")
-    ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"] and tokens[at + 2].value == "adapter"
-    if ring and is_reducing(number) and "." in token.text:
-        return token.as_("TIMES")  # 'a 0.71 M42 ring'
-    if is_extender_named(tokens, at):
-        return token.as_("TIMES", unit=TELECONVERTER)
-    if after is not None and after.kind == "DIOPTRE" and number <= MOST_THINGS and number == int(number):
-        return token.as_("COUNT")  # 'two +2'
-    if _is_power(tokens, at):
-        return token.as_("DIOPTRE")
-    if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
-        return token.as_("TIMES")
-    with_it = before is not None and before.kind == "PREP" and before.value in ("with", "behind", "via")
-    with_it = with_it or (before is not None and before.kind == "JOIN" and before.value in ("+", "and"))
-    if before is not None and before.kind == "PIECE" and before.value in OPTICS and 0.4 <= number < 5:
-        return token.as_("TIMES")  # 'reducer .71'
-    if 0.4 <= number <= 0.95 and (with_it or (before is not None and before.kind == "DET")):
-        return token.as_("TIMES")
-    measured = tokens[at - 2] if at > 1 else None
-    if before is not None and before.text.casefold() == "into" and measured is not None and measured.kind == "LENGTH":
-        # '65cm into 23': the same unit on both sides
-        factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
-        return token.as_("LENGTH", numbers=(number * factor,), unit=measured.unit)
-    if is_size(tokens, at, told):
-        return token.as_("RATIO")
-    if is_focal(tokens, at):
-        return token.as_("FOCAL")
-    if is_lens_against(tokens, at):
-        return token.as_("FOCAL")
-    behind = next((one for one in reversed(tokens[max(0, at - _WORDS_BETWEEN) : at]) if one.kind != "CUE"), None)
-    if 0.4 <= number <= 5 and of_optics(tokens, at):
-        return token.as_("TIMES")
-    led = before is not None and before.kind == "PREP" and before.value in ("to", "at", "of") and at > 1
-    if led and tokens[at - 2].kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
-        return token.as_("KEYED", value="thickness", unit="mm")  # 'thinned the ring to 9.70'
-    if behind is not None and behind.kind == "PIECE" and 0.05 <= number <= 300 and "." in token.text:
-        return token.as_("LENGTH", unit="mm")
-    if told & _OF_VIEW and after is not None and after.kind == "FORMAT" and 8 <= number <= 1000:
-        return token.as_("FOCAL")  # 'like a 50 ff'
-    if told & _DISTANT and (after is None or after.kind in ENDS):
-        if before is not None and before.kind == "PREP" and before.value in ("from", "at") and 0.1 <= number < 8:
-            return token.as_("KEYED", value="close-focus", numbers=(number * 1000,), unit="m")
-        if 8 <= number <= 1000 and number * 2 == int(number * 2) and not (before is not None and before.kind == "PREP"):
-            return token.as_("FOCAL")
-    return token
-
-
-def _is_power(tokens: list[Token], at: int) -> bool:
-    """'a close-up lens no 2', 'close up filter 4': its strength."""
-    behind = [one for one in tokens[max(0, at - 2) : at] if one.text.casefold() not in ("no", "number", "nr", "of")]
-    piece = behind[-1] if behind else None
-    return piece is not None and piece.value == "close-up-lens" and tokens[at].numbers[0] <= _STRONGEST
-
-
-def _of_piece(token: Token, piece: Token) -> Token:
-    number = token.numbers[0]
-    converts = piece.text.casefold().startswith("convert") and _EXTENDING[0] <= number <= _EXTENDING[1]
-    if (piece.value in OPTICS and number < 5) or converts:
-        return token.as_("TIMES")
-    if number == int(number) and number <= 12 and piece.text.casefold().endswith("s"):
-        return token.as_("COUNT")
-    return token.as_("LENGTH", unit="mm")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SEVERAL
 from grammar.words.tokens import Token
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
-_SEVERAL: Final = frozenset(["lenses", "primes", "bodies", "cameras"])
 _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
@@ -29,7 +29,7 @@ def is_several(head: Token) -> bool:
 def counts(tokens: list[Token], at: int) -> bool:
     """'2 c-mount ones', 'two old M42 lenses', '2 c-mount': so many of what is described right behind the number."""
     number, before = tokens[at].numbers[0], tokens[at - 1] if at else None
-    listed = before is not None and (before.kind == "JOIN" or before.text.casefold() in _SEVERAL)
+    listed = before is not None and (before.kind == "JOIN" or SEVERAL in before.groups)
     one_more = number == 1 and listed  # '3 K lenses and 1 OM', 'two K lenses one OM'
     counts = number == int(number) and (2 <= number <= MOST_THINGS or one_more)
     if not counts or (before is not None and before.kind in _NUMBERED):

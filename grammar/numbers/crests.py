@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SCREW, SCREW_CRESTS
 from grammar.words.tokens import Token
 
-SCREWS: Final = frozenset(["thread", "threads", "threaded", "screw", "screw thread", "screw mount", "screwmount"])
 _THREAD: Final = " thread"  # 'fine thread', 'male thread'
 _CRESTS: Final = "crests"
-_SEVERAL: Final = "threads"  # so many of them in a row are as many pitches
 _TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
 _PITCH: Final = "PITCH"
 _PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
@@ -33,7 +32,7 @@ def counted(tokens: list[Token]) -> list[Token]:
     threaded = any(is_screw(token) or token.kind == _PITCH or token.value == _CRESTS for token in tokens)
     bare = not any(token.kind in ("PIECE", "LINK") for token in tokens)
     for at, token in enumerate(tokens):
-        if token.value == _CRESTS or (token.kind == "MOUNTWORD" and token.text.casefold() == _SEVERAL):
+        if token.value == _CRESTS or (token.kind == "MOUNTWORD" and SCREW_CRESTS in token.groups):
             _of_crests(tokens, at)
         elif token.kind == "MEASURE" and token.value == _TOTAL and bare:
             _of_total(tokens, at)
@@ -44,8 +43,8 @@ def counted(tokens: list[Token]) -> list[Token]:
 
 def is_screw(token: Token) -> bool:
     """Whether a token is a word for a screw thread."""
-    words = token.text.casefold()
-    return token.kind in ("MOUNTWORD", "HEADMOD") and (words in SCREWS or words.endswith(_THREAD))
+    screw = SCREW in token.groups or token.text.casefold().endswith(_THREAD)
+    return screw and token.kind in ("MOUNTWORD", "HEADMOD")
 
 
 def _of_crests(tokens: list[Token], at: int) -> None:

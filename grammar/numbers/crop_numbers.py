@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 
 _FURTHER: Final = frozenset(["further", "another"])  # values of the words that add to what was told
@@ -67,7 +68,7 @@ def crops(number: float) -> bool:
 
 
 def is_of_crop(token: Token) -> bool:
-    return token.text.casefold().startswith("crop")
+    return CROP in token.groups
 
 
 def _crops_body(tokens: list[Token], at: int) -> bool:

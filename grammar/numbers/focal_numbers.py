@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
+LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _WHOLE_FROM: Final = 17.0  # mm
+_MACRO: Final = "macro"  # beside a number no less than this that is the lens's
+_LEAST_MACRO: Final = 28.0
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
@@ -24,7 +27,9 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
-    if after is not None and after.kind in _LENSLIKE:
+    if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
+        return after is None or after.kind not in ("PIECE", "MEASURE")  # '105 macro goes 1:2', 'macro 100 does 1:1'
+    if after is not None and after.kind in LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
         return number >= 8
@@ -33,7 +38,7 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if number < 8 and number == int(number):
         return False
     if before is None or before.kind == "STOP":
-        opens = after is not None and after.text.casefold().startswith("crop")  # '135 cropped to APS-C'
+        opens = after is not None and CROP in after.groups  # '135 cropped to APS-C'
         return after is not None and (after.kind in ("PREP", "TRAIT", "JOIN") or opens)
     if before.kind == "DET":
         return True

@@ -6,6 +6,8 @@ from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
+from grammar.numbers.focal_numbers import LENSLIKE
+from grammar.words.groups import ANGLE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -23,12 +25,14 @@ _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
 _BETWEEN_RATES: Final = frozenset(["from", "to", "vs", "instead", "of", "over", "than"])
 _OF_VIEW: Final = frozenset(["equiv", "match", "focal"])
 _GOING_ON: Final = "after-exposure-nd"
+SPEEDS: Final = frozenset(
+    [50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400]
+)  # ISO, in thirds of a stop
 _SLOWEST: Final = 25  # the least ISO that is set
 _LEAST_BASE: Final = 50  # and the least that a sensor has by itself
 _SMALLEST: Final = 22  # the f-number that bare whole numbers of a row of stops go to
 _WHOLE: Final = frozenset([2, 4, 8, 11, 16, 22, 32])
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _FRAMES: Final = frozenset(["FORMAT", "MOUNT", "BODY", "FRAME"])
 _WIDEST, _NARROWEST = 0.85, 6.3  # f-numbers that lenses open to
 _ON: Final = frozenset(["on", "in"])
@@ -52,7 +56,11 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("DEGREES")
         elif _is_rate(out, at, told):
             out[at] = token.as_("FPS")
-        elif _is_iso(out, at, lit or _GOING_ON in told) or _is_least_iso(out, at, told, lit):
+        elif (
+            _is_iso(out, at, lit or _GOING_ON in told)
+            or _is_least_iso(out, at, told, lit)
+            or (_GOING_ON in told and _is_of_camera(out, at))
+        ):
             out[at] = token.as_("ISO")
         elif (lit and _is_stop(out, at)) or _is_opening_on_frame(out, at):
             out[at] = token.as_("FNUM")
@@ -79,7 +87,7 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
         if token.value == _SPEED or (lit and token.value == _NATIVE and number >= _LEAST_BASE):
             return True
         if token.kind == "ISO":
-            return number >= 100 and (after is None or after.kind not in _LENSLIKE)
+            return number >= 100 and (after is None or after.kind not in LENSLIKE)
         if token.kind in ("NUMBER", "LENGTH", "STOP", "PRICE"):
             return False
     return False
@@ -90,6 +98,13 @@ def _is_least_iso(tokens: list[Token], at: int, told: frozenset[str], lit: bool)
     limited = at > 0 and tokens[at - 1].kind == "LIMIT" and (lit or _GOING_ON in told)
     number = tokens[at].numbers[0]
     return limited and "cost" not in told and number >= _SLOWEST and number % 5 == 0
+
+
+def _is_of_camera(tokens: list[Token], at: int) -> bool:
+    """'the camera only goes down to 800' in a talk about exposure: a speed that is set, where no other number is."""
+    before, others = tokens[:at], [one for one in tokens if one.numbers]
+    led = any(one.kind == "BODY" for one in before) and not any(one.kind in ("LENS", "PIECE") for one in tokens)
+    return led and len(others) == 1 and tokens[at].numbers[0] in SPEEDS
 
 
 def _is_density_alone(tokens: list[Token], at: int) -> bool:
@@ -128,7 +143,7 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     if any(token.kind == "FPS" for token in tokens) and tokens[at].numbers[0] in _ANGLES:
         return True
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and after.text.casefold().startswith(("shutter", "angle"))
+    named = after is not None and ANGLE in after.groups
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 
@@ -198,7 +213,7 @@ def is_further_stop(tokens: list[Token], at: int) -> bool:
     if at < 2 or tokens[at].text.isalpha() or number not in STOPS or number > _SMALLEST:
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    if after is not None and (after.kind in _OF_OTHERS or after.kind in _LENSLIKE):
+    if after is not None and (after.kind in _OF_OTHERS or after.kind in LENSLIKE):
         return False
     listed = tokens[at - 1].kind == "JOIN" or tokens[at - 1].value in _LINKS
     return listed and tokens[at - 2].kind == "FNUM"

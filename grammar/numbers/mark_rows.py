@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import REALLY
 from grammar.words.tokens import Token
 
 _MARK: Final = "mark"
-_REALLY: Final = frozenset(["really", "actually", "truly", "really is", "actually is", "in truth", "in fact"])
 _DRAW: Final = "extension"
 _LEAST_ROW: Final = 2  # beside the last
 _FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
@@ -31,7 +31,7 @@ def _tell_real(tokens: list[Token], at: int) -> None:
     """'the 1 m mark is really 1.3': where it is sharp in truth, in the unit of the mark."""
     place, real = at + 1, False
     while place < len(tokens) and tokens[place].kind in ("CUE", "DET"):
-        real = real or tokens[place].text.casefold() in _REALLY
+        real = real or REALLY in tokens[place].groups
         place += 1
     number = tokens[place] if place < len(tokens) and real else None
     if number is not None and number.kind == "NUMBER" and "." in number.text:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import SPAN
 from grammar.words.tokens import Token
 
 MOTIF: Final = "motif"  # key of the value that names a thing whose size is known, or the format of a frame of film
@@ -17,16 +18,12 @@ _PICTURED: Final = frozenset(
     ["frame-filling", "how-big", "macro", "how-close", "working-distance", "how-drawn", "copying", "cover", "how-far",
      "after-macro-distance", "subject-word"]
 )  # fmt: skip
-_FILLED: Final = frozenset(["frame-filling", "cover", "copying"])
 _TESTED: Final = frozenset(["image-lands", "infinity-at", "past-infinity"])  # what a paper is held up for
-_LENGTHS: Final = frozenset(["LENGTH", "NUMBER"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
-_SPANS: Final = frozenset(
-    ["across", "long", "in length", "high", "tall", "height", "wide", "in width", "diameter", "in diameter", "big",
-     "overall"]
-)  # fmt: skip
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
+_TALLEST_MM: Final = 30_000.0  # of what is told in metres or feet and stands before the camera
+_OF_DISTANCE: Final = ("m", "ft")  # units that tell how far away a thing is, unless it is told to be so wide or tall
 _REACH: Final = 4  # tokens
 
 
@@ -107,8 +104,8 @@ def _size_beside(tokens: list[Token], at: int) -> int | None:
     joined = False
     for place in range(at + 1, min(at + _REACH + 1, len(tokens))):
         token = tokens[place]
-        if _may_be_size(token):
-            spanned = _is_span(tokens, place + 1)
+        spanned = _is_span(tokens, place + 1)
+        if _may_be_size(token) and (spanned or token.unit not in _OF_DISTANCE):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             taken = after is not None and after.kind in _HEADS and not spanned
             sure = spanned or token.kind == "AREA" or (not joined and not taken and _others(tokens, place))
@@ -123,8 +120,11 @@ def _size_beside(tokens: list[Token], at: int) -> int | None:
 def _may_be_size(token: Token) -> bool:
     if token.kind == "AREA":
         return not token.ids
-    metric = token.kind == "LENGTH" and token.unit in ("mm", "cm", "in", "") and not token.text.isalpha()
-    return metric and 0 < token.numbers[0] <= _LONGEST_MM
+    if token.kind != "LENGTH" or token.text.isalpha():
+        return False
+    if token.unit in _OF_DISTANCE:
+        return 0 < token.numbers[0] <= _TALLEST_MM
+    return token.unit in ("mm", "cm", "in", "") and 0 < token.numbers[0] <= _LONGEST_MM
 
 
 def _others(tokens: list[Token], at: int) -> bool:
@@ -136,7 +136,7 @@ def _others(tokens: list[Token], at: int) -> bool:
 
 
 def _is_span(tokens: list[Token], at: int) -> bool:
-    return 0 <= at < len(tokens) and tokens[at].text.casefold() in _SPANS
+    return 0 <= at < len(tokens) and SPAN in tokens[at].groups
 
 
 def _take_spans(tokens: list[Token]) -> None:

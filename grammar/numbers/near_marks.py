@@ -5,12 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN
+from grammar.words.groups import NEAREST_ASKED, NEAREST_LED, SCALE
 from grammar.words.tokens import Token
 
 NEAREST: Final = "nearest"  # the value of the words that lead to it
-_LEADING: Final = frozenset(["nearest", "closest", "minimum", "min"])  # they ask as well, where no number follows
-_LEADING_SURELY: Final = ("closest", "nearest", "min", "mfd", "near ", "close ")  # whatever is asked
-_SCALE: Final = frozenset(["scale", "ring", "barrel"])
 _SAYS: Final = "does"  # value of 'says', 'shows', 'ends'
 _MARK: Final = "mark"  # of the scale, whatever is sharp there
 _CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
@@ -33,12 +31,12 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     out = list(tokens)
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
     for at, token in enumerate(out):
-        leads = close and token.kind == "CUE" and token.text.casefold() in _LEADING and _is_decimal(out, at + 1)
+        leads = close and token.kind == "CUE" and NEAREST_ASKED in token.groups and _is_decimal(out, at + 1)
         leads = leads or (close and _is_scale_read(out, at))
         if not leads and (token.kind != "MEASURE" or token.value != NEAREST):
             continue
         out[at] = token.as_("CUE")
-        near = close or token.text.casefold().startswith(_LEADING_SURELY)
+        near = close or NEAREST_LED in token.groups
         found = _behind(out, at) if near else None
         ahead = _ahead(out, at) if found is not None and not out[found].unit else None
         found = ahead if ahead is not None and out[ahead].unit in _FAR_UNITS else found  # '30 inch min focus 135'
@@ -58,7 +56,7 @@ def is_own_size(token: Token) -> bool:
 
 def _is_scale_read(tokens: list[Token], at: int) -> bool:
     """'how close, the scale says 0.35': what stands on it there is its nearest mark."""
-    read = tokens[at].text.casefold() in _SCALE and at + 1 < len(tokens) and tokens[at + 1].value == _SAYS
+    read = SCALE in tokens[at].groups and at + 1 < len(tokens) and tokens[at + 1].value == _SAYS
     return read and _is_decimal(tokens, at + 2)
 
 

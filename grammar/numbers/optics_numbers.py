@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS, TELECONVERTER
 
@@ -108,7 +109,7 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     known = known or (_placed_on_lens(rest) and (before is None or before.kind in ("STOP", "DET")))
     if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
-    if after is not None and (after.kind in _OF_OTHERS or after.text.casefold().startswith("crop")):
+    if after is not None and (after.kind in _OF_OTHERS or CROP in after.groups):
         return tokens[at]
     return tokens[at].as_("TIMES", unit=TELECONVERTER)
 

@@ -10,7 +10,7 @@ from grammar.words.tokens import Token
 
 _PARTING: Final = frozenset(["/", "-"])
 _PAIRED: Final = frozenset(["FRACTION", "COMBO", "RANGE"])
-_PAIR: Final = re.compile(r"(\d+(?:\.\d+)?)[/-](\d+(?:\.\d+)?)")
+_PAIR: Final = re.compile(r"(\d+(?:\.\d+)?) ?[/-] ?(\d+(?:\.\d+)?)")
 
 
 def with_parted(tokens: list[Token]) -> list[Token]:

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.focal_numbers import LENSLIKE
+from grammar.words.groups import OF_SHAPE, OF_SIZE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"])
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
-_OF_SHAPES: Final = ("crop", "frame", "shape", "aspect", "scope", "ratio", "wide", "largest", "biggest")
-_SIZED: Final = ("mag", "magnif")
 _LARGEST: Final = 20.0  # times that a lens enlarges
 
 
@@ -29,15 +28,15 @@ def is_size_named(tokens: list[Token], at: int) -> bool:
         bool(led)
         and names_size(tokens, led[-1])
         and tokens[at].numbers[0] <= _LARGEST
-        and (after is None or after.kind not in _LENSLIKE)
+        and (after is None or after.kind not in LENSLIKE)
     )
 
 
 def names_size(tokens: list[Token], at: int) -> bool:
-    return at < len(tokens) and tokens[at].text.casefold().startswith(_SIZED)
+    return at < len(tokens) and OF_SIZE in tokens[at].groups
 
 
 def is_shape(tokens: list[Token], at: int) -> bool:
     """'a 2.39 crop', 'in 1.85': the shape of a frame as it is named on a cinema screen."""
-    around = [token.text.casefold() for token in (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])]
-    return tokens[at].numbers[0] in _SHAPES and any(word.startswith(_OF_SHAPES) for word in around)
+    around = (*tokens[max(0, at - 3) : at], *tokens[at + 1 : at + 3])
+    return tokens[at].numbers[0] in _SHAPES and any(OF_SHAPE in token.groups for token in around)

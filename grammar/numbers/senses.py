@@ -10,6 +10,7 @@ import re
 from itertools import takewhile
 from typing import Final
 
+from grammar.numbers.rings_to_choose import CHOICE
 from grammar.things.casting import DRAWN
 from grammar.words.tokens import Token
 
@@ -152,7 +153,7 @@ def _row(tokens: list[Token], at: int) -> list[int]:
     gap = 0
     while at < len(tokens):
         token = tokens[at]
-        if token.kind in _NUMBERS and len(token.numbers) == 1 and not token.text.isalpha():
+        if token.kind in _NUMBERS and len(token.numbers) == 1 and not token.text.isalpha() and token.value != CHOICE:
             row.append(at)
             gap = 0
         elif not row or gap or token.kind not in _BETWEEN:
@@ -213,6 +214,8 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
         listed = bool(found) and token.kind == "LENGTH" and tokens[place - 1].kind == "JOIN"
         if joined and tokens[place - 1].kind != "JOIN":
             return None  # 'helicoid 5 mm, how close will 50 go' tells of something else behind the comma
+        if found and bare and tokens[place - 1].kind == "DET":
+            return None  # 'a 6 mm helicoid on a 90': the second is a lens's
         if bare and not listed and not token.text.isalpha() and token.numbers[0] <= _LONGEST:
             found.append(place)
             if len(found) == 2:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from grammar.words.groups import BEYOND
 from grammar.words.tokens import Cue, Token
 
 _WANTED: Final = frozenset(
@@ -19,7 +20,6 @@ _NEAR_END: Final = "end-near"  # and what a word tells that leads to the near en
 _FAR_END: Final = "end-far"
 _SET: Final = frozenset(["zone-wanted", "which-stop", "after-depth-of-field"])  # two bare numbers are metres here
 _LINKS: Final = frozenset(["to", "and", "-"])
-_BEYOND: Final = frozenset(["onwards", "onward", "and beyond", "beyond", "and up", "and further"])
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MEASURE", "MOUNT"])  # of which a number before them is
 _MOST_BARE: Final = 100.0  # a larger number without a unit is no distance in metres
 _LEAST_MM: Final = 100.0
@@ -94,10 +94,6 @@ def _zone(tokens: list[Token], at: int, far: set[int]) -> tuple[float, float, in
     return ends[0], ends[1], end
 
 
-def _is_passed(tokens: list[Token], at: int) -> bool:
-    return tokens[at].kind in _PASSED or _is_dot(tokens, at)
-
-
 def _is_dot(tokens: list[Token], at: int) -> bool:
     """One of the dots of '2m..inf'."""
     beside = (*tokens[at - 1 : at], *tokens[at + 1 : at + 2])
@@ -149,7 +145,7 @@ def _goes_on(tokens: list[Token], at: int) -> bool:
     rest = tokens[at + 1 : at + 3]
     if not rest or tokens[at].unit not in _METRES:
         return False
-    if rest[0].text.casefold() in _BEYOND:
+    if BEYOND in rest[0].groups:
         return True
     ends = len(rest) < 2 or rest[1].kind in ("CUE", "STOP", "VERB")
     opened = at > 0 and tokens[at - 1].value == "from"

@@ -11,13 +11,13 @@ from grammar.own.stating import Mark, Measured, each_mark, marks_of, measured
 from grammar.questions import Question, Taught, Thing, Unread
 from grammar.words.atoms import key_of, smooth
 from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
 
 SECTIONS: Final = {"lens": "lenses", "body": "bodies", "adapter": "adapters"}
 _NOUNS: Final = {section: kind for kind, section in SECTIONS.items()}
 _TRIM: Final = " \t\r\n.!;:"
 _NAME: Final = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*")
-# one of these begins a word of every line that tells what was seen; what is asked hardly ever holds one
-_TRIED: Final = ("tri", "test", "check", "saw", "seen", "found", "practice", "confirm", "forget", "actually", "prove")
+_TRIED: Final = "tried-or-seen"  # the key of words that every line holds which tells what was seen, and few questions
 _OPENERS: Final = frozenset(["own", "call", "forget", "mine", "the", "it", "", "field-weight", "kind-lenses"])
 
 
@@ -48,7 +48,7 @@ def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
 
 
 def _observed(text: str, line: str, lexicon: Lexicon, before: Question | None) -> Question | None:
-    if not any(f" {word}" in f" {line.casefold()}" for word in _TRIED):
+    if not mentioned(line, {_TRIED: lexicon.words.mentions.get(_TRIED, ())}):
         return None
     from grammar.own.observed import observed
 

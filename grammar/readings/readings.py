@@ -27,7 +27,8 @@ _KEYED: Final = {
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
     "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
-    "front-glass": "front_glass", "nominal": "nominal", "throat": "throat", "filter-thread": "filter_thread",
+    "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
+    "throat": "throat", "filter-thread": "filter_thread",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet

@@ -19,12 +19,9 @@ class Cast:
     lengths: list[Part] = field(default_factory=list)  # lengths that belong to nothing named
     strange: list[Part] = field(default_factory=list)
     denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
+    apart: tuple[tuple[str, str], ...] = ()  # mounts of lens and body, where each lens has its own body
     told: frozenset[str] = frozenset()  # what the cues of the line tell
     swapped: bool = False  # a body was to be put on a lens
-
-    @property
-    def mounts_told(self) -> int:
-        return sum(len(part.mounts) for part in (*self.lenses, *self.bodies, *self.pieces))
 
 
 def merge(kept: Part, more: Part) -> None:

@@ -4,16 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
-# what follows a width of film, or the inch figure of a sensor, where the format is meant and not a length
-_FILMLIKE: Final = frozenset(
-    ["film", "cine", "movie", "projector", "cinema", "camera", "cam", "era", "format", "gate", "frame", "sized", "reel",
-     "footage", "coverage", "sensor", "chip", "camcorder", "type", "crop", "mode", "area", "crop mode"]
-)  # fmt: skip
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
-_LIT: Final = frozenset(["cover", "covers", "covering", "fill", "fills"])  # what is lit is a frame
-_TUBE: Final = "tube"  # of a video camera, where the figure is in inches
 _CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
@@ -53,7 +47,7 @@ def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
     rest = [one.kind for one in tokens[at + 1 : at + 4]]
     while rest and rest[0] in _LENS_NUMBERS:
         rest = rest[1:]
-    return tokens[at].text.casefold() in _FILMLIKE and rest[:1] in (["LENS"], ["KIND"], ["MOUNT"])
+    return FILM_LIKE in tokens[at].groups and rest[:1] in (["LENS"], ["KIND"], ["MOUNT"])
 
 
 def _told(tokens: list[Token], at: int) -> Token:
@@ -72,11 +66,9 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.unit == "in" and not told and _is_whole(token) and _is_for_film(tokens[at + 1 : at + 3]):
         return token  # 'a 1.5 inch 16mm lens': its focal length, and the film that it was made for
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
-    if told or (
-        after is not None and not spacer and (after.text.casefold() in _FILMLIKE or after.kind in ("BODY", "FRAME"))
-    ):
+    if told or (after is not None and not spacer and (FILM_LIKE in after.groups or after.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
-    if token.unit == "in" and after is not None and after.text.casefold() == _TUBE:
+    if token.unit == "in" and after is not None and VIDEO_TUBE in after.groups:
         return token.as_("FORMAT") if _is_of_camera(tokens, at) else token
     if (
         token.kind == "NUMBER"
@@ -86,7 +78,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         return token.as_("FORMAT")
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
-        near = near or (before is not None and before.text.casefold() in _LIT)
+        near = near or (before is not None and LIT in before.groups)
         near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN))
         near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
         near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
@@ -168,6 +160,6 @@ def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Tok
     """'1/1.7 sensor', 'on 1/2.3': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
     if before is not None and before.kind in ("LENGTH", "FOCAL") and "." in token.value:
         return token.as_("FNUM", numbers=(token.numbers[1],), ids=())
-    shown = after is not None and (after.text.casefold() in _FILMLIKE or after.kind in _INCHLIKE)
-    placed = before is not None and (before.text.casefold() in _LIT or (before.kind == "PREP" and before.value in _FOR))
+    shown = after is not None and (FILM_LIKE in after.groups or after.kind in _INCHLIKE)
+    placed = before is not None and (LIT in before.groups or (before.kind == "PREP" and before.value in _FOR))
     return token.as_("FORMAT") if shown or placed or "." in token.value else token.as_("FRACTION", ids=())

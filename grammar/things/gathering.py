@@ -7,13 +7,12 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 
-_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
 _MADE_FOR: Final = frozenset(["for", "from", "of"])
-_TOWARDS: Final = frozenset(["on", "to"])
 
 
 # '25 mm' and '1 inch' are one focal length told twice
@@ -44,7 +43,7 @@ def complete(cast: Cast) -> None:
 def _lens_by_its_frame(cast: Cast) -> None:
     """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
     made_for = [part for part in cast.frames if part.noun.role in _MADE_FOR and part.formats]
-    put_on = any(part.noun.role in _TOWARDS for part in (*cast.frames, *cast.bodies))
+    put_on = any(part.noun.role in TOWARDS for part in (*cast.frames, *cast.bodies))
     if len(made_for) != 1 or not put_on or len(cast.lenses) != 1 or cast.lenses[0].formats:
         return
     cast.lenses[0].formats = list(made_for[0].formats)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import Part, part_of
+from grammar.things.phrases import TOWARDS
 
-_TOWARDS: Final = frozenset(["on", "to"])
 _LENS_LIKE: Final = 16.0  # mm
 
 
@@ -43,7 +43,7 @@ def share_heads(parts: list[Part]) -> None:
 
 def _is_goal(before: Part, part: Part) -> bool:
     """'to E, rings 1 mm': where it goes; 'on a 10 and a 16 tube' are two pieces."""
-    return part.sort == "piece" and before.sort != "length" and before.noun.role in _TOWARDS and not part.noun.role
+    return part.sort == "piece" and before.sort != "length" and before.noun.role in TOWARDS and not part.noun.role
 
 
 def _is_another(before: Part, part: Part) -> bool:

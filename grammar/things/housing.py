@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
-
-_TOWARDS: Final = frozenset(["on", "to"])
+from grammar.things.phrases import TOWARDS
 
 
 def house(parts: list[Part]) -> None:
     """'X or Exakta?', 'm43 i have, how': the one mount of modern bodies is the body, where no words say otherwise."""
     bare = [part for part in parts if _may_host(part) and part.is_host]
-    placed = any(part.noun.role in _TOWARDS and part.has_mount for part in parts)
+    placed = any(part.noun.role in TOWARDS and part.has_mount for part in parts)
     if placed or any(part.sort == "body" and part.has_mount for part in parts):
         return
     if _are_chosen_from(bare, parts):

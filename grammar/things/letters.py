@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.standins import STANDIN
+from grammar.words.groups import DIAL, F_NUMBER, SIDE
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -12,14 +13,11 @@ _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE",
 _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
 ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
-_STOP_WORDS: Final = frozenset(["number", "numbers", "stop", "stops"])  # behind an f
-_DIALS: Final = frozenset(["mode", "dial", "priority"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _STOPLIKE: Final = frozenset("fst")  # before a number it is that of a stop or of a time
 _SHORTEST: Final = 3.0  # mm, of a lens for a small sensor
 _LEAST_FOCAL, _MOST_FOCAL = 8.0, 1200.0  # mm
-_SIDES: Final = frozenset(["side", "end", "part", "port", "thread", "type"])
 
 
 def settled(tokens: tuple[Token, ...]) -> list[Token]:
@@ -51,19 +49,19 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
-    headed = follows is not None and (
-        follows.kind in _HEADS or STANDIN in follows.implies or follows.text.casefold() in _SIDES
-    )
-    if token.text.casefold() == "f" and after is not None and after.text.casefold() in _STOP_WORDS:
+    headed = follows is not None and (follows.kind in _HEADS or STANDIN in follows.implies or SIDE in follows.groups)
+    if token.text.casefold() == "f" and after is not None and F_NUMBER in after.groups:
         return False
-    if any(one.text.casefold() in _DIALS for one in tokens[at + 1 : at + 4]):
+    if any(DIAL in one.groups for one in tokens[at + 1 : at + 4]):
         return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):
         return token.text == "a" and hyphened and follows is not None and follows.kind == "MOUNTWORD"
     if token.text == "A":
         named = headed and follows is not None and follows.kind in ("MOUNTWORD", "LENS", "BODY")
         opened = before is not None and (before.kind == "DET" or before.value in _BEFORE)
-        return (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at)
+        return (
+            (named and (opened or hyphened) and not _shouted(tokens)) or _among(tokens, at) or _in_brackets(tokens, at)
+        )
     if before is not None and before.text in ("'", "’"):
         return False
     if len(token.text) == 1 and token.text.isupper() and not _shouted(tokens):

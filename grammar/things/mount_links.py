@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token
 
 
@@ -57,6 +58,9 @@ def _next_to_link(tokens: list[Token], at: int) -> bool:
 
 
 def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
+    behind = tokens[at + 2] if at + 2 < len(tokens) else None
+    if behind is not None and STANDIN in behind.implies and any(token.kind == "PIECE" for token in before):
+        return True  # 'the LTM to M ring and an M to Z one'
     following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
     if any(token.kind == "PIECE" for token in following[:1]):
         return True

@@ -6,101 +6,167 @@ from typing import Final
 
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS
 
 AND: Final = frozenset(["and", "+", "&"])
-TOWARDS: Final = frozenset(["on", "to"])
 USED: Final = frozenset(["via"])
 _OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
 
 
 def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
-    role, group = part.noun.role, part.noun.listed
-    lens = cast.lenses[-1] if cast.lenses else None
-    if role in USED and cast.lenses:
-        cast.using.append(part)  # 'bodies L and X, through M': never one more of the list
-        return
-    screwed_on = "thread" in part.noun.text.casefold() and not part.is_host and (not role or part.noun.join)
-    if screwed_on and lens is not None and not lens.has_mount:
-        lens.mounts.extend(part.mounts)  # 'a 100 mm enlarger lens on EF, M39 thread'
-        part.sort = "lens"
-        return
-    peer = before if before is not None and before.noun.listed == group and before.was_mount else None
-    if peer is not None and part.is_host and role in ("for", *TOWARDS) and peer.noun.role != role:
-        peer = None  # 'in C and in CS, for MFT'
-    if peer is not None and part.is_host and not peer.is_host and role == "with" and part.noun.join == ",":
-        peer, role = None, ""  # 'a lens with C mount, MFT?'
-    if peer is not None and part.noun.join:
-        # one of a list goes where the one before it went, unless two bare names can only be lens and body
-        only_two = part.noun.join == "," and len(parts) == 2
-        _as(part, "body" if peer.sort == "body" or only_two else "lens", cast)
+    """A mount told by itself put where it belongs: with the lens, the body or the ring that it is of."""
+    _Placing(cast, part, before, parts).place()
+
+
+class _Placing:
+    """One mount, with what was placed before it. Each step tells whether it has placed it; the first that does decides.
+
+    `role`: the preposition before it. `near`: whether it follows on what stands before it.
+    """
+
+    def __init__(self, cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
+        self.cast, self.part, self.before, self.parts = cast, part, before, parts
+        self.role = part.noun.role
+        self.lens = cast.lenses[-1] if cast.lenses else None
+        self.near = before is not None and (not part.noun.apart or part.noun.told)
+
+    def place(self) -> None:
+        steps = (self._through, self._by_thread, self._in_list, self._counted, self._of_focal, self._with_bodies)
+        if not any(step() for step in (*steps, self._beside_body, self._where_to, self._of_unmounted, self._of_lens)):
+            self._by_role()
+
+    def _as(self, sort: str) -> bool:
+        self.part.sort = sort
+        (self.cast.bodies if sort == "body" else self.cast.lenses).append(self.part)
+        return True
+
+    def _through(self) -> bool:
+        """'bodies L and X, through M': never one more of the list."""
+        if self.role not in USED or self.lens is None:
+            return False
+        self.cast.using.append(self.part)
+        return True
+
+    def _by_thread(self) -> bool:
+        """'a 100 mm enlarger lens on EF, M39 thread'."""
+        noun, lens = self.part.noun, self.lens
+        screwed_on = "thread" in noun.text.casefold() and not self.part.is_host and (not self.role or noun.join)
+        if not screwed_on or lens is None or lens.has_mount:
+            return False
+        lens.mounts.extend(self.part.mounts)
+        self.part.sort = "lens"
+        return True
+
+    def _in_list(self) -> bool:
+        """One of a list goes where the one before it went, unless two bare names can only be lens and body."""
+        part, before, lens = self.part, self.before, self.lens
+        in_list = before is not None and before.noun.listed == part.noun.listed and before.was_mount
+        peer = before if in_list else None
+        if peer is not None and part.is_host and self.role in ("for", *TOWARDS) and peer.noun.role != self.role:
+            peer = None  # 'in C and in CS, for MFT'
+        if peer is not None and part.is_host and not peer.is_host and self.role == "with" and part.noun.join == ",":
+            peer, self.role = None, ""  # 'a lens with C mount, MFT?'
+        if peer is None or not part.noun.join:
+            return False
+        only_two = part.noun.join == "," and len(self.parts) == 2
+        self._as("body" if peer.sort == "body" or only_two else "lens")
         numbered = peer.noun.first("LENGTH", "FOCAL", "COMBO") or part.focal
         if part.sort == peer.sort == "lens" and lens is not None and lens.focal and not numbered:
             # '50 mm lenses in FD, OM and K': the first was told of that lens, the others are more of the kind
             part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
-        return
-    beside = before is not None and before.noun.listed == group and before.sort == "lens" and before.has_mount
-    counted = part.count is not None and before is not None and before.sort == "lens" and before.has_mount
-    if not role and not part.is_host and (counted or (part.noun.join in AND and beside)):
-        _as(part, "lens", cast)  # '3 MD lenses + 1 Exakta', 'two K lenses one OM'
-        return
-    near = before is not None and (not part.noun.apart or part.noun.told)
-    if before is not None and near and role in ("in", "of") and is_focal(before):
-        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]  # 'a 135 mm in M42'
-        before.mounts.extend(part.mounts)
+        return True
+
+    def _counted(self) -> bool:
+        """'3 MD lenses + 1 Exakta', 'two K lenses one OM'."""
+        part, before = self.part, self.before
+        if self.role or part.is_host or before is None or before.sort != "lens" or not before.has_mount:
+            return False
+        joined = part.noun.join in AND and before.noun.listed == part.noun.listed
+        return (part.count is not None or joined) and self._as("lens")
+
+    def _of_focal(self) -> bool:
+        """'a 135 mm in M42': the length before it is a lens."""
+        before, cast = self.before, self.cast
+        if before is None or not self.near or self.role not in ("in", "of") or not is_focal(before):
+            return False
+        before.sort, before.focal = "lens", before.noun.mods[0].numbers[0]
+        before.mounts.extend(self.part.mounts)
         cast.lengths.remove(before)
         cast.lenses.append(before)
-        return
-    if role in ("", "with") and part.noun.join and _told_of_bodies(part, parts):
-        _as(part, "body", cast)
-        return
-    bare_body = before is not None and before.sort == "body" and before.is_bare
-    if bare_body and role == "for" and not part.is_host:
-        _as(part, "lens", cast)  # 'a body for Exakta': that is what it is to take
-        return
-    if not role and part.is_host and before is not None and before.sort == "lens" and before.implied and near:
-        _as(part, "body", cast)  # 'a 100 enlarger lens, mft': its kind has a thread of its own
-        return
-    unmounted = near and before is not None and before.sort in ("lens", "body") and not before.has_mount
-    if lens is not None and lens.by_camera and part.is_host and not role:
-        _as(part, "body", cast)  # 'lens off a half frame slr, E mount': where it is to go
-        return
-    if unmounted and before is not None and (role in _OF or (not role and before.noun.head is not None)):
+        return True
+
+    def _with_bodies(self) -> bool:
+        joined = self.role in ("", "with") and bool(self.part.noun.join)
+        return joined and _told_of_bodies(self.part, self.parts) and self._as("body")
+
+    def _beside_body(self) -> bool:
+        """'a body for Exakta': that is what it is to take."""
+        before = self.before
+        bare_body = before is not None and before.sort == "body" and before.is_bare
+        return bare_body and self.role == "for" and not self.part.is_host and self._as("lens")
+
+    def _where_to(self) -> bool:
+        """The mount of a body behind a lens whose own is told by what it is, or by what it was on."""
+        before, lens = self.before, self.lens
+        if self.role or not self.part.is_host:
+            return False
+        implied = self.near and before is not None and before.sort == "lens" and bool(before.implied)
+        by_camera = lens is not None and lens.by_camera
+        # 'a 100 enlarger lens, mft': its kind has a thread of its own; 'lens off a half frame slr, E mount'
+        return (implied or by_camera) and self._as("body")
+
+    def _of_unmounted(self) -> bool:
+        """What stands right before it, and has no mount yet, has this one."""
+        part, before = self.part, self.before
+        if before is None or not self.near or before.sort not in ("lens", "body") or before.has_mount:
+            return False
+        if self.role not in _OF and (self.role or before.noun.head is None):
+            return False
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
         before.is_host = before.is_host or part.is_host
         part.sort = before.sort
-        return
-    if part.noun.heads == "MOUNTWORD" and lens is not None and not lens.has_mount and role not in TOWARDS:
-        lens.mounts.extend(part.mounts)
-        return
-    loose = lens is not None and not lens.has_mount and not lens.implied and not lens.strange
-    if role == "" and loose and lens is not None and cast.pieces and not part.noun.join:
+        return True
+
+    def _of_lens(self) -> bool:
+        """The lens spoken of last, which has no mount yet, has this one."""
+        part, lens = self.part, self.lens
+        if lens is None or lens.has_mount:
+            return False
+        if part.noun.heads == "MOUNTWORD" and self.role not in TOWARDS:
+            lens.mounts.extend(part.mounts)
+            return True
+        if self.role or lens.implied or lens.strange or not self.cast.pieces or part.noun.join:
+            return False
         lens.mounts.extend(part.mounts)  # 'lens stuck on the adapter, it is FD'
         lens.traits.extend(part.traits)
         part.sort = "lens"
-        return
-    if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
-        _as(part, "body", cast)  # 'I keep the EF dslr and add Z'
-    elif role in TOWARDS:
-        screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
-        _as(part, "lens" if screwed and lens is None else "body", cast)
-    elif role in USED or (role == "behind"):
-        cast.using.append(part)
-    elif role == "without":
-        cast.without.append(part)
-    elif role == "from" or lens is None or (role == "for" and not lens.mounts and not lens.named):
-        described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
-        after_piece = before is not None and before.sort == "piece" and role == "for" and described
-        _as(part, "body" if after_piece else "lens", cast)
-    elif not role and not part.is_host and any(one.sort == "body" and one.has_mount for one in parts):
-        _as(part, "lens", cast)  # 'MD lenses, an Exakta, and an L body'
-    elif role == "in" and lens is not None:
-        _as(part, "lens", cast)  # 'the same 8 mm lens is sold in C and in CS'
-        part.focal, part.f_number = lens.focal, lens.f_number
-    elif not cast.bodies or role == "for" or _told_of_bodies(part, parts):
-        _as(part, "body", cast)
-    else:
-        _as(part, "lens" if role == "with" else "body", cast)
+        return True
+
+    def _by_role(self) -> None:
+        cast, part, before, lens, role = self.cast, self.part, self.before, self.lens, self.role
+        if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
+            self._as("body")  # 'I keep the EF dslr and add Z'
+        elif role in TOWARDS:
+            screwed = part.noun.head is not None and part.noun.head.text.casefold().startswith("thread")
+            self._as("lens" if screwed and lens is None else "body")
+        elif role in USED or (role == "behind"):
+            cast.using.append(part)
+        elif role == "without":
+            cast.without.append(part)
+        elif role == "from" or lens is None or (role == "for" and not lens.mounts and not lens.named):
+            described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
+            after_piece = before is not None and before.sort == "piece" and role == "for" and described
+            self._as("body" if after_piece else "lens")
+        elif not role and not part.is_host and any(one.sort == "body" and one.has_mount for one in self.parts):
+            self._as("lens")  # 'MD lenses, an Exakta, and an L body'
+        elif role == "in":
+            self._as("lens")  # 'the same 8 mm lens is sold in C and in CS'
+            part.focal, part.f_number = lens.focal, lens.f_number
+        elif not cast.bodies or role == "for" or _told_of_bodies(part, self.parts):
+            self._as("body")
+        else:
+            self._as("lens" if role == "with" else "body")
 
 
 def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
@@ -112,8 +178,3 @@ def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
 def is_focal(part: Part) -> bool:
     token = part.noun.mods[0] if part.sort == "length" and not part.noun.role and len(part.noun.mods) == 1 else None
     return token is not None and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= 8
-
-
-def _as(part: Part, sort: str, cast: Cast) -> None:
-    part.sort = sort
-    (cast.bodies if sort == "body" else cast.lenses).append(part)

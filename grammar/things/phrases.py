@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 from engine.base.compact import compact, field
@@ -11,6 +10,7 @@ from grammar.words.tokens import Token
 
 TOLD: Final = "be"  # the value of the words by which something is said of a thing
 DENIED: Final = "not"  # and of the word by which it is denied
+TOWARDS: Final = frozenset(["on", "to"])  # values of the prepositions before what a lens is put on
 _MEASURED: Final = ("KEYED", "thickness")
 _LISTS: Final = frozenset(["bare_closed", "bare_open", "role_closed", "role_open"])
 
@@ -100,10 +100,6 @@ def phrases_of(tree: Node, text: str) -> list[Phrase]:
         if between.token.kind == "STOP":
             sentence += 1
     return out
-
-
-def nouns_in(phrases: list[Phrase]) -> Iterator[Noun]:
-    return (phrase for phrase in phrases if isinstance(phrase, Noun))
 
 
 def _noun(thing: Node, text: str) -> Noun:

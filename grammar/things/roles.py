@@ -7,12 +7,13 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import OPTICAL, Part, glass_of, part_of, split
+from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
-from grammar.things.mount_roles import AND, TOWARDS, USED, is_focal, place_mount
-from grammar.things.phrases import Between, Noun, Phrase
-from grammar.things.rows_of_mounts import paired, route, takers, taking, told_of_lens, whole_pieces
+from grammar.things.mount_roles import AND, USED, is_focal, place_mount
+from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
+from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
 from grammar.things.standins import stands_in
 from grammar.words.tokens import Token
@@ -44,7 +45,9 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     if "takes" in told:
         parts = taking(parts)
         takers(parts)
+    apart = set_apart(parts) if HELD not in told else ()
     route(parts)
+    rowed(parts)
     share_heads(parts)
     told_of_lens(parts)
     parts = paired(parts, told)
@@ -53,7 +56,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     if any(isinstance(one, Between) and (one.token.kind, one.token.value) == _WITH_GLASS for one in phrases):
         told = told | {"put-in"}  # 'one with glass in it, 1.2x'
-    cast = Cast(denied=denied, told=told | {"exposure"} if lit else told)
+    cast = Cast(denied=denied, apart=apart, told=told | {"exposure"} if lit else told)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)
@@ -178,6 +181,10 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         part.sort = "frame"  # 'on a full frame one': what a lens is put on is no lens
         cast.frames.append(part)
         return
+    if _is_one_more_body(part, before, cast):
+        part.sort = "body"
+        cast.bodies.append(part)
+        return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
     if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
@@ -188,6 +195,13 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         merge(cast.lenses[-1], part)
     else:
         cast.lenses.append(part)
+
+
+def _is_one_more_body(part: Part, before: Part | None, cast: Cast) -> bool:
+    """'a K lens on my old F body and the E one': what stands in right behind a body that a lens goes on is a body."""
+    bare = part.is_host and not (part.focal or part.f_number or part.kinds or part.named)
+    behind = before is not None and before.sort == "body" and bool(before.mounts)
+    return stands_in(part.noun.head) and bare and behind and any(one.has_mount for one in cast.lenses)
 
 
 def _is_apposed(lens: Part, part: Part) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS
 
-_TOWARDS: Final = frozenset(["on", "to"])
 HELD: Final = "held"  # what a cue tells where a thing is one's own
 
 
@@ -31,7 +31,9 @@ def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
             before.mounts.extend([*last.mounts, *part.mounts])  # 'my only adapter is F to E'
             out.pop()
             continue
-        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in parts[at + 1 :])
+        later = parts[at + 1 :]
+        kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in later)
+        kept = kept and not any(one.sort == "piece" and len(one.mounts) > 1 for one in later)  # that one is owned
         if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
             out.append(part)
             continue
@@ -70,7 +72,7 @@ def taking(parts: list[Part]) -> list[Part]:
     for at in range(len(parts) - 2):
         piece, front, rear = parts[at : at + 3]
         told = front.sort in ("lens", "mount") and front.mounts and not front.focal and not front.noun.role
-        leads = rear.sort in ("mount", "body") and rear.mounts and rear.noun.role in _TOWARDS
+        leads = rear.sort in ("mount", "body") and rear.mounts and rear.noun.role in TOWARDS
         together = piece.noun.sentence == front.noun.sentence == rear.noun.sentence
         other = any(one.focal and one.mounts for one in parts if one is not front and one.sort in ("lens", "mount"))
         if piece.sort == "piece" and not piece.mounts and told and leads and together and other:
@@ -128,9 +130,19 @@ def route(parts: list[Part]) -> None:
             part.noun.role = "via"
 
 
+def rowed(parts: list[Part]) -> None:
+    """'someone with M42 K and OM on RF': where a list ends in 'and' and goes on a body, all of it is listed."""
+    for at in range(len(parts) - 3):
+        first, part, last, goal = parts[at : at + 4]
+        bare = all(one.sort == "mount" and one.noun.head is None for one in (first, part, last))
+        listed = first.noun.listed == part.noun.listed == last.noun.listed and last.noun.join in ("and", "+", ",")
+        if bare and listed and not part.noun.join and goal.mounts and goal.noun.role in TOWARDS:
+            part.noun.join = "and"
+
+
 def told_of_lens(parts: list[Part]) -> None:
     """'one R (the SLR one)', listed among lenses that go on a body: the kind of camera tells of the lens."""
-    hosted = any(part.noun.role in _TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
+    hosted = any(part.noun.role in TOWARDS and (part.sort == "body" or part.is_host) for part in parts)
     for part, before in zip(parts[1:], parts, strict=False):
         other = [one for one in part.mounts if one.ids[0] not in {mine.ids[0] for mine in before.mounts}]
         if part.noun.aside and part.sort in ("body", "mount") and not other and before.sort in ("lens", "mount"):

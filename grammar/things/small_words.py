@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token
 
@@ -16,9 +17,9 @@ _UNITS: Final = {
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
-_TOWARDS: Final = frozenset(["on", "to"])
 _LIKE: Final = frozenset(["like", "as", "really"])
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
+_ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
 
 
@@ -26,6 +27,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
+    tokens = _vague(tokens)
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
@@ -47,6 +49,21 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
+    return tuple(out)
+
+
+def _vague(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'0.something of a mm', 'some fraction of a mm': no length is told; such words become filler."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        row = tokens[at : at + 3]
+        begun = [one.kind for one in row[:2]] == ["NUMBER", "STOP"] and len(row) > 2 and row[2].text.isalpha()
+        if begun and row[2].column == token.column + len(token.text) + 1:
+            out[at : at + 3] = [one.as_("FILLER") for one in row]
+        before = tokens[at - 1] if at else None
+        part = before is not None and before.kind == "PREP" and before.value == "of"
+        if part and token.kind == "LENGTH" and token.text.casefold().startswith(_ONE):
+            out[at] = token.as_("FILLER")
     return tuple(out)
 
 
@@ -80,5 +97,5 @@ def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
     kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
     if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
         return True  # 'on a 10 and a 16 tube'
-    led = at + 2 < len(tokens) and tokens[at + 2].value in _TOWARDS
+    led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

@@ -6,11 +6,10 @@ from typing import Final
 
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
-from grammar.things.phrases import Noun
+from grammar.things.phrases import TOWARDS, Noun
 from grammar.words.tokens import Token
 
-_THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
-_TOWARDS: Final = frozenset(["on", "to"])
+THROUGH: Final = frozenset(["helicoid", "extension-tube"])  # the same mount before and behind
 
 
 def told_by_pieces(cast: Cast) -> None:
@@ -20,6 +19,7 @@ def told_by_pieces(cast: Cast) -> None:
         return
     if _each_for_a_lens(cast, pieces) or _each_for_a_body(cast, pieces):
         return
+    _lens_of_each(cast, pieces)
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
     _for_another_lens(cast, pieces)
@@ -32,15 +32,15 @@ def told_by_pieces(cast: Cast) -> None:
         return
     if len(pieces) == 1 and len(first.mounts) == 1:
         goes_on = first.is_host and lens is not None and _is_of_another(cast, lens)
-        onto = goes_on or (first.noun.role in _TOWARDS and lens is not None)
+        onto = goes_on or (first.noun.role in TOWARDS and lens is not None)
         other = lens is not None and bool(lens.mounts) and lens.mounts[0].ids != first.mounts[0].ids
-        if body_open and (onto or (other and first.piece not in _THROUGH)):
+        if body_open and (onto or (other and first.piece not in THROUGH)):
             _give(cast.bodies, body, first.mounts[0], first, "body")
-        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in _THROUGH):
+        elif lens_open and not onto and not (lens is not None and lens.implied and first.piece in THROUGH):
             _give(cast.lenses, lens, first.mounts[0], first, "lens")
         return
     front, rear = _ends(pieces)
-    own = lens is not None and bool(lens.implied) and front.piece in _THROUGH  # its kind tells its thread
+    own = lens is not None and bool(lens.implied) and front.piece in THROUGH  # its kind tells its thread
     if lens_open and not own:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
     if body_open and len(rear.mounts) > 1:
@@ -49,7 +49,7 @@ def told_by_pieces(cast: Cast) -> None:
 
 def _is_of_another(cast: Cast, lens: Part) -> bool:
     """'a zoom off a 16 mm reflex, E-mount adapter', 'an enlarger lens, E plate + helicoid': the ring is the body's."""
-    drawn = any(part.piece in _THROUGH for part in cast.pieces)
+    drawn = any(part.piece in THROUGH for part in cast.pieces)
     return lens.by_camera or (bool(lens.implied or lens.kinds) and (drawn or lens.focal is not None))
 
 
@@ -79,6 +79,16 @@ def _each_for_a_body(cast: Cast, pieces: list[Part]) -> bool:
     return True
 
 
+def _lens_of_each(cast: Cast, pieces: list[Part]) -> None:
+    """'I have OM to E and FD to E, now a Z body': rings that end alike and begin apart are those of as many lenses."""
+    fronts = {part.mounts[0].ids[0]: part for part in pieces if len(part.mounts) == 2}
+    rears = {part.mounts[-1].ids[0] for part in pieces}
+    if any(part.has_mount_or_kind or part.focal for part in cast.lenses) or len(fronts) < 2 or len(rears) != 1:
+        return
+    if len(fronts) == len(pieces) and not rears & {*fronts}:
+        cast.lenses = [Part("lens", one.noun, mounts=one.mounts[:1], by_piece=True) for one in fronts.values()]
+
+
 def _are_a_row(pieces: list[Part]) -> bool:
     """Whether they are rings of one list, each told by one mount."""
     single = all(len(part.mounts) == 1 and part.piece == "adapter" for part in pieces)
@@ -105,12 +115,20 @@ def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
 def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
     """'have M-X, need it for FD': what a ring that ends on a modern body is wanted for is the lens."""
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    joining = [part for part in pieces if len(part.mounts) == 2]
-    if body is None or len(joining) != 1 or len(pieces) != 1 or any(part.has_mount for part in cast.lenses):
+    ring = pieces[0]
+    if body is None or len(pieces) != 1 or ring.piece in THROUGH or any(part.has_mount for part in cast.lenses):
         return
-    ends = {mount.ids[0] for mount in joining[0].mounts}
+    ends = {mount.ids[0] for mount in ring.mounts}
     wanted = body.was_mount and not body.is_host and body.noun.role == "for"
-    if wanted and body.mounts and body.mounts[0].ids[0] not in ends:
+    if not wanted or not body.mounts or body.mounts[0].ids[0] in ends:
+        return
+    if len(ring.mounts) == 1 and ring.is_host:
+        body.mounts, ring.mounts = ring.mounts, [*body.mounts, *ring.mounts]  # 'an E adapter for M42'
+        if cast.lenses:
+            cast.lenses[0].mounts.append(ring.mounts[0])
+        else:
+            cast.lenses.append(Part("lens", body.noun, mounts=ring.mounts[:1], by_piece=True))
+    elif len(ring.mounts) == 2:
         cast.bodies.clear()
         body.sort = "lens"
         cast.lenses.append(body)
@@ -120,7 +138,7 @@ def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     """The pieces next to the lens and to the body, in whatever order they were told: what no other piece leads on."""
     joining = [part for part in pieces if len(part.mounts) > 1]
     if len(joining) == 1:
-        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in _THROUGH]
+        rear, drawn = joining[0].mounts[-1].ids[0], [part for part in pieces if part.piece in THROUGH]
         if any(part.mounts[0].ids[0] == rear for part in drawn):
             return joining[0], pieces[-1]  # 'an M42 helicoid plus an M39 to M42 ring': the ring is the lens's
     if len(joining) < 2:
@@ -130,16 +148,6 @@ def _ends(pieces: list[Part]) -> tuple[Part, Part]:
     first = [part for id_, part in fronts.items() if id_ not in rears]
     last = [part for id_, part in rears.items() if id_ not in fronts]
     return (first[0], last[0]) if len(first) == len(last) == 1 else (pieces[0], pieces[-1])
-
-
-def _seat_of_lens(cast: Cast, pieces: list[Part]) -> None:
-    """'a housing head, M bayonet, on an M to E ring': the mount that a ring takes is no body that it ends on."""
-    pairs = [part for part in pieces if len(part.mounts) == 2]
-    if len(cast.bodies) != 1 or len(pairs) != 1 or len(pieces) != 1 or not any(part.mounts for part in cast.lenses):
-        return
-    body, (front, rear) = cast.bodies[0], pairs[0].mounts
-    if body.was_mount and not body.formats and body.mounts[0].ids[:1] == front.ids[:1] != rear.ids[:1]:
-        body.mounts = [rear]
 
 
 def _turn_round(cast: Cast, pieces: list[Part]) -> None:

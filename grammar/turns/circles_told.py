@@ -8,6 +8,8 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.questions import Question
 
+_MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
+_TAKEN_FOR: Final = ("thread", "field")  # keys of a size that stands alone, by the words beside it
 _CIRCLE: Final = "circle"
 _THREAD: Final = "thread"
 _OF_CIRCLES: Final = frozenset(["coverage", "crop-equivalent"])
@@ -38,7 +40,7 @@ def _circle_by_size(heard: Heard, before: Question) -> str | None:
     """'I measured 20 mm', 'reckon 15' after whether a lens covers: a size of nothing else, where no thread is told."""
     cast, values = heard.cast, heard.readings.values
     others = cast.bodies or cast.pieces or cast.lenses or cast.lengths
-    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", values.get("thread", ""))
+    told = next((one for key in _TAKEN_FOR if (one := _MM.fullmatch(values.get(key, "")))), None)
     if told is None and heard.tells("estimate"):
         told = re.fullmatch(r"(\d+(?:\.\d+)?)", values.get("numbers", ""))
     of_circles = before.intent in _OF_CIRCLES and bool(before.lenses) and _THREAD not in heard.text.casefold()

@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
-from grammar.turns.lone_numbers import ROLES, numbers_told
+from grammar.turns.number_roles import ROLES, numbers_told
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 

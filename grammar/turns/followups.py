@@ -47,7 +47,7 @@ _SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in c
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
-_OF_CIRCLE: Final = frozenset(["thread", "numbers"])  # keys that a circle may have been read under
+_OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
 # cues that ask nothing of a zoom
 _SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])

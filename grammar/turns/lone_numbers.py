@@ -7,16 +7,15 @@ written beside it, and the line is read as if it had been said.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
 from math import log
 from typing import Final
 
-from engine.base.compact import compact, replace
+from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.flanges_told import MOUNTLESS
+from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, Role, is_circle, numbers_told
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import SHAPES, STOPS
@@ -26,9 +25,6 @@ _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
      "estimate", "remedy", "calipers", "how-big"]
 )  # fmt: skip
-_WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
-_RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
-_METRE: Final = 1000.0
 _SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
 _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
@@ -36,52 +32,7 @@ _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
-_LENS: Final = "focal"
-_STOP: Final = "stop"
-_RING: Final = "ring"
-_TUBE: Final = "tube"
-_FLANGE: Final = "flange_to_image"
-_SHIMMED: Final = "shim-calibration"
-_SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 _MOST_COUNTED: Final = 4  # tubes
-_NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
-
-
-@compact
-class Role:
-    """What a number may be of. `says`: how it is written out; `fits`: whether it may be so large."""
-
-    name: str
-    says: str
-    fits: Callable[[float], bool]
-    usual: Callable[[float], bool] = lambda number: False
-    metric: bool = True  # whether it is a length, so that 'mm' may be written behind it
-
-
-def _is_focal(number: float) -> bool:
-    return 3 <= number <= 2000 and number * 2 == int(number * 2)
-
-
-def _is_circle(number: float) -> bool:
-    return 3 <= number <= 150
-
-
-ROLES: Final = (
-    Role(_LENS, "{} mm lens", _is_focal),
-    Role(_STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
-    Role(_TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
-    Role(_RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
-    Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
-    Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
-    Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
-    Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
-    Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
-    Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
-    Role("circle", "{} mm image circle", _is_circle),
-    Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
-    Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
-    Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
-)
 
 
 def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
@@ -186,7 +137,7 @@ def _circle(token: Token, heard: Heard, before: Question) -> str | None:
     """'reckon 15' after whether a lens covers, where its circle was not told."""
     number = token.numbers[0]
     open_yet = before.intent == "coverage" and before.said("circle") is None and bool(before.lenses)
-    return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and _is_circle(number) else None
+    return f"{number:g} mm image circle" if open_yet and heard.tells("estimate") and is_circle(number) else None
 
 
 def _is_no_stop(token: Token) -> bool:
@@ -201,9 +152,9 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
     if heard.tells("engraved"):
-        old = {role: value for role, value in old.items() if role in (_LENS, _STOP)}  # 'the rim says 63'
+        old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():
-        old = {role: value for role, value in old.items() if role == _TUBE}  # 'add the 20 as well' after a tube
+        old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
@@ -218,7 +169,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     if not shown:
         return None
     best = min(shown, key=lambda name: shown[name])
-    if best == _LENS and any(part.focal for part in heard.cast.lenses):
+    if best == LENS and any(part.focal for part in heard.cast.lenses):
         return None  # it is read so already
     says = next(role.says for role in ROLES if role.name == best).format(f"{number:g}")
     if best == OFF:
@@ -239,18 +190,18 @@ def _may_be_tube(number: float, before: Question) -> bool:
 
 def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
     """'now 16' after a ring of 10 mm: a whole number may be a ring where the one of before was."""
-    if role.name != _RING or not 0.5 <= number <= 150:
+    if role.name != RING or not 0.5 <= number <= 150:
         return False
-    near = number < _SHORT and abs(log(number / old[_RING])) < _MADE_LIKE
-    near = near and abs(log(number / old.get(_LENS, _NORMAL))) > 2 * _MADE_LIKE
-    return near or old[_RING] == int(old[_RING])
+    near = number < _SHORT and abs(log(number / old[RING])) < _MADE_LIKE
+    near = near and abs(log(number / old.get(LENS, NORMAL))) > 2 * _MADE_LIKE
+    return near or old[RING] == int(old[RING])
 
 
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
     article = bool(before) and before[-1].kind == "DET"
-    return role.name == _LENS and article
+    return role.name == LENS and article
 
 
 def _is_set(token: Token, heard: Heard) -> bool:
@@ -261,53 +212,3 @@ def _is_set(token: Token, heard: Heard) -> bool:
 
 def _heads_lens(token: Token, heard: Heard) -> bool:
     return any(one.kind == "LENS" and one.column > token.column for one in heard.line.tokens)
-
-
-def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
-    """Every number of the question before that another may take the place of."""
-    lens = before.lens
-    if lens is not None and lens.kind != "lens":
-        yield _LENS, lens.focal_length_mm or _NORMAL
-    stop = before.f_number or (lens.f_number if lens is not None else None)
-    if stop is not None:
-        yield _STOP, stop
-    for piece in before.adapters:
-        length = piece.thickness_mm
-        if length is not None and length[0] == length[1]:
-            yield _TUBE if piece.piece in DRAWN else _RING, length[0]
-    wanted = _number(before.said("magnification"))
-    if (
-        wanted
-        and lens is not None
-        and lens.focal_length_mm
-        and all(one.thickness_mm is None for one in before.adapters)
-    ):
-        yield _TUBE, wanted * lens.focal_length_mm  # what was asked for: so much is between at that size
-    drawn = _number(before.said("extension"))
-    if drawn is not None:
-        yield _TUBE, drawn
-    if before.distance_mm is not None:
-        yield "distance", before.distance_mm / _METRE
-    for key, unit in (("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),
-                      ("flange_to_image", 1.0), ("rear_reach", 1.0)):  # fmt: skip
-        value = _number(before.said(key))
-        if value is not None:
-            yield key, value / unit
-    if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
-        yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
-    off = _number(before.said("thickness"))
-    if off is not None and before.off_word:
-        yield OFF, off
-    elif before.intent == _SHIMMED:
-        yield "layer", _SHEET
-
-
-def _number(text: str | None) -> float | None:
-    """The number of a value that holds one alone: '20000 mm', '400'."""
-    words = (text or "").split()
-    if not words or len(words) > 2 or "," in (text or ""):
-        return None
-    try:
-        return float(words[0])
-    except ValueError:
-        return None

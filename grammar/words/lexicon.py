@@ -8,6 +8,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.words.atoms import Run, Runs, atoms_of, cuts_of, key_of
+from grammar.words.subject_words import Vocabulary
 from grammar.words.subjects import Subjects
 from grammar.words.wordlist import WordList
 
@@ -44,7 +45,9 @@ class Lexicon:
     inch_types: dict[str, str] = field(default_factory=dict)  # '1/2' -> format id
     cine_mm: dict[float, str] = field(default_factory=dict)  # 16.0 -> format id, for formats named by film width
     hosts: frozenset[str] = frozenset()  # ids of mounts that, named alone, are those of a body
-    subjects: Subjects = field(default_factory=lambda: Subjects((), {}), compare=False)  # what there is advice about
+    subjects: Subjects = field(
+        default_factory=lambda: Subjects((), Vocabulary()), compare=False
+    )  # what there is advice about
 
     @staticmethod
     def build(
@@ -127,15 +130,6 @@ class Lexicon:
             if table is not self.names or self._is_whole(key, runs, at, run):
                 return run, key
         return None
-
-    def _has_article(self, key: str, runs: Runs, at: int, run: Run) -> bool:
-        """Whether an article before a word would make it the name of something else: 'a focal' is not 'afocal'."""
-        word = runs.atoms[at].text
-        article = self.words.words.get(word)
-        if run.after == at + 1 or article is None or article.sort != "det":
-            return False
-        names = (self.first_phrase.get(row, "") for row in self.spoken_of.get(key, ()))
-        return any(key_of(name).startswith(key) and len(word) not in cuts_of(atoms_of(name)) for name in names)
 
     def _is_whole(self, key: str, runs: Runs, at: int, run: Run) -> bool:
         """Words of a name may be run together, but not cut where the name is whole: 'a r-mount' is not 'AR-mount'."""

@@ -7,6 +7,7 @@ from functools import cache
 from typing import Final
 
 from grammar.words import written as made
+from grammar.words import written_light as lit
 from grammar.words.written import Literal, Make
 
 _REACH: Final = 32  # characters from its first that a literal has a digit within
@@ -80,32 +81,32 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "n",
         r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
-        rf"(?!\s?(?:mm|stop)){_END}", made.nd_range,
+        rf"(?!\s?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
         "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
-        rf"(?!\s?-?(?:mm|stop)){_END}", made.nd_range,
+        rf"(?!\s?-?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
         "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?(?:maxes|max|tops|goes|ends|stops|does|is)\s"
         r"(?:out\s|up\s|only\s)?(?:at\s|to\s)?(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
-        rf"{_END}", made.nd_up_to,
+        rf"{_END}", lit.nd_up_to,
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
         rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}"
         r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
-        made.nd,
+        lit.nd,
     ),
     ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
-     made.nd),
-    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", made.t_stop),
+     lit.nd),
+    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
-        made.stop,
+        lit.stop,
     ),
-    ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", made.stop_named),
+    ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", lit.stop_named),
     ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
@@ -125,15 +126,15 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
     ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
-    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", made.stop_range),
+    ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here)|"
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
-        made.stops,
+        lit.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
-    ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", made.engraved),
+    ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
     (
@@ -155,15 +156,15 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", made.combo,
+        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", lit.combo,
     ),
-    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", made.shutter),
+    ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", lit.shutter),
     # years: '1950s', 'from the 60s'
     (
         "0",
         rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
     ),
-    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", made.seconds),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
     ("+", r"(?<!\S)\+(?P<n>1\d|2[05])(?=\s(?:on|in front|before|achromat|close|lens|screwed)\b)", made.one("DIOPTRE")),

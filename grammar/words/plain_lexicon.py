@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterable, Mapping
 from typing import Any, TypeVar
 
+from grammar.words.groups import Groups
 from grammar.words.lexicon import Lexicon
 from grammar.words.wordlist import Evidence, Word, WordList
 
@@ -35,6 +36,8 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "sifting": words.sifting,
         "mentions": {key: list(phrases) for key, phrases in words.mentions.items()},
         "sift_words": sorted(words.sift_words),
+        "groups": words.groups.words,
+        "group_begins": words.groups.begins,
         "known": sorted(words.known),
         "alone": sorted(words.alone),
         "breaks": sorted(words.breaks),
@@ -77,9 +80,10 @@ def _words(plain: Any) -> WordList:
             for intent, needs, lacks, weight in plain["evidence"]
         ],
         _texts_by_key(plain["teaching"]),
-        {key: tuple(_texts(list(row))) for key, row in plain["sifting"].items()},
-        {key: tuple(_texts(phrases)) for key, phrases in plain["mentions"].items()},
+        _rows_by_key(plain["sifting"]),
+        _rows_by_key(plain["mentions"]),
         set(_texts(plain["sift_words"])),
+        Groups(_rows_by_key(plain["groups"]), _rows_by_key(plain["group_begins"])),
     )
 
 
@@ -102,6 +106,10 @@ def _texts(column: Any) -> list[str]:
     if type(column) is not list or not {str}.issuperset(map(type, column)):
         raise ValueError("texts expected")
     return column
+
+
+def _rows_by_key(table: Any) -> dict[str, tuple[str, ...]]:
+    return {key: tuple(_texts(list(row))) for key, row in table.items()}
 
 
 def _texts_by_key(table: Any) -> dict[str, str]:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from grammar.words.groups import SINGLE
 from grammar.words.tokens import Token
 
 _PLACES: Final = frozenset(["on", "to"])
@@ -17,7 +18,6 @@ _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
 _THREAD: Final = "thread"
 _WORDED: Final = (2, 12)  # of a model told in a word
 _AFTER_MODEL: Final = frozenset(["NUMBER", "FOCAL", "PREP", "STOP", "JOIN"])
-_SINGLE: Final = frozenset(["lens", "body", "camera"])
 _MODELS: Final = 10_000  # a bare number below this may be that of a model
 
 
@@ -74,7 +74,7 @@ def _is_of_model(tokens: list[Token], at: int) -> bool:
     if token.kind != "NUMBER" or not token.text.isalpha() or not _WORDED[0] <= token.numbers[0] <= _WORDED[1]:
         return False
     after = next((one for one in tokens[at + 1 :] if one.kind not in _MARKS_NO_END), None)
-    return after is None or after.kind in _AFTER_MODEL or after.text.casefold() in _SINGLE
+    return after is None or after.kind in _AFTER_MODEL or SINGLE in after.groups
 
 
 def _run(tokens: list[Token], at: int) -> int:

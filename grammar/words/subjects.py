@@ -12,7 +12,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.words.nearest import slip_of
-from grammar.words.subject_words import EMPTY, Classes, stem_of, stems, words_of
+from grammar.words.subject_words import Vocabulary
 
 NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
@@ -45,13 +45,13 @@ class Match:
     part: float = 1.0
 
 
-def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, classes: Classes) -> Subject:
+def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, vocabulary: Vocabulary) -> Subject:
     """The stems of one text: of its topic, of the phrases that people use for it, and of what it says."""
-    weights: dict[str, float] = dict.fromkeys(stems(says, classes), SAYS)
-    held = [stems(topic, classes)]
+    weights: dict[str, float] = dict.fromkeys(vocabulary.stems(says), SAYS)
+    held = [vocabulary.stems(topic)]
     weights |= dict.fromkeys(held[0], TOPIC)
     for phrase in phrases:
-        held.append(stems(phrase, classes))
+        held.append(vocabulary.stems(phrase))
         weights |= dict.fromkeys(held[-1], NAMES)
     return Subject(id_, asked, weights, tuple(phrase for phrase in held if phrase))
 
@@ -59,9 +59,9 @@ def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str,
 class Subjects:
     """An index over some texts."""
 
-    def __init__(self, rows: Iterable[Subject], classes: Classes) -> None:
+    def __init__(self, rows: Iterable[Subject], vocabulary: Vocabulary) -> None:
         self.rows = tuple(rows)
-        self.classes = classes
+        self.vocabulary = vocabulary
         counts: dict[str, float] = {}  # texts that it stands in, by how much it counts there
         for row in self.rows:
             for one in row.weights:
@@ -72,7 +72,7 @@ class Subjects:
 
     def knows(self, word: str) -> bool:
         """Whether a word, in some form, stands in one of the texts."""
-        return word in EMPTY or stem_of(word.casefold(), self.classes) in self._rare
+        return word in self.vocabulary.empty or self.vocabulary.stem_of(word.casefold()) in self._rare
 
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
@@ -88,16 +88,17 @@ class Subjects:
 
     def _asked(self, text: str) -> frozenset[str]:
         """The stems of a text, slips of the finger put right where one known word is meant."""
-        return frozenset(self._known(word) for word in words_of(text))
+        return frozenset(self._known(word) for word in self.vocabulary.words_of(text))
 
     def _known(self, word: str) -> str:
-        one = stem_of(word, self.classes)
+        one = self.vocabulary.stem_of(word)
         if one in self._rare:
             return one
         if word not in self._mended:
-            meant = slip_of(word, (other for other in self.classes if other[0] == word[0]))
+            classes = self.vocabulary.classes
+            meant = slip_of(word, (other for other in classes if other[0] == word[0]))
             near = slip_of(one, (other for other in self._rare if other[0] == one[0])) if meant is None else None
-            self._mended[word] = self.classes[meant] if meant is not None else near or one
+            self._mended[word] = classes[meant] if meant is not None else near or one
         return self._mended[word]
 
     def _score(self, row: Subject, shared: frozenset[str]) -> float:

@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field, replace
 from grammar.words.atoms import Atom, Runs, atoms_of, smooth
 from grammar.words.filenames import file_at
+from grammar.words.groups import NO_GROUPS, Groups
 from grammar.words.lexicon import Lexicon, Name
 from grammar.words.literals import literal_at
 from grammar.words.spelled import in_figures
@@ -35,6 +36,12 @@ class Token:
     unit: str = ""
     gap: bool = True  # whether a space stands before it
     end: int = field(default=0, compare=False)  # column of its last character as typed
+    listed: Groups = field(default=NO_GROUPS, compare=False)  # the groups of words that there are
+
+    @property
+    def groups(self) -> tuple[str, ...]:
+        """The groups of words that its text is of."""
+        return self.listed.of(self.text)
 
     def as_(self, kind: str, **changes: object) -> Token:
         return replace(self, kind=kind, **changes)
@@ -82,7 +89,8 @@ def tokens_of(text: str, lexicon: Lexicon) -> Line:
         raw = line[first.start : atoms[after - 1].end]
         gap = first.start == 0 or line[first.start - 1].isspace()
         end = columns[atoms[after - 1].end - 1]
-        tokens.append(replace(token, text=raw, column=columns[first.start], gap=gap, end=end))
+        column = columns[first.start]
+        tokens.append(replace(token, text=raw, column=column, gap=gap, end=end, listed=lexicon.words.groups))
         at = after
     return Line(text, tuple(tokens), _cues(runs, columns, lexicon), _spoken(runs, columns, lexicon), mended)
 

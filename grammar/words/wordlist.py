@@ -7,8 +7,12 @@ from typing import Final
 
 from engine.base.compact import compact, field
 from grammar.words.atoms import Runs, key_of
+from grammar.words.groups import Groups
 
 ALIKE: Final = "alike"  # words that are one where it is looked up what a question is about
+ASKING: Final = "asking"  # words that only ask, where it is looked up what a term is called
+EMPTY: Final = "empty"  # words that say nothing of what a question is about
+GROUP: Final = "group"  # words that a reading tells apart by more than their class
 MENTION: Final = "mention"  # phrases that an answer listens for
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
@@ -51,6 +55,7 @@ class WordList:
     sifting: dict[str, tuple[str, ...]] = field(default_factory=dict)
     mentions: dict[str, tuple[str, ...]] = field(default_factory=dict)  # key -> phrases that an answer listens for
     sift_words: set[str] = field(default_factory=set)  # every single word of those
+    groups: Groups = field(default_factory=Groups)
 
     def add(self, means: str, phrases: Iterable[str]) -> None:
         """Take in one record of the word list: `means` is a class, a value there and what it implies."""
@@ -60,10 +65,13 @@ class WordList:
             self.evidence.extend(_evidence(parts[1], line) for line in phrases)
             return
         sort, value = (parts[0] if parts else ""), (parts[1] if len(parts) > 1 else "")
-        if sort in (REPLY, ALIKE):
+        if sort in (REPLY, ALIKE, EMPTY, ASKING):
             return  # of what an answer holds, or advice is about: not of how a question is read
         if sort == MENTION:
             self.mentions[value] = tuple(phrase.casefold() for phrase in phrases)
+            return
+        if sort == GROUP:
+            self.groups.add(value, phrases)
             return
         for phrase in phrases:
             key = key_of(phrase)

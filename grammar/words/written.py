@@ -1,4 +1,4 @@
-"""What a written number is: its kind and its values, made of the pattern that it was written in."""
+"""What a written length, thread, size or count is: its kind and values, of the pattern that it was written in."""
 
 from __future__ import annotations
 
@@ -29,6 +29,9 @@ WIDEST_SHAPE: Final = 4.0
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
+_MOST_INCHES: Final = 100.0
+_WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
+_LONGEST_FRAME: Final = 5.0  # width over height
 
 
 @compact
@@ -49,7 +52,8 @@ def _unit_of(match: re.Match[str]) -> str:
     return next(unit for unit in _MM if match.groupdict().get(unit))
 
 
-def _amount(text: str) -> float:
+def amount(text: str) -> float:
+    """A number as it is written: '2,5', '3/4', '1 1/2', '1-1/2'."""
     text = text.strip().replace(",", ".").replace("-", " ")
     if "/" in text:
         whole, _, fraction = text.rpartition(" ")
@@ -63,38 +67,35 @@ def _amount(text: str) -> float:
 def length(match: re.Match[str]) -> Literal | None:
     """'60 on 645 in 35mm terms' tells no inches: no lens or ring is so many long."""
     unit, text = _unit_of(match), match.group("n")
-    if unit == "in" and match.group()[-3:].casefold() == " in" and _amount(text) >= _MOST_INCHES:
+    if unit == "in" and match.group()[-3:].casefold() == " in" and amount(text) >= _MOST_INCHES:
         return None
-    return Literal("LENGTH", (_round(_amount(text) * _MM[unit]),), match.end(), unit, text.strip())
+    return Literal("LENGTH", (_round(amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
 def engraved_focal(match: re.Match[str]) -> Literal:
     """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
     unit = match.group("u").casefold()
     factor = _MM["in"] if unit.startswith("i") else _MM[unit]
-    return Literal("LENGTH", (_round(_amount(match.group("n")) * factor),), match.end(), "mm", match.group("n"))
+    return Literal("LENGTH", (_round(amount(match.group("n")) * factor),), match.end(), "mm", match.group("n"))
 
 
 def parts_of_mm(match: re.Match[str]) -> Literal:
     """'2 tenths', '5 hundredths': of a millimetre, as a bench has it where nothing else is said."""
     share = 0.1 if match.group("p").casefold().startswith("t") else 0.01
-    return Literal("LENGTH", (_round(_amount(match.group("n")) * share),), match.end(), "mm")
+    return Literal("LENGTH", (_round(amount(match.group("n")) * share),), match.end(), "mm")
 
 
 def feet_and_inches(match: re.Match[str]) -> Literal | None:
-    feet, inches = _amount(match.group("f")), _amount(match.group("i") or match.group("b"))
+    feet, inches = amount(match.group("f")), amount(match.group("i") or match.group("b"))
     if inches >= 12:
         return None  # '10 ft 50' is a distance and a lens
     return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
 
 
-_WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
-
-
 def spread(match: re.Match[str]) -> Literal | None:
     unit = _unit_of(match)
-    low, high = sorted((_amount(match.group("a")) * _MM[unit], _amount(match.group("b")) * _MM[unit]))
-    if low and high / low > _WIDEST and unit in ("m", "ft") and _amount(match.group("a")) > _amount(match.group("b")):
+    low, high = sorted((amount(match.group("a")) * _MM[unit], amount(match.group("b")) * _MM[unit]))
+    if low and high / low > _WIDEST and unit in ("m", "ft") and amount(match.group("a")) > amount(match.group("b")):
         return None  # 'my 135 to 0.5 m' tells of a lens
     return Literal("RANGE", (_round(low), _round(high)), match.end(), unit)
 
@@ -115,7 +116,7 @@ def thread_inch(match: re.Match[str]) -> Literal | None:
     text, tpi = match.group("n"), int(match.group("t"))
     if tpi not in _TPI or (match.group("sep").strip() == "" and not match.group("inch")):
         return None
-    return Literal("THREAD", (_round(_amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
+    return Literal("THREAD", (_round(amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
 
 
 def thread_mixed(match: re.Match[str]) -> Literal | None:
@@ -125,58 +126,9 @@ def thread_mixed(match: re.Match[str]) -> Literal | None:
     return Literal("THREAD", (diameter, _round(25.4 / tpi)), match.end(), "tpi", f"{diameter:g} x {tpi} tpi")
 
 
-def combo(match: re.Match[str]) -> Literal | None:
-    focal, stop = float(match.group("a")), float(match.group("b"))
-    decimal = "." in match.group("b")
-    if focal < 4 or focal > 3000 or stop not in STOPS or (stop >= focal and focal < 20):
-        return None
-    if match.group("sep").strip() == "" and (not decimal or stop > 8):
-        return None
-    if not decimal and focal < 10:
-        return None
-    return Literal("COMBO", (focal, stop), match.end())
-
-
-def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', as it stands on a lens."""
-    focal, stop = float(match.group("a")), float(match.group("b"))
-    return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
-
-
 def square(match: re.Match[str]) -> Literal:
     """'1:1 crop': a shape, no magnification."""
     return Literal("ASPECT", (1.0, 1.0), match.end(), said="1:1")
-
-
-def stop(match: re.Match[str]) -> Literal | None:
-    """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
-    number = float(match.group("n").replace(",", "."))
-    if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
-        number /= 100  # 'f.95'
-    apart = match.group().lower().startswith("f ") and number not in STOPS
-    return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
-
-
-def stop_named(match: re.Match[str]) -> Literal | None:
-    """'aperture 5.6'."""
-    number = float(match.group("n"))
-    return Literal("FNUM", (number,), match.end()) if number in STOPS else None
-
-
-def t_stop(match: re.Match[str]) -> Literal | None:
-    text = match.group("n")
-    if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
-        return None  # T2 is a mount
-    if float(text) <= 0:
-        return None
-    return Literal("TSTOP", (float(text),), match.end())
-
-
-def shutter(match: re.Match[str]) -> Literal | None:
-    below = float(match.group("b"))
-    if below < 15 and not match.group("s"):
-        return None
-    return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
 
 
 def ratio(match: re.Match[str]) -> Literal | None:
@@ -192,31 +144,14 @@ def ratio(match: re.Match[str]) -> Literal | None:
     return Literal("RATIO", (one / other,), match.end(), said=f"{one:g}:{other:g}")
 
 
-def nd(match: re.Match[str]) -> Literal | None:
-    text = match.group("n")
-    return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
-
-
 def magnified(match: re.Match[str]) -> Literal:
     return Literal("RATIO", (float(match.group("n")),), match.end(), said=f"{match.group('n')}:1")
 
 
 def life_size(match: re.Match[str]) -> Literal:
     """'1/4 life size', '2x life-size'."""
-    size = _round(_amount(match.group("n")))
+    size = _round(amount(match.group("n")))
     return Literal("RATIO", (size,), match.end(), said=f"{size:.6g}:1")
-
-
-def nd_range(match: re.Match[str]) -> Literal:
-    """'ND2-400': a variable filter, from its weakest to its strongest."""
-    one, other = match.group("a"), match.group("b")
-    return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
-
-
-def nd_up_to(match: re.Match[str]) -> Literal | None:
-    """'variable maxes out at 5 stops': a variable filter by its strongest alone."""
-    most = float(match.group("n"))
-    return Literal("ND", (0.0, most), match.end(), said=f"up to {most:g} stops") if most <= _MOST_STOPS else None
 
 
 def weight(match: re.Match[str]) -> Literal:
@@ -253,7 +188,7 @@ def pitch(match: re.Match[str]) -> Literal:
 
 
 def turn(match: re.Match[str]) -> Literal:
-    return Literal("TURNS", (_amount(match.group("n")),), match.end())
+    return Literal("TURNS", (amount(match.group("n")),), match.end())
 
 
 def area(match: re.Match[str]) -> Literal | None:
@@ -266,29 +201,12 @@ def area(match: re.Match[str]) -> Literal | None:
     return Literal("AREA", (one, other), match.end())
 
 
-def stops(match: re.Match[str]) -> Literal | None:
-    """'where does the 50 stop' tells no stops: there are not so many."""
-    count = _amount(match.group("n"))
-    return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
-
-
-def stop_range(match: re.Match[str]) -> Literal | None:
-    """'2-5 stops': what a variable filter goes from and to."""
-    one, other = float(match.group("a")), float(match.group("b"))
-    ordered = one < other <= _MOST_STOPS
-    return Literal("ND", (one, other), match.end(), said=f"{one:g}-{other:g} stops") if ordered else None
-
-
 def pixels(match: re.Match[str]) -> Literal:
     across, down, millions = (match.group(name) for name in ("a", "b", "n"))
     if millions:
         return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")
     count = float(across) * float(down)
     return Literal("PIXELS", (count,), match.end(), said=f"{across} x {down} pixels")
-
-
-def seconds(match: re.Match[str]) -> Literal:
-    return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
 
 
 def decade(match: re.Match[str]) -> Literal:
@@ -303,9 +221,3 @@ def fraction(match: re.Match[str]) -> Literal | None:
 
 def _round(value: float) -> float:
     return float(f"{value:.10g}")
-
-
-_MOST_STOPS: Final = 20
-_MOST_STOP: Final = 64  # as f-numbers are engraved
-_MOST_INCHES: Final = 100.0
-_LONGEST_FRAME: Final = 5.0  # width over height

@@ -157,3 +157,124 @@ def test_rings_added_up_beside_a_helicoid_are_counted(asked):
     alone = asked("50mm M42 on E with helicoid 17-31, does it reach infinity")
     ends = [one["chains"][0]["register_error_mm"]["greatest"] for one in (with_rings, alone)]
     assert ends[0] - ends[1] == pytest.approx(2, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["flange to sensor of my C camera is 17.45, 25mm", "C to sensor 17.45, 25mm lens. infinity?",
+     "C camera flange to sensor 17.45 mm, how thick a shim for a 25mm lens"],
+)  # fmt: skip
+def test_what_a_body_itself_measures_is_off_from_its_mount(asked, text):
+    found = asked(text)
+    assert one(found, "register_error_mm") == close(17.45 - 17.526)
+    assert numbers(found, "scale_mark_mm")[0][0] == pytest.approx(50 + 625 / 0.076, rel=0.01)
+    assert "mm lens" not in found["reading"].replace("25 mm lens", "")
+
+
+def test_a_body_that_is_too_deep_loses_infinity_for_its_own_lenses(asked):
+    found = asked("E body flange distance is 18.2 by depth gauge, is infinity gone on a 24")
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert numbers(found, "far_from_sensor_mm")[0][0] == pytest.approx(48 + 576 / 0.2, rel=0.02)
+    assert flat(found).startswith("Left so, a 24 mm lens is sharp to 2.93 m")
+
+
+@pytest.mark.parametrize(
+    ("text", "stack"),
+    [("i need 9.54 between T2 and M42 but the shop only has 9 and .5 rings, fine?", 9.5),
+     ("need 9.54, only 9 and .5 to be had", 9.5), ("spacer needed 5.2 mm, i have 5, 0.5 and 0.2", 5.2)],
+)  # fmt: skip
+def test_a_length_that_is_needed_is_made_up_of_the_rings_there_are(asked, text, stack):
+    found = asked(text)
+    assert found["intent"] == "diy-dimension"
+    assert one(found, "stack_mm") == close(stack)
+
+
+def test_a_stack_that_is_short_still_reaches_infinity_and_says_so(asked):
+    found = asked("need 9.54, only 9 and .5 to be had")
+    assert one(found, "register_error_mm") == close(-0.04)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_what_is_needed_of_lenses_is_no_stack(asked):
+    assert not numbers(asked("i need a 50mm lens for E, only have 28 and 35"), "stack_mm")
+
+
+def test_one_more_length_joined_on_behind_tubes_is_a_tube(asked):
+    found = asked("macro with two 10mm tubes and a 5mm on a 50, how close")
+    assert one(found, "stack_mm") == close(25)
+    alone = asked("12mm tube and a 50, how close")
+    assert "5 mm" not in alone["reading"].replace("50 mm", "")
+    assert not numbers(alone, "stack_mm")
+
+
+def test_a_distance_told_after_past_infinity_is_where_infinity_is_found(talked):
+    turns = ("x mount ring, everything goes beyond infinity", "50mm, 12 m", "i have 0.05 brass, how many")
+    mark, sheets = talked(*turns[:2]), talked(*turns)
+    assert one(mark, "shim_mm") == close(0.21009)
+    assert numbers(mark, "register_error_mm")[0][0] < 0
+    assert one(sheets, "layer_count") == pytest.approx(4, abs=0.3)
+    assert flat(sheets).startswith("0.21 mm is 4 x 0.05 mm")
+
+
+def test_layers_that_are_asked_for_come_first(asked):
+    assert flat(asked("infinity lands at 10m on my 50. how many layers of kitchen foil")).startswith(
+        "0.25 mm in layers"
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["12.5 C lens too fat for the recess on my E, sits on the flange. how far does it see",
+     "12.5 C lens whose barrel won't go into the cup of the E ring, how far does it see"],
+)  # fmt: skip
+def test_a_lens_that_does_not_sink_in_is_out_by_what_the_cup_is_deep(asked, text):
+    found = asked(text)
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(18 - 17.526, abs=0.001)
+
+
+def test_the_ring_of_cs_under_a_c_lens_on_a_c_camera_is_a_tube(asked):
+    found = asked("how far does a 25 C with the 5mm CS ring on a C camera go")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(5)
+
+
+def test_a_whole_length_behind_a_ring_that_it_cannot_be_is_the_lens(asked):
+    found = asked("m42 on mft ring 27.5, 35mm. inf?")
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(27.5 - 26.21)
+    assert "35 mm M42 lens" in found["reading"]
+    ring = asked("OM on mft ring, 27mm, infinity?")
+    assert ring["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.25)
+
+
+def test_what_a_macro_lens_goes_to_by_itself_grows_with_the_tube(asked):
+    found = asked("105 macro goes 1:2. add 25 tube, what do i get")
+    assert pytest.approx(max(high for _, high in numbers(found, "magnification")), rel=0.01) == (0.5 + 25 / 105)
+
+
+def test_a_mark_beside_an_error_is_asked_for_and_no_place_of_infinity(asked):
+    found = asked("ring 0.3 thin, how much does the 1m mark move on a 50")
+    assert flat(found).startswith("At its 1 m mark: it is now sharp at 1.11 m")
+
+
+@pytest.mark.parametrize(
+    ("text", "best", "error"),
+    [("which is the better ring on L for OM: 25.9 25.98 or 26.05", 25.98, -0.02),
+     ("26.1 or 26.3 ring for m42 to mft?", 26.1, -0.11),
+     ("three om-mft rings: 26.6 / 26.75 / 26.9. which one", 26.75, 0.0)],
+)  # fmt: skip
+def test_of_several_rings_the_one_that_reaches_infinity_is_taken(asked, text, best, error):
+    found = asked(text)
+    assert flat(found).startswith(f"Take the {best:g} mm one")
+    assert numbers(found, "register_error_mm")[0][0] == pytest.approx(error, abs=0.001)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_of_rings_that_are_all_too_thick_none_is_said_to_reach(asked):
+    found = asked("rings of 26.5, 26.7 and 26.9 for the same pair: which? M42 to mft")
+    assert flat(found).startswith("The 26.5 mm one is nearest: right is 26.21 mm, it is 0.29 mm too thick.")
+    assert {chain["verdict"] for chain in found["chains"]} == {"macro-only"}
+
+
+def test_several_readings_of_one_ring_are_still_readings(asked):
+    found = asked("ring measures 17.03 17.06 17.11 17.08 round the rim, should be 17.00")
+    assert one(found, "register_error_mm") == close(0.07)

@@ -38,3 +38,13 @@ def test_what_is_seen_in_an_old_projector_is_warned_of(desk):
     assert found["intent"] == "hazard"
     assert "asbestos" in flat(found)
     assert "1950 s" not in found["reading"]
+
+
+def test_bending_a_tab_is_not_said_to_be_harmless(asked):
+    assert flat(asked("the lens has a rear tab that sticks out, ok to bend it?")).startswith("Better not.")
+
+
+def test_filing_to_fit_makes_dust(asked):
+    found = asked("file it so it fits?")
+    assert found["intent"] == "hazard"
+    assert "metal dust" in flat(found)

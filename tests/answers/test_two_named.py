@@ -68,3 +68,14 @@ def test_what_was_not_answered_in_between_changes_nothing(desk: Desk) -> None:
 def test_whether_the_two_go_on_one_another_is_asked_of_both(desk: Desk) -> None:
     found = _last(desk, "what is LTM", "and M", "one on the other?")
     assert "No, LTM and M-mount are not the same" in str(found["text"])
+
+
+def test_of_two_mounts_it_is_said_which_register_is_the_longer(desk: Desk) -> None:
+    text = " ".join(str(_last(desk, "which has the longer register, OM or FD")["text"]).split())
+    assert "the registers differ by 4 mm, OM-mount has the longer" in text
+
+
+def test_a_lens_that_lies_a_little_too_close_may_still_come_sharp_by_its_own_travel(desk: Desk) -> None:
+    text = " ".join(str(_last(desk, "is K mount the same as SA")["text"]).split())
+    assert "1.46 mm too close: sharp only by its own travel" in text
+    assert "1.46 mm too far out: close-up only" in text

@@ -97,3 +97,17 @@ def test_a_chain_tells_what_is_to_be_known_of_lenses_of_that_mount(asked):
 def test_of_one_name_said_twice_a_year_of_film_tells_the_lens(asked):
     found = asked("lens says X mount but its from 1979, goes on my X digital?")
     assert "25.8 mm" in flat(found)
+
+
+def test_a_small_number_of_nothing_that_is_named_is_an_error_of_the_seat(asked):
+    found = asked("how come 0.02 matters with a 6mm lens")
+    assert mid(found, "far_from_sensor_mm")[0] == pytest.approx(6**2 / 0.02 + 12, abs=15)
+
+
+def test_two_focal_lengths_tell_that_the_short_one_is_the_fussy_one(asked):
+    assert "Test rings with the widest lens" in flat(asked("why is infinity ok with the 135 but not with the 24"))
+
+
+def test_that_a_lens_seems_longer_comes_with_what_it_frames_like(asked):
+    found = asked("why does my 50 look so tele on mft")
+    assert pytest.approx(mid(found, "equivalent_focal_mm")[0], abs=0.5) == 100

@@ -22,6 +22,7 @@ words:
   lens: {means: lens, says: [lens]}
   wants: {means: intent chain, says: [get 2, lens !ring 1.5]}
   over: {means: order start-over, says: [start over]}
+  scale: {means: group scale, says: [barrel, 'ring*']}
 """
 
 

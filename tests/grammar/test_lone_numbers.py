@@ -64,3 +64,10 @@ def test_what_is_lacking_of_a_lens_without_a_mount_is_told_first() -> None:
 def test_a_number_with_words_of_its_own_is_left_alone() -> None:
     got = after("how close does a 58mm f/2 M42 lens focus on E with a 10mm tube", "at f/8")
     assert (got.f_number, got.adapters[0].thickness_mm) == (8, (10, 10))
+
+
+def test_a_ratio_is_a_size_where_a_word_parts_it_from_the_lens() -> None:
+    apart, beside = after("enlarger lens 75mm want 1:2 what extension"), after("50mm 1:2 M42 on E")
+    assert dict(apart.values)["magnification"] == "0.5"
+    assert beside.lens is not None
+    assert beside.lens.f_number == 2

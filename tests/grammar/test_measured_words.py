@@ -78,3 +78,19 @@ def test_a_bare_mark_of_the_scale_counts_metres(desk: Desk, text: str, mark: str
 
 def test_a_lens_on_a_mount_named_as_a_stop_is_not_stopped(desk: Desk) -> None:
     assert "aperture" not in _values(desk, "500mm f8 mirror on T2, ring is .15 too thick. does it matter")
+
+
+def test_what_stands_past_the_thread_is_the_rear_and_no_lens(desk: Desk) -> None:
+    assert _values(desk, "c lens rear goes 11mm past its thread, mirrorless body. safe?")["rear_reach"] == "11 mm"
+
+
+def test_a_number_and_an_article_before_a_ring_describe_no_ring(desk: Desk) -> None:
+    talk = Talk()
+    desk.ask("why is the scale of my 35 wrong since the new adapter", talk)
+    assert talk.question is not None
+    assert talk.question.lens is not None
+    assert talk.question.lens.focal_length_mm == 35
+
+
+def test_racked_out_tells_the_extension(desk: Desk) -> None:
+    assert _values(desk, "80mm racked out 40 beyond infinity, how much more exposure")["extension"] == "40 mm"

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from grammar.questions import INTENTS
 from grammar.words.atoms import key_of
+from grammar.words.wordlist import WordList
 from tests.grammar.names import WORDS, lexicon, words
 from tests.reading import TEXTS, loaded
 
@@ -31,24 +32,14 @@ def test_every_word_has_an_id_of_its_own() -> None:
     assert sorted(ids) == sorted(set(ids))
 
 
-NO_PART_OF_SPEECH = ("ask", "intent", "order", "teach", "sift", "reply", "alike", "mention")
+NO_PART_OF_SPEECH = ("ask", "intent", "order", "teach", "sift", "reply", "alike", "mention", "group", "empty", "asking")
 
 
 def test_no_phrase_is_two_parts_of_speech() -> None:
     """A phrase may be a cue besides what it is; it may not be, say, a lens and a measure."""
     seen: dict[str, set[str]] = defaultdict(set)
     for id_, means, says in records():
-        if means.split()[:1] not in (
-            [],
-            ["ask"],
-            ["intent"],
-            ["order"],
-            ["teach"],
-            ["sift"],
-            ["reply"],
-            ["alike"],
-            ["mention"],
-        ):
+        if means and means.split()[0] not in NO_PART_OF_SPEECH:
             for phrase in says:
                 seen[key_of(phrase)].add(id_)
     assert {key: ids for key, ids in seen.items() if len(ids) > 1} == {}
@@ -75,3 +66,13 @@ def test_evidence_names_only_what_can_show() -> None:
                 evidence.intent,
                 one,
             )
+
+
+def test_a_word_is_of_each_group_that_names_it_or_how_it_begins() -> None:
+    listed = WordList()
+    listed.add("group shape", ["frame*", "scope"])
+    listed.add("group lit", ["frame"])
+    assert set(listed.groups.of("Frame")) == {"shape", "lit"}
+    assert listed.groups.of("framed") == ("shape",)
+    assert listed.groups.of("scopes") == ()
+    assert not listed.knows("scope"), "it tells words apart, and makes none known"

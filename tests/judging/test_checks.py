@@ -28,6 +28,18 @@ def test_a_missing_assumption_is_told_with_the_nearest_good_one() -> None:
     assert "no assumption 'paper-stop'" in told[0]
 
 
+def test_a_group_of_words_that_nothing_asks_for_is_told_and_one_that_has_no_words(tmp_path: Path) -> None:
+    (tmp_path / "words.yaml").write_text("words:\n  more: {means: group scales, says: [dial]}\n", encoding="utf-8")
+    facts, problems = load_catalogue((tmp_path,), cached=False)
+    assert not problems
+    (told,) = [str(problem) for problem in problems_of(facts)]
+    assert "found group 'scales'" in told
+    assert told.endswith("nearest: scale")
+    left = {id_: word for id_, word in facts.words.items() if word.means not in ("group scale", "group scales")}
+    (told,) = [str(problem) for problem in problems_of(replace(facts, words=left))]
+    assert "no words of group 'scale'" in told
+
+
 def test_two_own_lenses_of_one_name_are_told(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text(

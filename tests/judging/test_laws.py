@@ -165,7 +165,7 @@ def judge_everything(setup: Setup, body: str) -> list[tuple[tuple[str, ...], str
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
         empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
-        known.catalogue.adapters.values(),
+        known.catalogue,
     )  # fmt: skip
     best: dict[tuple[str, ...], tuple[tuple[object, ...], str]] = {}
     for found in search.chains():
@@ -196,7 +196,7 @@ def test_a_chain_is_never_judged_better_than_the_rank_it_was_said_to_be_able_to_
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
         empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
-        known.catalogue.adapters.values(),
+        known.catalogue,
     )  # fmt: skip
     possible, floor = possible_rank(focus), floor_of(empty, known.cases)
     one = known.judge_of(setup)

@@ -91,11 +91,7 @@ def test_ten_pitches_tell_threads_apart(tpi, ten):
 
 
 def test_a_focusing_thread_of_several_starts_advances_by_all_of_them():
-    assert calibration.lead_mm(exact(0.75), 4) == exact(3)
     assert calibration.advance_per_turn_mm(exact(5), exact(0.5)) == exact(10)
-    assert calibration.advance_mm(exact(10), exact(90)) == exact(2.5)
-    assert calibration.advance_mm(UNKNOWN, exact(90)) is UNKNOWN
-    assert calibration.advance_mm(exact(10), UNKNOWN) is UNKNOWN
 
 
 def made(wanted, spacers, near=0.0, most=None):

@@ -42,8 +42,6 @@ def test_with_the_depth_unknown_only_a_rear_ahead_of_the_flange_is_known_to_clea
 def test_round_parts_pass_by_the_difference_of_their_diameters():
     assert clearance.width_left_mm(exact(30.4), exact(30)).nominal == pytest.approx(0.4)
     assert clearance.width_left_mm(UNKNOWN, exact(30)) is UNKNOWN
-    assert clearance.cup_width_left_mm(exact(46.1), exact(30.4), exact(1.5)).nominal == pytest.approx(12.7)
-    assert clearance.cup_width_left_mm(exact(46.1), UNKNOWN, exact(1.5)) is UNKNOWN
 
 
 def test_a_long_thread_bottoms_before_it_seats():

@@ -99,17 +99,6 @@ def test_without_a_transmission_a_t_stop_says_nothing_of_the_f_number(transmissi
 
 def test_a_bellows_factor_is_told_by_its_logarithm_not_by_its_half():
     assert exposure.stops_of_factor(exact(1.44)).nominal == pytest.approx(0.52607, abs=1e-5)
-    factor = exposure.bellows_factor_of_lengths(exact(6 * 25.4), exact(5.3 * 25.4))
-    assert factor.nominal == pytest.approx(1.2816, abs=1e-4)
-    assert exposure.stops_of_factor(factor).nominal == pytest.approx(0.358, abs=1e-3)
-
-
-def test_close_up_the_effective_f_number_counts():
-    # 4.4 times life size at f/4: 4.87 stops less to hold back
-    far = exposure.stops_to_hold_back(exact(15), exact(4), exact(0.02), exact(100))
-    near = exposure.stops_to_hold_back_close_up(exact(15), exact(4), exact(4.4), exact(1), exact(0.02), exact(100))
-    assert far.nominal - near.nominal == pytest.approx(4.8659, abs=1e-4)
-    assert exposure.bellows_factor(exact(4.4), exact(1)).nominal == pytest.approx(5.4**2)
 
 
 def intervals(least, greatest):

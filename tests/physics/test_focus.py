@@ -207,12 +207,6 @@ def test_the_stop_that_cures_an_error_is_the_error_over_the_blur():
     assert focus.infinity_from_f_number(UNKNOWN, blur, exact(1)) is UNKNOWN
 
 
-def test_depth_of_focus_grows_close_up():
-    far = focus.depth_of_focus_mm(exact(4), exact(0.03), exact(0), exact(1))
-    assert far.nominal == pytest.approx(0.12)
-    assert focus.depth_of_focus_mm(exact(4), exact(0.03), exact(1), exact(1)).nominal == pytest.approx(0.24)
-
-
 def test_life_size_costs_two_stops_with_even_pupils_and_fewer_with_a_large_exit_pupil():
     assert focus.light_lost_stops(exact(1), exact(1)).nominal == pytest.approx(2)
     assert focus.light_lost_stops(exact(1), exact(1.7)).nominal < 1.4

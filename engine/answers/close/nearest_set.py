@@ -39,7 +39,14 @@ def nearest_set(lens: Distances, magnification: float, tubes: list[float], shown
     return told
 
 
-def was_wanted(question: Question) -> bool:
+def asked_of_tubes(question: Question) -> bool:
+    """Whether the size told is what the tubes shall give, and not what the lens has by itself: 'it goes 1:2'."""
+    if _was_wanted(question):
+        return True
+    return question.mentions("wanted-near", "size-asked") and not question.mentions("own-size")
+
+
+def _was_wanted(question: Question) -> bool:
     """Whether the size was told while the tube for it was still asked for: 'what tube for 1:1', 'I have 12, 20, 36'."""
     before = question.prior
     same = before is not None and before.said("magnification") == question.said("magnification")

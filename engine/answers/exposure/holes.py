@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup
@@ -12,9 +12,12 @@ from grammar.words.written import STOPS
 
 
 def holes_for(question: Question) -> Told:
-    """The hole for every stop that is wanted, on every lens told."""
+    """The hole for every stop that is wanted, on every lens told; of a hole that is told the stop that it makes."""
     if not mentions(question, "hole-for-stop"):
         return Told()
+    hole = number(question, "bore")
+    if hole is not None and hole > 0 and question.f_number is None and not question.stops:
+        return _stops_of(hole, question)
     lines, rows = [], []
     for lens in question.lenses:
         focal = lens.focal_length_mm
@@ -22,13 +25,23 @@ def holes_for(question: Question) -> Told:
             continue
         parts = []
         for at in _stops(question, lens.f_number):
-            hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
-            if is_known(hole):
-                parts.append(f"{trimmed(hole.nominal, 1)} mm for f/{f_number(at)}")
-                rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
+            cut = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
+            if is_known(cut):
+                parts.append(f"{trimmed(cut.nominal, 1)} mm for f/{f_number(at)}")
+                rows.append(Quantity("hole_mm", cut, f"{trimmed(focal, 1)} mm at f/{f_number(at)}"))
         if parts:
             lines.append(Line("head", f"The hole: {listed(parts)} ({trimmed(focal, 1)} mm), near the lens's own stop."))
     return Told(tuple(lines), tuple(rows))
+
+
+def _stops_of(hole_mm: float, question: Question) -> Told:
+    """The f-number that a hole makes of every lens told: focal length over its width."""
+    told = Told()
+    for focal in focals(question):
+        at = focal / hole_mm
+        text = f"A hole of {trimmed(hole_mm, 1)} mm makes {trimmed(focal, 1)} mm f/{f_number(at)}, near its own stop."
+        told += Told((Line("head", text),), (Quantity("f_number", Interval.exact(at), f"{trimmed(focal, 1)} mm"),))
+    return told
 
 
 def _stops(question: Question, open_at: float | None) -> list[float]:

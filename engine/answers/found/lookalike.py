@@ -12,7 +12,7 @@ from engine.answers.found.turned_in import turned_in
 from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import mount_line, mount_numbers
+from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_numbers
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
@@ -35,40 +35,70 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
     """Every mount whose thread or bayonet meets that of the mount asked about, with the outcome in both directions."""
     mounts = list(dict.fromkeys(mount.id for mount in mounts_named(question, knowledge)))
     mounts = mounts or spoken_of(question, knowledge)
-    several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     met = turned_in(question, knowledge) + threads_meet(question, knowledge)
-    if not mounts and met.lines:
-        return Answer(
-            question.text, "look-alike", ANSWERED, met.lines, question=question, quantities=met.quantities
-        )  # fmt: skip
-    if not mounts and question.said("thread") is not None:
-        told, _ = by_thread(question, knowledge)
-        if told.lines:
-            return Answer(
-                question.text, "look-alike", ANSWERED, told.lines, question=question, quantities=told.quantities
-            )  # fmt: skip
     if not mounts:
+        if not met.lines and question.said("thread") is not None:
+            met, _ = by_thread(question, knowledge)
+        if met.lines:
+            return _answer(question, met)
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
+    several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     not_so = against_name(question, knowledge)
-    lines: list[Line] = [*not_so.lines, *met.lines]
-    quantities: list[Quantity] = [*not_so.quantities, *met.quantities]
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
+    told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
+    told += Told(tuple(of_the_name(question, knowledge)))
+    told += _each(mounts, several, knowledge)
+    told += Told((), tuple(_differences(mounts, knowledge)))
+    told += _rings_between(mounts, set(firsts), knowledge) if several else Told()
+    apart = set_apart(mounts, knowledge)
+    lines = [*told.lines, *mixed_lines(chains, question.feet), *apart.lines]
+    if any(line.text.startswith(SAME) for line in lines[:2]):
+        lines[1:1] = traps_of_the_same(mounts, knowledge)
+    advice = knowledge.catalogue.advice.get("cross-thread")
+    if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
+        lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
+    lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
+    return _answer(question, Told(tuple(lines), (*told.quantities, *apart.quantities)), chains)
+
+
+def _answer(question: Question, told: Told, chains: tuple[ListedChain, ...] = ()) -> Answer:
+    return Answer(
+        question.text, "look-alike", ANSWERED, told.lines, question=question, chains=chains or None,
+        quantities=told.quantities,
+    )  # fmt: skip
+
+
+def _whether_same(
+    question: Question,
+    mounts: list[str],
+    firsts: Sequence[str],
+    chains: tuple[ListedChain, ...],
+    met: bool,
+    knowledge: Knowledge,
+) -> Told:
+    """Whether what is named is one mount or two, first of all. `met`: whether threads told have been answered."""
+    facts = knowledge.catalogue
     if len(set(firsts)) == 2:
-        pair = [knowledge.catalogue.mounts[name] for name in dict.fromkeys(firsts)]
-        lines.append(Line("head", _same_or_not(pair[0], pair[1], _barred(chains))))
-    elif len(mounts) == 1 and _asks_of_thread(question, knowledge.catalogue.mounts[mounts[0]]):
-        lines += _of_one_thread(knowledge.catalogue.mounts[mounts[0]], knowledge)
-    elif len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
-        lines.append(Line("head", "No, the name alone does not make them the same: several mounts go by it."))
-    elif len(mounts) == 1 and not met.lines:
-        if len(names_typed(question)) > 1 and not named_alike(mounts[0], knowledge):
-            designation = knowledge.catalogue.mounts[mounts[0]].designation
-            lines.append(Line("head", f"{SAME} one and the same mount: {designation}."))
-        lines += named_alike(mounts[0], knowledge)
-        quantities += registers_alike(mounts[0], knowledge)
+        pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
+        return Told((Line("head", _same_or_not(pair[0], pair[1], _barred(chains))),))
+    if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
+        return Told(tuple(_of_one_thread(facts.mounts[mounts[0]], knowledge)))
+    if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
+        return Told((Line("head", "No, the name alone does not make them the same: several mounts go by it."),))
+    if len(mounts) != 1 or met:
+        return Told()
+    alike = tuple(named_alike(mounts[0], knowledge))
+    one = Line("head", f"{SAME} one and the same mount: {facts.mounts[mounts[0]].designation}.")
+    lines = (one,) if len(names_typed(question)) > 1 and not alike else alike
+    return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
+
+
+def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:
+    """Each mount with what it meets; of many only what each is. `several`: others are named beside it."""
+    lines: list[Line] = []
+    quantities: list[Quantity] = []
     beside: list[Quantity] = []  # numbers of what goes into the one mount that is asked about
-    lines += of_the_name(question, knowledge)
     if len(mounts) > MOST_IN_FULL:
         lines.append(Line("head", f"{len(mounts)} mounts go by that name. Not all are the same:"))
     for name in mounts:
@@ -80,23 +110,7 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             alike = [row for row in _neighbours(mount, knowledge) if row[1] in IN_IT] if not several else []
             beside += [one for row in alike[:MOST_BESIDE] for one in mount_numbers(row[0], knowledge)]
         quantities += mount_numbers(mount, knowledge)
-    quantities += beside
-    quantities += _differences(mounts, knowledge)
-    between = _rings_between(mounts, set(firsts), knowledge) if several else Told()
-    lines += between.lines
-    quantities += between.quantities
-    told = set_apart(mounts, knowledge)
-    lines += [*mixed_lines(chains, question.feet), *told.lines]
-    if any(line.text.startswith(SAME) for line in lines[:2]):
-        lines[1:1] = traps_of_the_same(mounts, knowledge)
-    advice = knowledge.catalogue.advice.get("cross-thread")
-    if advice is not None and any(knowledge.catalogue.mounts[name].coupling == "screw" for name in mounts):
-        lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
-    lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
-    return Answer(
-        question.text, "look-alike", ANSWERED, tuple(lines), question=question, chains=chains or None,
-        quantities=(*quantities, *told.quantities),
-    )  # fmt: skip
+    return Told(tuple(lines), (*quantities, *beside))
 
 
 def _asks_of_thread(question: Question, mount: Mount) -> bool:
@@ -140,8 +154,9 @@ def _same_or_not(one: Mount, other: Mount, barred: Sequence[str] = ()) -> str:
     elif one.coupling != "screw" and other.id not in one.shares_bayonet and one.id not in other.shares_bayonet:
         apart.append("the bayonets differ")
     if is_known(one.register_mm) and is_known(other.register_mm):
-        by = abs(one.register_mm.nominal - other.register_mm.nominal)
-        apart += [f"the registers differ by {small_mm(by)}"] if by > SAME_MM else []
+        by = one.register_mm.nominal - other.register_mm.nominal
+        longer = one.designation if by > 0 else other.designation
+        apart += [f"the registers differ by {small_mm(abs(by))}, {longer} has the longer"] if abs(by) > SAME_MM else []
     elif is_known(one.register_mm) or is_known(other.register_mm):
         apart.append("only one of them has a register of its own")
     names = f"{one.designation} and {other.designation}"
@@ -265,8 +280,7 @@ def _register_text(lens: Mount, other: Mount, knowledge: Knowledge) -> str:
     lead = f"{article(lens.designation)} {lens.designation} lens in it sits {small_mm(abs(off.nominal))}"
     if abs(off.nominal) <= knowledge.catalogue.assumptions["making-spread-derived"].value.greatest:
         return f"{lead} off, no more than rings vary by"
-    way = "too far out: close-up only" if off.nominal > 0 else "too close: nothing comes sharp"
-    return f"{lead} {way}"
+    return f"{lead} {at_wrong_depth(off.nominal, knowledge)}"
 
 
 def _thread_text(mating: Mating, lens: Mount, other: Mount, knowledge: Knowledge) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
+from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line, mount_numbers
 from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_as_asked, looks_so
@@ -151,7 +151,7 @@ def _at_wrong_depth(question: Question, knowledge: Knowledge) -> Answer | None:
     lines = [Line("head", f"{len(wrong)} go {into} and lie at a wrong depth:")] if wrong else []
     quantities = [Quantity("register_mm", holder.register_mm, holder.id)]
     for mount, by in wrong:
-        way = "too close: nothing comes sharp" if by > 0 else "too far out: close-up only"
+        way = at_wrong_depth(-by, knowledge)
         cure = f"; a spacer of {small_mm(by)} cures it" if by > 0 else ""
         register = small_mm(own + by)
         lines.append(Line("fact", f"{mount.designation}: register {register}, {small_mm(abs(by))} {way}{cure}", 1))

@@ -8,7 +8,9 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
+from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
+from engine.answers.making.lens_not_ring import with_lens_told
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -29,13 +31,14 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = _registers_told(question, facts)
+    question = with_body_measured(_registers_told(question, facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return question
     one, other = lens.mount.register_mm, body.mount.register_mm
     if is_known(one) and is_known(other):
+        question = with_lens_told(question, one.nominal - other.nominal)
         question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
         return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
     return _in_ring(_in_rings(question, facts))

@@ -105,7 +105,7 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     start = Trace(givens(Chain((), {}), setup, knowledge.catalogue, with_spread=False))
     focus = focus_of(
         setup, start.value("lens_register_mm"), start.value("body_register_mm"),
-        start.value("infinity_allowance_mm"), start.value("usual_travel_mm"), adapters.values(),
+        start.value("infinity_allowance_mm"), start.value("usual_travel_mm"), knowledge.catalogue,
     )  # fmt: skip
 
     def accept(judged: Judged) -> bool:

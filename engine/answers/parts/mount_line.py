@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from engine.answers.parts.answer import Quantity
 from engine.answers.parts.knowledge import Knowledge
@@ -45,6 +46,17 @@ def how_rare(mount: Mount, knowledge: Knowledge) -> tuple[bool, bool, int, str]:
     """The order in which mounts of one thread are met: with a register of their own, with many rings sold."""
     rings = sum(ring.front == mount.id or ring.rear == mount.id for ring in knowledge.catalogue.adapters.values())
     return "thread-only" in mount.traits, not is_known(mount.register_mm), -rings, mount.id
+
+
+def at_wrong_depth(off_mm: float, knowledge: Knowledge) -> str:
+    """How a lens that lies this far from its register focuses; above nought it lies too far out.
+
+    Too close it is sharp where its own focusing makes that up, which by the usual travel the longer lenses do.
+    """
+    if off_mm > 0:
+        return "too far out: close-up only"
+    share = knowledge.catalogue.assumptions["usual-travel-share"].value.greatest
+    return f"too close: sharp only by its own travel, which lenses under about {ceil(-off_mm / share)} mm lack"
 
 
 def _pitch(thread: Thread) -> str:

@@ -6,13 +6,14 @@ import re
 from collections.abc import Callable
 from typing import Final
 
+from engine.answers.parts.said import number
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 from grammar.words.nearest import nearest_keys
-from grammar.words.subject_words import stems, words_of
 from grammar.words.subjects import Match, Subjects
+from grammar.words.wordlist import ASKING
 
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
 ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
@@ -31,11 +32,6 @@ NEAR: Final = 0.75  # the next best are told where they come this near to the be
 
 SHORT: Final = 3  # letters of a word that is no plural
 _WORDS: Final = re.compile(r"[a-z0-9]+")
-_QUESTION_WORDS: Final = (
-    "a an the what whats is are of in on my this that it mean means meant meaning define definition explain term word",
-    "called by does do you they people when say for to me please with i and why so really actually",
-)
-_ASKING: Final = frozenset(word for line in _QUESTION_WORDS for word in line.split())
 
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
@@ -43,6 +39,11 @@ _MEANT: Final = {
     "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
+MOST_ERROR_MM: Final = (
+    0.5  # a number of nothing that is named is hardly ever anything but an error, where it is so small
+)
+HUNDREDTHS: Final = "hundredths matter"  # what it is in words
+SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
 _RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in
 
 
@@ -54,7 +55,11 @@ def of_values(question: Question) -> str:
 def asked_about(question: Question) -> str:
     """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
-    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys))
+    focals = {one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None}
+    more = [SET_APART] if len(focals) > 1 else []
+    more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
+    told = more if question.intent == "why" else []
+    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys, *told))
 
 
 def nearest(
@@ -103,7 +108,7 @@ def plainly_about(text: str, subjects: Subjects) -> str | None:
     More than one word must be shared, and they must be a fair part of those that say anything.
     """
     for match in subjects.matches(text)[:1]:
-        words = len(set(words_of(text)))
+        words = len(set(subjects.vocabulary.words_of(text)))
         if match.score >= PLAIN and len(match.shared) >= max(2, FAIR_PART * words) and match.asked != "other":
             return match.asked
     return None
@@ -111,7 +116,8 @@ def plainly_about(text: str, subjects: Subjects) -> str | None:
 
 def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
     """The term that a few words were meant for, though several are misspelt; None where other words say more."""
-    said = [word for word in words_of(text) if len(word) > 1]
+    words_of = subjects_of(catalogue).vocabulary.words_of
+    said = words_of(text)
     best: tuple[int, Term] | None = None
     for term in catalogue.terms.values():
         for name in term.names:
@@ -129,20 +135,26 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
 
 def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) -> Term | None:
     """The term that goes by words of everyday use; the longest. `beside`: how many more words the text may have."""
-    said = _everyday(text)
+    asking = _asking(catalogue)
+    said = _everyday(text, asking)
     best: tuple[int, Term] | None = None
     for term in catalogue.terms.values():
         for name in term.known_as:
-            wanted = _everyday(name)
+            wanted = _everyday(name, asking)
             if wanted and wanted <= said and len(said) <= len(wanted) + beside:
                 best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
     return best[1] if best else None
 
 
-def _everyday(text: str) -> set[str]:
+def _asking(catalogue: Catalogue) -> frozenset[str]:
+    """The words that only ask."""
+    return frozenset(one for word in catalogue.words.values() if word.means == ASKING for one in word.says)
+
+
+def _everyday(text: str, asking: frozenset[str]) -> set[str]:
     """The words that are asked about, without those that only ask, plurals as their singulars."""
     words = set(_WORDS.findall(text.casefold().replace("-", " ").replace("'", "")))
-    return {word.removesuffix("s") if len(word) > SHORT else word for word in words - _ASKING}
+    return {word.removesuffix("s") if len(word) > SHORT else word for word in words - asking}
 
 
 def _is_long(words: list[str]) -> bool:
@@ -152,12 +164,12 @@ def _is_long(words: list[str]) -> bool:
 
 def nearest_term(text: str, catalogue: Catalogue) -> Term | None:
     """The term whose name shares most with a text; None where none does."""
-    classes = subjects_of(catalogue).classes
-    asked = stems(text, classes)
+    stems = subjects_of(catalogue).vocabulary.stems
+    asked = stems(text)
     best: tuple[float, Term] | None = None
     for term in catalogue.terms.values():
         for name in term.names:
-            wanted = stems(name, classes)
+            wanted = stems(name)
             if wanted and wanted <= asked:
                 score = float(len(wanted))
                 if best is None or score > best[0]:

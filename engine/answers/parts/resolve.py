@@ -12,7 +12,7 @@ from engine.chains.setup import Setup
 from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Body, Format, Lens, Mount
-from grammar.questions import Question, Thing
+from grammar.questions import TO_ITS_OWN, Question, Thing
 
 AS_TOLD = Basis("own-measured", ("asked",))
 
@@ -43,6 +43,12 @@ class BodySide:
     words: str
     format: Format | None = None
     others: tuple[str, ...] = ()
+
+
+def goes_on(question: Question, lens: LensSide, body: BodySide) -> bool:
+    """Whether the lens is to go on the body, where each is told to go on its own: 'K to Z and M42 to E'."""
+    told = question.said(TO_ITS_OWN)
+    return told is None or f"{lens.mount.id} {body.mount.id}" in told.split(", ")
 
 
 def lens_side(thing: Thing | None, catalogue: Catalogue) -> LensSide | Missing:

@@ -13,10 +13,11 @@ from grammar.questions import Question, Thing
 
 GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
 PROJECTOR = "projector"
-SHEETS = "large-format"
-CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS})
+SHEETS, ROLLS = "large-format", "medium-format"
+CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS, ROLLS})
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
+_FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
 
@@ -111,12 +112,12 @@ def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
     """The row for lenses of a class (enlarger, projector) by focal length, or by the negative they are made for."""
     kind, focal = thing.lens_kind or "", thing.focal_length_mm
     form = facts.formats.get(thing.format or "")
-    if kind not in CLASSES or (kind == SHEETS and form is not None):
+    if kind not in CLASSES or (kind in (SHEETS, ROLLS) and form is not None):
         return None  # what is told of the negative says more than the class
     rows = [row for row in facts.circles.values() if kind in row.lens_class.split()]
     if kind == PROJECTOR:
-        film = {"16mm": "16-projector", "35-full": "35-projector"}.get(thing.format or "", "slide-projector")
-        return next((row for row in rows if row.made_for == film), None)
+        film = _FILMS.get(thing.format or "", None if form is not None else "slide-projector")
+        return next((row for row in rows if row.made_for == film), None)  # of other film what is made for it is told
     if focal is None:
         wide = [row for row in rows if form is None or row.image_circle_mm.greatest >= form.diagonal_mm]
         return min(wide, key=lambda row: row.image_circle_mm.greatest, default=None)

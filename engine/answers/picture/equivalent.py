@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import log2, radians, sqrt, tan
+from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -16,6 +17,7 @@ from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
 from engine.base.interval import Interval, is_known
@@ -27,6 +29,7 @@ MOST_DEG = 175.0  # no lens of this kind sees more
 EXPOSURE = "exposure-nd"
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
+_NEARLY_ONE: Final = 0.02  # a crop factor so near to 1 changes nothing
 MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
 
@@ -79,7 +82,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     else:
         told += clean
     if not lenses:
-        told = _of_angle(question, crops) + told
+        told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
@@ -168,6 +171,16 @@ def _focal_on(focal: float, crop: Crop, several: bool) -> Told:
         text += f" ({focal * crop.by_width:.0f} mm by width)"
         text += _view(focal, crop, rows, f"{lens}{crop.name}")
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def framed(question: Question, knowledge: Knowledge) -> Told:
+    """What each lens that is named frames like on the frames that are, where they are not full frame."""
+    lenses, told = focals(question), Told()
+    for crop in crops_of(question, knowledge):
+        if abs(crop.by_diagonal - 1.0) > _NEARLY_ONE:
+            for focal in lenses:
+                told += _focal_on(focal, crop, len(lenses) > 1)
+    return told
 
 
 def _view(focal: float, crop: Crop, rows: list[Quantity], case: str) -> str:

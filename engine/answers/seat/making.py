@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import RingToMake
+from engine.answers.parts.resolve import AS_TOLD
 from engine.answers.parts.wording import small_mm
-from engine.base.interval import Interval, Measure, is_known
+from engine.base.interval import Measure, is_known
 from engine.chains.lens_and_body import register_of
 from engine.chains.setup import Facts, Setup
 from engine.facts.records import Adapter, Mount
@@ -35,8 +36,13 @@ def ring_to_make(setup: Setup, facts: Facts) -> RingToMake:
 
 
 def _made_so(thickness_mm: float, setup: Setup, facts: Facts) -> Adapter | None:
-    """A known bare ring between these mounts of just that thickness: what is sold can be made, whatever the limits."""
+    """A known bare ring between these mounts of just that thickness: what is sold can be made, whatever the limits.
+
+    One that the question only speaks of is not known to be.
+    """
     for one in facts.adapters.values():
+        if one.basis == AS_TOLD:
+            continue
         here = one.front == setup.lens_mount.id and one.rear == setup.body_mount.id and one.kind == "plain"
         length = one.thickness_mm.hull()
         if here and is_known(length) and abs(length.nominal - thickness_mm) < _SAME_MM:
@@ -114,7 +120,3 @@ def _cup_enters(setup: Setup, facts: Facts) -> bool | None:
         return None
     width = collar.nominal if is_known(setup.lens.collar_mm) else collar.least
     return width + 2 * _limit(facts, "cup-wall") <= throat.nominal
-
-
-def exact_or_range(value: Interval) -> str:
-    return small_mm(value.nominal) if value.is_exact else f"{small_mm(value.least)} to {small_mm(value.greatest)}"

@@ -96,8 +96,16 @@ def is_limit(question: Question) -> bool:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
     if question.said("mark") is not None and mentions(question, "infinity-falls-at"):
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
-    if question.said("mark") is None and not mentions(question, "of-infinity"):
-        return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
     ends = max(last_said(question, "ends-at"), last_said(question, "no-farther"))
     past = last_said(question, "sits-too-close")
+    if ends < 0 and question.follows and question.prior is not None and goes_past(question.prior):
+        return False  # '50 mm, 12 m' after 'everything goes past infinity': where infinity is found
+    if question.said("mark") is None and not mentions(question, "of-infinity"):
+        return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
     return ends > past
+
+
+def goes_past(question: Question) -> bool:
+    """Whether it was only said that a lens goes past infinity: how far, its mark tells."""
+    told = distance_mm(question) is not None or question.said("thickness") is not None
+    return not told and mentions(question, "sits-too-close")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import ListedChain, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import focals, mentions, stop
+from engine.answers.parts.said import focals, stop
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.standin import as_listed, judged_alone
@@ -16,25 +16,19 @@ from grammar.questions import Question
 
 @compact
 class Judgement:
-    """Whether the error matters, and the lens with it as it is judged; nothing where that is not asked."""
+    """Whether the error matters, where that is asked, and the first lens with it as it is judged."""
 
     told: Told = Told()
     chains: tuple[ListedChain, ...] = ()
 
 
 def error_judged(question: Question, knowledge: Knowledge) -> Judgement:
-    """'0.02 too thick, 135 at f/4, do i care': what the depth of focus forgives, and the verdict that follows."""
+    """'0.02 too thick, 135 at f/4, do i care': what the depth of focus forgives; and the verdict on any error told."""
     told = forgiven(question, knowledge)
     off, at, named = off_by_mm(question), stop(question), focals(question)
-    if (
-        not told.lines
-        or off is None
-        or not 0 < off <= LARGEST_MM
-        or not named
-        or not mentions(question, "does-it-matter")
-    ):
+    if off is None or not 0 < abs(off) <= LARGEST_MM or not named:
         return Judgement(told)
     form = frames_of(question, knowledge.catalogue)[0]
     judged = judged_alone(named[0], at, (("extension-tube", off, off),), form, knowledge)
-    words = f"{trimmed(named[0], 1)} mm lens, {trimmed(off, 3)} mm too far out"
+    words = f"{trimmed(named[0], 1)} mm lens, {trimmed(abs(off), 3)} mm {'too far out' if off > 0 else 'too close'}"
     return Judgement(told, (as_listed(judged, words),))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import MOST_ERROR_MM
 from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_named
@@ -17,11 +18,10 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.records import Format
-from grammar.questions import Question
+from grammar.questions import BODY_OFF, Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
-MOST_ERROR_MM = 0.5  # and so little is hardly ever anything but an error
 
 
 @compact
@@ -36,6 +36,8 @@ class Loose:
 
 def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
+    if question.said(BODY_OFF) is not None:
+        return number(question, BODY_OFF)
     thinned = number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned
@@ -78,6 +80,9 @@ def loose(question: Question, knowledge: Knowledge) -> Loose:
     extension = off if off is not None else _extension(question)
     if extension is not None:
         return _extended(question, extension, knowledge)
+    error = _error_alone(question)
+    if error is not None:
+        return Loose((), far_limits(_lenses(question, knowledge), error, knowledge.catalogue, question.feet, 1))
     limit = distance_mm(question)
     if limit is not None and limit >= 100:
         return _limited(question, limit, knowledge)
@@ -98,6 +103,12 @@ def _extension(question: Question) -> float | None:
         return said
     fixed = [low for low, high in _pieces(question) if low == high]
     return sum(fixed) if fixed else None
+
+
+def _error_alone(question: Question) -> float | None:
+    """'why does 0.02 matter with a 6 mm lens': so little, of nothing that is named, is what a seat is off by."""
+    alone = number(question, "numbers")
+    return alone if alone is not None and 0 < alone <= MOST_ERROR_MM else None
 
 
 def _lenses(question: Question, knowledge: Knowledge) -> tuple[float, ...]:

@@ -17,6 +17,7 @@ from engine.facts.records import Adapter
 from grammar.questions import Limits, Question, Thing
 
 ELECTRONIC = "electronic-adapter"
+BUSH = "thread-reducer"
 ENDS_BESIDE = 2  # pieces beside those named, to come from the lens to them and from them to the body
 AS_SOLD_MM = 3.0  # what is farther off is another ring
 SPANS_MM = 0.3  # a tube that is so nearly as long as the ring that is wanted is that ring
@@ -68,6 +69,8 @@ def with_named_pieces(
             )
             # 'the M42 to E ring' is the plain one where a plain one does it
             glassless = glassless or (not glass and any(_is_plain(pair, knowledge) for pair in pairs if cut is None))
+        elif thing.piece == BUSH and (flush := _flush_bushes(lens_mount, body_mount, knowledge)):
+            using.append("|".join(flush))
         elif thing.piece and thing.piece not in ANY_PIECE:
             between = replace(thing, front=(lens_mount,), rear=(body_mount,)) if thing.piece in BENDS else thing
             cut = supposed(between, n, knowledge) if not glass else None
@@ -92,9 +95,9 @@ def with_named_pieces(
 
 
 def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge: Knowledge) -> Adapter | None:
-    """'the 5 mm ring under a CS lens on a CS body': between two of one thread it is only a tube."""
+    """'the 5 mm ring under a CS lens on a CS body', or a C lens on C: between two of one thread it is only a tube."""
     mounts, ring = knowledge.catalogue.mounts, knowledge.catalogue.adapters.get(thing.id or "")
-    if ring is None or thing.kind != "adapter" or lens_mount != body_mount or ring.front == lens_mount:
+    if ring is None or thing.kind != "adapter" or lens_mount != body_mount:
         return None
     thread, seat = mounts[lens_mount].thread, ring.thickness_mm.shortest
     alike = thread is not None and thread == mounts[ring.front].thread == mounts[ring.rear].thread
@@ -216,6 +219,18 @@ def _as_measured(question: Question) -> tuple[Thing, ...]:
 def _is_plain(pair: str, knowledge: Knowledge) -> bool:
     """Whether a ring without glass between the two mounts holds infinity."""
     return bool(_right_rings(pair, knowledge))
+
+
+def _flush_bushes(lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[str]:
+    """'just the flush bush' for M42 on K: the bare ring of no thickness that is right between the two."""
+    adapters = knowledge.catalogue.adapters
+    right = (adapters[name] for name in _right_rings(f"{lens_mount}>{body_mount}", knowledge))
+    return [one.id for one in right if one.kind == "plain" and _is_flush(one)]
+
+
+def _is_flush(ring: Adapter) -> bool:
+    seat = ring.thickness_mm.shortest
+    return is_known(seat) and seat.nominal == 0
 
 
 def _right_rings(pair: str, knowledge: Knowledge) -> list[str]:

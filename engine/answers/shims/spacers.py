@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import number, numbers
+from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
+from engine.answers.seat.spacing import USUAL_FORMAT
+from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from engine.physics.picking import Picked
@@ -15,15 +18,40 @@ from grammar.questions import Question
 NEAR_MM = 0.005  # nearer than rings are made
 MOST_OF_EACH = 4
 LEAST_AT_HAND = 2
+WORTH_JUDGING_MM = 1.0  # what is farther off than that is no stack for it
+USUAL_MM = 50.0  # focal length where none is told
+_WITHOUT = "left so, infinity is reached ahead of its mark on the scale"
+_TOO_LONG = "left so, infinity is lost by that much"
 
 
-def spacers_told(question: Question) -> Told:
+def by_spacers(question: Question, kind: str, knowledge: Knowledge) -> Answer | None:
+    """The answer where a length is to be made up of rings at hand, with what becomes of a lens on the best stack."""
+    told = _spacers_told(question)
+    if not told.lines:
+        return None
+    off = [row.value.nominal for row in told.quantities if row.name == "register_error_mm"]
+    error = min(off, key=abs, default=0.0)
+    chains: tuple[ListedChain, ...] = ()
+    if NEAR_MM < abs(error) <= WORTH_JUDGING_MM:
+        focal = next(iter(focals(question)), USUAL_MM)
+        form = knowledge.catalogue.formats[USUAL_FORMAT]
+        judged = judged_alone(focal, stop(question), (("extension-tube", error, error),), form, knowledge)
+        way = "too far out" if error > 0 else "too close"
+        chains = (as_listed(judged, f"a {trimmed(focal, 1)} mm lens on that stack, {small_mm(abs(error))} {way}"),)
+    return Answer(
+        question.text, kind, ANSWERED, told.lines, question=question, chains=chains or None, quantities=told.quantities
+    )  # fmt: skip
+
+
+def _spacers_told(question: Question) -> Told:
     """The stack that comes nearest to the length told; with several of each ring, where one of each falls short."""
     wanted = number(question, "total")
     sizes = [thing.thickness_mm[0] for thing in question.adapters for _ in range(thing.count or 1)
              if thing.thickness_mm is not None and thing.thickness_mm[0] == thing.thickness_mm[1]]  # fmt: skip
     sizes += [one for one in numbers(question, "length", "numbers") if wanted is not None and one <= wanted]
-    if wanted is None or len(sizes) < LEAST_AT_HAND:
+    at_hand = numbers(question, "at_hand")
+    sizes += [one for one in at_hand if wanted is not None and one <= wanted]
+    if wanted is None or len(sizes) < (1 if at_hand else LEAST_AT_HAND):
         return Told()
     once = _picked(wanted, sizes)
     told = _said(wanted, sizes, once, "")
@@ -45,7 +73,7 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
     if found is None:
         return Told((Line("head", f"None of them is short enough to stand in {small_mm(wanted)}."),))
     parts = " + ".join(trimmed(sizes[place], 3) for place in found.pieces)
-    left = found.left.nominal if is_known(found.left) else 0.0
+    left = round(found.left.nominal, 4) if is_known(found.left) else 0.0
     text = f"For {small_mm(wanted)}{how}: {parts} = {small_mm(found.total.nominal)}"
     if left > NEAR_MM:
         text += f", {small_mm(left)} short: a shim or spacer of {small_mm(left)} makes it up"
@@ -53,5 +81,9 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
         text += f", {small_mm(-left)} too long"
     else:
         text += ": just right"
-    rows = (Quantity("stack_mm", found.total, f"for {trimmed(wanted, 3)} mm{how}"),)
-    return Told((Line("head", f"{text}."),), rows)
+    case = f"for {trimmed(wanted, 3)} mm{how}"
+    rows = (Quantity("stack_mm", found.total, case), Quantity("register_error_mm", Interval.exact(-left), case))
+    lines = [Line("head", f"{text}.")]
+    if abs(left) > NEAR_MM:
+        lines.append(Line("fact", _WITHOUT if left > 0 else _TOO_LONG, 1))
+    return Told(tuple(lines), rows)

@@ -30,6 +30,7 @@ from grammar.questions import Question
 NEARLY_MM = 10.0  # a lens held flush that is farther out than this is of no use to anybody
 FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
+RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where it was reckoned from them
 SAME_MM = 0.0005  # a ring supposed as it is
 
 
@@ -60,9 +61,10 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
                 return [as_listed(judged, chain_title(judged, knowledge))]
         if setup.lens_mount.id != setup.body_mount.id:
             return [flush_chain(setup, knowledge)]
-    if question.said(REGISTERS) is not None and not question.adapters:
+    room = ring_to_make(setup, knowledge.catalogue)
+    if (question.said(REGISTERS) is not None and not question.adapters) or _is_only_reckoned(question, room):
         # who reckons with the two registers asks of the ring that they leave room for, sold or not
-        asked = made_chain(ring_to_make(setup, knowledge.catalogue), setup, knowledge)
+        asked = made_chain(room, setup, knowledge)
         if asked is not None and asked.listed.judged.verdict == "unusable":
             return [asked]
     # a ring told by what it measures is judged as it is, whatever it should be
@@ -78,6 +80,14 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         if forced is not None:
             return [forced]
     return []
+
+
+def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
+    """'so a 0.3 mm ring?': just as thick as the room that is left, where no ring can be, and at nobody's hand."""
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    if told is None or told[0] != told[1] or room.possible != "no" or room.thickness_mm is None:
+        return False
+    return abs(told[0] - room.thickness_mm.nominal) < RECKONED_MM and not mentions(question, "ring-at-hand")
 
 
 def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
@@ -119,13 +129,16 @@ def alongside(
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    plain = _without_glass(chains, ring, setup, knowledge)
-    if plain is not None and is_free(question.limits):
+    plain, bare = _without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
+    if bare is not None:
+        rows = (bare,)
+        told += Told((_short(bare, feet, "without what you put between"),))
+    elif plain is not None and is_free(question.limits):
         rows = (plain,)
         told += Told((_short(plain, feet, "without glass"),))
     elif is_free(question.limits):
         rows = tuple(traps(chains, knowledge, question.limits.pieces))
-    if rows and plain is None:
+    if rows and plain is None and bare is None:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
     told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
@@ -161,6 +174,19 @@ def _without_glass(
         return None
     plain = made_chain(ring, setup, knowledge)
     return replace(plain, number=len(chains) + 1) if plain is not None else None
+
+
+def _without_ring(
+    question: Question, chains: tuple[ListedChain, ...], setup: Setup, knowledge: Knowledge
+) -> ListedChain | None:
+    """A lens on a body of its own mount, where a ring between is what spoils infinity: straight on, as it was made."""
+    between = chains[0].listed.judged.chain.adapters and question.adapters
+    if not between or setup.lens_mount.id != setup.body_mount.id or chains[0].listed.judged.verdict == "infinity":
+        return None
+    judged = knowledge.judge_chain(Chain((), {}), setup)
+    if judged.verdict != "infinity":
+        return None
+    return replace(as_listed(judged, chain_title(judged, knowledge)), number=len(chains) + 1)
 
 
 def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:

@@ -23,7 +23,8 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
         return answer
     by, text = iris_text(answer.chains[0].listed.judged)
     told = text.removeprefix("iris: ")
-    yes = "No, not with this: the iris is " if by == _NONE else "" if by == _UNKNOWN else "Yes, "
+    is_ = "" if told.startswith("cannot") else "is "
+    yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, ")
     head = f"{yes}{told}." if yes else f"The iris: {told}."
     others = (one for one in answer.chains[1:] if iris_text(one.listed.judged)[0] not in (_NONE, _UNKNOWN))
     other = next(others, None) if by == _NONE else None

@@ -14,6 +14,7 @@ from engine.answers.seat.listing import chain_lines, near_lines, ring_lines, sea
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.observing import beside, elsewhere
 from engine.answers.seat.open_lens import depends
+from engine.answers.seat.passed_over import why_passed_over
 from engine.answers.seat.rest_of_chain import still_needed
 from engine.answers.seat.seat_side import seat_side
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
@@ -35,7 +36,6 @@ SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
 REMEDY = "remedy"  # topic of what would set a chain right
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
-PASSED_OVER = "Not with the pieces as you named them: they do not lead from this lens to this body. Without them:"
 
 
 def one_pair(
@@ -72,7 +72,7 @@ def one_pair(
     if held is not None and not first:
         lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
     elif passed_over and question.adapters and found and not first:
-        lines.insert(0, Line("head", PASSED_OVER))
+        lines.insert(0, Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge)))
     lines += nothing_holds(question, held if first else None)
     seen = Told()
     for chain in chains:
@@ -182,12 +182,12 @@ def _opening(
 
 
 def _notes(lens: LensSide, body: BodySide, choice: Choice) -> list[Line]:
-    lines = []
-    for side in (lens, body):
-        if side.others:
-            lines.append(
-                Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
-            )
+    taken = [
+        Line("note", f"Taken for {side.mount.designation}; the name may also mean {listed(side.others, 'or')}.")
+        for side in (lens, body)
+        if side.others
+    ]
+    lines = list(dict.fromkeys(taken))
     if choice.capped:
         lines.append(Line("note", f"The search stopped after {MOST_CHAINS} chains; there may be better ones."))
     return lines

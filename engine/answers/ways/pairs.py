@@ -11,6 +11,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side,
 from engine.answers.parts.said import number, numbers
 from engine.answers.seat.described import TUBE
 from engine.answers.shims.bare_sensor import glass_gone_mm, without_glass
+from engine.answers.ways.autofocus_asked import with_autofocus_first
 from engine.answers.ways.iris_asked import with_iris_first
 from engine.answers.ways.pair import TUBES, one_pair
 from engine.base.compact import compact, replace
@@ -54,7 +55,8 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
         from engine.answers.ways.meanings import likeliest  # only where a name is shared
 
         return likeliest(question, meanings, bodies[0], knowledge, one_pair)
-    return with_iris_first(one_pair(question, lenses[0], bodies[0], knowledge, intent), question)
+    told = one_pair(question, lenses[0], bodies[0], knowledge, intent)
+    return with_iris_first(with_autofocus_first(told, question), question)
 
 
 def as_measured(side: LensSide, question: Question) -> LensSide:

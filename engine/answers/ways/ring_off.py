@@ -6,7 +6,7 @@ from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.making import ring_to_make
 from engine.answers.shims.bare_sensor import glass_told
@@ -16,10 +16,11 @@ from engine.answers.ways.pair import one_pair
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import Question
+from grammar.questions import BODY_OFF, Question
 
 LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
+_ASKS_FOCUS = frozenset(["focus-verdict", "chain"])  # where it comes sharp is asked first, what mends it then
 
 
 def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:
@@ -34,8 +35,10 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         error = error_of_the_pair(question, knowledge)
     if error is None or abs(error) < LEAST_MM:
         return Told(), None
-    by = small_mm(abs(error))
-    if error > 0:
+    by, body = small_mm(abs(error)), number(question, "flange_to_image")
+    if body is not None and question.said(BODY_OFF) is not None:
+        text = _of_body(error, body)
+    elif error > 0:
         text = (
             f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
             " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
@@ -48,10 +51,30 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         Quantity("shim_mm", Interval.exact(abs(error)), "to take off" if error > 0 else "to add"),
         Quantity("register_error_mm", Interval.exact(error), "of the ring"),
     )
-    told = (
-        Told((Line("head", text),), rows) + _right_ring(question, knowledge) + left_as_it_is(error, question, knowledge)
-    )
+    mended, left = Told((Line("head", text),), rows), left_as_it_is(error, question, knowledge)
+    ring = _right_ring(question, knowledge)
+    told = _as_heads(left) + mended + ring if question.intent in _ASKS_FOCUS else mended + ring + left
     return told, abs(error) if error < 0 else None
+
+
+def _as_heads(told: Told) -> Told:
+    """What is asked for first said so, and not beneath something else."""
+    lines = (Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in told.lines)
+    return Told(tuple(lines), told.quantities)
+
+
+def _of_body(error: float, measured: float) -> str:
+    """What mends a body whose own register is off, for every lens of its mount."""
+    by = small_mm(abs(error))
+    right = trimmed(measured - error, 3)
+    text = (
+        f"This body measures {trimmed(measured, 3)} mm where its mount has {right} mm. Every lens of its own sits {by}"
+    )
+    if error < 0:
+        return (
+            f"{text} too close. Add a shim of {by} between lens and body, or under the body's mount, on the whole seat."
+        )
+    return f"{text} too far out. No shim mends that: its mount or sensor must come {by} nearer, work for a service."
 
 
 def _right_ring(question: Question, knowledge: Knowledge) -> Told:

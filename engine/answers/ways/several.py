@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.knowledge import Knowledge, choose
-from engine.answers.parts.resolve import BodySide, LensSide, setup_of
+from engine.answers.parts.resolve import BodySide, LensSide, goes_on, setup_of
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import for_infinity, listed, money
 from engine.answers.seat.cautioning import cautions_of
@@ -45,7 +45,7 @@ def each_pair(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> Answer:
     """Each lens on each body, the best chain and the ring for infinity, then how many pieces and what they cost."""
-    both = [(lens, body) for lens in lenses for body in bodies]
+    both = [(lens, body) for lens in lenses for body in bodies if goes_on(question, lens, body)]
     pairs = [
         pair_of(question, lens, body, knowledge, len(lenses) > 1, len(bodies) > 1) for lens, body in both[:MOST_PAIRS]
     ]

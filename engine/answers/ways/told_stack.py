@@ -13,14 +13,14 @@ from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.open_lens import AS_MEASURED
+from engine.answers.seat.passed_over import is_passed_over
 from engine.answers.seat.spacing import USUAL_FORMAT
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines
-from engine.answers.ways.pair import PASSED_OVER
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import Question, Thing
+from grammar.questions import BODY_OFF, Question, Thing
 from grammar.turns.flanges_told import MOUNTLESS
 
 OTHERS: Final = ("length", "thickness", "total")  # keys of further plates and rings that belong to no piece named
@@ -48,7 +48,7 @@ def with_stack(answer: Answer, question: Question, knowledge: Knowledge) -> Answ
         return answer
     told = _told(stack, question, knowledge)
     quantities = (*told.quantities, *(answer.quantities or ()))
-    if stack.drawn is None or not any(line.text == PASSED_OVER for line in answer.lines):
+    if stack.drawn is None or not any(is_passed_over(line.text) for line in answer.lines):
         return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
     chain = _chain(stack, question, knowledge)
     if chain is None:
@@ -72,6 +72,8 @@ def _drawn(question: Question) -> list[Thing]:
 def _stack(question: Question, knowledge: Knowledge) -> Stack | None:
     """None where flange to image or body is not told, or where the lens has a register of its own by its mount."""
     wanted, lens = number(question, "flange_to_image"), question.lens
+    if question.said(BODY_OFF) is not None:
+        return None  # it is the body's own
     body = body_side(question.body, knowledge.catalogue)
     side = lens_side(lens, knowledge.catalogue)
     own = isinstance(side, LensSide) and is_known(side.mount.register_mm)

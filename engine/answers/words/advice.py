@@ -10,6 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, asked_about, nearest, of_values
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import focals
+from engine.answers.picture.equivalent import framed
 from engine.answers.seat.spacing import far_limits, marks, tubes, usual_focals
 from engine.facts.guidance import Advice
 from engine.facts.subjects import asked_as
@@ -104,4 +105,6 @@ def examples(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -
             usual = facts.assumptions["tube-to-show-by"].value.nominal
             length = next((one.thickness_mm[1] for one in question.adapters if one.thickness_mm), usual)
             told += tubes(lenses, length, facts, question.feet)
+        elif kind == "framing":
+            told += framed(question, knowledge)
     return told

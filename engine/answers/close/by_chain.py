@@ -1,0 +1,40 @@
+"""Whether a close-up question is one of a lens on a body, so that the seat counts beside what is put between."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.close.coupled import is_turned
+from engine.answers.close.dioptres import CLOSE_UP_LENS
+from engine.answers.close.drawn import is_drawn
+from engine.answers.close.image_side import size_told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.base.interval import is_known
+from grammar.questions import Question
+
+_RING: Final = "adapter"
+_MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
+
+
+def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
+    """Whether a lens on a body is looked at with what is put between, so that the seat counts too."""
+    asks = size_told(question) is None and not any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    lens = lens_side(question.lens, knowledge.catalogue)
+    seated = isinstance(lens, LensSide) and is_known(lens.mount.register_mm)
+    drawn = seated and any(is_drawn(thing) for thing in question.adapters)
+    reversed_ = any(is_turned(lens) for lens in question.lenses)
+    own = any(lens.kind == "lens" for lens in question.lenses)
+    return asks and (own or drawn or _is_its_ring(question, lens, knowledge)) and not reversed_
+
+
+def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube."""
+    body = body_side(question.body, knowledge.catalogue)
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    if told is None or question.adapters[0].piece != _RING or told[0] != told[1]:
+        return False
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return False
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    return is_known(one) and is_known(other) and abs(told[0] - (one.nominal - other.nominal)) <= _MADE_WITHIN

@@ -1,0 +1,83 @@
+"""What is sharp, in lines and numbers: around a distance, set to the hyperfocal one, close up; a paper stop for it."""
+
+from __future__ import annotations
+
+from math import isinf
+
+from engine.answers.close.close_rows import EVEN_PUPILS, LIGHT_MATTERS
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.wording import about, depth_words, distance, f_number, small_mm, times, trimmed
+from engine.answers.seat.distances import Distances
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Format
+from engine.physics import closeup, depth, focus
+
+
+def set_hyperfocal(focal: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
+    """The hyperfocal distance of a lens at a stop, and what is sharp set there and set to infinity."""
+    far = depth.hyperfocal_mm(Interval.exact(focal), Interval.exact(at), blur)
+    if not is_known(far):
+        return Told()
+    case = f"{trimmed(focal, 1)} mm f/{f_number(at)}, {form.name}"
+    text = (
+        f"{case}: hyperfocal {distance(far.nominal, feet)}; set there it is sharp from"
+        f" {distance(far.nominal / 2, feet)} to infinity, set to infinity from {distance(far.nominal, feet)} on"
+        f" (blur {small_mm(blur.nominal)})"
+    )
+    half = Interval.exact(far.nominal / 2)
+    return Told(
+        (Line("fact", text),),
+        (Quantity("hyperfocal_mm", far, case), Quantity("dof_near_mm", half, f"{case}, at the hyperfocal distance"),
+         Quantity("dof_near_mm", far, f"{case}, set to infinity")),
+    )  # fmt: skip
+
+
+def around(lens: Distances, at: float, subject: float, blur: Interval, form: Format, feet: bool) -> Told:
+    """Near and far limit for a subject at a distance from the sensor, planes and pupils as far as they are known."""
+    f, n, far_at = lens.focal, Interval.exact(at), Interval.exact(subject)
+    near = depth.near_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
+    far = depth.far_limit_from_sensor_mm(far_at, f, lens.hiatus, n, blur, lens.likely_pupil)
+    if not (is_known(near) and is_known(far)):
+        least = distance(4 * f.nominal, feet)
+        near_to = f"{distance(subject, feet)} from the sensor is nearer than {trimmed(f.nominal, 1)} mm can focus"
+        return Told((Line("fact", f"{near_to}: about {least}, at life size."),))
+    case = f"{trimmed(f.nominal, 1)} mm f/{f_number(at)} at {distance(subject, feet)}, {form.name}"
+    rows = [Quantity("dof_near_mm", near, case), Quantity("dof_far_mm", far, case)]
+    text = f"{case}: sharp from {distance(near.nominal, feet)} to {distance(far.nominal, feet)}"
+    if not isinf(far.nominal):
+        whole = depth.total_depth_mm(
+            depth.front_principal_to_subject_mm(far_at, f, lens.hiatus), f, n, blur, lens.likely_pupil
+        )
+        if is_known(whole):
+            rows.append(Quantity("dof_mm", whole, case))
+            text += f", {about(whole, lambda value: depth_words(value, feet))} in all"
+    return Told((Line("fact", f"{text} (from the sensor)"),), tuple(rows))
+
+
+def close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> Told:
+    """How deep it is sharp at a magnification, and what the stop counts as for light."""
+    total = depth.close_up_depth_mm(Interval.exact(m), Interval.exact(at), blur, EVEN_PUPILS)
+    if not is_known(total):
+        return Told()
+    case = f"m = {trimmed(m, 2)}, f/{f_number(at)}, {form.name}"
+    text = f"{times(m)} at f/{f_number(at)} on {form.name}: {depth_words(total.nominal, feet)} sharp in all"
+    rows = [Quantity("dof_mm", total, case)]
+    counted = focus.effective_f_number(Interval.exact(at), Interval.exact(m), EVEN_PUPILS)
+    if is_known(counted):
+        rows.append(Quantity("effective_f_number", counted, f"m = {trimmed(m, 2)}"))
+        text += f"; it counts as f/{f_number(counted.nominal)} for light" if m >= LIGHT_MATTERS else ""
+    return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def paper_stop(lenses: list[float], paper: float) -> Told:
+    """A disc of paper with a hole, for a lens whose iris is fixed or too wide."""
+    lines, rows = [], []
+    for focal in lenses or (50.0, 85.0):
+        hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(paper))
+        if is_known(hole):
+            rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{paper:g}"))
+            lines.append(f"{trimmed(hole.nominal, 1)} mm for {trimmed(focal, 1)} mm")
+    text = (
+        f"Stop it down; a lens without an iris takes a paper stop, for f/{paper:g} a hole of " + ", ".join(lines) + "."
+    )
+    return Told((Line("text", f"{text} Or take several frames and stack them."),), tuple(rows))

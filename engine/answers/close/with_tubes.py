@@ -1,0 +1,87 @@
+"""Each lens behind its tubes, at the infinity mark and at its nearest; and by itself at a distance told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from engine.answers.close.close_picture import shown_by
+from engine.answers.close.close_rows import Shown, at_extension
+from engine.answers.close.taped import front_focus_taped
+from engine.answers.close.tube_sets import sets_of
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.owned import own_lens
+from engine.answers.parts.said import distance_mm, focals, number, numbers
+from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
+from engine.answers.seat.distances import Distances, distances_of
+from engine.base.interval import Interval, is_known
+from engine.physics import closeup
+from grammar.questions import Question
+
+HELICOID: Final = "helicoid"
+_SHORTEST, _LONGEST = 8, 1000  # mm, of a bare number that may be a focal length
+
+
+def lenses_of(question: Question, knowledge: Knowledge, tubes: list[float]) -> list[Distances]:
+    """The lenses told, each by what is known of it; a bare number that can be a focal length where none is."""
+    facts = knowledge.catalogue
+    found = [
+        lens
+        for thing in question.lenses
+        if (lens := distances_of(thing, facts, front_focus_taped(thing, question, tubes))) is not None
+    ]
+    return found or [Distances(focal, facts) for focal in focals_of(question)]
+
+
+def focals_of(question: Question) -> tuple[float, ...]:
+    """The focal lengths told; a bare number that can be one counts where no lens has any."""
+    return focals(question) or tuple(value for value in numbers(question, "numbers") if _SHORTEST <= value <= _LONGEST)
+
+
+def with_tubes(
+    optics: Distances, tubes: list[float], present: float | None, question: Question, knowledge: Knowledge
+) -> Iterator[Told]:
+    """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
+    feet, focal, shown = question.feet, optics.focal.nominal, shown_by(question, knowledge)
+    sets = list(sets_of(tubes, question, knowledge))
+    nearest_mark = number(question, "close_focus") or distance_mm(question) or own_nearest(question, knowledge)
+    own = optics.extension_at(nearest_mark) if nearest_mark else None
+    lens = f"{trimmed(focal, 1)} mm lens"
+    if not sets:
+        return
+    yield Told(
+        (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
+    )
+    for length in sets:
+        case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
+        yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
+        if any(thing.piece == HELICOID for thing in question.adapters):
+            # drawn out so far it is as near as it gets
+            yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
+        if present is not None:
+            grown = closeup.magnification_with_tube(
+                Interval.exact(present), Interval.exact(focal), Interval.exact(length)
+            )
+            if is_known(grown):
+                text = f"with the {times(present)} it has by itself: {times(grown.nominal)}"
+                yield Told((Line("fact", text, 2),), (Quantity("magnification", grown, f"{case} tube"),))
+        if own is not None and is_known(own):
+            near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
+            lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
+            yield at_extension(optics, own.nominal + length, shown, near, end="near", lead=lead, level=2)
+
+
+def own_nearest(question: Question, knowledge: Knowledge) -> float | None:
+    """The nearest mark of a lens of one's own, in mm."""
+    lens = own_lens(question.lens, knowledge.catalogue)
+    return lens.close_focus_mm.nominal if lens is not None and is_known(lens.close_focus_mm) else None
+
+
+def as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:
+    """What the lens does by itself at a distance told."""
+    at = distance_mm(question)
+    own = optics.extension_at(at) if at else None
+    if at is not None and own is not None and is_known(own):
+        case = f"{trimmed(optics.focal.nominal, 1)} mm lens, {distance(at, question.feet)}"
+        yield at_extension(optics, own.nominal, shown, case, end="focus")

@@ -1,0 +1,69 @@
+"""A body whose own register was measured: 'my C camera is 17.48 from flange to sensor', and what it is off by."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.found.narrowing import UNCLAIMED
+from engine.answers.parts.said import mentions, number
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
+from grammar.questions import BODY_OFF, Question, Thing
+
+_NOMINAL: Final = "nominal"
+_THICKNESS: Final = "thickness"
+_FLANGE: Final = "flange_to_image"
+_OPEN: Final = (_FLANGE, _THICKNESS, *UNCLAIMED, "thread")
+_OFF_MM: Final = 0.6  # what a body is off by at most; more is another mount's
+_SETTING: Final = ("shim-calibration", "focus-verdict", "chain", "diy-dimension", "hazard")
+
+
+def with_body_measured(question: Question, facts: Catalogue) -> Question:
+    """The question with that number as what the body has, and by how much that is off the register of its mount."""
+    question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_OFF))
+    body = question.body or _mount_gauged(question)
+    if body is None or len(question.bodies) > 1 or question.adapters or question.intent not in _SETTING:
+        return question
+    mount = facts.mounts.get(body.id or "")
+    if mount is None or not is_known(mount.register_mm) or question.said(_NOMINAL) is not None:
+        return question
+    lenses = tuple(_on_its_own(lens, body) for lens in question.lenses)
+    if any(lens.ids for lens in lenses):
+        return question  # a ring stands between, which has its own length
+    right = mount.register_mm.nominal
+    key = next((one for one in _OPEN if _is_near(number(question, one), right)), None)
+    told = number(question, key) if key is not None else None
+    taken = next((lens for lens in lenses if key is None and _is_near(lens.focal_length_mm, right)), None)
+    if taken is not None:  # 'flange to sensor is 17.45, 25 mm': the lens is the other number
+        told = taken.focal_length_mm
+        lenses = tuple(_with_other_focal(question) if lens is taken else lens for lens in lenses)
+    if told is None:
+        return question
+    values = tuple(row for row in question.values if row[0] not in (key, *(UNCLAIMED if taken else ())))
+    said = ((_FLANGE, f"{told:g} mm"), (BODY_OFF, f"{told - right:.6g} mm"))
+    kept = tuple(lens for lens in lenses if lens != Thing(words=lens.words, column=lens.column))
+    return question.with_(lenses=kept, bodies=(body,), values=(*values, *said))
+
+
+def _mount_gauged(question: Question) -> Thing | None:
+    """'C to sensor 17.45': what was gauged down to the sensor is a body, whatever lens is told beside it."""
+    named = next((lens for lens in question.lenses if lens.kind == "mount"), None)
+    if named is None or not mentions(question, "gauged-depth"):
+        return None
+    return Thing("mount", named.ids, named.words, named.column)
+
+
+def _on_its_own(lens: Thing, body: Thing) -> Thing:
+    """A lens of the body's own mount, without it: both registers cancel, but for what was measured."""
+    return replace(lens, kind="", ids=()) if set(lens.ids) & set(body.ids) else lens
+
+
+def _with_other_focal(question: Question) -> Thing:
+    told = number(question, *UNCLAIMED)
+    return Thing(words=f"{told:g} mm lens", focal_length_mm=told) if told is not None else Thing()
+
+
+def _is_near(told: float | None, right: float) -> bool:
+    """A number told finer than whole millimetres that is a hair off what is right."""
+    return told is not None and told != int(told) and abs(told - right) <= _OFF_MM

@@ -1,0 +1,213 @@
+"""Of what one number without a unit is, by what stands around it: the first of some steps that tells decides."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from grammar.numbers.counting import MOST_THINGS, counts, is_several
+from grammar.numbers.crop_numbers import is_crop
+from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
+from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against
+from grammar.numbers.light_numbers import is_further_stop
+from grammar.numbers.optics_numbers import (
+    OPTICS,
+    are_set_against,
+    is_extender_named,
+    is_put_on_lens,
+    is_reducing,
+    lists_factors,
+    of_optics,
+)
+from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS, TELECONVERTER
+
+# cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
+DISTANT: Final = frozenset(["how-close", "infinity", "working-distance", "how-big", "equiv", "match", "stabilisation"])
+_OF_VIEW: Final = frozenset(["equiv", "match"])
+_WORDS_BETWEEN: Final = 5  # tokens at most from a piece to its length: 'the ring I got is 25.3'
+_MOST_POINTED: Final = 8  # from here up 'lens 8' points at none of a list
+_STRONGEST: Final = 10.0  # dioptres
+_EXTENDING: Final = (1.2, 3.0)  # what a converter multiplies by
+_FACTORS: Final = (0.4, 5.0)  # what reducers and converters multiply by
+_REDUCING: Final = (0.4, 0.95)
+_THICK: Final = (0.05, 300.0)  # mm, of a ring
+_FOCALS: Final = (8, 1000)  # mm
+
+
+class Bare:
+    """A bare number in its line. `told`: what the cues of the line tell."""
+
+    def __init__(self, tokens: list[Token], at: int, told: frozenset[str]) -> None:
+        self.tokens, self.at, self.told = tokens, at, told
+        self.token, self.number = tokens[at], tokens[at].numbers[0]
+        self.before = tokens[at - 1] if at else None
+        self.after = tokens[at + 1] if at + 1 < len(tokens) else None
+
+    def follows(self, kind: str, *values: str) -> bool:
+        """Whether a token of the kind stands before it, with one of the values where any are told."""
+        before = self.before
+        return before is not None and before.kind == kind and (not values or before.value in values)
+
+    @property
+    def is_whole(self) -> bool:
+        return self.number == int(self.number)
+
+    @property
+    def is_decimal(self) -> bool:
+        return "." in self.token.text
+
+
+def read_bare(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    """The number in its part, or as it was where nothing tells of what it is."""
+    bare = Bare(tokens, at, told)
+    return next((read for step in _STEPS if (read := step(bare)) is not None), bare.token)
+
+
+def is_stop_of_lens(tokens: list[Token], at: int) -> bool:
+    """'25mm C 1.4': behind a lens told by its focal length and mount the number is its stop."""
+    behind = [token.kind for token in tokens[max(0, at - 2) : at]]
+    if at and tokens[at - 1].value == "at" and "." in tokens[at].text and tokens[at].numbers[0] in STOPS:
+        return True  # '135 at 2.8, 5 m'
+    return behind in (["LENGTH", "MOUNT"], ["FOCAL", "MOUNT"]) and tokens[at].numbers[0] in STOPS
+
+
+def _pointing(bare: Bare) -> Token | None:
+    """'lens 2' points at the second; 'lens 1: 35 mm' only tells them apart."""
+    if bare.follows("LIMIT"):
+        return bare.token
+    if not (bare.follows("LENS") and bare.is_whole and bare.number < _MOST_POINTED and bare.token.text.isdecimal()):
+        return None
+    return bare.token.as_("ORDINAL") if bare.after is None or bare.after.kind == "STOP" else bare.token.as_("CUE")
+
+
+def _named(bare: Bare) -> Token | None:
+    """The stop of a lens, a magnification, the shape of a frame."""
+    if is_stop_of_lens(bare.tokens, bare.at) and bare.is_decimal:
+        return bare.token.as_("FNUM")
+    if is_size_named(bare.tokens, bare.at):
+        return bare.token.as_("RATIO")
+    return bare.token.as_("ASPECT", value=f"{bare.number:g}:1") if is_shape(bare.tokens, bare.at) else None
+
+
+def _counting(bare: Bare) -> Token | None:
+    token, after = bare.token, bare.after
+    if counts(bare.tokens, bare.at):
+        return token.as_("COUNT")
+    if after is not None and after.kind == "PIECE":
+        return token.as_("COUNT") if token.text[:1].isalpha() else _of_piece(token, after)
+    several = after is not None and after.kind in ("LENS", "BODY") and is_several(after)
+    return token.as_("COUNT") if several and bare.number <= MOST_THINGS and bare.is_whole else None  # not '1.4 lens'
+
+
+def _of_piece(token: Token, piece: Token) -> Token:
+    number = token.numbers[0]
+    converts = piece.text.casefold().startswith("convert") and _EXTENDING[0] <= number <= _EXTENDING[1]
+    if (piece.value in OPTICS and number < _FACTORS[1]) or converts:
+        return token.as_("TIMES")
+    if number == int(number) and number <= MOST_THINGS and piece.text.casefold().endswith("s"):
+        return token.as_("COUNT")
+    return token.as_("LENGTH", unit="mm")
+
+
+def _cropping(bare: Bare) -> Token | None:
+    cropped = is_crop(bare.tokens, bare.at) and not bare.token.text.isalpha()  # 'both old slrs'
+    return bare.token.as_("CROP") if cropped else None
+
+
+def _stopping(bare: Bare) -> Token | None:
+    token, after = bare.token, bare.after
+    if bare.follows("PREP", "at") and bare.number in STOPS:
+        # 'at 25 f/1.4' is a lens
+        return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
+    if is_further_stop(bare.tokens, bare.at):
+        return token.as_("FNUM")
+    if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
+        return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
+    return None
+
+
+def _drawn(bare: Bare) -> Token | None:
+    if is_drawn_so_far(bare.before, bare.token, bare.after):
+        return bare.token.as_("LENGTH", unit="mm")
+    travels = is_added_travel(bare.tokens, bare.at)
+    return bare.token.as_("KEYED", value="travel", unit="mm") if travels else None
+
+
+def _multiplying(bare: Bare) -> Token | None:
+    """The factor of a reducer or a converter; the number of close-up lenses, and their strength."""
+    tokens, at, token, number = bare.tokens, bare.at, bare.token, bare.number
+    ring = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PIECE"] and tokens[at + 2].value == "adapter"
+    if ring and is_reducing(number) and bare.is_decimal:
+        return token.as_("TIMES")  # 'a 0.71 M42 ring'
+    if is_extender_named(tokens, at):
+        return token.as_("TIMES", unit=TELECONVERTER)
+    if bare.after is not None and bare.after.kind == "DIOPTRE" and number <= MOST_THINGS and bare.is_whole:
+        return token.as_("COUNT")  # 'two +2'
+    if _is_power(tokens, at):
+        return token.as_("DIOPTRE")
+    if is_put_on_lens(tokens, at) or are_set_against(tokens, at) or (0.3 <= number < 1 and lists_factors(tokens, at)):
+        return token.as_("TIMES")
+    if bare.follows("PIECE", *OPTICS) and _FACTORS[0] <= number < _FACTORS[1]:
+        return token.as_("TIMES")  # 'reducer .71'
+    with_it = bare.follows("PREP", "with", "behind", "via") or bare.follows("JOIN", "+", "and") or bare.follows("DET")
+    return token.as_("TIMES") if with_it and _REDUCING[0] <= number <= _REDUCING[1] else None
+
+
+def _is_power(tokens: list[Token], at: int) -> bool:
+    """'a close-up lens no 2', 'close up filter 4': its strength."""
+    behind = [one for one in tokens[max(0, at - 2) : at] if one.text.casefold() not in ("no", "number", "nr", "of")]
+    piece = behind[-1] if behind else None
+    return piece is not None and piece.value == "close-up-lens" and tokens[at].numbers[0] <= _STRONGEST
+
+
+def _in_unit_before(bare: Bare) -> Token | None:
+    """'65cm into 23': the same unit on both sides."""
+    measured = bare.tokens[bare.at - 2] if bare.at > 1 else None
+    into = bare.before is not None and bare.before.text.casefold() == "into"
+    if not into or measured is None or measured.kind != "LENGTH":
+        return None
+    factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
+    return bare.token.as_("LENGTH", numbers=(bare.number * factor,), unit=measured.unit)
+
+
+def _by_beside(bare: Bare) -> Token | None:
+    """A magnification, a focal length, a factor, by the words beside it."""
+    if is_size(bare.tokens, bare.at, bare.told):
+        return bare.token.as_("RATIO")
+    if is_focal(bare.tokens, bare.at) or is_lens_against(bare.tokens, bare.at):
+        return bare.token.as_("FOCAL")
+    factor = _FACTORS[0] <= bare.number <= _FACTORS[1] and of_optics(bare.tokens, bare.at)
+    return bare.token.as_("TIMES") if factor else None
+
+
+def _thick(bare: Bare) -> Token | None:
+    """The decimal behind a piece."""
+    if not (_THICK[0] <= bare.number <= _THICK[1] and bare.is_decimal):
+        return None
+    led = bare.follows("PREP", "to", "at", "of") and bare.at > 1
+    if led and bare.tokens[bare.at - 2].kind == "PIECE":
+        return bare.token.as_("KEYED", value="thickness", unit="mm")  # 'thinned the ring to 9.70'
+    near = reversed(bare.tokens[max(0, bare.at - _WORDS_BETWEEN) : bare.at])
+    behind = next((one for one in near if one.kind != "CUE"), None)
+    return bare.token.as_("LENGTH", unit="mm") if behind is not None and behind.kind == "PIECE" else None
+
+
+def _by_what_is_asked(bare: Bare) -> Token | None:
+    token, number, after = bare.token, bare.number, bare.after
+    may_be_lens = _FOCALS[0] <= number <= _FOCALS[1]
+    if bare.told & _OF_VIEW and after is not None and after.kind == "FORMAT" and may_be_lens:
+        return token.as_("FOCAL")  # 'like a 50 ff'
+    if not bare.told & DISTANT or not (after is None or after.kind in ENDS):
+        return None
+    if bare.follows("PREP", "from", "at") and 0.1 <= number < _FOCALS[0]:
+        return token.as_("KEYED", value="close-focus", numbers=(number * 1000,), unit="m")
+    return token.as_("FOCAL") if may_be_lens and number * 2 == int(number * 2) and not bare.follows("PREP") else None
+
+
+# the surer before the likelier: what stands right beside a number, then the words near it, then what is asked
+_STEPS: Final[tuple[Callable[[Bare], Token | None], ...]] = (
+    _pointing, _named, _counting, _cropping, _stopping, _drawn, _multiplying, _in_unit_before, _by_beside, _thick,
+    _by_what_is_asked,
+)  # fmt: skip

@@ -1,0 +1,110 @@
+"""Which length a measuring word has: that before it, as in '10 m mark', or that behind it, as in 'mark at 10 m'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
+OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
+AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
+_BEHIND: Final = "behind"
+_SUM: Final = "total"
+_THE: Final = "the"
+_BE: Final = "be"
+_BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
+_MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
+_OF_LENSES: Final = frozenset(["mark", "field"])
+_LEAST_AWAY: Final = 100.0  # mm
+# what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
+_TOLD_TWICE: Final = frozenset([("flange-to-image", "circle"), ("layer", "thickness")])
+_OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+
+
+def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
+    """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
+    if "next" in word.implies and at + 1 < len(tokens) and tokens[at + 1].kind in LENGTHS:
+        target = length_behind(tokens, at, word.value)
+        if target is not None:
+            return target
+    target = None if "ahead" in word.implies else length_before(tokens, at, word.value)
+    near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
+    if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in AWAY:
+        return ahead  # '20 mm: mark 1 m is really 1.3'
+    if target is None and "after" not in word.implies:
+        target = length_behind(tokens, at, word.value)
+    return target
+
+
+def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
+    """'10 m mark': the length right before the word; '135mm distance' is a lens."""
+    back = at - 1
+    while back >= 0 and tokens[back].kind == "DET":
+        back -= 1
+    if back > 0 and tokens[back].value == "of" and measured == "layer":
+        back -= 1  # '0.1 of foil'
+    if back > 0 and tokens[back].value == _BE and length_behind(tokens, at, measured) is None:
+        back -= 1  # '70.6 is the barrel'
+    if measured in _MEASURED and back >= 0 and tokens[back].text.isalpha():
+        return None  # 'four flanges'
+    if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
+        return None
+    return back
+
+
+def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
+    """'mark at 10 m': the length soon after the word, unless it goes on to describe a thing of its own."""
+    behind = tokens[at + 1 : at + 3]
+    if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
+        return None  # 'the marks of my 35', 'the field of a 28': that is the lens
+    for ahead in range(at + 1, min(at + 4, len(tokens))):
+        token = tokens[ahead]
+        if token.kind == "NUMBER" and token.text.isalpha():
+            return None  # 'a flange with four lobes'
+        if token.value == _BEHIND or (measured == _SUM and token.kind == "DET" and token.value != _THE):
+            return None  # 'of tube behind a 100', 'to make a 135 into f/11'
+        if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
+            return None  # 'on the scale of a 50'
+        if token.kind in LENGTHS:
+            near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
+            return None if near or _is_of_another(tokens, ahead, measured) else ahead
+        if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
+            continue  # 'register measured 46.4'
+        bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
+        of_field = measured == "field" and token.value in _OF_THE_FIELD
+        if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:
+            # 'depth of field with a 50', '2 m deep with 85' is of a lens, 'field at 3 m' that of a subject so far off
+            return None
+    return None
+
+
+def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
+    """Whether the length behind a measuring word is that of the thing, or of the measure, that follows it."""
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    if measured == "distance" and after is not None and after.value == "flange-to-image":
+        return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
+    if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
+        return True
+    if after is None or (measured, after.value) in _TOLD_TWICE:
+        return False
+    return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
+
+
+def _is_led(tokens: list[Token], at: int) -> bool:
+    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
+
+
+def _is_of_lens(tokens: list[Token], at: int) -> bool:
+    """'of a 50': an 'of' stands before the number, so that it tells whose it is."""
+    return any(token.kind == "PREP" and token.value == "of" for token in tokens[max(0, at - 2) : at])
+
+
+def is_plausible(word: Token, number: float) -> bool:
+    """Whether what the word measures is ever so long, in mm: the word list tells from what to what, as '3..250'."""
+    for told in word.implies:
+        least, dots, greatest = told.partition("..")
+        if dots and not float(least or 0) <= number <= float(greatest or "inf"):
+            return False
+    return True

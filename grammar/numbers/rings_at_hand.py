@@ -1,0 +1,98 @@
+"""A length that is wanted, and the rings there are for it: 'need 9.54, only 9 and .5 to be had'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+TOTAL: Final = "total"
+AT_HAND: Final = "at-hand"
+_WANTED: Final = "wanted"  # value of the words that lead to what is wanted
+_HAD: Final = frozenset(["own", "only"])  # of those that lead to what there is
+_SHEET: Final = "layer"  # sheets have rows of their own
+_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
+_OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
+_FOR: Final = "made-for"  # 'a 50 mm lens for E'
+_ALONG: Final = frozenset(["JOIN", "DET", "PIECE", "PREP", "FILLER", "VERB", "CUE", "MARK"])
+_LONGEST_MM: Final = 80.0
+_LEADING: Final = 2  # tokens at most between a word and its number
+
+
+def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
+    """What is wanted becomes KEYED as the total, and each shorter length that there is as one at hand."""
+    measures = {one.value for one in tokens if one.kind == "MEASURE"}
+    if AT_HAND in measures:
+        return _named(list(tokens))
+    if measures & {_SHEET, TOTAL}:
+        return tokens
+    total = next(
+        (place for at, one in enumerate(tokens) if one.value == _WANTED for place in _beside(tokens, at)), None
+    )
+    if total is None or not ("." in tokens[total].text or any(one.kind == "PIECE" for one in tokens)):
+        return tokens  # 'need a 35 for E, only have a 28' is of lenses
+    row = next((row for at, one in enumerate(tokens) if one.value in _HAD and (row := _row(tokens, at, total))), [])
+    if not row:
+        return tokens
+    out = list(tokens)
+    out[total] = out[total].as_("KEYED", value=TOTAL, unit="mm")
+    for at in row:
+        out[at] = out[at].as_("KEYED", value=AT_HAND, unit="mm")
+        if out[at - 1].kind == "PREP":
+            out[at - 1] = out[at - 1].as_("JOIN", value="and")  # 'a 1 and a .5' begins no other lens
+    return out
+
+
+def _named(tokens: list[Token]) -> list[Token]:
+    """'9 mm, 0.5 mm at hand': every length of the row before the words."""
+    at = next(at for at, one in enumerate(tokens) if one.kind == "MEASURE" and one.value == AT_HAND)
+    tokens[at] = tokens[at].as_("CUE")
+    while at and (_is_length(tokens, at - 1) or tokens[at - 1].kind in ("JOIN", "CUE")):
+        at -= 1
+        if _is_length(tokens, at):
+            led = tokens[at - 1] if at else None
+            if led is not None and led.kind == "MEASURE":
+                break  # 'to make 9.54 mm'
+            tokens[at] = tokens[at].as_("KEYED", value=AT_HAND, unit="mm")
+    return tokens
+
+
+def _beside(tokens: list[Token], at: int) -> list[int]:
+    """The length that a word leads to, or that stands right before it: 'need 9.54', '2.3 mm of spacing wanted'."""
+    ahead = _next(tokens, at)
+    if ahead is not None:
+        return [ahead]
+    for place in range(at - 1, max(-1, at - 2 - _LEADING), -1):
+        if _is_length(tokens, place):
+            return [place]
+        if tokens[place].kind not in _ALONG:
+            break
+    return []
+
+
+def _next(tokens: list[Token], at: int) -> int | None:
+    """The length that a word leads to."""
+    for place in range(at + 1, min(len(tokens), at + 2 + _LEADING)):
+        if _is_length(tokens, place):
+            return place
+        if tokens[place].kind not in _ALONG:
+            return None
+    return None
+
+
+def _row(tokens: list[Token], at: int, total: int) -> list[int]:
+    """The lengths shorter than what is wanted that follow from a word on, before anything else is told."""
+    row: list[int] = []
+    for place in range(at + 1, len(tokens)):
+        if place == total or not (_is_length(tokens, place) or tokens[place].kind in _ALONG):
+            break
+        if _is_length(tokens, place) and tokens[place].numbers[0] < tokens[total].numbers[0]:
+            row.append(place)
+    return row
+
+
+def _is_length(tokens: list[Token], at: int) -> bool:
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and len(token.numbers) == 1
+    mine = metric and not token.text.isalpha() and 0 < token.numbers[0] <= _LONGEST_MM
+    return mine and not (after is not None and (after.kind in _OF_LENS or after.value == _FOR))

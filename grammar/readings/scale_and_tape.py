@@ -1,0 +1,78 @@
+"""What the distance scale of a lens says, and what the tape says to the same: '5 m on the scale, the tape says 4.2'."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from grammar.questions import Question
+
+_NUMBER: Final = re.compile(
+    r"(?<![\w./])(?P<value>\d+(?:\.\d+)?)(?P<half> and a half)?\s?"
+    r"(?P<unit>mm|cm|m|metres?|meters?|ft|feet|foot)?(?![\w/])",
+    re.IGNORECASE,
+)
+_PARTS: Final = re.compile(r"[,;.]")  # what parts a number from the words behind it
+_UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": 304.8}
+_LEAST_MM: Final = 150.0  # no scale begins nearer
+_APART: Final = 4.0  # what the one may be of the other
+_SHORTEST_BARE_MM: Final = 12.0  # of focal lengths told without a unit
+_BARE_MOST: Final = 100.0  # a bare number of metres
+_SCALE: Final = "by-the-scale"  # keys of what is mentioned
+_TAPE: Final = "by-the-tape"
+_PARTING: Final = "but-or-and"
+
+
+def with_scale_pair(question: Question) -> Question:
+    """The question with what the scale says and what is so, in mm, where both are told."""
+    pair = _pair(question) if question.places(_SCALE) and question.places(_TAPE) else None
+    return question if pair == question.scale_pair else question.with_(scale_pair=pair)
+
+
+def _pair(question: Question) -> tuple[float, float] | None:
+    text = question.text
+    found = [one for one in _NUMBER.finditer(text) if not _is_focal(one, question)]
+    said: dict[str, re.Match[str]] = {}
+    for at, one in enumerate(found):
+        before = found[at - 1].end() if at else 0
+        after = found[at + 1].start() if at + 1 < len(found) else len(text)
+        key = _told_by(question, before, one.start(), one.end(), after)
+        if key is not None:
+            said.setdefault(key, one)
+    if len(said) < 2:
+        return None
+    common = next((unit for one in said.values() if (unit := _unit(one["unit"]))), "m")
+    mark, sharp = _in_mm(said[_SCALE], common), _in_mm(said[_TAPE], common)
+    apart = max(mark, sharp) / min(mark, sharp) if min(mark, sharp) > _LEAST_MM else 0.0
+    return (mark, sharp) if 1.0 < apart <= _APART else None
+
+
+def _in_mm(found: re.Match[str], common: str) -> float:
+    """A number in its unit; a bare one in that of the other, unless it is too large for it."""
+    value = float(found["value"]) + (0.5 if found["half"] else 0.0)
+    return value * _UNITS[_unit(found["unit"]) or (common if value <= _BARE_MOST else "mm")]
+
+
+def _unit(text: str | None) -> str | None:
+    word = (text or "").casefold()
+    return None if not word else word if word in _UNITS else word[0]
+
+
+def _is_focal(found: re.Match[str], question: Question) -> bool:
+    """Whether a number is the focal length of a lens that is named; short bare ones may have been taken for such."""
+    value, unit = float(found["value"]), _unit(found["unit"])
+    named = any(lens.focal_length_mm == value for lens in question.lenses)
+    return named and (unit == "mm" or (unit is None and value >= _SHORTEST_BARE_MM))
+
+
+def _told_by(question: Question, before: int, start: int, end: int, after: int) -> str | None:
+    """By which of the two a number is told: the last word that leads to it, else the first that follows.
+
+    The number stands from `start` to `end`; the one before it ends at `before`, the next begins at `after`.
+    """
+    told = sorted((one.at, one.key) for key in (_SCALE, _TAPE) for one in question.places(key))
+    stops = [end + one.start() for one in _PARTS.finditer(question.text[end:after])]
+    stops += [one.at for one in question.places(_PARTING) if end <= one.at < after]
+    leads = [key for at, key in told if before <= at < start]
+    follows = [key for at, key in told if end <= at < min(stops, default=after)]
+    return next(iter([*leads[-1:], *follows[:1]]), None)

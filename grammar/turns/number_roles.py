@@ -1,0 +1,114 @@
+"""Of what the numbers of a question before are, how each is written out, and how large it may be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Final
+
+from engine.base.compact import compact
+from grammar.questions import OFF, Question
+from grammar.things.casting import DRAWN
+from grammar.turns.flanges_told import MOUNTLESS
+from grammar.words.written import STOPS
+
+LENS: Final = "focal"
+STOP: Final = "stop"
+RING: Final = "ring"
+TUBE: Final = "tube"
+_FLANGE: Final = "flange_to_image"
+_SHIMMED: Final = "shim-calibration"
+_WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
+_RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
+_METRE: Final = 1000.0
+_SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
+NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
+_SAID: Final = (  # as a value is kept, in which unit
+    ("mark", _METRE), ("iso", 1.0), ("frame_rate", 1.0), ("magnification", 1.0), ("circle", 1.0),
+    (_FLANGE, 1.0), ("rear_reach", 1.0),
+)  # fmt: skip
+
+
+@compact
+class Role:
+    """What a number may be of. `says`: how it is written out; `fits`: whether it may be so large."""
+
+    name: str
+    says: str
+    fits: Callable[[float], bool]
+    usual: Callable[[float], bool] = lambda number: False
+    metric: bool = True  # whether it is a length, so that 'mm' may be written behind it
+
+
+def _is_focal(number: float) -> bool:
+    return 3 <= number <= 2000 and number * 2 == int(number * 2)
+
+
+def is_circle(number: float) -> bool:
+    return 3 <= number <= 150
+
+
+ROLES: Final = (
+    Role(LENS, "{} mm lens", _is_focal),
+    Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
+    Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
+    Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
+    Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),
+    Role("mark", "{} m mark", lambda n: 0.3 <= n <= 500, metric=False),
+    Role("iso", "ISO {}", lambda n: n >= 50 and n % 10 in (0, 5), metric=False),
+    Role("frame_rate", "{} fps", lambda n: n in _RATES, lambda n: n in _RATES, metric=False),
+    Role("magnification", "m = {}", lambda n: 0.02 <= n <= 10, metric=False),
+    Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
+    Role("circle", "{} mm image circle", is_circle),
+    Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
+    Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
+)
+
+
+def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
+    """Every number of the question before that another may take the place of."""
+    lens = before.lens
+    if lens is not None and lens.kind != "lens":
+        yield LENS, lens.focal_length_mm or NORMAL
+    stop = before.f_number or (lens.f_number if lens is not None else None)
+    if stop is not None:
+        yield STOP, stop
+    for piece in before.adapters:
+        length = piece.thickness_mm
+        if length is not None and length[0] == length[1]:
+            yield TUBE if piece.piece in DRAWN else RING, length[0]
+    wanted = _number(before.said("magnification"))
+    if (
+        wanted
+        and lens is not None
+        and lens.focal_length_mm
+        and all(one.thickness_mm is None for one in before.adapters)
+    ):
+        yield TUBE, wanted * lens.focal_length_mm  # what was asked for: so much is between at that size
+    drawn = _number(before.said("extension"))
+    if drawn is not None:
+        yield TUBE, drawn
+    if before.distance_mm is not None:
+        yield "distance", before.distance_mm / _METRE
+    for key, unit in _SAID:
+        value = _number(before.said(key))
+        if value is not None:
+            yield key, value / unit
+    if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
+        yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
+    off = _number(before.said("thickness"))
+    if off is not None and before.off_word:
+        yield OFF, off
+    elif before.intent == _SHIMMED:
+        yield "layer", _SHEET
+
+
+def _number(text: str | None) -> float | None:
+    """The number of a value that holds one alone: '20000 mm', '400'."""
+    words = (text or "").split()
+    if not words or len(words) > 2 or "," in (text or ""):
+        return None
+    try:
+        return float(words[0])
+    except ValueError:
+        return None

@@ -1,0 +1,63 @@
+"""Groups of words that readings tell apart by more than their class; which words those are stands in kb/words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from engine.base.compact import compact, field
+
+_BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
+
+ANGLE: Final = "angle"
+BEYOND: Final = "beyond"
+CROP: Final = "crop"
+DIAL: Final = "dial"
+F_NUMBER: Final = "f-number"
+FILM_LIKE: Final = "film-like"
+LIT: Final = "lit"
+NEAREST_ASKED: Final = "nearest-asked"
+NEAREST_LED: Final = "nearest-led"
+OF_SHAPE: Final = "of-shape"
+OF_SIZE: Final = "of-size"
+REALLY: Final = "really"
+SCALE: Final = "scale"
+SCREW: Final = "screw"
+SCREW_CRESTS: Final = "screw-crests"
+SEVERAL: Final = "several"
+SIDE: Final = "side"
+SINGLE: Final = "single"
+SPAN: Final = "span"
+VIDEO_TUBE: Final = "video-tube"
+
+# every one that must have words
+GROUPS: Final = frozenset(
+    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, REALLY,
+     SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
+)  # fmt: skip
+
+
+@compact(frozen=False)
+class Groups:
+    """Which groups a word or phrase is of: by itself, and by what it begins with."""
+
+    words: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    begins: dict[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def add(self, group: str, words: Iterable[str]) -> None:
+        for word in words:
+            table = self.begins if word.endswith(_BEGINS) else self.words
+            text = word.casefold().removesuffix(_BEGINS)
+            table[text] = (*table.get(text, ()), group)
+
+    def of(self, text: str) -> tuple[str, ...]:
+        """The groups of a text as it is typed."""
+        text = text.casefold()
+        begins = (groups for begin, groups in self.begins.items() if text.startswith(begin))
+        return (*self.words.get(text, ()), *(group for groups in begins for group in groups))
+
+    def __repr__(self) -> str:
+        return "Groups(...)"  # they stand in every token, and tell nothing of it
+
+
+NO_GROUPS: Final = Groups()

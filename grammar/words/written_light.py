@@ -1,0 +1,94 @@
+"""What a written stop, shutter time or filter is: its kind and values, of the pattern that it was written in."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from grammar.words.written import STOPS, Literal, amount
+
+_MOST_STOPS: Final = 20
+_MOST_STOP: Final = 64  # as f-numbers are engraved
+
+
+def combo(match: re.Match[str]) -> Literal | None:
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    decimal = "." in match.group("b")
+    if focal < 4 or focal > 3000 or stop not in STOPS or (stop >= focal and focal < 20):
+        return None
+    if match.group("sep").strip() == "" and (not decimal or stop > 8):
+        return None
+    if not decimal and focal < 10:
+        return None
+    return Literal("COMBO", (focal, stop), match.end())
+
+
+def engraved(match: re.Match[str]) -> Literal | None:
+    """'1:2.8/50', as it stands on a lens."""
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def stop(match: re.Match[str]) -> Literal | None:
+    """'f 2.8', 'f/8'; the letter before '38/1.8' is the end of a mount's name."""
+    number = float(match.group("n").replace(",", "."))
+    if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
+        number /= 100  # 'f.95'
+    apart = match.group().lower().startswith("f ") and number not in STOPS
+    return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
+
+
+def stop_named(match: re.Match[str]) -> Literal | None:
+    """'aperture 5.6'."""
+    number = float(match.group("n"))
+    return Literal("FNUM", (number,), match.end()) if number in STOPS else None
+
+
+def t_stop(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
+        return None  # T2 is a mount
+    if float(text) <= 0:
+        return None
+    return Literal("TSTOP", (float(text),), match.end())
+
+
+def shutter(match: re.Match[str]) -> Literal | None:
+    below = float(match.group("b"))
+    if below < 15 and not match.group("s"):
+        return None
+    return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
+
+
+def nd(match: re.Match[str]) -> Literal | None:
+    text = match.group("n")
+    return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
+
+
+def nd_range(match: re.Match[str]) -> Literal:
+    """'ND2-400': a variable filter, from its weakest to its strongest."""
+    one, other = match.group("a"), match.group("b")
+    return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
+
+
+def nd_up_to(match: re.Match[str]) -> Literal | None:
+    """'variable maxes out at 5 stops': a variable filter by its strongest alone."""
+    most = float(match.group("n"))
+    return Literal("ND", (0.0, most), match.end(), said=f"up to {most:g} stops") if most <= _MOST_STOPS else None
+
+
+def seconds(match: re.Match[str]) -> Literal:
+    return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
+
+
+def stops(match: re.Match[str]) -> Literal | None:
+    """'where does the 50 stop' tells no stops: there are not so many."""
+    count = amount(match.group("n"))
+    return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
+
+
+def stop_range(match: re.Match[str]) -> Literal | None:
+    """'2-5 stops': what a variable filter goes from and to."""
+    one, other = float(match.group("a")), float(match.group("b"))
+    ordered = one < other <= _MOST_STOPS
+    return Literal("ND", (one, other), match.end(), said=f"{one:g}-{other:g} stops") if ordered else None

@@ -1,0 +1,144 @@
+"""Pairs told one after the other, rings that are owned, and whether glass is needed: which lens goes on which body."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import close, one
+
+
+def bodies_of(found):
+    return found["reading"].partition(" on a")[2]
+
+
+@pytest.mark.parametrize(("question", "rings"), [
+    ("om to L and fd to L, thickness of each", {"om-mount": 26.0, "fd-mount": 22.0}),
+    ("m42 to Z and K to Z, mm of each ring?", {"m42": 29.46, "k-mount": 29.46}),
+    ("how do i get C on E and C on Z", {"e-mount": -0.474, "z-mount": 1.526}),
+])  # fmt: skip
+def test_what_stands_in_both_pairs_is_one_thing(asked, question, rings):
+    found = asked(question)
+    assert {case: one(found, "ring_thickness_mm", case) for case in rings} == {
+        case: close(ring) for case, ring in rings.items()
+    }
+    assert len(found["chains"]) == 2
+
+
+def test_each_lens_goes_on_its_own_body_alone(asked):
+    found = asked("K on Z and OM on E, which rings")
+    assert one(found, "ring_thickness_mm", "k-mount on z-mount") == close(29.46)
+    assert one(found, "ring_thickness_mm", "om-mount on e-mount") == close(28.0)
+    assert len(found["chains"]) == 2
+    assert "each on its own" in found["reading"]
+
+
+def test_rings_that_follow_one_another_are_no_pairs(asked):
+    found = asked("m42 to EF and EF to E, total thickness?")
+    assert found["entities"]["lens"]["mount"] == "m42"
+    assert found["entities"]["body"]["mount"] == "e-mount"
+
+
+def test_the_one_behind_a_body_is_one_more_body(asked):
+    found = asked("adaptall 2 lens, 90 2.5, for my old F body AND also the E one. two rings?")
+    assert one(found, "ring_thickness_mm", "f-mount") == close(4.2)
+    assert one(found, "ring_thickness_mm", "e-mount") == close(32.7)
+
+
+def test_a_ring_that_leads_elsewhere_is_told_why(asked):
+    found = asked("md lens on an X body, I already have the MD to E ring")
+    assert "is of no use here: it ends on E-mount" in found["text"].replace("\n", " ").replace("  ", " ")
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_rings_that_end_alike_are_each_for_its_lens(asked):
+    found = asked("i have OM to E and FD to E, can i put a Z camera behind")
+    assert one(found, "ring_thickness_mm", "om-mount") == close(30.0)
+    assert one(found, "ring_thickness_mm", "fd-mount") == close(26.0)
+    assert "serves OM-mount and FD-mount" in " ".join(found["text"].split())
+
+
+def test_the_ring_that_is_owned_is_not_the_way_asked_for(asked):
+    found = asked("m42 to RF, i have an M42-EF already")
+    assert found["entities"]["body"]["mount"] == "rf-mount"
+    assert [piece["front"] for piece in found["chains"][0]["pieces"]] == ["m42", "ef-mount"]
+
+
+def test_glass_that_is_asked_about_is_no_condition(asked):
+    found = asked("exakta 58mm onto Z, do i need anything with glass in")
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert not found["chains"][0]["glass"]
+    assert "No, no glass is needed" in found["text"]
+
+
+def test_glass_is_said_to_be_needed_where_only_glass_reaches_infinity(asked):
+    assert "Yes, for infinity: without glass" in asked("does FD on F need an optical element")["text"]
+
+
+def test_a_cup_deeper_than_bodies_clear_is_no_way_to_infinity(asked):
+    found = asked("35mm C lens on an NX body, infinity?")
+    assert [chain["verdict"] for chain in found["chains"]] == ["macro-only"]
+    assert found["chains"][0]["register_error_mm"]["least"] == close(7.974)
+    assert "Count on no infinity" in " ".join(found["text"].split())
+    assert "provided the barrel enters" not in found["text"]
+
+
+def test_a_list_without_its_first_comma_is_of_lenses(asked):
+    found = asked("first adapter for someone with M42 K and OM on RF")
+    assert {case: one(found, "ring_thickness_mm", case) for case in ("m42", "k-mount", "om-mount")} == {
+        "m42": close(25.46), "k-mount": close(25.46), "om-mount": close(26.0),
+    }  # fmt: skip
+
+
+def test_the_one_of_a_ring_told_before_is_a_ring(asked):
+    found = asked("can i stack the 1mm ltm to m ring and an M to Z one for my 35/3.5 screw lens")
+    assert len(found["chains"][0]["pieces"]) == 2
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
+def test_a_ring_of_a_body_made_for_a_lens_mount_is_between_the_two(asked):
+    found = asked("E adapter for m42 came out 27.30 on the micrometer, 35mm lens. is that trouble")
+    assert found["chains"][0]["register_error_mm"]["least"] == close(-0.16)
+
+
+def test_a_vague_part_of_a_unit_is_no_length(asked):
+    found = asked("EXA bayonet 50 on a EF dslr. only 0.something of a mm left isnt it")
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert one(found, "ring_thickness_mm") == close(0.7)
+
+
+def test_a_ring_only_reckoned_cannot_be_where_there_is_no_room(asked):
+    assert asked("E lens on X body, 18 vs 17.7 so a 0.3 mm ring?")["chains"][0]["verdict"] == "unusable"
+    mine = asked("E lens on X body with my own 0.3 mm ring, measured")
+    assert mine["chains"][0]["verdict"] == "infinity"
+
+
+def test_without_the_ring_a_lens_of_its_own_mount_is_right(asked):
+    found = asked("8mm CS lens, forgot the 5mm ring was still in the CS cam, everything mush")
+    assert [chain["verdict"] for chain in found["chains"]] == ["macro-only", "infinity"]
+
+
+def test_a_flush_bush_is_the_one_to_the_body(asked):
+    found = asked("M42 onto K body, just the flush bush?")
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert one(found, "ring_thickness_mm") == close(0.0)
+
+
+@pytest.mark.parametrize("question", [
+    "does an EF lens have room on an F body or the other way", "why does F on EF work but not the other way around",
+])  # fmt: skip
+def test_who_has_room_is_told_first(asked, question):
+    found = asked(question)
+    assert "An F-mount lens on an EF-mount body leaves 2.5 mm for a ring" in " ".join(found["text"].split())
+    assert one(found, "register_difference_mm", "f-mount, ef-mount") == close(2.5)
+
+
+def test_each_of_several_lenses_has_its_reason(asked):
+    told = " ".join(asked("how come FL and FD on EF no but OM yes")["text"].split())
+    assert told.index("FD-mount lenses sit 42 mm") < told.index("OM-mount lenses sit 46 mm")
+    assert "there is room for a ring of 2 mm" in told
+
+
+def test_a_distance_in_metres_is_not_about_meters(asked):
+    told = asked("why does my m42 lens stop at 9 meters on F")["text"]
+    assert "A body meters the light" not in told
+    assert "1.04 mm too far out" in " ".join(told.split())
