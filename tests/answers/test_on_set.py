@@ -93,3 +93,9 @@ def test_step_rings_lead_to_the_own_filter_that_is_named(tmp_path: Path) -> None
     desk = Desk(gear=gear)
     found = record_of(desk.ask("which step rings lead from the avocet to my dusk filter", Talk()), desk.knowledge)
     assert "one 58 mm filter" in found["text"]
+
+
+def test_peaking_that_lights_up_is_no_lit_frame(asked):
+    found = asked("peaking lights up half the frame")
+    assert found["intent"] == "gear-setting"
+    assert "Enlarge the picture" in " ".join(found["text"].split())
