@@ -203,7 +203,9 @@ class Question:
     @property
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
-        told = next((one.key for one in self.mentioned if one.key.startswith(OFF_KEY)), None)
+        pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
+        offs = (one for one in self.mentioned if one.key.startswith(OFF_KEY))
+        told = next((one.key for one in offs if not any(one.at <= piece.at < one.end for piece in pieces)), None)
         if told is not None:
             return told.removeprefix(OFF_KEY).replace("-", " ")
         return "too thick" if self._is_over() else self.said(OFF)

@@ -30,6 +30,7 @@ from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.casting import DRAWN
+from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -70,7 +71,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_rings_at_hand(with_bracketed_told(tokens))
+    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)

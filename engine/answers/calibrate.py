@@ -9,7 +9,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
-from engine.answers.parts.said import distance_mm, focals, mentions, number
+from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
@@ -20,7 +20,7 @@ from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
-from engine.answers.shims.several_marks import of_another
+from engine.answers.shims.several_marks import of_another, of_each
 from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, target_told
@@ -124,7 +124,8 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm
     limit = is_limit(question)
-    of_other = None if limit else of_another(question, at, knowledge.catalogue)
+    each = of_each(question, numbers(question, "mark"), knowledge.catalogue)
+    of_other = None if limit else each or of_another(question, at, knowledge.catalogue)
     if of_other is not None:
         return of_other
     told, first = Told(), None

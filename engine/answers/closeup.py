@@ -9,7 +9,8 @@ from engine.answers.close.by_chain import goes_by_chain
 from engine.answers.close.close_alone import light_alone
 from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
-from engine.answers.close.coupled import coupled, is_turned, pair_of, with_ring_turned
+from engine.answers.close.converted import through_glass
+from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
 from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
@@ -72,13 +73,14 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     if named and goes_by_chain(question, knowledge):
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     told = Told()
-    for one in _by_their_stops(question):
+    for one in by_their_stops(question):
         for part in _parts(one, knowledge):
             new = tuple(line for line in part.lines if line.depth or line not in told.lines)
             told += Told(new, part.quantities)
     if named and not told.lines:
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
+    told = through_glass(told, question) + told
     lines = list(told.lines)
     if named and question.said("magnification"):
         part = stack_for(question, knowledge)
@@ -121,15 +123,6 @@ def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -
     told += stack_for(question, knowledge)
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
-
-
-def _by_their_stops(question: Question) -> list[Question]:
-    """The question of each lens by itself, where each has a stop of its own and none is asked for."""
-    lenses = question.lenses
-    turned = pair_of(question) is not None or any(is_turned(lens) for lens in lenses)
-    if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
-        return [question]
-    return [question.with_(lenses=(lens,)) for lens in lenses]
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import combinations, islice, product
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, goes_on, lens_side, setup_of
-from engine.answers.parts.said import FAR_MM, distance_mm, focals, number
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number
 from engine.answers.parts.wording import ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.spacing import errors_of_limit
+from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.base.interval import Interval, is_known
@@ -28,6 +28,7 @@ _NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", 
 MOST_PAIRS: Final = 6  # of lenses and bodies whose registers are told
 SHORTEST_MM: Final = 3.5  # of focal lengths
 LONG_MM: Final = 12.0  # of those that registers seldom differ by
+_MISTOLD_MM: Final = 1.5  # that a register is told amiss by, where the facts know of it
 _LEAST_MM: Final = 0.3  # what is less is a tolerance and no difference of registers
 _TELLING_DIGITS: Final = 2  # behind the point, from which a number is no round one
 _NEAR_SHARE: Final = 0.06  # of a focal length that is likened to another
@@ -70,7 +71,7 @@ def _numbers(question: Question) -> Iterator[tuple[str, float, float]]:
 def _of_registers(question: Question, knowledge: Knowledge) -> Told:
     mounts = mounts_named(question, knowledge)
     known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
-    told = Told() if known else _registers_alone(question, knowledge)
+    told = _not_so_long(known, question) if known else _registers_alone(question, knowledge)
     for typed, value, slack in _numbers(question):
         for (one, first), (other, second) in combinations(known, 2):
             if abs(abs(first.nominal - second.nominal) - value) <= slack:
@@ -78,6 +79,23 @@ def _of_registers(question: Question, knowledge: Knowledge) -> Told:
                 shorter, longer = sorted(rows, key=lambda row: row[1].nominal)
                 told += _difference(typed, longer, shorter, question.lens.ids if question.lens is not None else ())
     return told
+
+
+def _not_so_long(known: Sequence[tuple[Mount, Interval]], question: Question) -> Told:
+    """'half the world says MFT is 20': of one mount named, a number near its register, of which the facts tell."""
+    if len(known) != 1 or not known[0][0].register_note:
+        return Told()
+    mount, register = known[0]
+    for typed, value, slack in _numbers(question):
+        off = value - register.nominal
+        if slack < abs(off) <= _MISTOLD_MM:
+            text = f"{mount.designation} is {trimmed(register.nominal, 3)} mm and not {typed}: {mount.register_note}"
+            rows = (
+                Quantity("register_mm", register, mount.id),
+                Quantity("register_difference_mm", Interval.exact(abs(off)), f"{typed} mm, {mount.id}"),
+            )
+            return Told((Line("head", text),), rows)
+    return Told()
 
 
 def _registers_alone(question: Question, knowledge: Knowledge) -> Told:
@@ -221,4 +239,6 @@ def _of_limit(question: Question, knowledge: Knowledge) -> Told:
     limit = distance_mm(question)
     if limit is None or not tells_limit(question):
         return Told()
-    return errors_of_limit(focals(question), limit, knowledge.catalogue, question.feet, 1)
+    marked = mentions(question, FAR_AT_A_MARK) or question.said("mark") is not None
+    tell = errors_of_mark if marked else errors_of_limit
+    return tell(focals(question), limit, knowledge.catalogue, question.feet, 1)

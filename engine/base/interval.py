@@ -106,7 +106,9 @@ class Interval:
     def __sub__(self, other: Interval | Unknown | float) -> Interval | Unknown:
         if isinstance(other, Unknown):
             return other
-        return self + -other
+        if not isinstance(other, Interval):
+            return Interval(self.least - other, self.greatest - other, self.nominal - other)
+        return _ordered(self.least - other.greatest, self.greatest - other.least, self.nominal - other.nominal)
 
     def __rsub__(self, other: float) -> Interval:
         return -self + other
@@ -163,7 +165,7 @@ def _product(one: float, other: float) -> float:
 
 def _ordered(least: float, greatest: float, nominal: float) -> Interval:
     # rounding may put the nominal a last digit outside its ends
-    return Interval(min(least, nominal), max(greatest, nominal), nominal)
+    return Interval(nominal if nominal < least else least, nominal if nominal > greatest else greatest, nominal)
 
 
 INFINITE: Final = Interval(inf, inf, inf)

@@ -30,10 +30,7 @@ class Found:
     price_cents: int
     known: bool
     measured: bool
-
-    @property
-    def ids(self) -> tuple[str, ...]:
-        return tuple(step.id if isinstance(step, Ring) else f"{step.front}>{step.rear}" for step in self.steps)
+    ids: tuple[str, ...] = ()
 
 
 @compact
@@ -120,18 +117,23 @@ def _tube_sets(
 
 def found_of(steps: tuple[Step, ...]) -> Found:
     """The numbers of a chain, summed over its adapters."""
-    rings = [step for step in steps if isinstance(step, Ring)]
-    return Found(
-        steps,
-        sum(ring.least_um for ring in rings),
-        sum(ring.greatest_um for ring in rings),
-        len(rings),
-        any(ring.glass for ring in rings),
-        sum(not ring.own for ring in rings),
-        sum(ring.price_cents for ring in rings),
-        all(ring.known for ring in rings),
-        all(ring.measured for ring in rings),
-    )
+    least = greatest = pieces = bought = price = 0
+    glass, known, measured = False, True, True
+    ids: list[str] = []
+    for step in steps:
+        if isinstance(step, Joint):
+            ids.append(f"{step.front}>{step.rear}")
+            continue
+        ids.append(step.id)
+        pieces += 1
+        least += step.least_um
+        greatest += step.greatest_um
+        bought += not step.own
+        price += step.price_cents
+        glass = glass or step.glass
+        known = known and step.known
+        measured = measured and step.measured
+    return Found(steps, least, greatest, pieces, glass, bought, price, known, measured, tuple(ids))
 
 
 def _with_tubes(core: tuple[Step, ...], tubes: Sequence[tuple[int, Ring]]) -> tuple[Step, ...]:

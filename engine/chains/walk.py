@@ -90,28 +90,28 @@ def rests_on_flange(adapter: Adapter, collar: Measure, facts: Facts) -> bool:
     return is_known(bore) and collar.nominal > bore.nominal
 
 
+def seat_of(link: Link, setup: Setup, facts: Facts, with_spread: bool) -> Seat:
+    """The link's thickness and seat error in mm, with the spread of its making or without."""
+    # a piece is judged by the registers of its mounts; what this very lens or body is off by is not its share
+    front, rear = facts.mounts[link.front].register_mm, facts.mounts[link.rear].register_mm
+    if isinstance(link, Joint):
+        thickness = Span.fixed(ZERO)
+        rests = False
+    else:
+        thickness = link.thickness_mm
+        rests = rests_on_flange(link, setup.lens.collar_mm, facts)
+        if rests:
+            # the barrel does not enter the cup: the lens stands on the face of the ring
+            thickness = Span.fixed(ZERO)
+        elif with_spread:
+            spread = spread_of(link, facts)
+            thickness = Span(_spread_on(thickness.shortest, spread), _spread_on(thickness.longest, spread))
+    return Seat(link, thickness, thickness.hull() - (front - rear), rests)
+
+
 def seats(chain: Chain, setup: Setup, facts: Facts, with_spread: bool) -> tuple[Seat, ...]:
     """Each link's thickness and seat error in mm, with the spread of its making or without."""
-    rows = []
-    collar = setup.lens.collar_mm
-    for link in chain.links:
-        # a piece is judged by the registers of its mounts; what this very lens or body is off by is not its share
-        front, rear = facts.mounts[link.front].register_mm, facts.mounts[link.rear].register_mm
-        if isinstance(link, Joint):
-            thickness = Span.fixed(ZERO)
-            rests = False
-        else:
-            thickness = link.thickness_mm
-            rests = rests_on_flange(link, collar, facts)
-            if rests:
-                # the barrel does not enter the cup: the lens stands on the face of the ring
-                thickness = Span.fixed(ZERO)
-            elif with_spread:
-                spread = spread_of(link, facts)
-                thickness = Span(_spread_on(thickness.shortest, spread), _spread_on(thickness.longest, spread))
-        error = thickness.hull() - (front - rear)
-        rows.append(Seat(link, thickness, error, rests))
-    return tuple(rows)
+    return tuple(seat_of(link, setup, facts, with_spread) for link in chain.links)
 
 
 def _total(rows: Sequence[Seat]) -> Span:
@@ -141,25 +141,31 @@ def _errors(rows: Sequence[Seat], chain: Chain, setup: Setup, facts: Facts) -> t
     )
 
 
-def chain_givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = True) -> dict[str, Given]:
-    """What the physics starts from that the chain brings; `with_spread`: with the spread of its pieces' making."""
-    rows = seats(chain, setup, facts, with_spread)
+def seat_givens(rows: Sequence[Seat], chain: Chain, setup: Setup, facts: Facts) -> dict[str, Given]:
+    """What the seats of a chain bring: the only quantities that differ with the spread of its pieces' making."""
     before, behind = _errors(rows, chain, setup, facts)
-    factor = 1.0
-    for adapter in chain.adapters:
-        factor *= adapter.factor or 1.0
-    given = {
+    return {
         "seat_mm": Given(_total(rows), "the seats of all pieces together"),
         "error_before_glass_mm": Given(before, "register error ahead of any glass"),
         "error_behind_glass_mm": Given(behind, "register error behind the glass"),
+    }
+
+
+def piece_givens(chain: Chain, facts: Facts) -> dict[str, Given]:
+    """What the pieces of a chain bring beside their seats."""
+    adapters = chain.adapters
+    factor = 1.0
+    for adapter in adapters:
+        factor *= adapter.factor or 1.0
+    given = {
         "glass_factor": Given(Interval.exact(factor), "factor of the glass in the chain"),
         "glass_focal_mm": Given(_glass_focal(chain), "focal length of the glass in the chain"),
         "image_shift_mm": Given(_image_shift(chain, facts), "how far the glass in the chain moves the image"),
         "adapter_iris": Given(adapter_iris(chain), "what the adapters offer for the iris"),
-        "pieces": Given(Interval.exact(len(chain.adapters)), "adapters in the chain"),
-        "glass": Given(any(adapter.has_glass for adapter in chain.adapters), "whether there is glass in the chain"),
-        "electronics": Given(any(adapter.electronics for adapter in chain.adapters), "whether a ring has contacts"),
-        "adapter_kinds": Given(tuple(adapter.kind for adapter in chain.adapters), "kinds of adapters"),
+        "pieces": Given(Interval.exact(len(adapters)), "adapters in the chain"),
+        "glass": Given(any(adapter.has_glass for adapter in adapters), "whether there is glass in the chain"),
+        "electronics": Given(any(adapter.electronics for adapter in adapters), "whether a ring has contacts"),
+        "adapter_kinds": Given(tuple(adapter.kind for adapter in adapters), "kinds of adapters"),
         "thread_steps": Given(tuple(joint.outcome for joint in chain.joints), "threads that were never meant to meet"),
         "narrowest_mm": Given(_narrowest(chain), "the narrowest opening on the way"),
         "price_usd": Given(_price(chain), "what the pieces that are not owned cost"),
@@ -169,7 +175,8 @@ def chain_givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = T
 
 def givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = True) -> dict[str, Given]:
     """Everything the physics starts from for this chain on this setup; lengths in mm."""
-    return setup_givens(setup, facts) | chain_givens(chain, setup, facts, with_spread)
+    rows = seats(chain, setup, facts, with_spread)
+    return setup_givens(setup, facts) | seat_givens(rows, chain, setup, facts) | piece_givens(chain, facts)
 
 
 def _glass_focal(chain: Chain) -> Measure:

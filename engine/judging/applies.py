@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Callable, Iterable, Mapping
+from functools import cache
+from typing import Any, Final
 
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Unknown
@@ -41,27 +43,39 @@ class Holds:
 YES: Final = Holds(True, "yes")
 NO: Final = Holds(False, "no")
 UNDECIDED: Final = Holds(None, "unknown")
+_NEGATED: Final = {"yes": "no", "no": "yes", "sometimes": "sometimes", "unknown": "unknown"}
 
 
 def holds(condition: Condition, trace: Trace) -> Holds:
     """Kleene's logic over what is known; a comparison with something that does not apply is false."""
-    if isinstance(condition, Both):
-        return _all([holds(part, trace) for part in condition.parts])
-    if isinstance(condition, Either):
-        return _any([holds(part, trace) for part in condition.parts])
-    if isinstance(condition, Not):
-        return _negated(holds(condition.part, trace))
-    if isinstance(condition, Known):
-        value = trace.value(condition.name)
-        return YES if (not _is_unknown(value)) is condition.known else NO
-    if isinstance(condition, OneOf):
-        return _same_word(trace.value(condition.name), condition.choices)
-    if isinstance(condition, Has):
-        value = trace.value(condition.name)
-        if _is_unknown(value):
-            return UNDECIDED
-        return YES if isinstance(value, tuple) and condition.word in value else NO
-    return _compare(condition, trace)
+    return _BY_KIND[type(condition)](condition, trace)
+
+
+def _both(condition: Both, trace: Trace) -> Holds:
+    return _all(holds(part, trace) for part in condition.parts)
+
+
+def _either(condition: Either, trace: Trace) -> Holds:
+    return _negated(_all(_negated(holds(part, trace)) for part in condition.parts))
+
+
+def _not(condition: Not, trace: Trace) -> Holds:
+    return _negated(holds(condition.part, trace))
+
+
+def _known(condition: Known, trace: Trace) -> Holds:
+    return YES if (not _is_unknown(trace.value(condition.name))) is condition.known else NO
+
+
+def _one_of(condition: OneOf, trace: Trace) -> Holds:
+    return _same_word(trace.value(condition.name), condition.choices)
+
+
+def _has(condition: Has, trace: Trace) -> Holds:
+    value = trace.value(condition.name)
+    if _is_unknown(value):
+        return UNDECIDED
+    return YES if isinstance(value, tuple) and condition.word in value else NO
 
 
 def _is_unknown(value: Value) -> bool:
@@ -70,23 +84,24 @@ def _is_unknown(value: Value) -> bool:
     return isinstance(value, Unknown)
 
 
-def _all(parts: list[Holds]) -> Holds:
-    extents = {part.extent for part in parts}
-    nows = [part.now for part in parts]
-    now = False if False in nows else None if None in nows else True
+def _all(parts: Iterable[Holds]) -> Holds:
+    """All of the parts; what comes after one that does not hold, now or ever, is not looked at."""
+    now: bool | None = True
+    extents = set()
+    for part in parts:
+        if part.extent == "no" and part.now is False:
+            return NO
+        extents.add(part.extent)
+        if part.now is False or (now and part.now is None):
+            now = part.now
     for extent in ("no", "unknown", "sometimes"):
         if extent in extents:
             return Holds(now, extent)
     return Holds(now, "yes")
 
 
-def _any(parts: list[Holds]) -> Holds:
-    return _negated(_all([_negated(part) for part in parts]))
-
-
 def _negated(part: Holds) -> Holds:
-    swapped = {"yes": "no", "no": "yes"}.get(part.extent, part.extent)
-    return Holds(None if part.now is None else not part.now, swapped)
+    return Holds(None if part.now is None else not part.now, _NEGATED[part.extent])
 
 
 def _same_word(value: Value, choices: tuple[str, ...]) -> Holds:
@@ -149,12 +164,12 @@ def _ordered(one: Interval, other: Interval, op: str) -> Holds:
 
 def side(term: Term, trace: Trace) -> Value:
     """The value of one side of a comparison; None where it does not apply."""
-    if isinstance(term, Number):
-        return Interval.exact(term.value)
-    if isinstance(term, Text):
-        return term.text
     if isinstance(term, Name):
         return trace.value(term.name)
+    if isinstance(term, Number):
+        return _exactly(term.value)
+    if isinstance(term, Text):
+        return term.text
     if isinstance(term, Ends):
         value = trace.value(term.name)
         if isinstance(value, Span):
@@ -173,3 +188,13 @@ def side(term: Term, trace: Trace) -> Value:
     if isinstance(term, Product):
         return one * other
     return UNKNOWN if other.holds(0.0) else one / other
+
+
+@cache
+def _exactly(value: float) -> Interval:
+    return Interval.exact(value)
+
+
+_BY_KIND: Final[Mapping[type[Any], Callable[[Any, Trace], Holds]]] = {
+    Both: _both, Either: _either, Not: _not, Known: _known, OneOf: _one_of, Has: _has, Compare: _compare,
+}  # fmt: skip

@@ -9,11 +9,11 @@ from engine.base.compact import compact
 from engine.base.interval import Interval, Unknown
 from engine.chains.lens_and_body import setup_givens
 from engine.chains.setup import Facts, Setup
-from engine.chains.walk import Chain, Seat, chain_givens, seats
+from engine.chains.walk import Chain, Link, Seat, piece_givens, seat_givens, seat_of
 from engine.facts.guidance import Rule
 from engine.facts.kinds import VERDICTS
 from engine.judging.applies import Holds, holds
-from engine.judging.settled import fully_known, is_settled
+from engine.judging.settled import Settled
 from engine.physics.trace import Given, Trace
 from grammar.conditions import Condition
 
@@ -88,18 +88,21 @@ class Judge:
         self._given = setup_givens(setup, facts)
         self._likeliest = nominal_where_assumed(self._given)
         self._settled: dict[str, tuple[Holds, Holds]] | None = None
+        self._seats: dict[tuple[int, bool], Seat] = {}
 
     def judge(self, chain: Chain) -> Judged:
         """The verdict at the nominal values, how sure it is, and every finding."""
         setup, facts = self.setup, self.facts
-        trace = Trace(self._given | chain_givens(chain, setup, facts))
-        known = Trace(self._likeliest | chain_givens(chain, setup, facts, with_spread=False))
+        rows, made_right = self._seated(chain, True), self._seated(chain, False)
+        pieces = piece_givens(chain, facts)
+        trace = Trace({**self._given, **seat_givens(rows, chain, setup, facts), **pieces})
+        known = Trace({**self._likeliest, **seat_givens(made_right, chain, setup, facts), **pieces})
         if self._settled is None:
-            settled_on = fully_known(self._likeliest)
+            on_all = Settled(self._likeliest)
             self._settled = {
                 case.rule.id: (holds(case.condition, trace), holds(case.condition, known))
                 for case in self.cases
-                if is_settled(case.condition, settled_on)
+                if on_all.covers(case.condition)
             }
         findings: list[Finding] = []
         limits = _Limits()
@@ -116,8 +119,34 @@ class Judge:
                 findings.append(Finding(case.rule, case.rule.severity, case.rule.limits, False, whole))
         verdict, best, worst = limits.verdicts()
         certainty = limits.certainty(_strong(chain, setup, facts))
-        rows = seats(chain, setup, facts, with_spread=True)
         return Judged(chain, setup, rows, verdict, best, worst, certainty, tuple(findings), trace, known)
+
+    def _seated(self, chain: Chain, with_spread: bool) -> tuple[Seat, ...]:
+        """The seats of a chain; that of a link, which many chains of the setup share, is worked out once."""
+        return tuple(self._seat(link, with_spread) for link in chain.links)
+
+    def _seat(self, link: Link, with_spread: bool) -> Seat:
+        key = (id(link), with_spread)  # the seat holds its link, so no other can come to have its place
+        seat = self._seats.get(key)
+        if seat is None:
+            seat = self._seats[key] = seat_of(link, self.setup, self.facts, with_spread)
+        return seat
+
+    def floor(self) -> Floor:
+        """What rules that do not look at the chain have settled, once one was judged, for every chain on the setup."""
+        verdict = danger = undecided = 0
+        for case in self.cases:
+            settled = (self._settled or {}).get(case.rule.id)
+            if settled is None:
+                continue
+            outcome = settled[1]
+            limit = VERDICTS.index(case.rule.limits) if case.rule.limits else 0
+            if outcome.now:
+                verdict = max(verdict, limit)
+                danger = max(danger, int(case.rule.severity == "danger"))
+            if outcome.extent == "unknown":
+                undecided = max(undecided, limit)
+        return Floor(verdict, danger, undecided)
 
 
 def judge(chain: Chain, setup: Setup, facts: Facts, cases: Sequence[RuleCase]) -> Judged:
@@ -169,20 +198,3 @@ def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
         and (body.basis if own_body else setup.body_mount.basis).is_strong
         and all(adapter.seat_basis == "measured" and adapter.basis.is_strong for adapter in chain.adapters)
     )
-
-
-def floor_of(judged: Judged, cases: Sequence[RuleCase]) -> Floor:
-    """What rules that do not look at the chain have settled already, for every chain on this setup."""
-    verdict = danger = undecided = 0
-    known = fully_known(judged.measured_trace.given)
-    for case in cases:
-        if not is_settled(case.condition, known):
-            continue
-        outcome = holds(case.condition, judged.measured_trace)
-        limit = VERDICTS.index(case.rule.limits) if case.rule.limits else 0
-        if outcome.now:
-            verdict = max(verdict, limit)
-            danger = max(danger, int(case.rule.severity == "danger"))
-        if outcome.extent == "unknown":
-            undecided = max(undecided, limit)
-    return Floor(verdict, danger, undecided)

@@ -227,7 +227,7 @@ def best_chains(
     search: Search,
     focus: Focus,
     judge: Callable[[Found], Judged],
-    floor_of: Callable[[Judged], Floor],
+    floor_of: Callable[[], Floor],
     most: int,
     accept: Callable[[Judged], bool] = lambda judged: True,
     ordered: Order = usual,
@@ -264,7 +264,7 @@ def best_chains(
                 counter += 1
             continue
         judged = judge(found)
-        floor = floor or floor_of(judged)
+        floor = floor or floor_of()
         hopeless = floor.verdict == VERDICTS.index("unusable")
         alone = not search.wanted.tubes and not _has_tube(found) and found.ids not in lengthened
         if judged.verdict == "unusable" and not hopeless and alone:

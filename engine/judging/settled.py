@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from typing import Final
 
 from engine.base.interval import UNKNOWN, Interval, Unknown
@@ -34,26 +35,32 @@ def fully_known(given: Mapping[str, Given]) -> Trace:
     return Trace({**given, **{name: Given(value, "") for name, value in chain.items()}})
 
 
-def is_settled(condition: Condition, known: Trace) -> bool:
-    """Whether a condition comes out the same on every chain of the setup. `known`: its fully known trace."""
-    if isinstance(condition, Both | Either):
-        return all(is_settled(part, known) for part in condition.parts)
-    if isinstance(condition, Not):
-        return is_settled(condition.part, known)
-    if isinstance(condition, Compare) and any(
-        isinstance(side(one, known), Unknown) for one in (condition.left, condition.right)
-    ):
-        return all(_always_applies(name, known) for name in names_in(condition))
-    return all(_same_on_all(name, known) for name in names_in(condition))
+class Settled:
+    """Which conditions come out the same on every chain of a setup. `given`: what the setup brings."""
 
+    def __init__(self, given: Mapping[str, Given]) -> None:
+        self.known = fully_known(given)
+        # what is given although the table could work it out has no needs
+        self._over = frozenset(name for name in given if name in QUANTITIES)
 
-def _always_applies(name: str, known: Trace) -> bool:
-    return known.value(name) is not None and not MAY_NOT_APPLY & _roots(name, known)
+    def covers(self, condition: Condition) -> bool:
+        """Whether the condition comes out the same on every chain of the setup."""
+        if isinstance(condition, Both | Either):
+            return all(self.covers(part) for part in condition.parts)
+        if isinstance(condition, Not):
+            return self.covers(condition.part)
+        if isinstance(condition, Compare) and any(
+            isinstance(side(one, self.known), Unknown) for one in (condition.left, condition.right)
+        ):
+            return all(self._always_applies(name) for name in names_in(condition))
+        return all(self._same_on_all(name) for name in names_in(condition))
 
+    def _always_applies(self, name: str) -> bool:
+        return self.known.value(name) is not None and not MAY_NOT_APPLY & _roots(name, self._over)
 
-def _same_on_all(name: str, known: Trace) -> bool:
-    """Whether a quantity is the same whatever the chain: it does not need it, or stays unknown with it."""
-    return not CHAIN_NAMES & _roots(name, known) or _absent(known.value(name))
+    def _same_on_all(self, name: str) -> bool:
+        """Whether a quantity is the same whatever the chain: it does not need it, or stays unknown with it."""
+        return not CHAIN_NAMES & _roots(name, self._over) or _absent(self.known.value(name))
 
 
 def _absent(value: Value) -> bool:
@@ -62,8 +69,9 @@ def _absent(value: Value) -> bool:
     return isinstance(value, Unknown)
 
 
-def _roots(name: str, known: Trace) -> frozenset[str]:
-    """The given quantities that a quantity is worked out from."""
-    if name in known.given:
+@cache
+def _roots(name: str, over: frozenset[str]) -> frozenset[str]:
+    """The given quantities that a quantity is worked out from; those in `over` are given themselves."""
+    if name in over or name not in QUANTITIES:
         return frozenset([name])
-    return frozenset().union(*(_roots(need, known) for need in QUANTITIES[name].needs))
+    return frozenset().union(*(_roots(need, over) for need in QUANTITIES[name].needs))

@@ -42,11 +42,21 @@ class Trace:
 
     def __init__(self, given: Mapping[str, Given]) -> None:
         self.given = given
+        self._values: dict[str, Value] = {}
         self._steps: dict[str, Step] = {}
 
     def value(self, name: str) -> Value:
         """The quantity's value, worked out once. KeyError for a name neither given nor in the table."""
-        return self.step(name).value
+        if name in self._values:
+            return self._values[name]
+        given = self.given.get(name)
+        if given is not None:
+            value = given.value
+        else:
+            quantity = QUANTITIES[name]
+            value = quantity.formula(*[self.value(need) for need in quantity.needs])
+        self._values[name] = value
+        return value
 
     def step(self, name: str) -> Step:
         """The quantity with everything it was worked out from. KeyError as for `value`."""
@@ -63,8 +73,7 @@ class Trace:
     def _worked_out(self, name: str) -> Step:
         quantity = QUANTITIES[name]
         inputs = tuple(self.step(need) for need in quantity.needs)
-        value = quantity.formula(*(step.value for step in inputs))
-        return Step(name, value, quantity.unit, quantity.says, quantity.source, inputs, None)
+        return Step(name, self.value(name), quantity.unit, quantity.says, quantity.source, inputs, None)
 
     @staticmethod
     def _heading(name: str) -> tuple[str, str]:

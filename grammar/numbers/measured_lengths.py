@@ -14,11 +14,12 @@ _SUM: Final = "total"
 _THE: Final = "the"
 _BE: Final = "be"
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
-_MEASURED: Final = frozenset(["flange-to-image", "throat", "barrel", "bore", "circle"])
+_REGISTER: Final = "flange-to-image"
+_MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
-_TOLD_TWICE: Final = frozenset([("flange-to-image", "circle"), ("layer", "thickness")])
+_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness")])
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
@@ -58,7 +59,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     behind = tokens[at + 1 : at + 3]
     if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
         return None  # 'the marks of my 35', 'the field of a 28': that is the lens
-    for ahead in range(at + 1, min(at + 4, len(tokens))):
+    begin = _past_its_lens(tokens, at) if measured == _REGISTER else at + 1
+    for ahead in range(begin, min(begin + 3, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
@@ -79,10 +81,17 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     return None
 
 
+def _past_its_lens(tokens: list[Token], at: int) -> int:
+    """'register of my lens is 44.9': what is measured may be named between."""
+    rest = tokens[at + 1 : at + 5]
+    named = [one.kind for one in rest] == ["PREP", "DET", "LENS", "CUE"] and rest[0].value == "of"
+    return at + 4 if named else at + 1
+
+
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     """Whether the length behind a measuring word is that of the thing, or of the measure, that follows it."""
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    if measured == "distance" and after is not None and after.value == "flange-to-image":
+    if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
     if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
         return True

@@ -23,6 +23,7 @@ _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
+_FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
 _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _LONGEST: Final = 300.0  # mm, of a helicoid
@@ -38,7 +39,7 @@ _ENDS_NEAR: Final = 4  # tokens
 
 def with_senses_told(tokens: list[Token]) -> list[Token]:
     """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_drawn(_mounted(_readings(_transmissions(list(tokens))))))))
+    return _behind(_subjects(_plates(_ranged_apart(_drawn(_mounted(_readings(_transmissions(list(tokens)))))))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -63,10 +64,12 @@ def _subjects(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens[:-1]):
         before = [one for one in tokens[:at] if one.kind != "DET"][-1:]
         begins = not before or before[0].kind in ("STOP", "JOIN")
+        marked = _is_marked(tokens, at + 1)
+        begins = begins or (marked and before[0].kind == "CUE")
         metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
         free = not before or before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT")
-        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1)
+        does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
     return tokens
@@ -75,6 +78,15 @@ def _subjects(tokens: list[Token]) -> list[Token]:
 def _is_stopped(tokens: list[Token], at: int) -> bool:
     """'135 at f/4': what is set to a stop is a lens."""
     return [one.kind for one in tokens[at : at + 2]] == ["PREP", "FNUM"] and tokens[at].value == "at"
+
+
+def _is_marked(tokens: list[Token], at: int) -> bool:
+    """'35 hits infinity at 4 m and 50 mm at 8 m': what has a mark in metres is a lens."""
+    while at + 1 < len(tokens) and tokens[at].kind == "CUE":
+        at += 1
+    far = tokens[at + 1] if at + 1 < len(tokens) else None
+    at_mark = tokens[at].kind == "PREP" and tokens[at].value == "at"
+    return at_mark and far is not None and far.kind == "LENGTH" and far.unit in ("m", "ft")
 
 
 def _behind(tokens: list[Token]) -> list[Token]:
@@ -204,6 +216,22 @@ def _drawn(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+def _ranged_apart(tokens: list[Token]) -> list[Token]:
+    """'set my helicoid to what, 25-55 M65 on Z': the one range told, with its mount, is that of the helicoid."""
+    drawn = [at for at, one in enumerate(tokens) if one.kind == "PIECE" and one.value in DRAWN]
+    ranges = [at for at, one in enumerate(tokens) if one.kind == "RANGE"]
+    if len(drawn) != 1 or len(ranges) != 1 or any(one.kind in ("KIND", "FNUM") for one in tokens):
+        return tokens
+    piece, at = drawn[0], ranges[0]
+    told = any(one.kind in ("LENGTH", "RANGE", "NUMBER") for one in tokens[max(0, piece - 2) : piece + 2])
+    seated = [one.kind for one in tokens[at + 1 : at + 3]] == ["MOUNT", "PREP"]
+    apart = at > 0 and tokens[at - 1].kind == "JOIN"
+    if told or not seated or not apart or at < piece or tokens[at].unit not in ("", "mm"):
+        return tokens
+    own = [tokens[at + 1], tokens[at].as_("RANGE", unit="mm")]
+    return [*tokens[:piece], *own, *tokens[piece:at], *tokens[at + 2 :]]
+
+
 def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
     """Two bare numbers, the greater one behind the other, with nothing but small words around them."""
     found: list[int] = []
@@ -231,6 +259,9 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
     for at, token in enumerate(tokens):
+        if token.kind == "PIECE" and token.value == _FILTER and at and _is_plate(tokens[at - 1]):
+            tokens[at - 1] = tokens[at - 1].as_("KEYED", value="glass", unit="mm")  # 'a 2 mm filter' has no such thread
+            continue
         if token.kind != "LENS" or token.text.casefold() != "glass":
             continue
         back = at - 1
@@ -243,6 +274,11 @@ def _plates(tokens: list[Token]) -> list[Token]:
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
             tokens[at] = token.as_("CUE")
     return tokens
+
+
+def _is_plate(token: Token) -> bool:
+    metric = token.kind == "LENGTH" and token.unit == "mm"
+    return metric and 0 < token.numbers[0] <= _THICKEST_GLASS
 
 
 def is_thread_length(token: Token) -> bool:

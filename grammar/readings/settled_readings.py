@@ -17,6 +17,7 @@ def settle(out: Readings, cast: Cast, told: frozenset[str]) -> None:
     _leftovers(out, cast, told)
     _without_lip(out, cast)
     _field(out, cast, told)
+    _barrel(out, cast)
     _thread(out)
     out.limits.update(_used(cast))
 
@@ -88,6 +89,14 @@ def _field(out: Readings, cast: Cast, told: frozenset[str]) -> None:
         out.diameter = None
     elif "length" in out.values:
         out.keep("field", out.values.pop("length").split(", ")[0])
+
+
+def _barrel(out: Readings, cast: Cast) -> None:
+    """'a cup for a 22 mm wide D lens on X': a lens whose mount is named is so wide at its barrel, not at its thread."""
+    seated = any(part.mounts for part in cast.lenses) and any(part.mounts or part.named for part in cast.bodies)
+    if out.wide and seated and out.diameter is not None and out.pitch is None and "barrel" not in out.values:
+        out.keep("barrel", mm(out.diameter))
+        out.diameter = None
 
 
 def _thread(out: Readings) -> None:

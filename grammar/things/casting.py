@@ -21,6 +21,7 @@ _BODY_WORDS: Final = frozenset(["dslr", "body"])
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _WHOLE_FOCAL: Final = (2.0, 3000.0)
 
+_ARTICLES: Final = frozenset(["a", "an", "the", "my", "this", "that"])
 _OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"])  # what tells of a lens by its length
 
 
@@ -130,7 +131,7 @@ def split(noun: Noun) -> list[Noun]:
     powers = each_power(noun)
     if powers:
         return powers
-    beside = _lens_beside_piece(noun)
+    beside = _lens_beside_piece(noun) or _lens_before_piece(noun)
     if beside is not None:
         return [
             replace(noun, head=None, tails=[], mods=noun.mods[:beside]),
@@ -173,6 +174,17 @@ def _lens_beside_piece(noun: Noun) -> int | None:
         return None
     described = [token.kind for token in noun.mods[lengths[0] + 1 : lengths[1]]]
     return lengths[1] if described and set(described) <= _OF_LENS_ALONE else None
+
+
+def _lens_before_piece(noun: Noun) -> int | None:
+    """'my 35 since the new adapter': an article between them begins another description."""
+    at = next((n for n, token in enumerate(noun.mods) if token.kind == "FOCAL"), None)
+    if at is None or noun.heads != "PIECE" or noun.head is None:
+        return None
+    behind = noun.mods[at + 1] if at + 1 < len(noun.mods) else noun.head
+    end = noun.mods[at].column + len(noun.mods[at].text)
+    between = noun.text[end - noun.column : behind.column - noun.column].casefold().split()
+    return at + 1 if _ARTICLES & {*between} else None
 
 
 def part_of(noun: Noun) -> Part:

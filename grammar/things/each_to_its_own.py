@@ -6,8 +6,9 @@ from itertools import pairwise
 from typing import Final
 
 from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS
 
-TOWARDS: Final = frozenset(["on", "to", "onto", "for"])
+_GOALS: Final = TOWARDS | {"for"}
 _LENS_SORTS: Final = frozenset(["mount", "lens"])
 _BODY_SORTS: Final = frozenset(["mount", "body"])
 LEAST_PAIRS: Final = 2
@@ -34,7 +35,7 @@ def pairs_told(parts: list[Part]) -> list[Pair]:
 
 def _is_pair(lens: Part, body: Part) -> bool:
     """Whether the second is what the first goes on, with no other word for what it is."""
-    leads = body.noun.role in TOWARDS and body.noun.heads in ("", "BODY", "MOUNTWORD") and not body.focal
+    leads = body.noun.role in _GOALS and body.noun.heads in ("", "BODY", "MOUNTWORD") and not body.focal
     return leads and lens.sort in _LENS_SORTS and body.sort in _BODY_SORTS and not lens.noun.role
 
 

@@ -31,13 +31,36 @@ class _Placing:
         self.near = before is not None and (not part.noun.apart or part.noun.told)
 
     def place(self) -> None:
+        in_brackets = (self._ends_ring, self._told_again)
         steps = (self._through, self._by_thread, self._in_list, self._counted, self._of_focal, self._with_bodies)
-        if not any(step() for step in (*steps, self._beside_body, self._where_to, self._of_unmounted, self._of_lens)):
+        if not any(
+            step()
+            for step in (*in_brackets, *steps, self._beside_body, self._where_to, self._of_unmounted, self._of_lens)
+        ):
             self._by_role()
 
     def _as(self, sort: str) -> bool:
         self.part.sort = sort
         (self.cast.bodies if sort == "body" else self.cast.lenses).append(self.part)
+        return True
+
+    def _ends_ring(self) -> bool:
+        """'LTM-to-dslr rings (EF)': in brackets behind a ring that takes another mount, it is what the ring ends on."""
+        part, ring = self.part, self.before
+        if ring is None or ring.sort != "piece" or len(ring.mounts) != 1 or self.role or not part.noun.aside:
+            return False
+        if ring.mounts[0].ids[0] == part.mounts[0].ids[0]:
+            return False
+        ring.mounts.extend(part.mounts)
+        part.sort = "nothing"
+        return True
+
+    def _told_again(self) -> bool:
+        """'off a half frame SLR (the Pen F bayonet)': in brackets only the mount that the lens has already."""
+        told = {mount.ids[0] for lens in self.cast.lenses for mount in lens.mounts}
+        if not self.part.noun.aside or self.part.mounts[0].ids[0] not in told:
+            return False
+        self.part.sort = "nothing"
         return True
 
     def _through(self) -> bool:

@@ -158,6 +158,10 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         cast.lengths.remove(before)
         cast.lenses.append(before)
         last_lens = before
+    if part.noun.role == "from" and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
+        last_lens.mounts.extend(part.mounts)  # 'a 38 mm off a half frame SLR': what it came off tells its mount
+        last_lens.by_camera = True
+        return
     if part.noun.role == "from" and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)

@@ -34,7 +34,8 @@ def paired(parts: list[Part], told: frozenset[str]) -> list[Part]:
         later = parts[at + 1 :]
         kept = HELD in told and _are_bare(last, part) and any(one.mounts for one in later)
         kept = kept and not any(one.sort == "piece" and len(one.mounts) > 1 for one in later)  # that one is owned
-        if not kept and (last.noun.join or not any(one.has_mount for one in out[:-1])):
+        again = any(one.mounts and one.mounts[0].ids[0] == last.mounts[0].ids[0] for one in out[:-1])
+        if not kept and (last.noun.join or again or not any(one.has_mount for one in out[:-1])):
             out.append(part)
             continue
         last.sort, last.piece = "piece", "adapter"

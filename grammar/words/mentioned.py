@@ -33,13 +33,39 @@ class Mention(NamedTuple):
 def mentioned(text: str, phrases: Mapping[str, tuple[str, ...]]) -> tuple[Mention, ...]:
     """Every place of the text where a phrase stands, key by key, each key's places in their order."""
     flat = text.casefold().replace("’", "'")
-    found = ((key, [place for one in of_key for place in _places(one, flat)]) for key, of_key in phrases.items())
-    return tuple(Mention(key, *place) for key, places in found for place in sorted(places, key=lambda row: row[:2]))
+    found = []
+    for key, of_key in phrases.items():
+        places = [place for one in of_key if _may_stand(one, flat) for place in _places(one, flat)]
+        found += [Mention(key, *place) for place in sorted(places, key=lambda row: row[:2])]
+    return tuple(found)
+
+
+def _may_stand(phrase: str, text: str) -> bool:
+    """Whether all that must stand in the text for the phrase does: that which is cheap to know."""
+    needed = _needed(phrase)
+    if needed is None:
+        return phrase in text
+    for alternatives in needed:
+        for one in alternatives:
+            if one in text:
+                break
+        else:
+            return False
+    return True
+
+
+@cache
+def _needed(phrase: str) -> tuple[tuple[str, ...], ...] | None:
+    """Of each word of a phrase with signs, those of which one must stand; None for a phrase that stands for itself."""
+    if not any(sign in phrase for sign in _SIGNS):
+        return None
+    plain = (word for word in phrase.split() if word not in (NUMBER_SIGN, GAP_SIGN))
+    return tuple(tuple(word.split(EITHER_SIGN)) for word in plain)
 
 
 def _places(phrase: str, text: str) -> Iterator[tuple[int, int, float | None]]:
     """Where a word of the text begins with the phrase, or is the phrase where that, or its last word, is short."""
-    if any(sign in phrase for sign in _SIGNS):
+    if _needed(phrase) is not None:
         yield from _patterned(phrase, text)
         return
     at = text.find(phrase)
@@ -56,9 +82,6 @@ def _ends_short(phrase: str) -> bool:
 
 
 def _patterned(phrase: str, text: str) -> Iterator[tuple[int, int, float | None]]:
-    plain = (word for word in phrase.split() if word not in (NUMBER_SIGN, GAP_SIGN))
-    if not all(any(one in text for one in word.split(EITHER_SIGN)) for word in plain):
-        return
     for found in _pattern(phrase).finditer(text):
         numbers = [float(one) for one in found.groups() if one is not None]
         yield found.start(), found.end(), numbers[-1] if numbers else None

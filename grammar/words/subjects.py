@@ -68,6 +68,10 @@ class Subjects:
                 counts[one] = counts.get(one, 0.0) + row.weights[one]
         size = len(self.rows) or 1
         self._rare = {one: _telling(one) * log(1 + size / max(count, 1.0)) for one, count in counts.items()}
+        # of a text that was looked through: how much each stem tells, and its phrases with what they count whole
+        self._looked_through: dict[str, tuple[dict[str, float], list[tuple[frozenset[str], float]]]] = {}
+        # the last question's, which is looked up again for each of several kinds of question
+        self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float]]] = (frozenset(), [])
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
     def knows(self, word: str) -> bool:
@@ -78,13 +82,30 @@ class Subjects:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)
         found = []
-        for row in self.rows:
-            shared = asked & row.weights.keys()
-            if shared:
-                score = self._score(row, shared) * _favour(row, intent)
-                found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
+        if asked != self._last[0]:
+            self._last = (asked, self._scored(asked))
+        for row, shared, score in self._last[1]:
+            score *= _favour(row, intent)
+            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
         found.sort(key=lambda match: (-match.score, match.id))
         return found
+
+    def _scored(self, asked: frozenset[str]) -> list[tuple[Subject, frozenset[str], float]]:
+        """Each text that shares a stem with those of a question, the stems, and how much they tell."""
+        found = []
+        for row in self.rows:
+            if not asked.isdisjoint(row.weights):
+                shared = frozenset([one for one in asked if one in row.weights])
+                found.append((row, shared, self._score(row, shared)))
+        return found
+
+    def _made_ready(self, row: Subject) -> tuple[dict[str, float], list[tuple[frozenset[str], float]]]:
+        ready = self._looked_through.get(row.id)
+        if ready is None:
+            told = {one: self._rare[one] * weight for one, weight in row.weights.items()}
+            phrases = [(phrase, sum(self._rare[one] for one in phrase)) for phrase in row.phrases]
+            ready = self._looked_through[row.id] = told, phrases
+        return ready
 
     def _asked(self, text: str) -> frozenset[str]:
         """The stems of a text, slips of the finger put right where one known word is meant."""
@@ -102,22 +123,21 @@ class Subjects:
         return self._mended[word]
 
     def _score(self, row: Subject, shared: frozenset[str]) -> float:
-        rare = {one: self._rare[one] * row.weights[one] for one in shared}
+        told, phrases = self._made_ready(row)
         best, held = 0.0, frozenset[str]()
-        for phrase in row.phrases:
-            both = shared & phrase
-            if not both:
+        for phrase, whole in phrases:
+            if shared.isdisjoint(phrase):
                 continue
-            score = sum(rare[one] for one in both)
+            both = shared & phrase
+            score = sum(told[one] for one in both)
             if len(both) > 1:
-                whole = sum(self._rare[one] for one in phrase)
                 there = sum(self._rare[one] for one in both)
                 score += there * there / whole * TOGETHER
-            elif both == phrase:
+            elif len(phrase) == 1:
                 score *= WHOLLY
             if score > best:
                 best, held = score, both
-        return best + STREWN * sum(rare[one] for one in shared - held)
+        return best + STREWN * sum(told[one] for one in shared - held)
 
 
 def _telling(one: str) -> float:

@@ -276,5 +276,65 @@ def test_of_rings_that_are_all_too_thick_none_is_said_to_reach(asked):
 
 
 def test_several_readings_of_one_ring_are_still_readings(asked):
-    found = asked("ring measures 17.03 17.06 17.11 17.08 round the rim, should be 17.00")
-    assert one(found, "register_error_mm") == close(0.07)
+    assert one(
+        asked("ring measures 17.03 17.06 17.11 17.08 round the rim, should be 17.00"), "register_error_mm"
+    ) == close(0.07)
+
+
+@pytest.mark.parametrize(
+    ("text", "glass"),
+    [("took a 2mm filter out from behind the lens, how far does focus move", 2),
+     ("putting a 3mm filter glass behind the lens in my home made tube, does the tube need to grow", 3),
+     ("gonna glue a 2 mm filter plate behind the rear lens. by how much do i lengthen the ring to get focus back", 2)],
+)  # fmt: skip
+def test_a_plate_behind_the_lens_moves_the_image_back(asked, text, glass):
+    found = asked(text)
+    assert one(found, "glass_shift_mm") == pytest.approx(glass * (1 - 1 / 1.52), abs=0.01)
+    assert ("shorter" in flat(found)) == text.startswith("took")
+
+
+def test_a_power_and_closeup_behind_it_is_a_close_up_lens(asked):
+    found = asked("screwed a +2 closeup on my 100mm set to infinity. how far away is sharp")
+    assert one(found, "working_distance_mm") == close(500)
+
+
+def test_a_lens_of_a_named_mount_is_wide_at_its_barrel(asked):
+    (bore,) = numbers(asked("turning a cup for a 22mm wide D lens on X. depth and inside dia"), "bore_mm")
+    assert 22 < bore[0] < bore[1] < 23.5
+
+
+def test_a_thread_cut_at_another_pitch_drifts_over_its_length(asked):
+    found = asked("C thread cut at 0.8 pitch, 4 mm long, how far off")
+    assert one(found, "pitch_drift_mm") == pytest.approx(4 / 0.79375 * 0.00625, rel=0.01)
+
+
+def test_a_hole_cut_in_card_is_no_card(asked):
+    found = asked("what hole do i cut in card to make my 75mm projector lens an f/5.6")
+    assert one(found, "hole_mm") == close(75 / 5.6)
+
+
+def test_marks_of_two_lenses_tell_whether_it_is_the_ring(asked):
+    agree = asked("which shim if 35mm hits inf at 4 m and 50mm at 8m")
+    assert [round(low, 2) for low, _ in numbers(agree, "shim_mm")] == [0.31, 0.32]
+    assert "it is the ring" in flat(agree)
+    apart = asked("24mm infinity at 1.5m, 50 mm at 15m. adapter or lens?")
+    assert [round(low, 2) for low, _ in numbers(apart, "shim_mm")] == [0.4, 0.17]
+    assert "that lens's own" in flat(apart)
+
+
+def test_glass_behind_multiplies_what_a_tube_gives(asked):
+    found = asked("50 with 20mm tube and 2x converter, mag?")
+    assert numbers(found, "magnification")[0][0] == pytest.approx(0.8, rel=0.01)
+
+
+def test_two_close_up_lenses_told_by_a_plus_and_an_s_are_no_seconds(asked):
+    assert one(asked("two +2s on a 135 f2.8 mag?"), "magnification") == pytest.approx(0.54, rel=0.01)
+
+
+def test_a_register_told_of_my_lens_by_paper_is_one(asked):
+    assert "44.9 mm flange to image" in asked("reg of my lens is 44.9 by paper, what ring on L")["reading"]
+
+
+def test_a_range_told_apart_from_its_helicoid_is_its_draw(asked):
+    found = asked("what must my helicoid be set to for infinity, 25-55 m65 on Z, lens register 62")
+    assert one(found, "helicoid_setting_mm", "infinity") == close(62 - 16)

@@ -48,3 +48,12 @@ def test_filing_to_fit_makes_dust(asked):
     found = asked("file it so it fits?")
     assert found["intent"] == "hazard"
     assert "metal dust" in flat(found)
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("is it dangerous to use an EF lens on an adapter without lock", "Not to be trusted."),
+    ("rear lens group moves back when focusing, mirrorless E, safe?", "Not known before it is measured."),
+    ("c lens rear goes 11mm past its thread, mirrorless body. safe to just screw it in?", "Not known before"),
+])  # fmt: skip
+def test_the_danger_that_is_asked_about_is_ruled_first(asked, question, said):
+    assert flat(asked(question)).startswith(said)

@@ -142,3 +142,38 @@ def test_a_distance_in_metres_is_not_about_meters(asked):
     told = asked("why does my m42 lens stop at 9 meters on F")["text"]
     assert "A body meters the light" not in told
     assert "1.04 mm too far out" in " ".join(told.split())
+
+
+def test_another_body_after_a_ring_told_is_no_crop(asked):
+    found = asked("m42 on E is 27.46, and for Z and L then?")
+    assert one(found, "ring_thickness_mm", "z-mount") == close(29.46)
+    assert one(found, "ring_thickness_mm", "l-mount") == close(25.46)
+
+
+def test_a_thin_plate_is_so_thick_and_a_ring_so_thin_is_off(asked):
+    plate = asked("24mm om on f bayonet 0.2 thin plate")
+    assert plate["chains"][0]["register_error_mm"]["least"] == close(0.7)
+    ring = asked("my M42 to E ring is 0.2 thin")
+    assert ring["chains"][0]["register_error_mm"]["least"] == close(-0.2)
+
+
+def test_what_is_far_sharp_at_a_near_mark_sits_too_close(asked):
+    found = asked("why is the scale of my 35 wrong since the new adapter, far hills sharp at around 6m")
+    assert one(found, "register_error_mm", "35 mm lens") == close(-0.2066)
+    assert one(asked("why does my 50 stop at 9 m on the new ring"), "register_error_mm", "50 mm lens") > 0
+
+
+def test_a_register_told_amiss_is_put_right(asked):
+    found = asked("half the internet says MFT register is 20mm, why do you say something else")
+    assert "19.25 mm and not 20: 20 is a rounded press figure" in " ".join(found["text"].split())
+
+
+def test_what_a_lens_came_off_tells_its_mount(asked):
+    found = asked("38mm from a half frame slr (the PEN F type bayonet) to X")
+    assert found["entities"]["lens"]["mount"] == "pen-f"
+    assert one(found, "ring_thickness_mm") == close(11.25)
+
+
+def test_a_mount_in_brackets_behind_a_ring_is_its_body(asked):
+    found = asked("why do they even sell LTM-to-dslr rings (EF) if there is no infinity")
+    assert one(found, "register_difference_mm", "ltm to ef-mount") == close(-15.2)

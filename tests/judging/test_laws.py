@@ -22,7 +22,7 @@ from engine.facts.catalogue import load_catalogue
 from engine.facts.guidance import Rule
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Adapter, Body, Lens
-from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, floor_of, judge
+from engine.judging.judge import CERTAINTIES, Judge, Judged, RuleCase, judge
 from engine.judging.ranking import core_of, focus_of, judged_rank, possible_rank, raised
 from engine.judging.senseless import is_senseless
 from grammar.conditions import Has, parse_condition
@@ -192,14 +192,14 @@ def test_a_chain_is_never_judged_better_than_the_rank_it_was_said_to_be_able_to_
     if is_known(register):  # a lens with a register of its own
         lens = replace(lens, register_mm=register + own_mm)
     setup = setup_for(lens, body)
-    empty = known.judge_chain(Chain((), {}), setup)
+    one = known.judge_of(setup)
+    empty = one.judge(Chain((), {}))
     focus = focus_of(
         setup, empty.trace.value("lens_register_mm"), empty.trace.value("body_register_mm"),
         empty.trace.value("infinity_allowance_mm"), empty.trace.value("usual_travel_mm"),
         known.catalogue,
     )  # fmt: skip
-    possible, floor = possible_rank(focus), floor_of(empty, known.cases)
-    one = known.judge_of(setup)
+    possible, floor = possible_rank(focus), one.floor()
     for found in islice(Search(known.rings, Wanted(lens.mount, body, 2, tubes=True)).chains(), 200):
         rank = judged_rank(found, one.judge(known.chain_of(found)), focus)
         assert possible(found) <= raised(possible(found), floor) <= rank, found.ids

@@ -154,3 +154,12 @@ def _seen(magnified: Interval, counts: Measure, shown: Shown) -> Told:
         text += f", {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(counts.nominal)}"
         rows.append(Quantity("dof_mm", deep, case))
     return Told((Line("fact", text, 1),), tuple(rows))
+
+
+def by_their_stops(question: Question) -> list[Question]:
+    """The question of each lens by itself, where each has a stop of its own and none is asked for."""
+    lenses = question.lenses
+    turned = pair_of(question) is not None or any(is_turned(lens) for lens in lenses)
+    if question.f_number is not None or turned or len({lens.f_number for lens in lenses}) < 2:
+        return [question]
+    return [question.with_(lenses=(lens,)) for lens in lenses]

@@ -15,7 +15,7 @@ from engine.chains.walk import Chain, givens
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
-from engine.judging.judge import Floor, Judge, Judged, RuleCase, floor_of, judge
+from engine.judging.judge import Judge, Judged, RuleCase, judge
 from engine.judging.ranking import Listed, best_chains, cheapest, fewest_pieces, focus_of, usual
 from engine.judging.senseless import is_senseless
 from engine.physics.trace import Trace
@@ -89,7 +89,7 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     adapters = knowledge.catalogue.adapters
 
     def accepted(found: Found) -> bool:
-        rings = [step for step in found.steps if isinstance(step, Ring)]
+        rings = [step for step in found.steps if isinstance(step, Ring)] if found.glass or limits.using else []
         if not limits.with_glass and sum(ring.glass for ring in rings) > MOST_GLASS:
             return False
         if not limits.using:
@@ -120,13 +120,10 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
             return False
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
 
-    def floor(judged: Judged) -> Floor:
-        return floor_of(judged, knowledge.cases)
-
-    judge_one = knowledge.judge_of(setup).judge
+    bench = knowledge.judge_of(setup)
     order = cheapest if limits.cheapest else fewest_pieces if limits.using else usual
     listed = best_chains(
-        search, focus, lambda found: judge_one(knowledge.chain_of(found)), floor, most, accept, order
+        search, focus, lambda found: bench.judge(knowledge.chain_of(found)), bench.floor, most, accept, order
     )  # fmt: skip
     return Choice(listed, search.capped)
 
@@ -150,7 +147,14 @@ def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:
     without = frozenset(limits.without)
     named_tubes = frozenset(name for name in limits.using if _is_tube(knowledge, name))
 
+    settled: dict[str, bool] = {}  # the search asks for a ring once on every walk that comes by it
+
     def allowed(ring: Ring) -> bool:
+        if ring.id not in settled:
+            settled[ring.id] = is_allowed(ring)
+        return settled[ring.id]
+
+    def is_allowed(ring: Ring) -> bool:
         if limits.without_glass and ring.glass:
             return False
         if limits.owned_only and not ring.own:

@@ -11,6 +11,7 @@ from engine.base.interval import Measure, is_known
 from engine.chains.setup import Facts
 from engine.facts.records import Format, Mount
 
+FAR_AT_A_MARK = "far-at-a-mark"  # what a question mentions where the far is sharp at a mark for something near
 CINE_KINDS = frozenset({"cine", "video", "industrial"})
 # the full frame stands for the format where nothing is said of it
 USUAL_FORMAT = "35mm-full-frame"
@@ -58,6 +59,14 @@ def errors_of_limit(focals: Iterable[float], limit_mm: float, facts: Facts, feet
     found = ((focal, Distances(focal, facts).extension_at(limit_mm)) for focal in focals)
     lead = f"stopping at {distance(limit_mm, feet)} means too far out by: "
     return _each(found, "register_error_mm", small_mm, lead, " lens", depth)
+
+
+def errors_of_mark(focals: Iterable[float], mark_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:
+    """How much too short the seat is where what is far is sharp at the mark of `mark_mm`."""
+    found = ((focal, Distances(focal, facts).extension_at(mark_mm)) for focal in focals)
+    turned = [(focal, -value if is_known(value) else value) for focal, value in found]
+    lead = f"infinity sharp at the {distance(mark_mm, feet)} mark means too close, the ring too thin, by: "
+    return _each(turned, "register_error_mm", lambda value: small_mm(-value), lead, " lens", depth)
 
 
 def _each(

@@ -57,6 +57,9 @@ def without_glass(side: BodySide, question: Question, facts: Catalogue) -> BodyS
 
 def glass_told(question: Question, knowledge: Knowledge) -> Told:
     """What it does to lenses on rings and to native ones, and what sets it right; nothing where no glass is told."""
+    behind = _behind_lens_mm(question)
+    if behind is not None:
+        return _moved_by_plate(behind, question, knowledge.catalogue)
     added = glass_added_mm(question)
     if added is not None:
         return _added_told(added, knowledge.catalogue)
@@ -71,6 +74,29 @@ def glass_told(question: Question, knowledge: Knowledge) -> Told:
         f" {by} off. That is a repair technician's work."
     )
     return Told((Line("head", text),), (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", shift)))
+
+
+def _behind_lens_mm(question: Question) -> float | None:
+    """How thick the plate is that the question says was put in, or taken out, between a lens and its seat, mm."""
+    told = number(question, "glass")
+    moved = mentions(question, "glass-gone", "glass-added")
+    of_lens = mentions(question, "behind-a-lens") and not mentions(question, "sensor")
+    return told if told is not None and moved and of_lens else None
+
+
+def _moved_by_plate(glass_mm: float, question: Question, facts: Catalogue) -> Told:
+    """What a plate behind the lens does to the length that must stand between it and the sensor."""
+    shift = shift_of(glass_mm, facts)
+    if shift is None:
+        return Told()
+    by, gone = ranged(shift, small_mm), mentions(question, "glass-gone")
+    way = "out, the image lies" if gone else "in, the image lies"
+    where, length = ("nearer to the lens", "shorter") if gone else ("farther from the lens", "longer")
+    text = (
+        f"With {trimmed(glass_mm, 2)} mm of glass {way} {by} {where}, t(1 - 1/n): whatever holds the lens must be {by}"
+        f" {length}."
+    )
+    return Told((Line("head", text),), (Quantity("glass_shift_mm", shift),))
 
 
 def _added_told(glass_mm: float, facts: Catalogue) -> Told:

@@ -11,7 +11,15 @@ from engine.answers.picture.frames import frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
 from engine.answers.seat.described import CUP
 from engine.answers.seat.distances import Distances
-from engine.answers.seat.spacing import USUAL_FORMAT, errors_of_limit, far_limits, marks, usual_focals
+from engine.answers.seat.spacing import (
+    FAR_AT_A_MARK,
+    USUAL_FORMAT,
+    errors_of_limit,
+    errors_of_mark,
+    far_limits,
+    marks,
+    usual_focals,
+)
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines, life_line, seat_line
 from engine.answers.shims.scale_pair import by_scale_pair
@@ -144,6 +152,8 @@ def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loo
 def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:
     """What it means that nothing beyond `limit` comes sharp, told as an error and judged for the first lens."""
     lenses = _lenses(question, knowledge)
+    if mentions(question, FAR_AT_A_MARK):
+        return Loose((), errors_of_mark(lenses, limit, knowledge.catalogue, question.feet, 1))
     told = errors_of_limit(lenses, limit, knowledge.catalogue, question.feet, 1)
     normal = lenses[0] if focals(question) else min(lenses, key=lambda focal: abs(focal - 50))
     error = Distances(normal, knowledge.catalogue).extension_at(limit)

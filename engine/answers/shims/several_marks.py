@@ -7,11 +7,13 @@ from itertools import pairwise
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
-from engine.answers.parts.wording import distance, small_mm, trimmed
+from engine.answers.parts.wording import distance, listed, small_mm, trimmed
 from engine.answers.seat.distances import Distances
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.chains.setup import Facts
 from grammar.questions import Question
+
+AGREE_MM = 0.03  # marks are hardly read finer
 
 
 def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, float] | None:
@@ -43,6 +45,32 @@ def of_another(question: Question, mark: float, facts: Facts) -> tuple[Told, flo
             text = f"On the same ring a {name} mm lens has infinity at its {distance(at.nominal, question.feet)} mark"
             lines.append(Line("head", f"{text}; if it does not, the error is one lens's own, not the ring's."))
     return Told(tuple(lines), tuple(rows)), error.nominal
+
+
+def of_each(question: Question, marks: tuple[float, ...], facts: Facts) -> tuple[Told, float] | None:
+    """A mark for each lens, in the order told: the error by each, and whether the ring alone is the cause."""
+    named = focals(question)
+    if len(named) < 2 or len(marks) != len(named):
+        return None
+    errors = [Distances(focal, facts).extension_at(mark) for focal, mark in zip(named, marks, strict=True)]
+    sizes = [error.nominal for error in errors if is_known(error)]
+    if len(sizes) != len(named):
+        return None
+    rows, parts = [], []
+    for focal, size in zip(named, sizes, strict=True):
+        case = f"{trimmed(focal, 1)} mm lens"
+        rows += [
+            Quantity("shim_mm", Interval.exact(size), case),
+            Quantity("register_error_mm", Interval.exact(-size), case),
+        ]
+        parts.append(f"the {trimmed(focal, 1)} mm {small_mm(size)}")
+    least, most = min(sizes), max(sizes)
+    text = f"Too close by its mark: {listed(parts)}. "
+    if most - least <= AGREE_MM:
+        text += f"They agree, so it is the ring: a shim of {small_mm(sum(sizes) / len(sizes))} cures both."
+    else:
+        text += f"Shim the ring by {small_mm(least)}; the {small_mm(most - least)} more is that lens's own."
+    return Told((Line("head", text),), tuple(rows)), least
 
 
 def _only_lists(question: Question, start: int, end: int) -> bool:

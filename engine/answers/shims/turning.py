@@ -12,6 +12,7 @@ from grammar.questions import Question
 
 SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
+LONGEST_THREAD_MM = 12.0  # of a lens
 
 
 def turns_told(question: Question) -> float | None:
@@ -75,7 +76,12 @@ def drift(question: Question, knowledge: Knowledge) -> Told:
         if mount is not None and (mount.thread or "") in threads
     ]
     right = next((pitch for pitch in named if is_known(pitch)), None)
-    if cut is None or turns is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
+    if cut is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
+        return Told()
+    if turns is None:  # as many as its length has
+        length = number(question, "thread_length", "thickness", "length")
+        turns = length / right.nominal if length is not None and length <= LONGEST_THREAD_MM else None
+    if turns is None:
         return Told()
     off = abs(cut - right.nominal) * turns
     text = (
