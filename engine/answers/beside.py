@@ -22,6 +22,8 @@ READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # ki
 
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
+# kinds that the shape of an anamorphic picture may be asked as
+OF_PICTURES = ("coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance")
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -192,11 +194,19 @@ def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_stops_by_crop(answer, question, knowledge)
 
 
+def _squeezed() -> Beside:
+    """The shape that an anamorphic lens gives, before the answer."""
+    from engine.answers.picture.squeezed import with_squeeze
+
+    return with_squeeze
+
+
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
+    (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),

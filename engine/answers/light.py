@@ -31,6 +31,7 @@ from engine.physics import density, exposure
 from grammar.questions import Question
 
 MOST_MARKS = 10
+MOST_STOPS = 20.0  # no stack of filters is stronger
 SAME_STOPS = 0.1  # marks are rounded: a factor of 64 is a density of 1.8
 
 
@@ -103,15 +104,22 @@ def _variable(question: Question, knowledge: Knowledge) -> Told:
     ends = variable_stops(question)
     if ends is None or is_known(shutter_s(question, knowledge)):
         return Told()
-    wanted = number(question, "stops")
+    wanted = number(question, "stops") or _bare_stops(question)
+    if wanted is not None:
+        held = by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
+        head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
+        return Told((head,)) + held + Told((), (Quantity("nd_stops", Interval.exact(wanted), "wanted"),))
     text = (
         f"{question.said('variable')}, variable: {figures(ends.least, 3)} to {figures(ends.greatest, 3)} stops "
         f"({density.density_name(ends.least)} to {density.density_name(ends.greatest)})."
     )
-    told = Told((Line("head", text),), (Quantity("nd_stops", ends, "variable filter"),))
-    if wanted is not None:
-        told += by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
-    return told
+    return Told((Line("head", text),), (Quantity("nd_stops", ends, "variable filter"),))
+
+
+def _bare_stops(question: Question) -> float | None:
+    """'Variable maxes at 5, need 8.6': beside what a filter holds back a number alone is of stops too."""
+    alone = [value for value in numbers(question, "numbers") if 0 < value <= MOST_STOPS]
+    return alone[0] if len(alone) == 1 else None
 
 
 def _is_only_density(question: Question) -> bool:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from engine.answers.exposure.handheld import handheld
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-from engine.answers.parts.said import focals, interval, numbers
+from engine.answers.parts.said import focals, interval, mentions, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
@@ -15,10 +16,14 @@ from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
 from engine.base.interval import Interval
+from engine.facts.guidance import Advice
 from grammar.questions import Question
 
 STABILISATION = "stabilisation"
+IN_SHORT = "menus-in-short"
+NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
+LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
 NEAR = 0.05  # share by which an equivalent is told rounded
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
@@ -31,6 +36,10 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
+    surely = nearest(question.text, knowledge.catalogue, 1, SURE, question.intent)
+    named = any(row.asked_as == question.intent for row in surely)
+    if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
+        rows = _in_short(question, knowledge)
     told = _stabilised(question, equal, knowledge) if any(row.id == STABILISATION for row in rows) else Told()
     held = handheld(question, knowledge)
     told = held + told if rows or held.lines else _everything(question, knowledge)
@@ -43,6 +52,13 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _in_short(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """What every body wants, where no one setting is named; nothing where lens and body tell it themselves."""
+    facts = knowledge.catalogue
+    both = any(isinstance(lens_side(one, facts), LensSide) for one in question.lenses) and question.bodies
+    return [] if both else [facts.advice[IN_SHORT]]
 
 
 def _at_frame_rate(question: Question, knowledge: Knowledge) -> Told:
@@ -99,9 +115,15 @@ def _set_for(name: str, chain: ListedChain, knowledge: Knowledge, feet: bool) ->
 
 
 def _bare_factor(question: Question) -> float | None:
-    """A number alone that no focal length can be is the factor of a reducer: '105 on .64'."""
-    alone = [value for value in numbers(question, "numbers") if LEAST_FACTOR <= value < 1]
+    """A number alone that no focal length can be is the factor of a reducer: '105 on .64', '135 x0.71'."""
+    alone = [value for value in numbers(question, "numbers", "magnification") if LEAST_FACTOR <= value < 1]
     return alone[0] if len(alone) == 1 else None
+
+
+def _bare_focal(question: Question) -> tuple[float, ...]:
+    """The number alone that can be no factor, where the lens was told without one: 'and the number for a 135'."""
+    alone = [value for value in numbers(question, "numbers") if value >= LEAST_FOCAL_MM]
+    return tuple(alone) if len(alone) == 1 else ()
 
 
 def _as_engraved(question: Question, knowledge: Knowledge) -> tuple[Question, float | None]:
@@ -134,7 +156,7 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
     """
     question, note = with_usual_factor(question, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue) or _bare_factor(question)
-    lenses = focals(question)
+    lenses = focals(question) or _bare_focal(question)
     lines: list[Line] = []
     rows: list[Quantity] = []
     if equal is not None and len(lenses) == 1:
@@ -144,7 +166,7 @@ def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -
         )
         lines.append(Line("head", text))
     zoom = interval(question, "zoom")
-    if zoom is not None and not focals(question):
+    if zoom is not None and not lenses:
         ends = f"{trimmed(zoom.least, 1)} to {trimmed(zoom.greatest, 1)} mm"
         lines.append(Line("head", f"A zoom has no one number: set the focal length in use, {ends}, anew as you zoom."))
     for focal in lenses or ((zoom.least, zoom.greatest) if zoom is not None else ()):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import replace
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts, Setup, usual_circle
 from engine.facts.basis import Basis
@@ -91,7 +92,9 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     circle, usual = usual_circle(facts, lens, lens_mount)
     basis = lens.basis if usual is None else usual.basis
     says = "image circle" if usual is None else f"image circle usual for lenses made for {usual.made_for}"
-    given["image_circle_mm"] = based(basis, says, circle, assumed=usual is not None)
+    # where no row tells of such lenses the circle is that of the format they are made for: they throw it, or more
+    floor = usual is not None and usual.id in facts.formats
+    given["image_circle_mm"] = replace(based(basis, says, circle, assumed=usual is not None), at_least=floor)
     return given
 
 

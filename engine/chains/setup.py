@@ -10,6 +10,8 @@ from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.facts.guidance import Assumption
 from engine.facts.records import Adapter, Body, Circle, Format, Lens, Mount, Thread
 
+NEAR_CLASS = 0.25  # share of its focal length that a lens may differ by from those that a row tells of
+
 
 class Facts(Protocol):
     """The tables that a chain is worked out from."""
@@ -62,7 +64,11 @@ def usual_circle(facts: Facts, lens: Lens, mount: Mount) -> tuple[Measure, Circl
         return lens.image_circle_mm, None
     made_for = lens.made_for or mount.format
     if made_for is None:
-        return UNKNOWN, None
+        # 'Enlarger 39': the mount tells no format, but a class of lenses, whose circle goes by the focal length
+        of_class = [row for row in facts.circles.values() if row.lens_class == mount.kind]
+        focal = lens.focal_length_mm
+        row = class_row(of_class, focal.nominal) if is_known(focal) else None
+        return (row.image_circle_mm, row) if row is not None else (UNKNOWN, None)
     made = [row for row in facts.circles.values() if row.made_for == made_for]
     # 'B4 zoom': a class of lenses that the mount itself tells
     rows = [row for row in made if row.lens_class.split(" ")[0] == mount.designation]
@@ -81,6 +87,17 @@ def usual_circle(facts: Facts, lens: Lens, mount: Mount) -> tuple[Measure, Circl
     for row in rows[1:]:
         circle = circle.hull(row.image_circle_mm)
     return circle, rows[0]
+
+
+def class_row(rows: Iterable[Circle], focal_mm: float) -> Circle | None:
+    """The row of a class of lenses for a focal length; None where it is much shorter or longer than any row tells of:
+    such a lens is made for another negative.
+    """
+    near = min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal_mm), default=None)
+    if near is None:
+        return None
+    told_of = near.focal_length_mm.holds(focal_mm) or abs(near.focal_length_mm.nominal / focal_mm - 1) <= NEAR_CLASS
+    return near if told_of else None
 
 
 def _nearest_rows(rows: Iterable[Circle], focal_mm: float) -> list[Circle]:

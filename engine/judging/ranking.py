@@ -9,6 +9,7 @@ from typing import Any
 
 from engine.base.compact import compact
 from engine.base.interval import is_known
+from engine.base.span import Span
 from engine.chains.ring_map import Joint, Ring
 from engine.chains.search import Found, Search
 from engine.chains.setup import Facts, Setup
@@ -149,12 +150,23 @@ def possible_rank(focus: Focus, with_tubes: bool = False) -> Callable[[Found], R
 def judged_rank(found: Found, judged: Judged, focus: Focus) -> Rank:
     """Verdict, danger, certainty, nearness to the right seat, pieces, glass, bought, price, ids: least is best."""
     bound = possible_rank(focus)(found)
+    near = bound[3] if extension_um(found, focus) is not None else _judged_nearness_um(judged)
     return (
         VERDICTS.index(judged.verdict),
         int(any(finding.severity == "danger" for finding in judged.findings)),
         CERTAINTIES.index(judged.certainty),
-        *bound[3:],
+        near,
+        *bound[4:],
     )
+
+
+def _judged_nearness_um(judged: Judged) -> int:
+    """How far a chain stays from right by its judged seat, where its own numbers do not tell (glass behind a lens of
+    no register of its own): a chain is no better for being less well known."""
+    error = judged.trace.value("register_error_mm")
+    if not isinstance(error, Span) or not (is_known(error.shortest) and is_known(error.longest)):
+        return 0
+    return nearness_um(round(error.shortest.nominal * 1000), round(error.longest.nominal * 1000), 0)
 
 
 def raised(bound: Rank, floor: Floor) -> Rank:

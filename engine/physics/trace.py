@@ -12,13 +12,16 @@ from engine.physics.quantities import Value as Value
 
 @compact
 class Given:
-    """A quantity that comes from a fact. `value` None: it does not apply; `assumed`: no fact about this very thing."""
+    """A quantity that comes from a fact. `value` None: it does not apply; `assumed`: no fact about this very thing;
+    `at_least`: the least that it may be, and how much more it is is not known.
+    """
 
     value: Value
     says: str
     sources: tuple[str, ...] = ()
     confidence: str = ""
     assumed: bool = False
+    at_least: bool = False
 
 
 @compact

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import hypot, isfinite
+from math import hypot, inf, isfinite
 from typing import Final
 
 from engine.answers.parts.wording import percent, trimmed
@@ -26,7 +26,7 @@ def frame(judged: Judged, aspect: float | None = None) -> str:
     """An SVG of the area used and the image circle over it. `aspect`: width over height of the crop; None: as it is."""
     setup = judged.setup
     form = setup.format or setup.judged_format
-    circle = measure(judged.trace, "image_circle_at_far_mm")
+    circle = _circle(judged)
     title = f"What {setup.lens.name or 'the lens'} lights on {setup.body.name or 'the body'}"
     page = Page(title, _says(judged, form, circle, aspect))
     if form is None:
@@ -39,6 +39,14 @@ def frame(judged: Judged, aspect: float | None = None) -> str:
     _draw(page, judged, form, circle, aspect, scale, page.heading(under))
     page.notes(_notes(judged, form, circle))
     return page.svg()
+
+
+def _circle(judged: Judged) -> Measure:
+    """The circle at the farthest focus; of one that is known at its least, any from there up."""
+    circle = measure(judged.trace, "image_circle_at_far_mm")
+    if is_known(circle) and judged.trace.given["image_circle_mm"].at_least:
+        return Interval(circle.least, inf, circle.nominal)
+    return circle
 
 
 def circle_text(circle: Interval) -> str:
@@ -60,15 +68,24 @@ def aspect_text(aspect: float) -> str:
 def _scale(form: Format, circle: Measure) -> float:
     """The largest scale at which frame and circle fit; the frame alone where the circle is far larger than it."""
     wide, high = form.width_mm, form.height_mm
-    if is_known(circle) and isfinite(circle.greatest) and circle.greatest < MOST * hypot(wide, high):
-        wide, high = max(wide, circle.greatest), max(high, circle.greatest)
+    largest = _largest_mm(circle)
+    if isfinite(largest) and largest < MOST * hypot(wide, high):
+        wide, high = max(wide, largest), max(high, largest)
     return min(scale_for(wide, RIGHT - LEFT), scale_for(high, HIGH))
+
+
+def _largest_mm(circle: Measure) -> float:
+    """The largest circle that is drawn: the greatest, else the likeliest; none where unknown."""
+    if not is_known(circle):
+        return 0.0
+    return circle.greatest if isfinite(circle.greatest) else circle.nominal
 
 
 def _draw(page: Page, judged: Judged, form: Format, circle: Measure, aspect: float | None, scale: float,
           top: float) -> None:  # fmt: skip
-    fits = is_known(circle) and isfinite(circle.greatest) and circle.greatest * scale <= min(RIGHT - LEFT, HIGH) + 0.01
-    half_high = max(form.height_mm, circle.greatest if fits and is_known(circle) else 0.0) * scale / 2
+    largest = _largest_mm(circle)
+    fits = largest * scale <= min(RIGHT - LEFT, HIGH) + 0.01
+    half_high = max(form.height_mm, largest if fits else 0.0) * scale / 2
     x, y = (LEFT + RIGHT) / 2, top + half_high + 1.0
     wide, high = form.width_mm * scale, form.height_mm * scale
     left, upper = x - wide / 2, y - high / 2
@@ -114,8 +131,10 @@ def _circles(page: Page, circle: Interval, scale: float, x: float, y: float, fit
     if not fits:
         return [named(x, y, "image circle", circle_text(circle), "larger than this drawing")]
     rows = []
-    if (circle.greatest - circle.least) * scale / 2 > SEEN:
-        for name, value in (("least", circle.least), ("greatest", circle.greatest)):
+    largest = _largest_mm(circle)
+    if (largest - circle.least) * scale / 2 > SEEN:
+        ends = (("least", circle.least), ("greatest", circle.greatest))
+        for name, value in ends if isfinite(circle.greatest) else ends[:1]:
             measured = Measured("image_circle_at_far_mm", value, scale, of=name)
             page.circle("ghost", x, y, value * scale / 2, measured)
     radius = circle.nominal * scale / 2
@@ -131,6 +150,8 @@ def _dark(judged: Judged, form: Format, circle: Interval, scale: float, x: float
     if circle.least >= hypot(form.width_mm, form.height_mm) or not is_known(lit):
         return []
     told = f"{percent(lit.nominal)} of the frame is lit"
+    if not isfinite(circle.greatest):
+        told = f"at least {told}"
     if percent(lit.least) == percent(1.0):
         told = "all but a trace of the frame is lit"
     elif percent(lit.least) != percent(lit.greatest):
@@ -159,7 +180,7 @@ def _crop(page: Page, judged: Judged, form: Format, circle: Interval, aspect: fl
     facts = [_size(sure, tall)]
     cost = punch_in(*(Interval.exact(side) for side in (form.width_mm, form.height_mm, sure, tall)))
     if is_known(cost) and cost.nominal > 1.004:
-        facts.append(f"to fill the frame: {trimmed(cost.nominal, 2)}x larger")
+        facts.append(f"punch in to {percent(cost.nominal)} to fill the frame")
     if judged.setup.body.pixels:
         across, down = pixels_left(judged.setup.body.pixels, form.width_mm, form.height_mm, sure, tall)
         facts.append(f"{across} x {down} pixels are left")
@@ -187,7 +208,8 @@ def _says(judged: Judged, form: Format | None, circle: Measure, aspect: float | 
     parts.append(f"Image circle: {circle_text(circle) if is_known(circle) else 'not known'}.")
     lit = measure(judged.trace, "lit_share")
     if is_known(lit):
-        parts.append(f"Lit: {percent(lit.nominal)} of the frame.")
+        least = "" if is_known(circle) and isfinite(circle.greatest) else "at least "
+        parts.append(f"Lit: {least}{percent(lit.nominal)} of the frame.")
     if form is not None and is_known(circle):
         ratio = aspect or form.width_mm / form.height_mm
         wide, high = largest_crop_mm(circle, form.width_mm, form.height_mm, ratio)
@@ -200,7 +222,9 @@ def _notes(judged: Judged, form: Format, circle: Measure) -> list[str]:
     rows = []
     if is_known(circle) and circle.least < hypot(form.width_mm, form.height_mm):
         rows.append("Hatched: dark, or not sure to be lit. Thick corners: the crop that is lit for sure.")
-    if is_known(circle) and circle_text(circle) != f"{trimmed(circle.nominal, 1)} mm":
+    if is_known(circle) and not isfinite(circle.greatest):
+        rows.append("Such lenses light the format they are made for; how much more they light is not known.")
+    elif is_known(circle) and circle_text(circle) != f"{trimmed(circle.nominal, 1)} mm":
         rows.append(
             "Dashed circle: the likeliest; dotted: the least and the greatest it may be, where they stand apart."
         )

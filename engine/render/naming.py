@@ -17,6 +17,7 @@ from engine.render.stack import Piece, Stack
 COLUMN: Final = 149.0
 ELBOW: Final = 140.5
 ROOM: Final = 202.0 - COLUMN
+APART: Final = 1.0  # mm of paper between two points that labels are led to
 
 
 def millimetres(value: float) -> str:
@@ -75,7 +76,10 @@ def part_labels(judged: Judged, stack: Stack, levels: Levels, cutting: Cutting, 
         if piece.rests_on_flange:
             facts.append("barrel too wide for its cup: it rests on the ring")
         recess = piece.thickness_mm is not None and piece.thickness_mm < 0
-        add(cutting.cup_half(piece) + 1.1 if recess else levels.outside - 1.5, (rear + face) / 2, piece.name, *facts)
+        middle = (rear + face) / 2
+        if abs(middle - levels.rear) < APART:
+            middle = (rear + 3 * face) / 4  # the rear of the lens is led from there
+        add(cutting.cup_half(piece) + 1.1 if recess else levels.outside - 1.5, middle, piece.name, *facts)
     add(levels.outside - 1.5, 2.2, setup.body.name or "body", f"flange of {setup.body_mount.designation}")
     reach = "reach not known: measure it"
     if stack.rear_reach_mm is not None:

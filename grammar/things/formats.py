@@ -79,9 +79,11 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.unit == "in":
         near = any(one.kind in _INCHLIKE for one in tokens[at + 1 : at + 3])
         near = near or (before is not None and LIT in before.groups)
-        near = near or (before is not None and before.value == "on" and (after is None or after.kind in _OPEN))
+        near = near or (_placed_on(tokens, at) and (after is None or after.kind in _OPEN))
         near = near or ("/" in token.value and after is not None and after.kind in ("LENGTH", "COMBO"))  # '2/3" 50mm c'
         near = near or ("/" in token.value and _ends_lens(before, after))  # '25 c 1.4 cctv 1/2" ...'
+        beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
+        near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
         near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
@@ -104,7 +106,10 @@ def _is_put_on(before: Token | None, after: Token | None) -> bool:
 
 
 def _is_frame_beside(tokens: list[Token], at: int) -> bool:
-    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice."""
+    """'9mm 2.8 1" ff eq': an inch type beside another focal length in mm; '25mm (1 inch)' is one told twice.
+
+    A part of an inch is no focal length that people tell twice.
+    """
     token = tokens[at]
     focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
     around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
@@ -115,7 +120,13 @@ def _is_frame_beside(tokens: list[Token], at: int) -> bool:
         or any(one.kind in _OF_OTHERS for one in around)
     ):
         return False
-    return abs(token.numbers[0] / focals[0] - 1) > _SAME
+    return "/" in token.value or abs(token.numbers[0] / focals[0] - 1) > _SAME
+
+
+def _placed_on(tokens: list[Token], at: int) -> bool:
+    """'on 1/2.3"', 'on a 1 inch': what a lens is put on."""
+    ahead = [one for one in tokens[max(0, at - 2) : at] if one.kind != "DET"]
+    return bool(ahead) and ahead[-1].kind == "PREP" and ahead[-1].value == "on"
 
 
 def _is_of_camera(tokens: list[Token], at: int) -> bool:
@@ -136,11 +147,13 @@ def _is_whole(token: Token) -> bool:
 
 
 def _is_for_film(after: list[Token]) -> bool:
-    """Whether what follows tells of a lens for film, which goes by its focal length."""
-    return any(
-        one.kind == "FORMAT" or (one.kind == "LENGTH" and one.ids) or (one.kind == "KIND" and one.value == _CINE)
-        for one in after
-    )
+    """Whether what follows tells of a lens for film, which goes by its focal length; up to a kind of other lenses."""
+    for one in after:
+        if one.kind in _CLOSING or (one.kind == "KIND" and one.value != _CINE):
+            return False
+        if one.kind in ("FORMAT", "KIND") or (one.kind == "LENGTH" and one.ids):
+            return True
+    return False
 
 
 def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Token:

@@ -10,7 +10,7 @@ from grammar.words import written as made
 from grammar.words import written_light as lit
 from grammar.words.written import Literal, Make
 
-_REACH: Final = 16  # characters from its first that a literal has a digit within
+_REACH: Final = 32  # characters from its first that a literal has a digit within
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _ISH: Final = r"(?:-?ish)?"
 _END: Final = r"(?![^\W_])"
@@ -86,6 +86,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
         rf"(?!\s?-?(?:mm|stop)){_END}", lit.nd_range,
+    ),
+    (
+        "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?(?:maxes|max|tops|goes|ends|stops|does|is)\s"
+        r"(?:out\s|up\s|only\s)?(?:at\s|to\s)?(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
+        rf"{_END}", lit.nd_up_to,
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (

@@ -71,6 +71,12 @@ def nd_range(match: re.Match[str]) -> Literal:
     return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
 
 
+def nd_up_to(match: re.Match[str]) -> Literal | None:
+    """'variable maxes out at 5 stops': a variable filter by its strongest alone."""
+    most = float(match.group("n"))
+    return Literal("ND", (0.0, most), match.end(), said=f"up to {most:g} stops") if most <= _MOST_STOPS else None
+
+
 def seconds(match: re.Match[str]) -> Literal:
     return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
 

@@ -216,3 +216,34 @@ def test_the_last_of_a_list_goes_with_it_and_is_no_front_of_a_ring(asked):
 def test_a_figure_in_inches_behind_a_lens_is_the_format_of_the_lens(asked):
     found = asked('does 25 c 1.4 cctv 1/2" cover mft')
     assert numbers(found, "lit_share")[0][1] < 0.5
+
+
+@pytest.mark.parametrize(
+    ("text", "circle"),
+    [
+        ("13mm 1/2 inch c mount on mft, what is lit", (8, 9)),
+        ("16mm 1 inch c mount on mft, dark corners?", (16, 18)),
+        ('1.1" machine vision 16mm on mft, does it fill', (17.6, 18.5)),
+    ],
+)
+def test_an_inch_figure_beside_a_focal_length_is_the_chip_a_lens_is_made_for(asked, text, circle):
+    rows = {(row["least"], row["greatest"]) for row in asked(text)["quantities"]["image_circle_mm"]}
+    assert circle in rows
+
+
+def test_a_focal_length_told_twice_is_no_chip(asked):
+    rows = asked("25mm 1 inch c mount on mft, is it lit")["quantities"]["image_circle_mm"]
+    assert (16, 18) not in {(row["least"], row["greatest"]) for row in rows}
+
+
+@pytest.mark.parametrize(
+    ("text", "view"),
+    [("17mm on a 1 inch, full frame would be", 46.4), ("35 2.8 SR on mft, what would it be in full frame", 70)],
+)
+def test_full_frame_is_what_is_compared_with_where_the_body_is_of_another_format(asked, text, view):
+    assert round(view) in [round(low) for low, _ in numbers(asked(text), "equivalent_focal_mm")]
+
+
+def test_full_frame_named_after_a_body_that_is_none_is_compared_with(talked):
+    found = talked("35mm 2.8 SR on mft", "so on full frame that would look like")
+    assert 70 in [round(row["least"]) for row in found[-1]["quantities"]["equivalent_focal_mm"]]

@@ -30,8 +30,8 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
     yes = "Yes: " if stops.least > 0 and mentions(question, "nd-needed") else ""
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
     told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
-    had = number(question, "stops")
-    if had is not None:
+    had = light.variable.greatest if light.variable is not None else number(question, "stops")
+    if had is not None and not (light.variable is not None and stops.greatest <= had):
         told = _had(stops, had, light) + told
     if _is_fixed(question, knowledge):
         told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
@@ -75,12 +75,15 @@ def by_filters(stops: Interval, light: Light, knowledge: Knowledge) -> Told:
 
 def _by_variable(stops: Interval, variable: Interval, lead: str = "") -> Told:
     """Whether a variable filter reaches so far down, and so far up, with what else is told before it."""
-    ends = f"{lead}the variable one goes from {trimmed(variable.least, 1)} to {trimmed(variable.greatest, 1)} stops"
+    weakest = f"from {trimmed(variable.least, 1)} " if variable.least > 0 else ""
+    ends = f"{lead}the variable one goes {weakest}to {trimmed(variable.greatest, 1)} stops"
     if stops.greatest < variable.least:
         over = variable.least - stops.greatest
         text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
     elif stops.least > variable.greatest:
-        text = f"{ends}: {stops.least - variable.greatest:.1f} stops lack; stack a fixed one, or close the iris"
+        lacks = stops.least - variable.greatest
+        fixed = f"{density.density_name(round(lacks))} ({density.factor_name(round(lacks))})"
+        text = f"{ends}: {lacks:.1f} stops lack; stack a fixed one, {fixed} is nearest, or close the iris by as much"
     elif variable.least <= stops.least and stops.greatest <= variable.greatest:
         text = f"{ends}: that is within it"
     else:

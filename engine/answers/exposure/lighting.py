@@ -22,6 +22,7 @@ SLOWEST_FRACTION_S = 0.4  # shutter times from here up are told in seconds, not 
 FAST_S = 1 / 1000  # below it two figures tell enough
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
 TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
+UP_TO: Final = "up to "  # of a variable filter whose strongest alone is told
 ZERO = Interval.exact(0.0)
 
 
@@ -70,8 +71,13 @@ def _way(shift: float) -> str:
 
 
 def variable_stops(question: Question) -> Interval | None:
-    """The range of a variable filter that is told: 'ND2-ND400', '2-5 stops'; None where none is."""
+    """The range of a variable filter that is told: 'ND2-ND400', '2-5 stops'; None where none is.
+
+    'Up to 5 stops': from nought, since its weakest is not told.
+    """
     said = question.said("variable") or ""
+    if said.startswith(UP_TO):
+        return Interval.between(0.0, float(said.removeprefix(UP_TO).removesuffix(" stops")))
     low, _, high = said.removesuffix(" stops").partition("-")
     if not high:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge, choose
@@ -18,7 +19,7 @@ from engine.facts.kinds import VERDICTS
 from engine.facts.records import Body, Format
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
-from engine.physics.trace import Given, Trace, Value
+from engine.physics.trace import Trace, Value
 from grammar.questions import Question
 
 FEW: Final = 2  # pieces that a lens of one's own is put on with; more only where fewer do not reach infinity
@@ -104,14 +105,19 @@ def on_body(question: Question, lens: LensSide, body: BodySide, knowledge: Knowl
 
 
 def _lit(trace: Trace) -> Trace:
-    """The circle at infinity where the one at the farthest focus cannot be told: extension only widens it."""
+    """The circle at infinity where the one at the farthest focus cannot be told: extension only widens it.
+
+    One that is known at its least may be of any size above: a frame that it does not light may be lit all the same.
+    """
     circle, factor = trace.value("image_circle_mm"), trace.value("glass_factor")
-    if isinstance(trace.value("image_circle_at_far_mm"), Interval) or not isinstance(circle, Interval):
+    given, at_far = trace.given["image_circle_mm"], trace.value("image_circle_at_far_mm")
+    if not isinstance(circle, Interval) or (isinstance(at_far, Interval) and not given.at_least):
         return trace
     behind = circle * factor if isinstance(factor, Interval) else circle
-    given = trace.given["image_circle_mm"]
-    told = Given(behind, given.says, given.sources, given.confidence, given.assumed)
-    return Trace({**trace.given, "image_circle_at_far_mm": told})
+    behind = at_far if isinstance(at_far, Interval) else behind
+    if given.at_least:
+        behind = Interval(behind.least, inf, behind.nominal)
+    return Trace({**trace.given, "image_circle_at_far_mm": replace(given, value=behind)})
 
 
 def best_way(question: Question, setup: Setup, knowledge: Knowledge) -> tuple[Listed | None, Knowledge]:

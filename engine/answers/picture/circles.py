@@ -6,7 +6,7 @@ from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import interval
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
-from engine.chains.setup import usual_circle
+from engine.chains.setup import class_row, usual_circle
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Circle
 from grammar.questions import Question, Thing
@@ -17,7 +17,6 @@ SHEETS, ROLLS = "large-format", "medium-format"
 CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS, ROLLS})
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
-NEAR_CLASS = 0.25  # share of its focal length that a lens may differ by from those that a row tells of
 _FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -122,14 +121,7 @@ def _of_class(thing: Thing, facts: Catalogue) -> Circle | None:
     if focal is None:
         wide = [row for row in rows if form is None or row.image_circle_mm.greatest >= form.diagonal_mm]
         return min(wide, key=lambda row: row.image_circle_mm.greatest, default=None)
-    near = min(rows, key=lambda row: abs(row.focal_length_mm.nominal - focal), default=None)
-    # a much shorter or longer one is made for another negative
-    known = near is not None and (near.focal_length_mm.holds(focal) or _is_near(near, focal))
-    return near if known else None
-
-
-def _is_near(row: Circle, focal: float) -> bool:
-    return abs(row.focal_length_mm.nominal / focal - 1) <= NEAR_CLASS
+    return class_row(rows, focal)
 
 
 def glass_factor(question: Question, facts: Catalogue) -> float | None:

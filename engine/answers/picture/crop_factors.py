@@ -8,12 +8,13 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, interval, mentions, numbers
 from engine.answers.parts.wording import trimmed
-from engine.answers.picture.frames import USUAL_FRAMES, frames_named, frames_of
-from engine.base.compact import compact
+from engine.answers.picture.frames import SAME_MM, USUAL_FRAMES, frames_named, frames_of
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import coverage
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 HOST = "mirrorless"
@@ -49,7 +50,8 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
         return [crop_of(form) for form in own]
     if question.bodies and all(form.id in FULL_FRAMES for form in frames):
         # 'on MFT, in full frame terms': full frame is what it is compared with
-        frames = frames_of(question.with_(things=()), knowledge.catalogue)
+        bodies = tuple(_as_built(body, knowledge.catalogue) for body in question.bodies)
+        frames = frames_of(question.with_(things=(), bodies=bodies), knowledge.catalogue)
     named = bool(question.bodies or question.said("area")) or any(thing.kind == "format" for thing in question.things)
     if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
         frames = frames[:1]
@@ -59,6 +61,14 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [crop_of(form) for form in small or frames]
+
+
+def _as_built(body: Thing, facts: Catalogue) -> Thing:
+    """A body without the format told of it where its mount is built with none so large: 'MFT full frame'."""
+    mount, told = facts.mounts.get(body.id or ""), facts.formats.get(body.format or "")
+    largest = facts.formats.get(mount.format or "") if mount is not None else None
+    too_large = largest is not None and told is not None and told.diagonal_mm > largest.diagonal_mm + SAME_MM
+    return replace(body, format=None) if too_large else body
 
 
 def _clean_crops(question: Question, circle: Interval | None, knowledge: Knowledge) -> list[Crop]:

@@ -72,6 +72,7 @@ def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...
     rows += tuple(sizes[id_] for id_ in named if id_ in sizes)
     own = [lens.front_thread for thing in question.lenses if (lens := own_lens(thing, facts)) is not None]
     rows += tuple(facts.threads[name].major_mm.nominal for name in own if name is not None)
+    rows += _own_filters(question, facts)
     if mentions(question, "thread"):
         # widths that were taken for focal lengths
         rows += tuple(lens.focal_length_mm for lens in question.lenses if lens.kind != "lens" and lens.focal_length_mm)
@@ -88,7 +89,15 @@ def _wanted(question: Question, knowledge: Knowledge) -> float | None:
     named = [sizes[thing.id] for thing in (*question.bodies, *question.lenses) if thing.id in sizes and thing.id]
     own = any(own_lens(thing, knowledge.catalogue) for thing in question.lenses)
     # a thread told alone is that of the lens
-    return max(named, default=None) if own else None
+    return max([*named, *_own_filters(question, knowledge.catalogue)], default=None) if own else None
+
+
+def _own_filters(question: Question, facts: Catalogue) -> tuple[float, ...]:
+    """The threads of filters of the gear file that are spoken of by their names, in mm."""
+    text = question.text.casefold()
+    spoken = [row for row in facts.filters.values() if re.search(rf"\b{re.escape(row.name.casefold())}\b", text)]
+    threads = [facts.threads[row.thread].major_mm for row in spoken if row.thread is not None]
+    return tuple(size.nominal for size in threads if is_known(size))
 
 
 def filter_rings(

@@ -9,6 +9,7 @@ from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.physics import coverage
+from engine.physics.trace import Given
 
 
 def mark_line(judged: Judged, feet: bool = False) -> str | None:
@@ -32,8 +33,7 @@ def typical_cover_line(judged: Judged, circle: Interval | None) -> str | None:
     lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
     if not is_known(lit) or lit.least > FULL:
         return None
-    circles = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
-    return f"lights {ranged(lit, percent)} of {form.name}: circle {circles} (typical of such lenses)"
+    return _lights(lit, circle, form.name, judged.trace.given["image_circle_mm"])
 
 
 def coverage_line(judged: Judged) -> str | None:
@@ -43,11 +43,19 @@ def coverage_line(judged: Judged) -> str | None:
     if form is None or not isinstance(circle, Interval) or not isinstance(lit, Interval):
         return None
     given = trace.given["image_circle_mm"]
+    return _lights(lit, circle, form.name, given)
+
+
+def _lights(lit: Interval, circle: Interval, name: str, given: Given) -> str:
+    """The share of a format that is lit, and by which circle; of one that is only known at its least, at least so."""
+    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
+    if given.at_least:
+        share = percent(lit.least)
+        held = f"covers {name}" if lit.least > FULL else f"lights at least {share} of {name}"
+        return f"{held}: circle at least {trimmed(circle.least, 1)} mm (how much more such lenses throw is not known)"
     typical = " (typical of such lenses)" if given.assumed else ""
-    mm = lambda value: f"{trimmed(value, 1)} mm"  # noqa: E731
-    if lit.least > FULL:
-        return f"covers {form.name}: circle {ranged(circle, mm)}{typical}"
-    return f"lights {ranged(lit, percent)} of {form.name}: circle {ranged(circle, mm)}{typical}"
+    held = f"covers {name}" if lit.least > FULL else f"lights {ranged(lit, percent)} of {name}"
+    return f"{held}: circle {size}{typical}"
 
 
 def crop_line(judged: Judged) -> str | None:
