@@ -111,6 +111,7 @@ class Desk:
         settled = self._settled(text, talk)
         if settled is not None:
             talk.remember(settled)
+            talk.let_gone(frozenset((*self.catalogue.lenses, *self.catalogue.bodies)))
             return settled
         if _stamp(self.writes) != self._stamp:
             self.reload()  # another talk, or the user, has written the gear file meanwhile

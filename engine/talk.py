@@ -29,6 +29,7 @@ NOT_OURS = "out-of-scope"  # changes nothing of what is talked about
 ASIDES = frozenset({"hazard", "definition", "out-of-scope"})
 
 
+OWN = frozenset({"lens", "body"})  # kinds of things that have names of their own
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
@@ -196,8 +197,23 @@ class Talk:
         if answer.question is not None and answer.intent != "why" and (best is not None or numbers):
             self.past = (*self.past, Past(answer.question, answer.reading, best, numbers))[-MOST_PAST:]
 
+    def let_gone(self, own: frozenset[str]) -> None:
+        """Speak no more of lenses and bodies that are no longer in the gear file. `own`: those that are."""
+        before = self.question
+        if before is None or not any(is_gone(one, own) for one in (*before.lenses, *before.bodies, *before.known)):
+            return
+        kept = {
+            side: tuple(one for one in getattr(before, side) if not is_gone(one, own))
+            for side in ("lenses", "bodies", "known", "elsewhere")
+        }
+        self.question, self.rows = before.with_(prior=None, **kept), ()
+
     def forget(self) -> None:
         self.question, self.rows, self.reading, self.past = None, (), "", ()
+
+
+def is_gone(thing: Thing, own: frozenset[str]) -> bool:
+    return thing.kind in OWN and not own.issuperset(thing.ids)
 
 
 def _of_named(question: Question, aside: Question) -> Question:

@@ -98,6 +98,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("vs-said", any(one.kind == "JOIN" and one.text.casefold() in _VERSUS for one in line.tokens)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),
+            ("best", any((one.kind, one.value) == ("LIMIT", "best") for one in line.tokens)),
             ("term", any(one.kind == "term" for one in line.spoken)),
             ("advice", any(one.kind == "advice" for one in line.spoken)),
             ("asked", "?" in line.text),

@@ -179,6 +179,7 @@ class Question:
     scale_pair: tuple[float, float] | None = field(default=None, compare=False)
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
+    elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
 
     @property
     def lens(self) -> Thing | None:
@@ -187,6 +188,11 @@ class Question:
     @property
     def body(self) -> Thing | None:
         return self.bodies[0] if self.bodies else None
+
+    @property
+    def frames(self) -> tuple[Thing, ...]:
+        """The formats that stand for themselves, of no body."""
+        return tuple(thing for thing in self.things if thing.kind == "format")
 
     def said(self, key: str) -> str | None:
         """The reading under `key` of `values`, None where it was not said."""
@@ -205,7 +211,11 @@ class Question:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
         offs = (one for one in self.mentioned if one.key.startswith(OFF_KEY))
-        told = next((one.key for one in offs if not any(one.at <= piece.at < one.end for piece in pieces)), None)
+        toos = {one.at for one in self.mentioned if one.key == "too"}  # 'a 1 mm too thick ring' is off all the same
+        told = next(
+            (one.key for one in offs if one.at in toos or not any(one.at <= piece.at < one.end for piece in pieces)),
+            None,
+        )
         if told is not None:
             return told.removeprefix(OFF_KEY).replace("-", " ")
         return "too thick" if self._is_over() else self.said(OFF)

@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.own.taught import taught
-from grammar.questions import Question, Unread
+from grammar.questions import Question, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -39,7 +39,13 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     from grammar.turns.whom import known_with
 
     known = got.known or known_with(before.known or before.lenses, got.lenses)
-    return got.with_(known=known, prior=before.with_(prior=None))
+    return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
+
+
+def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
+    """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
+    stood = before.bodies or before.frames
+    return stood if stood and stood != (got.bodies or got.frames) else before.elsewhere
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:

@@ -83,7 +83,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told))))
+    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told), told)))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)

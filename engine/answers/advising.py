@@ -47,6 +47,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
     lines = (*_ruling(rows, question, knowledge), *told.lines, *advice_lines(rows[:MOST]), *warned)
+    if chain is not None and not lines:
+        return _nothing(question, f"{_by(chain, knowledge)} {NOTHING_WARNS[:1].lower()}{NOTHING_WARNS[1:]}")
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
     if way is None or chain is None or not _is_amiss(question, chain):
         return answer
@@ -118,7 +120,7 @@ def _of_chain(rows: list[Advice], judged: Judged, knowledge: Knowledge) -> list[
 
 def _warnings(judged: Judged, told: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
     """What the chain itself warns of, dangers first; of what the advice told says already, only the numbers."""
-    from engine.answers.seat.telling import chain_title, finding_lines, template
+    from engine.answers.seat.telling import finding_lines, template
 
     said = {row.id for row in told}
     again = [row for row in judged.findings if row.decided and row.rule.advice in said]
@@ -129,8 +131,13 @@ def _warnings(judged: Judged, told: Sequence[Advice], question: Question, knowle
     ]  # fmt: skip
     lines = finding_lines(fresh, knowledge, question.feet)
     found += [line for line in lines if line.kind in ("danger", "caution")]
-    head = f"By {chain_title(judged, knowledge)}:"
-    return [Line("head", head), *(Line(line.kind, line.text, 1) for line in found)] if found else []
+    return [Line("head", _by(judged, knowledge)), *(Line(line.kind, line.text, 1) for line in found)] if found else []
+
+
+def _by(judged: Judged, knowledge: Knowledge) -> str:
+    from engine.answers.seat.telling import chain_title
+
+    return f"By {chain_title(judged, knowledge)}:"
 
 
 def _beside_reasons(question: Question, knowledge: Knowledge) -> Told:

@@ -12,6 +12,7 @@ from grammar.questions import TALKED, Question, Unread
 from grammar.words.atoms import key_of
 
 SHORTEST: Final = 3  # lines; less is sooner said again than pointed at
+LEADING: Final = 4  # lines that tell the most of an answer
 MEASURE_HOW: Final = "measure-how"
 WORD: Final = "definition"
 _FREE: Final = TALKED | {"teach", "forget"}
@@ -47,8 +48,10 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
     told = ALL_SAID if answer.intent == "why" else told
-    asks = tuple(line for line in answer.lines[1:] if line.kind == "ask")
-    return replace(answer, lines=(answer.lines[0], Line("note", told), *asks))
+    # what was meant as another question may well be answered by the first lines
+    kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and not answer.chains) else 1
+    asks = tuple(line for line in answer.lines[kept:] if line.kind == "ask")
+    return replace(answer, lines=(*answer.lines[:kept], Line("note", told), *asks))
 
 
 def _asks_of_last(answer: Answer) -> bool:

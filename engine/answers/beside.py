@@ -143,7 +143,11 @@ def _so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Whether a distance that alone is needed is reached, before the answer."""
     from engine.answers.parts.said import mentions
 
-    if not mentions(question, "only-so-far"):
+    asked = mentions(question, "only-so-far")
+    if not asked and question.intent == "focus-verdict" and answer.intent == "focus-verdict":
+        before = question.prior
+        asked = mentions(question, "focus-at") or (before is not None and mentions(before, "only-so-far"))
+    if not asked:
         return answer
     from engine.answers.shims.only_so_far import with_so_far
 

@@ -17,6 +17,7 @@ from engine.answers.found.threads_measured import (
     with_width_of_part,
 )
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Told
+from engine.answers.parts.asking_back import DETAILS
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
@@ -34,10 +35,6 @@ from grammar.questions import BY_THREAD, Question, Thing
 MOST = 6
 ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
-DETAILS = (
-    "How many lugs, how wide is the throat, are there contacts, a lever or a pin, and what is the register, flange to"
-    " image?"
-)
 WHAT_TO_MEASURE = (
     "Measure: 1. whether it screws or turns in by lugs; 2. of a thread the width across, by caliper, and the pitch, ten"
     " crests on paper; of a bayonet the lugs, the throat, pins and contacts; 3. flange to the sharp image of a far"
@@ -127,7 +124,9 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
 
 def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
-    return (mentions(question, "bayonet") or is_coupled_by_lugs(question)) and not mentions(question, "thread-told")
+    told = question if question.prior is None or not question.follows else question.prior
+    seen = any(mentions(one, "bayonet") or is_coupled_by_lugs(one) for one in (question, told))
+    return seen and not mentions(question, "thread-told")
 
 
 def _tells_mounts(advice: Advice) -> bool:
@@ -256,8 +255,9 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     near = [(off, mount) for off, mount in known if off <= good]
     if not near:
         return None
-    named = set(lens.ids)  # what was named rather than what shares its seat
-    mount = min(near, key=lambda row: (round(row[0], 1), row[1].id not in named, row[1].id))[1]
+    # what was named rather than what shares its seat, of a name that several have the likeliest
+    named = {id_: at for at, id_ in enumerate(lens.ids)}
+    mount = min(near, key=lambda row: (round(row[0], 1), named.get(row[1].id, len(named)), row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
     alone = ", not only by its thread" if mount.thread else ""
     head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}{alone}.")
@@ -278,7 +278,9 @@ def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterato
     diameter, pitch = thread_measured(question)
     mounts = [knowledge.catalogue.mounts[name] for name in shown]
     by_lugs = is_coupled_by_lugs(question)
-    if diameter is not None and pitch is None and not by_lugs:
+    threads = (knowledge.catalogue.threads.get(mount.thread or "") for mount in mounts)
+    pitches = {round(one.pitch_mm.nominal, 2) for one in threads if one is not None and is_known(one.pitch_mm)}
+    if pitch is None and not by_lugs and (diameter is not None or len(pitches) > 1):
         table = " ".join(line.text for line in ten_pitches(question, knowledge).lines)
         yield Line("ask", f"What is the pitch? {table}", wants="pitch")
     registers = {mount.register_mm.nominal for mount in mounts if is_known(mount.register_mm)}

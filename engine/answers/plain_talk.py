@@ -106,7 +106,9 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
         if asked_as(advice) in OF_WHAT
     ]
     table = knowledge.catalogue.advice
-    rows = [table[name] for name in dict.fromkeys((*near, *named))][:1]
+    topic = table.get(question.topic or "")
+    told_of = [topic.id] if topic is not None and asked_as(topic) in OF_WHAT else []
+    rows = [table[name] for name in dict.fromkeys((*near, *named, *told_of))][:1]
     lines = [
         Line("head", "Sorry, that is not answered here."),
         *(Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows),

@@ -9,11 +9,12 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.wording import about, money, show_of
-from engine.base.interval import is_known
+from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Word
 
 REPLY: Final = "reply"
+ERROR: Final = "register_error_mm"
 LONG: Final = 6  # letters of a word that is mended
 ALIKE: Final = 0.85
 MOST: Final = 4  # cases told of one quantity
@@ -61,5 +62,9 @@ def _lines(
 def _value(row: Quantity, feet: bool) -> str:
     if row.name == "price" and is_known(row.value):
         return money((row.value.least, row.value.greatest))
+    if row.name == ERROR and is_known(row.value):
+        least, most = sorted((abs(row.value.least), abs(row.value.greatest)))
+        side = "too far out" if row.value.nominal > 0 else "too close"
+        return f"{about(Interval(least, abs(row.value.nominal), most), show_of(row.name, feet))} {side}"
     text = about(row.value, show_of(row.name, feet))
     return f"f/{text}" if row.name.endswith("f_number") else text

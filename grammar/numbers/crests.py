@@ -16,20 +16,21 @@ _INCH_MM: Final = 25.4
 _LEAST: Final = 5  # crests that are counted along a rule
 _MOST: Final = 50
 _PITCHES: Final = (0.3, 2.0)  # mm
-_ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
+_ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE", "VERB"])
 _COUNTS: Final = ("NUMBER", "COUNT", "FOCAL")
 _OF_THEM: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
-_MOST_BETWEEN: Final = 2  # small words between a count and its length
+_MOST_BETWEEN: Final = 3  # small words between a count and its length
 _REACH: Final = 5  # tokens from a count to the word for its total
 
 
-def counted(tokens: list[Token]) -> list[Token]:
+def counted(tokens: list[Token], threaded: bool = False) -> list[Token]:
     """So many crests and the length or the inch that they take become one PITCH.
 
     What says that crests were counted: a word for them behind the number ('8 threads'), a word for a total behind it
     ('ten come to 7.5'), or 'over', 'in' and the like beside a thread ('thread is 42, ten in 7.5 mm').
+    `threaded`: a thread was spoken of before.
     """
-    threaded = any(is_screw(token) or token.kind == _PITCH or token.value == _CRESTS for token in tokens)
+    threaded = threaded or any(is_screw(token) or token.kind == _PITCH or token.value == _CRESTS for token in tokens)
     bare = not any(token.kind in ("PIECE", "LINK") for token in tokens)
     for at, token in enumerate(tokens):
         if token.value == _CRESTS or (token.kind == "MOUNTWORD" and SCREW_CRESTS in token.groups):

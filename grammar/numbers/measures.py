@@ -18,11 +18,15 @@ _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 _NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
+_IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
 
 
-def with_measures_told(tokens: list[Token]) -> list[Token]:
-    """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm."""
-    out = _crossed(counted(with_closer_rings(tokens)))
+def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
+    """Lengths beside a measuring word become KEYED, with what they measure as their value; in mm.
+
+    `told`: what the cues of the line tell, and the kind of question before it.
+    """
+    out = _crossed(counted(with_closer_rings(tokens), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
         if token.kind == "MEASURE":
             _tell_measure(out, at)

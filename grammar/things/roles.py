@@ -78,6 +78,9 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         _place_factor(cast, part, before)
     elif part.sort == "body":
         _place_body(cast, part, before, last_lens)
+    elif part.sort == "lens" and _is_put_on(part, before, last_lens):
+        part.sort = "body"
+        _place_body(cast, part, before, last_lens)
     elif part.sort == "lens":
         _place_lens(cast, part, before)
     elif part.sort == "frame":
@@ -94,6 +97,17 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         _place_length(cast, part, before)
     elif part.sort == "strange":
         cast.strange.append(part)
+
+
+def _is_put_on(part: Part, before: Part | None, last_lens: Part | None) -> bool:
+    """Whether what reads like a lens is a body: 'M42 on E 50 mm', 'for the R body and the E one'."""
+    if not part.mounts or part.kinds or part.traits or part.named:
+        return False
+    if stands_in(part.noun.head):
+        beside = before is not None and before.sort == "body" and before.has_mount and not part.noun.role
+        return beside and part.is_host and part.focal is None and last_lens is not None and last_lens.has_mount
+    open_ = last_lens is not None and last_lens.has_mount and not (last_lens.focal or last_lens.zoom)
+    return open_ and part.noun.head is None and part.noun.role in TOWARDS and part.focal is not None
 
 
 def _place_factor(cast: Cast, part: Part, before: Part | None) -> None:
@@ -178,6 +192,7 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         return
     if part.focal is not None and last_lens is not None and last_lens.focal is None:
         last_lens.focal, part.focal = part.focal, None  # 'a K lens on my F body, 50 mm': no body has one
+        last_lens.f_number, part.f_number = last_lens.f_number or part.f_number, None
     cast.bodies.append(part)
 
 
@@ -195,7 +210,7 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     told = part.mounts or part.named  # a lens by itself, no more said of the one before
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
-    apposed = bool(cast.lenses) and before is cast.lenses[-1] and _is_apposed(before, part)
+    apposed = bool(cast.lenses) and before is cast.lenses[-1] and (_is_apposed(before, part) or _bears(before, part))
     if apposed or (described and before is cast.lenses[-1]):
         merge(cast.lenses[-1], part)
     else:
@@ -214,6 +229,12 @@ def _is_apposed(lens: Part, part: Part) -> bool:
     bare = part.noun.head is None and not (part.mounts or part.kinds or part.traits or part.named or part.count)
     open_ = bool(lens.kinds) and lens.focal is None and not lens.count and not lens.zoom
     return bare and open_ and part.focal is not None and part.noun.join == "," and not part.noun.role
+
+
+def _bears(thread: Part, part: Part) -> bool:
+    """'42 mm thread on a tele': the lens behind the thread is the one that has it."""
+    of_mount = thread.was_mount and "thread" in thread.noun.text.casefold()
+    return of_mount and part.noun.role == "on" and not part.has_mount
 
 
 def _is_focal_alone(part: Part) -> bool:

@@ -178,6 +178,8 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
         return _with_thread(before, known[0].value)
     rest = [token for token in tokens if token.kind not in ("LENGTH", "NUMBER", "PITCH", "MEASURE", "MOUNTWORD")]
     told = before.said("thread")
+    if wants == "pitch" and not told and len(tokens) < 2 and not pitch:
+        return None  # of a thread that its name tells, the width is known
     if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and (width or pitch):
         number = tokens[0].numbers[0]
         if not 0.2 <= number <= 3 and tokens[0].kind != "PITCH":

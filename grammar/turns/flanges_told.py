@@ -13,6 +13,7 @@ from grammar.turns.on_what import IDENTIFY
 MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGE: Final = "flange_to_image"
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK"])
+_OF_THREAD: Final = frozenset(["thread", "pitch"])
 _FLANGES: Final = (5.0, 120.0)  # mm, between which a bare number may be a flange to image distance
 
 
@@ -37,6 +38,8 @@ def with_flange_first(heard: Heard, before: Question) -> Heard:
     if first is None or first.kind not in ("NUMBER", "LENGTH") or not asked or "?" in heard.text:
         return heard
     alone = lens is None or (lens.focal == first.numbers[0] and not (lens.has_mount or lens.kinds or lens.f_number))
+    if _OF_THREAD & heard.readings.values.keys():
+        return heard  # '10 threads is 10'
     if not alone or not _FLANGES[0] <= first.numbers[0] <= _FLANGES[1] or _FLANGE in heard.readings.values:
         return heard
     values = {key: text for key, text in heard.readings.values.items() if key not in ("numbers", "length")}

@@ -7,7 +7,16 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.numbers.motifs import MOTIF, SIDES
 from grammar.questions import Question, Thing
-from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.casting import DRAWN
+from grammar.turns.of_another import (
+    SETTING,
+    extends,
+    is_of_another,
+    is_on_another_frame,
+    is_one_more,
+    only_frame,
+    only_glass,
+)
 from grammar.turns.only_told import names_the_pair, only_tells
 from grammar.turns.whom import COMPARE, Meant
 
@@ -19,21 +28,11 @@ ASIDE: Final = frozenset(["why", "identify-mount", "look-alike", "definition", "
 _SUPPOSED: Final = frozenset(["chain", "focus-verdict", "macro-distance", "coverage", "depth-of-field", "exposure-nd"])
 
 _OF_RING: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "diy-dimension"])
-_SETTING: Final = "gear-setting"
-_STEADY: Final = "stabilisation"  # topic of a setting
-_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
-_EXTENDER: Final = "teleconverter"
-_PLACED: Final = frozenset(["chain", "focus-verdict"])
-_OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
 _OF_STOPS: Final = frozenset(
     [None, "definition", "depth-of-field", "focus-verdict", "chain", "coverage", "exposure-nd", "compare"]
 )
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 _OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "exposure-nd", "depth-of-field", "gear-setting"])
-_SHARP: Final = frozenset(["depth-of-field", "macro-distance"])
-_ON_FRAME: Final = frozenset(
-    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
-)  # idle there
 _PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
 _TROUBLED: Final = frozenset([None, "shim-calibration", "out-of-scope", "hazard", "gear-setting"])
 _OF_LIGHT: Final = frozenset(
@@ -101,12 +100,14 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'or stop down to what'
     if _is_of_reach(heard, before):
         return before.intent if before.intent == "hazard" else "diy-dimension"
-    if best == COMPARE and _is_one_more(heard, before):
+    if best == COMPARE and is_one_more(heard, before):
         seat = heard.cast.bodies and before.intent in _OF_LIGHT
         return "chain" if before.intent in ASIDE or seat else before.intent
-    if _extends(heard, before):
+    if extends(heard, before):
         return "crop-equivalent"
-    if before.intent == _SETTING and (_only_glass(heard) or _only_frame(heard, before)):
+    if is_of_another(heard, before):
+        return before.intent
+    if before.intent == SETTING and (only_glass(heard) or only_frame(heard, before)):
         return before.intent  # 'with a 2x doubler' after the number that the stabiliser wants
     if names_the_pair(heard, before):
         return "focus-verdict" if before.intent == "shim-calibration" else before.intent
@@ -119,25 +120,12 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     measured = any(part.piece == "adapter" and part.thickness for part in heard.cast.pieces)
     if best is None and measured and before.intent in _OF_PICTURE:
         return "focus-verdict"  # 'the ring is 0.45 actually'
-    if _is_on_another_frame(heard, before):
+    if is_on_another_frame(heard, before):
         return before.intent
     if only_tells(heard, best) and (before.lenses or before.bodies) and before.intent not in ASIDE:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
-
-
-def _is_on_another_frame(heard: Heard, before: Question) -> bool:
-    """'on a 2/3 chip', 'the crop body' after what is sharp: the same is asked, on that frame."""
-    cast = heard.cast
-    framed = bool(cast.frames) or any(part.formats or part.crop for part in cast.bodies)
-    others = (
-        cast.lenses
-        or cast.pieces
-        or any(part.mounts for part in cast.bodies)
-        or heard.readings.values.keys() - {"crop"}
-    )
-    return before.intent in _SHARP and framed and not others and all(cue.tells in _ON_FRAME for cue in heard.cues)
 
 
 def asks_remedy(heard: Heard, before: Question) -> bool:
@@ -223,37 +211,6 @@ def _is_by_tubes(heard: Heard, before: Question) -> bool:
     """Whether tubes stand between and no word is said of a shim: 'same tubes with the 45'."""
     tubes = any(one.piece in DRAWN and one.thickness_mm is not None for one in before.adapters)
     return tubes and before.intent not in _OF_SHIM and heard.weighed.weight("shim-calibration") <= 0
-
-
-def _extends(heard: Heard, before: Question) -> bool:
-    """'if I add a 1.4x behind' after a lens on a body: what the lens becomes, where nothing else is asked."""
-    cast = heard.cast
-    glass = len(cast.pieces) == 1 and cast.pieces[0].piece == _EXTENDER and cast.pieces[0].factor is not None
-    others = cast.lenses or cast.bodies or cast.frames
-    lens = before.lens is not None and before.lens.focal_length_mm is not None
-    asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
-    return glass and lens and not others and not asks and before.intent in _PLACED
-
-
-def _only_glass(heard: Heard) -> bool:
-    """Whether a reducer or extender is all that is told."""
-    cast = heard.cast
-    others = cast.lenses or cast.bodies or cast.frames or any(cue.tells in _OF_SEAT for cue in heard.cues)
-    return bool(cast.pieces) and not others and all(piece.piece in OPTICAL for piece in cast.pieces)
-
-
-def _only_frame(heard: Heard, before: Question) -> bool:
-    """'on APS-C does it change' after the number that the stabiliser wants: another frame, and nothing asked of it."""
-    cast = heard.cast
-    others = cast.lenses or cast.pieces or any(cue.tells in _OF_SEAT or cue.tells in _OF_VIEW for cue in heard.cues)
-    return before.topic == _STEADY and bool(cast.frames or cast.bodies) and not others
-
-
-def _is_one_more(heard: Heard, before: Question) -> bool:
-    """'would the Q body be better', 'would a 50 be better' after a lens on a body: the same is asked of that one."""
-    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount or part.focal]
-    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
-    return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
 
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:

@@ -12,7 +12,8 @@ from grammar.turns.whom import Meant
 
 IDENTIFY: Final = "identify-mount"
 FULL: Final = "35mm-full-frame"
-_LIKENED: Final = frozenset(["in", "to"])
+LIKENED: Final = frozenset(["in", "to"])
+_LIKENING: Final = frozenset(["looks-like", "equiv"])
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 
@@ -27,8 +28,9 @@ def bodies_of(
         return before.bodies, (*said.things, *mounts)
     if found is not None and not heard.cast.bodies:
         return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
-    if _other_body(heard) and before.prior is not None and before.prior.bodies:
-        return before.prior.bodies, said.things  # 'the other body again'
+    if _other_body(heard) and before.elsewhere:
+        frames = tuple(one for one in before.elsewhere if one.kind == "format")
+        return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
     if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
@@ -56,9 +58,10 @@ def bodies_of(
 
 
 def _is_likened(heard: Heard, said: Question) -> bool:
-    """'what is that in full frame': the frame it is likened to, which no body gets by that."""
+    """'what is that in full frame', 'full frame look?': the frame it is likened to, which no body gets by that."""
     full = [part for part in heard.cast.frames if part.formats and part.formats[0].ids[0] == FULL]
-    return said.intent == "crop-equivalent" and bool(full) and full[0].noun.role in _LIKENED
+    likened = bool(full) and (full[0].noun.role in LIKENED or any(heard.tells(cue) for cue in _LIKENING))
+    return said.intent == "crop-equivalent" and likened
 
 
 def _other_body(heard: Heard) -> bool:

@@ -11,7 +11,7 @@ from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
 from grammar.questions import Question
-from grammar.words.nearest import nearest_keys
+from grammar.words.nearest import distance, nearest_keys
 from grammar.words.subjects import Match, Subjects
 from grammar.words.wordlist import ASKING
 
@@ -26,6 +26,7 @@ SEEN: Final = 9.0  # from here up a question tells of something seen, beside the
 PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
 FAIR_PART: Final = 0.3
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
+LETTERS_A_SLIP: Final = 5  # a word has so many letters for each that is wrong
 LEAST_LETTERS: Final = 6  # of its longest word
 OF_MOUNT: Final = 1.35  # how much nearer advice on a mount that is named is
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
@@ -122,7 +123,7 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
     for term in catalogue.terms.values():
         for name in term.names:
             wanted = words_of(name)
-            met = [word for word in wanted if nearest_keys(word, said)]
+            met = [word for word in wanted if _is_a_slip_away(word, said)]
             if (
                 met == wanted
                 and not set(wanted) <= set(said)
@@ -131,6 +132,12 @@ def term_misspelt(text: str, catalogue: Catalogue) -> Term | None:
             ):
                 best = max(best or (0, term), (len(wanted), term), key=lambda row: row[0])
     return best[1] if best else None
+
+
+def _is_a_slip_away(word: str, said: list[str]) -> bool:
+    """Whether one of the words is meant for it: a letter in five may be wrong, else it is another word."""
+    near = nearest_keys(word, said)
+    return bool(near) and distance(word, near[0]) <= max(1, len(word) // LETTERS_A_SLIP)
 
 
 def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) -> Term | None:
@@ -149,6 +156,12 @@ def term_known_as(text: str, catalogue: Catalogue, beside: int = MOST_BESIDE) ->
 def _asking(catalogue: Catalogue) -> frozenset[str]:
     """The words that only ask."""
     return frozenset(one for word in catalogue.words.values() if word.means == ASKING for one in word.says)
+
+
+def words_asked_about(text: str, catalogue: Catalogue) -> str:
+    """The words whose meaning is asked, as they were typed: 'wedding lens' of 'whats a wedding lens'."""
+    asking, said = _asking(catalogue), re.findall(r"[^\W_]+(?:[-'][^\W_]+)*", text)
+    return " ".join(word for word in said if word.casefold().replace("'", "") not in asking)
 
 
 def _everyday(text: str, asking: frozenset[str]) -> set[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, mentions
+from engine.answers.parts.said import distance_mm
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.answers.seat.spacing import usual_focals
@@ -20,7 +20,7 @@ SEAT_RIGHT_MM = 0.005
 def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind what the distance needed allows, where no more than that is asked for."""
     away = distance_mm(question)
-    if away is None or not mentions(question, "only-so-far"):
+    if away is None:
         return answer
     facts = knowledge.catalogue
     if any(moves_in_part(thing, facts) for thing in question.lenses):
@@ -29,8 +29,6 @@ def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     off = off_by_mm(question)
     paired = all(thing is not None and thing.ids for thing in (question.lens, question.body))
     sits = Interval.exact(off) if off is not None else _of_chain(answer) if paired else None
-    if sits is not None and sits.nominal < -SEAT_RIGHT_MM:
-        return answer  # too close it reaches whatever its own focusing makes up, which the answer tells
     told = Told()
     for lens in lenses or [Distances(focal, facts) for focal in usual_focals(facts)]:
         told += _reached(lens, away, sits, question.feet)
@@ -58,6 +56,8 @@ def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool) ->
         lens_words = f"{article(focal)} {focal} lens"
         text = f"To come sharp at {there}, {lens_words} may sit up to {small_mm(allowed.nominal)} too far out."
         return Told((Line("head", text),), tuple(rows))
+    if sits.nominal < -SEAT_RIGHT_MM:
+        return _made_up(lens, away, sits, allowed - sits, feet)
     if sits.nominal <= allowed.nominal + SEAT_RIGHT_MM:
         by = f"up to {small_mm(allowed.nominal)} too far out would do"
         text = f"{there} is reached with {focal}: {by}, and it sits {_where(sits.nominal)}."
@@ -73,6 +73,19 @@ def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool) ->
         f"{small_mm(over.nominal)} off."
     )
     return Told((Line("head", text),), tuple(rows))
+
+
+def _made_up(lens: Distances, away: float, sits: Interval, travel: Interval, feet: bool) -> Told:
+    """Too close it comes sharp there as far as its own focusing makes up for it: where its ring then stands."""
+    mark = lens.from_sensor(travel.nominal)
+    if not is_known(mark):
+        return Told()
+    focal, there = f"{trimmed(lens.focal.nominal, 1)} mm", distance(away, feet)
+    text = (
+        f"{there} with {focal}: it sits {small_mm(-sits.nominal)} too close, so its focus ring stands near the "
+        f"{distance(mark.nominal, feet)} mark there; it comes sharp if the ring turns so near."
+    )
+    return Told((Line("head", text),), (Quantity("scale_mark_mm", mark, f"{focal}, for {there}"),))
 
 
 def _where(sits: float) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from engine.answers.found.lookalike import alike_lines, look_alike
 from engine.answers.found.mounts_by import mounts_by
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.parts.asking_back import ask_for
+from engine.answers.parts.asking_back import DETAILS, ask_for
 from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.resolve import LensSide, Missing, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions
@@ -27,6 +27,8 @@ from engine.facts.records import Mount
 from engine.judging.ranking import Listed
 from grammar.questions import Limits, Question, Thing
 
+WHAT = "What fits what? Name a body (E-mount) or a lens mount (C-mount)."
+UNNAMED = "Where nobody knows its name, tell of a screw the width across and the pitch; of a bayonet:"
 FITTING_PIECES = 2  # what fits a body is told for one ring, or two
 MOST_LISTED = 24
 MOST_REFUSED = 14
@@ -58,7 +60,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent="list-fits")
     if lens is None and body is None:
-        return ask_for(question, (Missing("lens", "What fits what? Name a body (E-mount) or a lens mount (C-mount)."),))
+        return ask_for(question, (Missing("lens", f"{WHAT} {UNNAMED} {DETAILS}"),))
     if lens is not None and body is not None and question.follows and len(question.lenses) == len(question.bodies) == 1:
         body = None  # asked of one pair before: where else the lens would do
     hub = _hub_of(question, lens, body)

@@ -9,7 +9,7 @@ from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
-from engine.answers.parts.nearby import nearest, term_known_as, term_misspelt
+from engine.answers.parts.nearby import nearest, term_known_as, term_misspelt, words_asked_about
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
@@ -19,6 +19,11 @@ from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
+UNKNOWN: Final = "is not among the terms, mounts, threads and adapters known here."
+INSTEAD: Final = (
+    "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
+    " is a helicoid'; or name the lens and the body that it is about."
+)
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
 
@@ -51,11 +56,10 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if not lines:
         lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
     if not lines:
-        what = " ".join(question.skipped) or question.topic or "that"
+        what = words_asked_about(question.text, knowledge.catalogue) or question.topic or "that"
         return Answer(
             question.text, "definition", NO,
-            (Line("text", f"'{what}' is not among the terms, mounts, threads and adapters known here."),),
-            question=question,
+            (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
 

@@ -1,0 +1,82 @@
+"""Whether a fragment only puts another lens, body, frame or glass in the place of that of before."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.things.casting import OPTICAL
+from grammar.turns.on_what import LIKENED
+from grammar.turns.whom import COMPARE
+
+SETTING: Final = "gear-setting"
+_STEADY: Final = "stabilisation"  # topic of a setting
+_OF_VIEW: Final = frozenset(["equiv", "match", "vignette", "disc", "image-circle", "crop", "release"])
+_EXTENDER: Final = "teleconverter"
+_PLACED: Final = frozenset(["chain", "focus-verdict"])
+_OF_SEAT: Final = frozenset(["infinity", "focus", "need-adapter", "which", "buy", "fit-q", "fits", "stack", "cover"])
+_SHARP: Final = frozenset(["depth-of-field", "macro-distance"])
+_OF_PICTURE: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])
+_ON_FRAME: Final = frozenset(
+    ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
+)  # idle there
+_IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
+_SURE: Final = 0.9  # how likely something else must be, to be asked by so few words
+_ASKED: Final = 2.0  # evidence from this weight up asks for something
+
+
+def is_of_another(heard: Heard, before: Question) -> bool:
+    """'what about m43', 'ok and the 25' after what a lens lights or frames: the same is asked of that one."""
+    cast, best = heard.cast, heard.weighed.ranked[:1]
+    named = [part for part in (*cast.lenses, *cast.bodies, *cast.frames) if not part.is_bare]
+    more = cast.pieces or cast.without or cast.using or heard.readings.values or heard.readings.limits
+    idle = all(cue.tells in _IDLE for cue in heard.cues) and not (best and best[0][1] >= _ASKED)
+    likened = any(part.noun.role in LIKENED for part in cast.frames)
+    surely = max(heard.weighed.likely.values(), default=0.0) >= _SURE and heard.weighed.best != before.intent
+    return before.intent in _OF_PICTURE and len(named) == 1 and idle and not (more or likened or surely)
+
+
+def is_on_another_frame(heard: Heard, before: Question) -> bool:
+    """'on a 2/3 chip', 'the crop body' after what is sharp: the same is asked, on that frame."""
+    cast = heard.cast
+    framed = bool(cast.frames) or any(part.formats or part.crop for part in cast.bodies)
+    others = (
+        cast.lenses
+        or cast.pieces
+        or any(part.mounts for part in cast.bodies)
+        or heard.readings.values.keys() - {"crop"}
+    )
+    return before.intent in _SHARP and framed and not others and all(cue.tells in _ON_FRAME for cue in heard.cues)
+
+
+def extends(heard: Heard, before: Question) -> bool:
+    """'if I add a 1.4x behind' after a lens on a body: what the lens becomes, where nothing else is asked."""
+    cast = heard.cast
+    glass = len(cast.pieces) == 1 and cast.pieces[0].piece == _EXTENDER and cast.pieces[0].factor is not None
+    others = cast.lenses or cast.bodies or cast.frames
+    lens = before.lens is not None and before.lens.focal_length_mm is not None
+    asks = any(cue.tells in _OF_SEAT for cue in heard.cues)
+    return glass and lens and not others and not asks and before.intent in _PLACED
+
+
+def only_glass(heard: Heard) -> bool:
+    """Whether a reducer or extender, put in or left away, is all that is told."""
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.frames or any(cue.tells in _OF_SEAT for cue in heard.cues)
+    pieces = (*cast.pieces, *cast.without)
+    return bool(pieces) and not others and all(piece.piece in OPTICAL for piece in pieces)
+
+
+def only_frame(heard: Heard, before: Question) -> bool:
+    """'on APS-C does it change' after the number that the stabiliser wants: another frame, and nothing asked of it."""
+    cast = heard.cast
+    others = cast.lenses or cast.pieces or any(cue.tells in _OF_SEAT or cue.tells in _OF_VIEW for cue in heard.cues)
+    return before.topic == _STEADY and bool(cast.frames or cast.bodies) and not others
+
+
+def is_one_more(heard: Heard, before: Question) -> bool:
+    """'would the Q body be better', 'would a 50 be better' after a lens on a body: the same is asked of that one."""
+    told = [part for part in (*heard.cast.lenses, *heard.cast.bodies) if part.has_mount or part.focal]
+    pair = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return len(told) == 1 and pair and before.intent != COMPARE and not heard.tells("which")
