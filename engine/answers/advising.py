@@ -75,10 +75,11 @@ def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     found = loose(question, knowledge) if question.topic != HARM else Loose()
     bare = question.lens is None or _is_bare(question.lens)
     cover = Told() if bare else cover_told(question, knowledge)
-    if not (rows or numbers.lines or cover.lines) and found.is_empty:
+    beside = _beside_reasons(question, knowledge)
+    if not (rows or numbers.lines or cover.lines or beside.lines) and found.is_empty:
         return _nothing(question, NOTHING_KNOWN)
     told = found.told if found.told.lines and not _is_worked_out(rows) else examples(rows, question, knowledge)
-    told += _beside_reasons(question, knowledge) + cover
+    told += beside + cover
     advice = advice_lines(rows[:MOST])
     anywhere = not (question.bodies or question.said("format"))  # of no frame in particular, so the reason comes first
     reasons = (*advice, *cover.lines) if anywhere else (*cover.lines, *advice)

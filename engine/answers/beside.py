@@ -191,6 +191,17 @@ def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return equivalent(question, knowledge)
 
 
+def _registers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The ring between two registers that are told without a mount, in place of the answer."""
+    from engine.answers.parts.said import mentions
+
+    if not mentions(question, "register-spoken"):
+        return answer
+    from engine.answers.seat.two_registers import with_two_registers
+
+    return with_two_registers(answer, question, knowledge)
+
+
 def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """What two stops are to each other that differ as the crop factor does."""
     from engine.answers.picture.stops_by_crop import with_stops_by_crop
@@ -205,6 +216,8 @@ def _squeezed() -> Beside:
     return with_squeeze
 
 
+OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
+
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -215,5 +228,5 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _glass_asked), ((*WAYS, "look-alike", "compare", "why"), _room_asked),
-    ((*WAYS, "shim-calibration"), _so_far),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _registers),
 )  # fmt: skip

@@ -73,12 +73,28 @@ def _of_registers(question: Question, knowledge: Knowledge) -> Told:
     known = [(mount, mount.register_mm) for mount in mounts if is_known(mount.register_mm)]
     told = _not_so_long(known, question) if known else _registers_alone(question, knowledge)
     for typed, value, slack in _numbers(question):
+        told += _register_itself(typed, value, known)
         for (one, first), (other, second) in combinations(known, 2):
             if abs(abs(first.nominal - second.nominal) - value) <= slack:
                 rows = ((one, first), (other, second))
                 shorter, longer = sorted(rows, key=lambda row: row[1].nominal)
                 told += _difference(typed, longer, shorter, question.lens.ids if question.lens is not None else ())
     return told
+
+
+def _register_itself(typed: str, value: float, known: list[tuple[Mount, Interval]]) -> Told:
+    """'why 17.526 for C': the number is the register of the mount that is named."""
+    is_round = len(typed.partition(".")[2]) < _TELLING_DIGITS
+    for mount, register in known:
+        if not is_round and abs(register.nominal - value) <= _SLACK_MM:
+            return _named_register(typed, mount, register)
+    return Told()
+
+
+def _named_register(typed: str, mount: Mount, register: Interval) -> Told:
+    note = f" {mount.register_note}" if mount.register_note else ""
+    text = f"{typed} mm is the register of {mount.designation}, flange to image.{note}"
+    return Told((Line("head", text),), (Quantity("register_mm", register, mount.id),))
 
 
 def _not_so_long(known: Sequence[tuple[Mount, Interval]], question: Question) -> Told:
@@ -110,9 +126,7 @@ def _registers_alone(question: Question, knowledge: Knowledge) -> Told:
             if is_known(mount.register_mm) and abs(mount.register_mm.nominal - value) <= _SLACK_MM
         ]
         for mount, register in alike[:1]:
-            note = f" {mount.register_note}" if mount.register_note else ""
-            text = f"{typed} mm is the register of {mount.designation}, flange to image.{note}"
-            told += Told((Line("head", text),), (Quantity("register_mm", register, mount.id),))
+            told += _named_register(typed, mount, register)
     return told
 
 
@@ -170,6 +184,13 @@ def _of_one(one: Thing, other: Thing, knowledge: Knowledge) -> Told:
         text = f"{named}{small_mm(has.nominal)} deep: {ring.why}."
     elif by.nominal > 0:
         text = f"{named}{small_mm(has.nominal)} deep: there is room for a ring of {small_mm(by.nominal)}."
+    elif by.nominal and ring is not None and ring.possible == "recessed":
+        text = (
+            f"{named}{small_mm(has.nominal)} deep: the lens's seat must lie {small_mm(-by.nominal)} inside the body's "
+            "flange, so the ring is a cup; on a flat ring it sits too far out, as on an extension tube."
+        )
+    elif not by.nominal:
+        text = f"Both registers are {small_mm(needs.nominal)}: what keeps the one off the other is not the distance."
     else:
         text = (
             f"{named}{small_mm(has.nominal)} deep: even with no ring at all the lens is {small_mm(-by.nominal)} too "

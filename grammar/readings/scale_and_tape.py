@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import Final
 
 from grammar.questions import Question
@@ -41,10 +42,18 @@ def _pair(question: Question) -> tuple[float, float] | None:
             said.setdefault(key, one)
     if len(said) < 2:
         return None
+    if not any(one["unit"] for one in said.values()) and _is_of_ring(question, said.values()):
+        return None
     common = next((unit for one in said.values() if (unit := _unit(one["unit"]))), "m")
     mark, sharp = _in_mm(said[_SCALE], common), _in_mm(said[_TAPE], common)
     apart = max(mark, sharp) / min(mark, sharp) if min(mark, sharp) > _LEAST_MM else 0.0
     return (mark, sharp) if 1.0 < apart <= _APART else None
+
+
+def _is_of_ring(question: Question, told: Iterable[re.Match[str]]) -> bool:
+    """Whether bare numbers are how thick a ring is said and measured to be: 'the ring says 27.5, i measure 27.42'."""
+    sizes = {size for piece in question.adapters if piece.thickness_mm for size in piece.thickness_mm}
+    return any(float(one["value"]) in sizes for one in told)
 
 
 def _in_mm(found: re.Match[str], common: str) -> float:

@@ -18,6 +18,7 @@ NAMES, TOPIC, SAYS = 1.0, 0.8, 0.3  # how much a word counts by where it stands
 TOGETHER: Final = 0.8  # how much the words of one phrase count once more for standing together
 WHOLLY: Final = 1.05  # a word that is all of a phrase is more surely meant than one that is a part of it
 STREWN: Final = 0.5  # how much words count that share no phrase with others of the question
+OFTEN: Final = 0.4  # how much a word counts once more that stands in many phrases of the text
 NAMED: Final = 0.6  # how much a word with a figure in it counts
 RULING: Final = 1.35  # how much more what rules on a danger counts where that is asked
 CHOOSING: Final = ("gear-setting", "compare")  # kinds of question that few texts answer
@@ -36,13 +37,17 @@ class Subject:
 
 @compact
 class Match:
-    """A text, how much it shares with the question, which stems, and what part of the question's they are."""
+    """A text, how much it shares with the question, which stems, and what part of the question's they are.
+
+    `part`: by their number; `told`: by how much each tells of the subject.
+    """
 
     id: str
     asked: str
     score: float
     shared: tuple[str, ...]
     part: float = 1.0
+    told: float = 1.0
 
 
 def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, vocabulary: Vocabulary) -> Subject:
@@ -68,6 +73,7 @@ class Subjects:
                 counts[one] = counts.get(one, 0.0) + row.weights[one]
         size = len(self.rows) or 1
         self._rare = {one: _telling(one) * log(1 + size / max(count, 1.0)) for one, count in counts.items()}
+        self._rarest = max(self._rare.values(), default=1.0)
         # of a text that was looked through: how much each stem tells, and its phrases with what they count whole
         self._looked_through: dict[str, tuple[dict[str, float], list[tuple[frozenset[str], float]]]] = {}
         # the last question's, which is looked up again for each of several kinds of question
@@ -81,12 +87,14 @@ class Subjects:
     def matches(self, text: str, intent: str = "") -> list[Match]:
         """Every text that shares a word with `text`, the nearest first. `intent`: what is asked of them."""
         asked = self._asked(text)
+        whole = sum(map(self._tells, asked))
         found = []
         if asked != self._last[0]:
             self._last = (asked, self._scored(asked))
         for row, shared, score in self._last[1]:
             score *= _favour(row, intent)
-            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), len(shared) / len(asked)))
+            part, told = len(shared) / len(asked), sum(map(self._tells, shared)) / whole
+            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), part, told))
         found.sort(key=lambda match: (-match.score, match.id))
         return found
 
@@ -137,7 +145,18 @@ class Subjects:
                 score *= WHOLLY
             if score > best:
                 best, held = score, both
-        return best + STREWN * sum(told[one] for one in shared - held)
+        often = sum(told[one] * _often(one, row) for one in shared)
+        return best + STREWN * sum(told[one] for one in shared - held) + OFTEN * often
+
+    def _tells(self, one: str) -> float:
+        """How much a stem tells of the subject; one that stands in no text would be of another."""
+        return self._rare.get(one, self._rarest)
+
+
+def _often(one: str, row: Subject) -> float:
+    """From 0 for a stem of one phrase towards 1 for one that a text's phrases come back to."""
+    held = sum(one in phrase for phrase in row.phrases)
+    return (held - 1) / (held + 1) if held else 0.0
 
 
 def _telling(one: str) -> float:

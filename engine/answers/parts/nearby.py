@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from engine.answers.parts.said import number
+from engine.answers.parts.said import number, numbers
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
@@ -25,15 +25,18 @@ ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named i
 SEEN: Final = 9.0  # from here up a question tells of something seen, beside the pair that it names
 PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
 FAIR_PART: Final = 0.3
+FAIR_SHARE: Final = 0.42  # of what the words of a question tell, that a text must share which is not plainly about it
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
 LETTERS_A_SLIP: Final = 5  # a word has so many letters for each that is wrong
 LEAST_LETTERS: Final = 6  # of its longest word
 OF_MOUNT: Final = 1.35  # how much nearer advice on a mount that is named is
+OUTDOES: Final = 2.0  # how many times nearer than what is named the nearest must be to be told before it
 NEAR: Final = 0.75  # the next best are told where they come this near to the best
 
 SHORT: Final = 3  # letters of a word that is no plural
 _WORDS: Final = re.compile(r"[a-z0-9]+")
 
+_ANY_RING: Final = (None, "", "adapter", "ring")  # pieces that say nothing more than that there is one
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
     "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price",
@@ -56,9 +59,12 @@ def of_values(question: Question) -> str:
 def asked_about(question: Question) -> str:
     """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
+    # 'how come a 0.71 makes it brighter': what piece it is stands in no word
+    keys += [piece.piece.replace("-", " ") for piece in question.adapters if piece.piece not in _ANY_RING]
     focals = {one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None}
     more = [SET_APART] if len(focals) > 1 else []
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
+    more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     told = more if question.intent == "why" else []
     return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys, *told))
 
@@ -85,6 +91,16 @@ def nearest(
     return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
 
 
+def outdone_last(named: list[str], near: list[str], text: str, catalogue: Catalogue, intent: str) -> list[str]:
+    """Advice that is named, then what is near; the other way round where the nearest is about far more of the text."""
+    scores = {match.id: match.score for match in subjects_of(catalogue).matches(text, intent)} if named and near else {}
+    best = scores.get(near[0], 0.0) if near else 0.0
+    outdone = (
+        bool(named) and intent in SPOKEN_OF and best >= max(PLAIN, OUTDOES * max(scores.get(one, 0.0) for one in named))
+    )
+    return [*near, *named] if outdone else [*named, *near]
+
+
 def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
     """How much nearer advice on a mount is where that mount is named, or farther where it is not."""
     if not advice.mounts:
@@ -93,7 +109,12 @@ def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
 
 
 def _is_near(match: Match, least: float, intent: str) -> bool:
-    """Whether a match is near enough; of a question with little else in it, one common word is."""
+    """Whether a match is near enough; of a question with little else in it, one common word is.
+
+    What shares one word of several that tell something is of another subject.
+    """
+    if intent in SPOKEN_OF and match.told < FAIR_SHARE and match.score < PLAIN:
+        return False
     return match.score >= least or (
         intent in SPOKEN_OF
         and least <= LEAST

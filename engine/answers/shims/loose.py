@@ -23,12 +23,14 @@ from engine.answers.seat.spacing import (
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.seat.telling import focus_lines, life_line, seat_line
 from engine.answers.shims.scale_pair import by_scale_pair
+from engine.answers.shims.targets import is_target
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.records import Format
 from grammar.questions import BODY_OFF, Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
+ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
 MOST_OFF_MM = 6.0  # what a ring may be off by; more is how long it is
 
 
@@ -91,6 +93,10 @@ def loose(question: Question, knowledge: Knowledge) -> Loose:
     error = _error_alone(question)
     if error is not None:
         return Loose((), far_limits(_lenses(question, knowledge), error, knowledge.catalogue, question.feet, 1))
+    mark = number(question, "mark") if is_target(question) else None
+    if mark is not None:
+        told = errors_of_mark(_lenses(question, knowledge), mark, knowledge.catalogue, question.feet, 1)
+        return Loose((), told if focals(question) else told + Told((Line("ask", ASK_FOCAL, wants="focal"),)))
     limit = distance_mm(question)
     if limit is not None and limit >= 100:
         return _limited(question, limit, knowledge)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.exposure.exposing import lost_by_extension
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, asked_about, nearest, of_values
+from engine.answers.parts.nearby import LEAST, asked_about, nearest, of_values, outdone_last
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import focals
 from engine.answers.picture.equivalent import framed
@@ -45,7 +45,7 @@ def named_or_near(
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
-    ids += [advice.id for advice in near]
+    ids = outdone_last(ids, [advice.id for advice in near], said, knowledge.catalogue, question.intent)
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
     first = FIRST_OF.get(question.intent)
     if first is not None:

@@ -1,0 +1,118 @@
+"""Two registers told as bare numbers, without a mount: the ring between them, or how far out the lens sits."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, RingToMake, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import focals, mentions
+from engine.answers.parts.wording import small_mm
+from engine.answers.seat.spacing import far_limits, usual_focals
+from engine.base.compact import replace
+from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
+from grammar.questions import Question
+
+_NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
+_PAUSE: Final = re.compile(r"[,;:?]")
+_FAR_APART: Final = 20  # letters that a comma between counts for
+_PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film to a view camera's
+
+
+def with_two_registers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer by the two registers, where they are told, and neither the lens's mount nor the body's is."""
+    found = two_registers(question)
+    if found is None:
+        return answer
+    lens, body = found
+    told, ring = ring_between(lens, body, question, knowledge)
+    asked = question.intent == "why"  # the reasons stay behind the numbers
+    lines = (*told.lines, *(answer.lines if asked and answer.status == ANSWERED else ()))
+    return replace(
+        answer, status=ANSWERED, lines=tuple(dict.fromkeys(lines)), chains=None, ring=ring,
+        quantities=(*told.quantities, *((answer.quantities or ()) if asked else ())),
+    )  # fmt: skip
+
+
+def two_registers(question: Question) -> tuple[float, float] | None:
+    """The registers of lens and body; None where other than two numbers may be one, or a mount is named."""
+    if not mentions(question, "register-spoken") or _names_mount(question):
+        return None
+    least, most = _PLAUSIBLE_MM
+    found = [one for one in _NUMBER.finditer(question.text) if least <= float(one[1]) <= most]
+    if len(found) > 2:
+        # 'a 50mm with 38 register on a 44 body': a focal length wears its unit more often than a register does
+        found = [one for one in found if not (one[2] and float(one[1]) in focals(question))]
+    told = [(one.start(), float(one[1])) for one in found]
+    if len(told) != 2:
+        return None
+    (first_at, first), (second_at, second) = told
+    # each number goes with the word that stands nearer to it; where none tells, the lens comes first
+    if _leans_to_body(question, first_at) > _leans_to_body(question, second_at):
+        first, second = second, first
+    return first, second
+
+
+def ring_between(
+    lens: float, body: float, question: Question, knowledge: Knowledge
+) -> tuple[Told, RingToMake]:  # fmt: skip
+    """What a lens of one register needs on a body of the other: a ring, or what becomes of it without."""
+    by = Interval.exact(round(lens - body, 4))
+    room = by.nominal
+    head = f"The lens needs {small_mm(lens)} to the sensor and the body is {small_mm(body)} deep: "
+    rows = [Quantity("register_difference_mm", by, "lens less body"), Quantity("ring_thickness_mm", by, "ring to make")]
+    least = _least_ring(knowledge.catalogue)
+    if room <= 0:
+        rows.append(Quantity("register_error_mm", -by, "flush"))
+        lenses = [focal for focal in focals(question) if focal not in (lens, body)]
+        return _too_deep(head, -room, rows, lenses, question.feet, knowledge), RingToMake(
+            by, "no", "the body is deeper than the lens"
+        )
+    if room >= least:
+        text = f"{head}a plain ring of {small_mm(room)}, and infinity is kept."
+        return Told((Line("head", text),), tuple(rows)), RingToMake(by, "plain", "room for a ring")
+    text = (
+        f"{head}only {small_mm(room)} are left for a ring. Between two flanges it takes some {small_mm(least)}; "
+        "thinner ones exist only where the lens's seat fits inside the throat of the body."
+    )
+    return Told((Line("head", text),), tuple(rows)), RingToMake(by, "no", "too little for a ring between the flanges")
+
+
+def _too_deep(
+    head: str, error: float, rows: list[Quantity], lenses: list[float], feet: bool, knowledge: Knowledge
+) -> Told:  # fmt: skip
+    """Too little room: the lens sits too far out with nothing between, and a ring adds to that."""
+    if not error:
+        text = f"{head}the two are alike, so it must seat as it is, and there is no room for a ring."
+        return Told((Line("head", text),), tuple(rows))
+    text = (
+        f"{head}no plain ring gives infinity. Even with nothing between the lens is {small_mm(error)} too far out, as "
+        "on an extension tube, and a ring adds its own thickness. Infinity needs glass in the ring, or a seat sunk so "
+        "deep into the body."
+    )
+    facts = knowledge.catalogue
+    limits = far_limits(lenses or usual_focals(facts), error, facts, feet, 1)
+    return Told((Line("head", text),), tuple(rows)) + limits
+
+
+def _names_mount(question: Question) -> bool:
+    """Whether a mount of the lens or the body is named; a register alone makes a lens of some mount, and names none."""
+    return any(thing.ids and not _NUMBER.search(thing.words) for thing in (*question.lenses, *question.bodies))
+
+
+def _leans_to_body(question: Question, at: int) -> float:
+    """How much nearer to a word for the body than to one for the lens a number stands."""
+    return _apart(question, at, "word-of-lens") - _apart(question, at, "word-of-body")
+
+
+def _apart(question: Question, at: int, key: str) -> float:
+    """Letters between a number and the nearest phrase of the key; what parts them counts for more."""
+    found = [sorted((at, place.at)) for place in question.places(key)]
+    gaps = [high - low + _FAR_APART * len(_PAUSE.findall(question.text[low:high])) for low, high in found]
+    return float(min(gaps, default=len(question.text)))
+
+
+def _least_ring(facts: Catalogue) -> float:
+    return facts.assumptions["thinnest-ring"].value.nominal

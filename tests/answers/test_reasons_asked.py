@@ -1,0 +1,88 @@
+"""Reasons by bare registers, by the mark at which the moon is sharp, and which text is told of several."""
+
+from __future__ import annotations
+
+import pytest
+
+from engine.answers.parts.nearby import nearest
+from engine.ask import Desk
+from engine.facts.subjects import subjects_of
+from tests.answers.picture import flat, numbers
+
+DESK = Desk()
+
+
+def mid(found, name):
+    return [(low + high) / 2 for low, high in numbers(found, name)]
+
+
+@pytest.mark.parametrize(
+    ("text", "ring"),
+    [
+        ("lens register 40.5, body register 42, possible?", -1.5),
+        ("whats the reason a 40.5 register lens isnt adaptable to 42 body", -1.5),
+        ("45 register lens on 42 body, ring thickness", 3.0),
+        ("body is 18 flange, lens is 45.46, how thick the ring", 27.46),
+        ("50mm lens with a 37.8 register on a 17.7 register camera", 20.1),
+    ],
+)
+def test_two_registers_without_mounts_tell_the_ring(asked, text, ring):
+    assert mid(asked(text), "ring_thickness_mm")[0] == pytest.approx(ring, abs=0.001)
+
+
+def test_a_body_deeper_than_the_lens_needs_is_no_plain_ring(asked):
+    found = asked("flange of lens is 38, body 44, 50mm lens, works?")
+    assert "no plain ring gives infinity" in flat(found)
+    assert found["ring_to_make"]["possible"] == "no"
+    # 2f + HH' + f*f/6 + 6 with a thin lens is 522.7
+    low, high = numbers(found, "far_from_sensor_mm")[0]
+    assert low <= 522.7 <= high
+
+
+def test_registers_beside_a_mount_are_left_to_it(asked):
+    assert "The lens needs" not in flat(asked("m42 lens register 45.46 on E body 18, ring?"))
+
+
+def test_the_moon_at_a_near_mark_is_too_close_and_not_too_far_out(asked):
+    found = asked("scale says 5m and im clearly focused on the moon, 50mm")
+    assert mid(found, "register_error_mm")[0] == pytest.approx(-0.51, abs=0.01)
+    assert "too far out" not in flat(found)
+
+
+def test_far_hills_sharp_at_a_near_mark_are_too_close(asked):
+    found = asked("why is the scale wrong since the new adapter, far hills sharp at around 6m on the 35mm")
+    assert mid(found, "register_error_mm")[0] == pytest.approx(-0.2066, abs=0.001)
+
+
+def test_the_number_of_a_register_is_said_to_be_it(asked):
+    assert flat(asked("why 17.526 for C")).startswith("17.526 mm is the register of C")
+
+
+def test_a_seat_that_can_be_sunk_is_told_as_a_cup(asked):
+    assert "the ring is a cup" in flat(asked("why is it that c mount lenses are fine on mft"))
+
+
+def test_one_shared_word_of_several_is_another_subject():
+    facts = DESK.catalogue
+    assert nearest("why does my dog hate the tripod", facts, intent="why") == ()
+    assert nearest("why is the red channel clipped", facts, intent="why") == ()
+    assert nearest("why does light leak in at the ring", facts, intent="why")[0].id == "light-leak"
+
+
+def test_what_is_far_nearer_to_the_words_comes_before_what_is_named(asked):
+    assert flat(asked("can i take my thorium lens in carry-on")).startswith("Safe to carry")
+    assert "safe in ordinary use" in flat(asked("is a thoriated lens dangerous to have at home"))
+
+
+def test_a_word_that_the_phrases_come_back_to_counts_for_more():
+    found = {match.id: match.score for match in subjects_of(DESK.catalogue).matches("parfocal")}
+    assert max(found, key=lambda one: found[one]) == "zoom-not-parfocal"
+
+
+def test_a_piece_that_only_its_number_names_is_found_by_it(asked):
+    assert "smaller image circle" in flat(asked("how come a 0.71 makes it a stop brighter"))
+
+
+def test_what_a_ring_is_said_and_measured_to_be_is_no_scale_against_a_tape(asked):
+    text = flat(asked("how come the ring says 27.5 and i measure 27.42"))
+    assert text.startswith("rings that measure thin")
