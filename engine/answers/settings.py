@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.exposure.handheld import handheld
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import SURE, nearest
+from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import focals, interval, mentions, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
@@ -36,7 +36,7 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
         rows = [rows[0], *(row for row in rows[1:] if row.severity == "note")]  # a danger of another matter stays out
     if question.topic in TROUBLE:
         rows = list(dict.fromkeys((*of_their_kind(question, knowledge), *rows)))
-    surely = nearest(question.text, knowledge.catalogue, 1, SURE, question.intent)
+    surely = nearest(question.text, knowledge.catalogue, 1, intent=question.intent)
     named = any(row.asked_as == question.intent for row in surely)
     if question.topic in NO_ONE and mentions(question, "all-to-set") and not named:
         rows = _in_short(question, knowledge)
@@ -45,8 +45,8 @@ def setting(question: Question, knowledge: Knowledge) -> Answer:
     told = held + told if rows or held.lines else _everything(question, knowledge)
     told = _at_frame_rate(question, knowledge) + told
     lines = [*told.lines, *advice_lines(rows)]
-    if not lines:
-        lines = [Line("ask", _asked_back(question))]
+    if not lines or (rows and rows[0].id == IN_SHORT and bool(question.lenses) != bool(question.bodies)):
+        lines.append(Line("ask", _asked_back(question)))
     answer = Answer(
         question.text, "gear-setting", ANSWERED if rows or told.lines else NO, tuple(lines), question=question,
         quantities=told.quantities,

@@ -11,7 +11,8 @@ from grammar.words.mentioned import Mention, mentioned
 from grammar.words.wordlist import MENTION
 
 ENGINE = Path(__file__).parents[2] / "engine"
-QUESTIONS = ENGINE.parent / "grammar" / "questions.py"
+GRAMMAR = ENGINE.parent / "grammar"
+LISTENING = ("mentions", "last_said", "number_beside", "places", "holds")
 PHRASES = {"vignet": ("vignet", "dark corner"), "up": ("up",), "cant": ("can't",)}
 
 
@@ -53,16 +54,25 @@ def test_signs_stand_for_numbers_words_and_either_word() -> None:
 
 def test_every_phrase_that_an_answer_listens_for_is_in_the_list_and_none_is_idle() -> None:
     listed = {one.means.split()[1] for one in load_catalogue()[0].words.values() if one.means.startswith(f"{MENTION} ")}
-    used: set[str] = set()
-    for path in (*ENGINE.rglob("*.py"), QUESTIONS):
+    called: set[str] = set()  # told where it is listened for
+    named: set[str] = set()  # or kept under a name of its own
+    for path in (*ENGINE.rglob("*.py"), *GRAMMAR.rglob("*.py")):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            called = node.func if isinstance(node, ast.Call) else None
-            name = getattr(called, "id", getattr(called, "attr", ""))
-            if isinstance(node, ast.Call) and name in ("mentions", "last_said", "number_beside", "places", "holds"):
-                inside = (part for argument in node.args for part in ast.walk(argument))
-                used |= {one.value for one in inside if isinstance(one, ast.Constant) and isinstance(one.value, str)}
+            if isinstance(node, ast.Call) and _name(node) in LISTENING:
+                called |= {text for argument in node.args for text in _texts(argument)}
+            if isinstance(node, ast.AnnAssign | ast.Assign) and node.value is not None:
+                named |= _texts(node.value)
     couplings = {f"coupled-{one}" for one in ("screw", "bayonet", "breech")}  # made of a mount's coupling
     sheets = {one for one in load_catalogue()[0].assumptions if one.startswith("sheet-")}  # each heard by its own id
     off = {one for one in listed if one.startswith(OFF_KEY)}  # heard by how they begin
-    assert (used - {"", "coupled-"} | couplings | off) - sheets == listed - sheets
+    assert called - {"", "coupled-"} <= listed
+    assert listed - sheets - off - couplings <= called | named
     assert sheets & listed
+
+
+def _name(node: ast.Call) -> str:
+    return str(getattr(node.func, "id", getattr(node.func, "attr", "")))
+
+
+def _texts(node: ast.AST) -> set[str]:
+    return {one.value for one in ast.walk(node) if isinstance(one, ast.Constant) and isinstance(one.value, str)}
