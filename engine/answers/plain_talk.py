@@ -99,6 +99,9 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
     """That it is not answered here, what is known beside it, and what can be asked instead."""
     from engine.answers.parts.nearby import nearest
 
+    way = _of_contacts(question, knowledge)
+    if way is not None:
+        return way
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     near = [
         advice.id
@@ -115,6 +118,22 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
         Line("text", INSTEAD),
     ]
     return Answer(question.text, "out-of-scope", NO, tuple(lines), question=question)
+
+
+def _of_contacts(question: Question, knowledge: Knowledge) -> Answer | None:
+    """Autofocus of a lens on a body that are known: the ring decides whether it can work at all."""
+    from engine.answers.parts.said import mentions
+
+    before = question.prior if question.prior is not None else question
+    lenses, bodies = question.lenses or before.lenses, question.bodies or before.bodies
+    known = any(one.ids for one in lenses) and any(one.ids for one in bodies)
+    if not (known and mentions(question, "autofocus-asked")):
+        return None
+    from engine.answers.howto import how_to
+
+    asked = question.with_(intent="chain", topic=None, lenses=lenses, bodies=bodies, adapters=before.adapters)
+    answer = how_to(asked, knowledge)
+    return answer if answer.chains else None
 
 
 def not_yet(question: Question, knowledge: Knowledge) -> Answer:

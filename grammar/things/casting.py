@@ -292,8 +292,8 @@ def _measure_piece(part: Part) -> None:
         part.inches = lengths[0].unit == "in"
     times, dioptre = noun.first("TIMES"), noun.first("DIOPTRE")
     if times:
-        part.factor = times.numbers[0]
-        if part.piece == "adapter" and part.factor != 1:
+        part.factor = times.numbers[0] or None  # glass of 0x is none that there is
+        if part.piece == "adapter" and part.factor not in (None, 1):
             part.piece = glass_of(part.factor)  # 'a 2x converter'
     elif noun.head and noun.head.implies and noun.head.implies[0].startswith(_TIMES):
         part.factor = float(noun.head.implies[0].removeprefix(_TIMES))  # 'a doubler'

@@ -16,6 +16,8 @@ from tests.answers.talks import talk
         ("it has the 1 inch thread and 17.5 behind till the picture. so they are?", "which threads that"),
         ("how much 1e309 0.71' money in total to try a D lens 1958 on the", "m43 42.5 f1.2 same thing"),
         ("screw 42 lens, mm across, 0 pitch 1 mm",),
+        ("is a focal 0 reducer better than a plain adapter for m42 on mft",),
+        ("0x adapter for m42 on mft",),
     ],
 )
 def test_what_makes_little_sense_is_answered_or_asked_back(club: Desk, turns: tuple[str, ...]) -> None:

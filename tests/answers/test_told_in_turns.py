@@ -9,7 +9,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from tests.answers.picture import numbers
-from tests.answers.talks import talk
+from tests.answers.talks import flat, talk
 
 
 @pytest.mark.parametrize("said", ["camera only goes down to 800 in log", "the cam base is 800 actually"])
@@ -23,3 +23,32 @@ def test_a_size_measured_clean_is_the_circle(club: Desk) -> None:
     last = talk(club, "16mm c lens on X cover?", "i measured 13 mm clean. largest 16:9?")[-1]
     wide = 13 * 16 / (16**2 + 9**2) ** 0.5
     assert numbers(record_of(last, club.knowledge), "crop_width_mm")[0] == (pytest.approx(wide, abs=0.02),) * 2
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "view"),
+    [
+        ("50mm f1.8 OM lens on my e mount camera", "and will it be a 75 then", 50 * 1.527),
+        ("35mm md on mft", "so a 70 then?", 70),
+        ("28 om on x", "is that a 42", 28 * 1.527),
+    ],
+)
+def test_a_length_that_the_lens_only_frames_like_is_no_other_lens(
+    club: Desk, first: str, said: str, view: float
+) -> None:
+    last = talk(club, first, said)[-1]
+    assert last.intent == "crop-equivalent"
+    low, high = numbers(record_of(last, club.knowledge), "equivalent_focal_mm")[0]
+    assert (low + high) / 2 == pytest.approx(view, rel=0.02)
+
+
+def test_another_lens_is_still_another_lens(club: Desk) -> None:
+    last = talk(club, "35mm md on mft", "and a 70?")[-1]
+    assert last.question is not None
+    assert last.question.lens is not None
+    assert (last.intent, last.question.lens.focal_length_mm) == ("chain", 70)
+
+
+def test_autofocus_asked_in_a_talk_goes_by_the_ring(club: Desk) -> None:
+    last = talk(club, "50mm f1.8 OM lens on my e mount camera", "is autofocus going to work")[-1]
+    assert flat(last).startswith("Autofocus: no.")

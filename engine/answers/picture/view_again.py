@@ -1,0 +1,31 @@
+"""Whether a focal length told after a lens is only what that lens frames like on the body: 'so it is a 75 then'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.said import mentions
+from engine.answers.picture.frames import frames_named
+from engine.base.compact import replace
+from engine.facts.catalogue import Catalogue
+from engine.physics import coverage
+from grammar.questions import Question
+
+_NEAR: Final = 0.08  # share by which an equivalent is told rounded
+_NO_CROP: Final = 0.02
+
+
+def as_view(question: Question, before: Question | None, facts: Catalogue) -> Question:
+    """The question as one of what the lens of before frames like, where the length told is that; else as it is."""
+    if before is None or not question.follows or len(question.lenses) != 1 or before.lens is None:
+        return question
+    told, own = question.lenses[0].focal_length_mm, before.lens.focal_length_mm
+    if told is None or own is None or not mentions(question, "likened-view"):
+        return question
+    for form in frames_named(question, facts):
+        factor = coverage.FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
+        if abs(factor - 1) > _NO_CROP and abs(told / (own * factor) - 1) <= _NEAR:
+            # which of the body's frames is meant the length tells
+            bodies = tuple(replace(body, format=body.format or form.id) for body in question.bodies)
+            return question.with_(intent="crop-equivalent", topic=None, lenses=(before.lens,), bodies=bodies)
+    return question
