@@ -49,7 +49,6 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
-_OF_LENSES: Final = frozenset(["FOCAL", "COMBO", "FNUM"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -88,7 +87,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = limited(_without_articles(under_lens(tokens)))
+    tokens = limited([token for token in under_lens(tokens) if token.kind != "DET"])
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
@@ -116,18 +115,6 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
         token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
         for token in line.tokens
     )
-
-
-def _without_articles(tokens: list[Token]) -> list[Token]:
-    """An article says nothing, but that no number before it describes the piece behind: 'my 35 since the adapter'."""
-    out: list[Token] = []
-    for at, token in enumerate(tokens):
-        after = tokens[at + 1].kind if at + 1 < len(tokens) else ""
-        if token.kind != "DET":
-            out.append(token)
-        elif out and out[-1].kind in _OF_LENSES and after == "PIECE":
-            out.append(token.as_("CUE"))
-    return out
 
 
 def _named(token: Token) -> list[Token]:

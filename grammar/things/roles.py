@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from grammar.things.cast import Cast, merge
-from grammar.things.casting import OPTICAL, Part, glass_of, part_of, split
+from grammar.things.casting import OPTICAL, Part, glass_of, part_of
 from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
@@ -15,6 +15,7 @@ from grammar.things.mount_roles import AND, USED, is_focal, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
+from grammar.things.splitting import split
 from grammar.things.standins import stands_in
 from grammar.words.tokens import Token
 from grammar.words.written import TELECONVERTER
