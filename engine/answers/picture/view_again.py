@@ -13,12 +13,15 @@ from grammar.questions import Question
 
 _NEAR: Final = 0.08  # share by which an equivalent is told rounded
 _NO_CROP: Final = 0.02
+_WAYS: Final = ("chain", "focus-verdict")  # kinds that another lens would be asked of
 
 
 def as_view(question: Question, before: Question | None, facts: Catalogue) -> Question:
     """The question as one of what the lens of before frames like, where the length told is that; else as it is."""
     if before is None or not question.follows or len(question.lenses) != 1 or before.lens is None:
         return question
+    if question.intent not in _WAYS:
+        return question  # what to enter for the stabiliser is told of the length itself
     told, own = question.lenses[0].focal_length_mm, before.lens.focal_length_mm
     if told is None or own is None or not mentions(question, "likened-view"):
         return question
