@@ -47,6 +47,9 @@ STYLE: Final = Style.from_dict(
 )  # fmt: skip
 
 
+_NUMBERED: Final = "2 four"  # a number in figures and one in words
+
+
 class Guide(Completer, Lexer):
     """What is known, while a line is typed: made anew where the gear has changed what things are called."""
 
@@ -60,6 +63,7 @@ class Guide(Completer, Lexer):
         if self._made is None or self._of is not self._desk.lexicon:
             self._of = self._desk.lexicon
             self._made = offers_of(self._desk.catalogue, as_typed(self._of))
+            parts_of(_NUMBERED, self._made.lexicon)  # or the first number that is typed waits for how they are written
             gc.freeze()  # or every so many keys all that is known is looked through for garbage
         return self._made
 
