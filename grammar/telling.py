@@ -29,6 +29,7 @@ _SIDE_BY_SIDE: Final = frozenset(["look-alike", _IDENTIFY, "definition"])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
+_SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
@@ -125,16 +126,9 @@ def topic_of(heard: Heard, intent: str) -> str | None:
                 return cue.tells.split(":", 1)[1]
         if heard.tells("sure") or (heard.tells("doubt") and not heard.tells("why")):
             return "sure"
-        if heard.tells("why-not"):
-            return "not"
-        return next(
-            (
-                one
-                for one in ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")
-                if heard.tells(one)
-            ),
-            None,
-        )
+        seen = next((one for one in _SEEN if heard.tells(one)), None)
+        # 'why does it not cover' asks of that, and 'why not' of infinity
+        return "not" if heard.tells("why-not") and seen in (None, "infinity") else seen
     if intent == "list-fits":
         return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
     if intent == "draw":

@@ -37,22 +37,27 @@ def _where(load: Callable[[], Beside], *keys: str) -> Beside:
     return add
 
 
-def _glass_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Whether glass is needed, before the answer, where that is asked."""
-    if not question.mentions("glass-asked"):
-        return answer
+def _heard(load: Callable[[], Beside], *keys: str) -> Beside:
+    """What is added where one of the phrases is heard; its module is loaded only then."""
+
+    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+        return load()(answer, question, knowledge) if question.mentions(*keys) else answer
+
+    return add
+
+
+def _glass_asked() -> Beside:
+    """Whether glass is needed, before the answer."""
     from engine.answers.ways.glass_asked import with_glass_asked
 
-    return with_glass_asked(answer, question, knowledge)
+    return with_glass_asked
 
 
-def _room_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Which of two mounts leaves room on the other, before the answer, where that is asked."""
-    if not question.mentions("who-has-room"):
-        return answer
+def _room_asked() -> Beside:
+    """Which of two mounts leaves room on the other, before the answer."""
     from engine.answers.ways.room_asked import with_room_asked
 
-    return with_room_asked(answer, question, knowledge)
+    return with_room_asked
 
 
 def _size_wanted() -> Beside:
@@ -191,15 +196,11 @@ def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return equivalent(question, knowledge)
 
 
-def _registers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+def _registers() -> Beside:
     """The ring between two registers that are told without a mount, in place of the answer."""
-    from engine.answers.parts.said import mentions
-
-    if not mentions(question, "register-spoken"):
-        return answer
     from engine.answers.seat.two_registers import with_two_registers
 
-    return with_two_registers(answer, question, knowledge)
+    return with_two_registers
 
 
 def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -227,6 +228,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
-    ((*WAYS, "buy-plan"), _glass_asked), ((*WAYS, "look-alike", "compare", "why"), _room_asked),
-    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _registers),
+    ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
+    ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -109,6 +109,11 @@ def _variable(question: Question, knowledge: Knowledge) -> Told:
         held = by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + held + Told((), (Quantity("nd_stops", Interval.exact(wanted), "wanted"),))
+    if ends.least == 0:
+        told = (
+            f"Variable, {question.said('variable')} ({density.density_name(ends.greatest)}): its weakest is not told."
+        )
+        return Told((Line("head", told),))
     text = (
         f"{question.said('variable')}, variable: {figures(ends.least, 3)} to {figures(ends.greatest, 3)} stops "
         f"({density.density_name(ends.least)} to {density.density_name(ends.greatest)})."

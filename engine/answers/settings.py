@@ -11,7 +11,7 @@ from engine.answers.parts.said import focals, interval, mentions, numbers
 from engine.answers.parts.usual_glass import usual_factors, with_usual_factor
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.circles import LEAST_FACTOR, glass_factor
-from engine.answers.picture.crop_factors import crops_of
+from engine.answers.picture.crop_factors import crops_of, is_view
 from engine.answers.seat.cautioning import cautions_of
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.words.advice import advice_lines, named_or_near, of_their_kind
@@ -24,7 +24,6 @@ IN_SHORT = "menus-in-short"
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
-NEAR = 0.05  # share by which an equivalent is told rounded
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
 
@@ -140,13 +139,9 @@ def _as_engraved(question: Question, knowledge: Knowledge) -> tuple[Question, fl
     crops = [crop.by_diagonal for crop in crops_of(question.with_(lenses=()), knowledge)]
     for lens, view in (pair, pair[::-1]):
         focal, equal = lens.focal_length_mm or 0.0, view.focal_length_mm or 0.0
-        if any(_is_likened(focal, equal, factor * crop) for crop in crops):
+        if any(is_view(focal, equal, factor * crop) for crop in crops):
             return question.with_(lenses=(lens,)), equal
     return question, None
-
-
-def _is_likened(focal: float, equal: float, crop: float) -> bool:
-    return crop > 1 + NEAR and abs(equal / focal / crop - 1) <= NEAR
 
 
 def _stabilised(question: Question, equal: float | None, knowledge: Knowledge) -> Told:

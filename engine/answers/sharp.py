@@ -27,6 +27,7 @@ from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.through_glass import through_glass
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
+from engine.answers.seat.spacing import usual_focals
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -139,7 +140,7 @@ def _at_stop(
     yield alike
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
-        yield paper_stop([lens.focal.nominal for _, lens, _ in rows], paper)
+        yield paper_stop([lens.focal.nominal for _, lens, _ in rows] or usual_focals(facts), paper)
 
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:

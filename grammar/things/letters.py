@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.standins import STANDIN
 from grammar.words.groups import DIAL, F_NUMBER, SIDE
+from grammar.words.nearest import distance
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
@@ -16,6 +17,7 @@ _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus"
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _STOPLIKE: Final = frozenset("fst")  # before a number it is that of a stop or of a time
+_MOUNT: Final = "mount"
 _SHORTEST: Final = 3.0  # mm, of a lens for a small sensor
 _LEAST_FOCAL, _MOST_FOCAL = 8.0, 1200.0  # mm
 
@@ -50,6 +52,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     hyphened = after is not None and after.text == "-" and not after.gap
     follows = tokens[at + 2] if hyphened and at + 2 < len(tokens) else after
     headed = follows is not None and (follows.kind in _HEADS or STANDIN in follows.implies or SIDE in follows.groups)
+    if hyphened and follows is not None and follows.kind == "UNKNOWN" and _is_slip_of_mount(follows.text):
+        return True
     if token.text.casefold() == "f" and after is not None and F_NUMBER in after.groups:
         return False
     if any(DIAL in one.groups for one in tokens[at + 1 : at + 4]):
@@ -83,6 +87,11 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _set_against,
     )
     return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
+
+
+def _is_slip_of_mount(word: str) -> bool:
+    """'e-mont': what is joined to the letter was meant to say that it is a mount."""
+    return distance(word.casefold(), _MOUNT) <= 1
 
 
 def _ends_a_row(tokens: list[Token], at: int) -> bool:

@@ -88,8 +88,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?-?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
-        "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?(?:maxes|max|tops|goes|ends|stops|does|is)\s"
-        r"(?:out\s|up\s|only\s)?(?:at\s|to\s)?(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
+        "v", r"(?:variable|vari|vnd)(?:\snd|\sfilter|\sone)?\s(?:only\s)?"
+        r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
         rf"{_END}", lit.nd_up_to,
     ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),

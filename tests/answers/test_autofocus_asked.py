@@ -20,3 +20,8 @@ def test_a_ring_with_contacts_may_and_a_plain_one_points_to_it(club: Desk) -> No
 
 def test_nothing_is_said_of_it_where_it_is_not_asked(club: Desk) -> None:
     assert "Autofocus" not in flat(club.ask("OM lens on E"))
+
+
+def test_of_a_ring_told_by_its_length_alone_it_is_not_known(club: Desk) -> None:
+    text = flat(club.ask("does autofocus work with my 26mm EF to E ring"))
+    assert text.startswith("Autofocus: not known. Of your 26 mm ring only its length is told")

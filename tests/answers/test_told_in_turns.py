@@ -52,3 +52,21 @@ def test_another_lens_is_still_another_lens(club: Desk) -> None:
 def test_autofocus_asked_in_a_talk_goes_by_the_ring(club: Desk) -> None:
     last = talk(club, "50mm f1.8 OM lens on my e mount camera", "is autofocus going to work")[-1]
     assert flat(last).startswith("Autofocus: no.")
+
+
+def test_a_slip_in_the_word_mount_leaves_the_letter_a_mount(club: Desk) -> None:
+    last = talk(club, "25mm c lens on mft", "e-mont instead")[-1]
+    assert last.question is not None
+    assert last.question.body is not None
+    assert last.question.body.ids[0] == "e-mount"
+
+
+def test_why_it_does_not_cover_is_of_the_circle_and_not_of_infinity(club: Desk) -> None:
+    last = talk(club, "25mm f1.4 c lens on mft", "and the corners?", "why does it not cover")[-1]
+    assert "image circle 13 to 22 mm" in flat(last)
+    assert "flat ring" not in flat(last)
+
+
+def test_which_filter_asks_for_density_and_for_no_stop(club: Desk) -> None:
+    last = talk(club, "25mm f1.4 c lens on mft", "sun at noon 25fps iso 200, filter?")[-1]
+    assert flat(last).startswith("9.4 stops of ND to hold back")

@@ -237,8 +237,14 @@ def test_an_unknown_word_where_a_name_should_be_is_refused_with_the_nearest() ->
     assert refused("get M42 on blorf").found == "blorf"
 
 
+@pytest.mark.parametrize("text", ["m42 on e-mont", "m42 to e-monut", "e-mont body, m42 lens"])
+def test_a_slip_in_the_word_mount_behind_a_letter_is_read_over(text: str) -> None:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert (got.lenses[0].ids[0], got.bodies[0].ids[0]) == ("m42", "e-mount")
+
+
 def test_a_misspelt_name_of_several_words_is_told_the_right_one() -> None:
-    assert refused("e-mont to m42").nearest == "E-mount"
     assert refused("m42 to micro four thurd").nearest == "Micro Four Thirds"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import isinf
 
 from engine.answers.close.close_rows import EVEN_PUPILS, LIGHT_MATTERS
@@ -69,10 +70,10 @@ def close_up(m: float, at: float, blur: Interval, form: Format, feet: bool) -> T
     return Told((Line("fact", text, 1),), tuple(rows))
 
 
-def paper_stop(lenses: list[float], paper: float) -> Told:
+def paper_stop(lenses: Sequence[float], paper: float) -> Told:
     """A disc of paper with a hole, for a lens whose iris is fixed or too wide."""
     lines, rows = [], []
-    for focal in lenses or (50.0, 85.0):
+    for focal in lenses:
         hole = closeup.hole_mm(Interval.exact(focal), Interval.exact(paper))
         if is_known(hole):
             rows.append(Quantity("hole_mm", hole, f"{trimmed(focal, 1)} mm at f/{paper:g}"))

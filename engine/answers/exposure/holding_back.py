@@ -82,8 +82,9 @@ def _by_variable(stops: Interval, variable: Interval, lead: str = "") -> Told:
         text = f"{ends}: {over:.1f} stops too dark even at its weakest; take it off"
     elif stops.least > variable.greatest:
         lacks = stops.least - variable.greatest
-        fixed = f"{density.density_name(round(lacks))} ({density.factor_name(round(lacks))})"
-        text = f"{ends}: {lacks:.1f} stops lack; stack a fixed one, {fixed} is nearest, or close the iris by as much"
+        whole = round(lacks)
+        named = f"stack a fixed one, {density.density_name(whole)} ({density.factor_name(whole)}) is nearest, or "
+        text = f"{ends}: {lacks:.1f} stops lack; {named if whole else ''}close the iris by as much"
     elif variable.least <= stops.least and stops.greatest <= variable.greatest:
         text = f"{ends}: that is within it"
     else:

@@ -43,9 +43,8 @@ _MEANT: Final = {
     "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
-MOST_ERROR_MM: Final = (
-    0.5  # a number of nothing that is named is hardly ever anything but an error, where it is so small
-)
+# so small a number, of nothing that is named, is hardly ever anything but an error
+MOST_ERROR_MM: Final = 0.5
 HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
 _RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in

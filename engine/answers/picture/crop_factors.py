@@ -18,6 +18,7 @@ from grammar.questions import Question, Thing
 
 FULL_FRAMES = frozenset({"35mm-full-frame", "35mm-ff-digital", "24x36"})
 HOST = "mirrorless"
+NEAR_VIEW = 0.05  # share by which an equivalent is told rounded
 NEAR_OWN = 0.08  # a crop within this share of the format's own is that, told once more
 
 
@@ -61,6 +62,11 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
     if not named:
         small = [knowledge.catalogue.formats[name] for name in (*USUAL_FRAMES, "aps-c-1.6")]
     return [crop_of(form) for form in small or frames]
+
+
+def is_view(focal_mm: float, told_mm: float, crop: float) -> bool:
+    """Whether a length told is only what the lens frames like: its focal length times the crop, as it is rounded."""
+    return crop > 1 + NEAR_VIEW and abs(told_mm / focal_mm / crop - 1) <= NEAR_VIEW
 
 
 def _as_built(body: Thing, facts: Catalogue) -> Thing:

@@ -5,14 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.said import mentions
+from engine.answers.picture.crop_factors import crop_of, is_view
 from engine.answers.picture.frames import frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
-from engine.physics import coverage
 from grammar.questions import Question
 
-_NEAR: Final = 0.08  # share by which an equivalent is told rounded
-_NO_CROP: Final = 0.02
 _WAYS: Final = ("chain", "focus-verdict")  # kinds that another lens would be asked of
 
 
@@ -26,8 +24,7 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
     if told is None or own is None or not mentions(question, "likened-view"):
         return question
     for form in frames_named(question, facts):
-        factor = coverage.FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
-        if abs(factor - 1) > _NO_CROP and abs(told / (own * factor) - 1) <= _NEAR:
+        if is_view(own, told, crop_of(form).by_diagonal):
             # which of the body's frames is meant the length tells
             bodies = tuple(replace(body, format=body.format or form.id) for body in question.bodies)
             return question.with_(intent="crop-equivalent", topic=None, lenses=(before.lens,), bodies=bodies)

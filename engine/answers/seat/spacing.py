@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.wording import distance, small_mm, trimmed
-from engine.answers.seat.distances import Distances, examples
+from engine.answers.seat.distances import Distances, engraved_near, examples
 from engine.base.interval import Measure, is_known
 from engine.chains.setup import Facts
 from engine.facts.records import Format, Mount
@@ -23,6 +23,12 @@ def usual_focals(facts: Facts, form: Format | None = None, mount: Mount | None =
     chosen = chosen or facts.formats[USUAL_FORMAT]
     values = {name: row.value for name, row in facts.assumptions.items()}
     return examples(chosen.diagonal_mm, mount is not None and mount.kind in CINE_KINDS, values)
+
+
+def normal_focal(facts: Facts) -> float:
+    """The normal lens of the usual format as it is engraved, mm: it stands for a lens where none is told."""
+    share = facts.assumptions["usual-normal-share"].value.nominal
+    return engraved_near(facts.formats[USUAL_FORMAT].diagonal_mm * share)
 
 
 def far_limits(focals: Iterable[float], error_mm: float, facts: Facts, feet: bool = False, depth: int = 0) -> Told:

@@ -39,7 +39,7 @@ def with_two_registers(answer: Answer, question: Question, knowledge: Knowledge)
 def two_registers(question: Question) -> tuple[float, float] | None:
     """The registers of lens and body; None where other than two numbers may be one, or a mount is named."""
     sides = mentions(question, "word-of-lens") and mentions(question, "word-of-body")
-    if not (sides and mentions(question, "register-spoken")) or _names_mount(question) or question.said("rear_reach"):
+    if not sides or _names_mount(question) or question.said("rear_reach"):
         return None
     least, most = _PLAUSIBLE_MM
     found = [one for one in _NUMBER.finditer(question.text) if least <= float(one[1]) <= most]

@@ -18,6 +18,7 @@ from engine.answers.seat.spacing import (
     errors_of_mark,
     far_limits,
     marks,
+    normal_focal,
     usual_focals,
 )
 from engine.answers.seat.standin import as_listed, judged_alone
@@ -161,7 +162,7 @@ def _limited(question: Question, limit: float, knowledge: Knowledge) -> Loose:
     if mentions(question, FAR_AT_A_MARK):
         return Loose((), errors_of_mark(lenses, limit, knowledge.catalogue, question.feet, 1))
     told = errors_of_limit(lenses, limit, knowledge.catalogue, question.feet, 1)
-    normal = lenses[0] if focals(question) else min(lenses, key=lambda focal: abs(focal - 50))
+    normal = lenses[0] if focals(question) else normal_focal(knowledge.catalogue)
     error = Distances(normal, knowledge.catalogue).extension_at(limit)
     if not told.lines or not is_known(error):
         return Loose()

@@ -8,7 +8,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Qua
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, number, numbers, stop
 from engine.answers.parts.wording import small_mm, trimmed
-from engine.answers.seat.spacing import USUAL_FORMAT
+from engine.answers.seat.spacing import USUAL_FORMAT, normal_focal
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
@@ -19,7 +19,6 @@ NEAR_MM = 0.005  # nearer than rings are made
 MOST_OF_EACH = 4
 LEAST_AT_HAND = 2
 WORTH_JUDGING_MM = 1.0  # what is farther off than that is no stack for it
-USUAL_MM = 50.0  # focal length where none is told
 _WITHOUT = "left so, infinity is reached ahead of its mark on the scale"
 _TOO_LONG = "left so, infinity is lost by that much"
 
@@ -33,7 +32,7 @@ def by_spacers(question: Question, kind: str, knowledge: Knowledge) -> Answer | 
     error = min(off, key=abs, default=0.0)
     chains: tuple[ListedChain, ...] = ()
     if NEAR_MM < abs(error) <= WORTH_JUDGING_MM:
-        focal = next(iter(focals(question)), USUAL_MM)
+        focal = next(iter(focals(question)), normal_focal(knowledge.catalogue))
         form = knowledge.catalogue.formats[USUAL_FORMAT]
         judged = judged_alone(focal, stop(question), (("extension-tube", error, error),), form, knowledge)
         way = "too far out" if error > 0 else "too close"
@@ -84,6 +83,6 @@ def _said(wanted: float, sizes: Sequence[float], found: Picked | None, how: str)
     case = f"for {trimmed(wanted, 3)} mm{how}"
     rows = (Quantity("stack_mm", found.total, case), Quantity("register_error_mm", Interval.exact(-left), case))
     lines = [Line("head", f"{text}.")]
-    if abs(left) > NEAR_MM:
+    if NEAR_MM < abs(left) <= WORTH_JUDGING_MM:
         lines.append(Line("fact", _WITHOUT if left > 0 else _TOO_LONG, 1))
     return Told(tuple(lines), rows)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, ListedChain
+from engine.answers.parts.resolve import AS_TOLD
 from engine.answers.parts.said import mentions
 from engine.base.compact import replace
 from grammar.questions import Question
@@ -14,6 +15,7 @@ _WITH: Final = (
     "Autofocus: perhaps. {title}: power and commands pass; whether it focuses hangs on the lens and on the firmware of"
     " ring and body, which is not in the facts."
 )
+_TOLD: Final = "Autofocus: not known. Of {title} only its length is told; without contacts it is focused by hand."
 _BARE: Final = "Autofocus: not known. Nothing stands between, so it hangs on the contacts of lens and body."
 
 
@@ -22,8 +24,9 @@ def with_autofocus_first(answer: Answer, question: Question) -> Answer:
     if not answer.chains or not mentions(question, "autofocus-asked"):
         return answer
     first, rest = answer.chains[0], answer.chains[1:]
-    passes = _passes(first)
-    said = _BARE if passes is None else (_WITH if passes else _WITHOUT).format(title=first.title)
+    rings, passes = first.listed.judged.chain.adapters, _passes(first)
+    known = _WITH if passes else _TOLD if any(ring.basis == AS_TOLD for ring in rings) else _WITHOUT
+    said = (known if rings else _BARE).format(title=first.title)
     other = next((one for one in rest if _passes(one)), None) if passes is False else None
     said += f" Chain {other.number}, {other.title}, passes them; no more than that is known." if other else ""
     return replace(answer, lines=(Line("head", said), *answer.lines))
