@@ -33,6 +33,7 @@ _RING: Final = "adapter"
 OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
 # no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
 _THINNEST_RING: Final = 0.5  # mm
+FILTER: Final = "filter"  # the piece that goes before a lens
 
 
 @compact
@@ -180,6 +181,11 @@ class Question:
     asked: str = field(default="", compare=False)  # the words of before that still ask, where these only tell a number
     prior: Question | None = field(default=None, compare=False)  # the question before, to go back to
     elsewhere: tuple[Thing, ...] = field(default=(), compare=False)  # other bodies or frames, told of last
+
+    @property
+    def between(self) -> tuple[Thing, ...]:
+        """The pieces that may go between lens and body: a filter of no told thickness goes before the lens."""
+        return tuple(one for one in self.adapters if one.piece != FILTER or one.thickness_mm is not None)
 
     @property
     def lens(self) -> Thing | None:

@@ -211,7 +211,7 @@ def _is_lens(thing: Thing | None, row: Listed) -> bool:
 def _is_body(question: Question, row: Listed) -> bool:
     """A piece alone on its own mount goes on being spoken of while it is named."""
     setup, body = row.judged.setup, question.body
-    if body is None or not body.ids or question.adapters:
+    if body is None or not body.ids or question.between:
         return True
     return setup.body.id in ("", *body.ids) if body.kind == "body" else setup.body_mount.id in body.ids
 

@@ -4,24 +4,32 @@ from __future__ import annotations
 
 import gc
 import sys
+from argparse import SUPPRESS, ArgumentParser, HelpFormatter, Namespace
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 if TYPE_CHECKING:
-    from argparse import ArgumentParser, Namespace
-
     from engine.ask import Desk
 
 FACTS_INVALID = 3
 NOT_UNDERSTOOD = 2
 INTERRUPTED = 130
+_COMMAND = "COMMAND"
+
+
+class _Parser(ArgumentParser):
+    """Tells wrong usage in one line, and where a question goes that stands in place of a command."""
+
+    def error(self, message: str) -> NoReturn:
+        from engine.base.plain import plain
+
+        asks = "; to ask a question: ringpath ask 'QUESTION'" if message.startswith(f"argument {_COMMAND}:") else ""
+        self.exit(NOT_UNDERSTOOD, f"{self.prog}: {plain(message)}{asks}; see {self.prog} --help\n")
 
 
 def parser() -> ArgumentParser:
     """The command line. Built without the facts, so that --help is instant."""
-    from argparse import ArgumentParser, HelpFormatter
-
     from engine.doors.columns import columns
 
     width = columns() - 2
@@ -30,13 +38,13 @@ def parser() -> ArgumentParser:
         # left to itself it loads what unpacks archives to learn the width
         return HelpFormatter(prog, width=width)
 
-    top = ArgumentParser(
+    top = _Parser(
         prog="ringpath",
         description="Which adapters seat a lens on a camera body, whether it then focuses to infinity, and why.",
         epilog="Without a command it talks: type a question, or 'help'. Questions on a pipe are answered one a line.",
         formatter_class=style,
     )
-    shared = ArgumentParser(add_help=False, formatter_class=style)
+    shared = _Parser(add_help=False, formatter_class=style)
     top.add_argument("--version", action="store_true", help="tell the version and leave")
     for place in (top, shared):
         plain = place is shared
@@ -49,7 +57,7 @@ def parser() -> ArgumentParser:
             help="a folder of facts laid over the shipped ones; may be given again",
         )  # fmt: skip
         place.add_argument("--no-color", action="store_true", default=_default(plain, False), help="no colour")
-    commands = top.add_subparsers(dest="command", metavar="COMMAND")
+    commands = top.add_subparsers(dest="command", metavar=_COMMAND)
     ask = commands.add_parser("ask", parents=[shared], formatter_class=style, help="answer one question and leave")
     ask.add_argument("question", nargs="+", help="the question; '-' reads it from standard input")
     check = commands.add_parser("check", parents=[shared], formatter_class=style, help="check facts and gear")
@@ -63,8 +71,6 @@ def parser() -> ArgumentParser:
 
 def _default(shared: bool, value: object) -> object:
     # an option may stand before or after the command; the one after must not reset the one before
-    from argparse import SUPPRESS
-
     return SUPPRESS if shared else value
 
 

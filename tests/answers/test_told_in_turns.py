@@ -70,3 +70,17 @@ def test_why_it_does_not_cover_is_of_the_circle_and_not_of_infinity(club: Desk) 
 def test_which_filter_asks_for_density_and_for_no_stop(club: Desk) -> None:
     last = talk(club, "25mm f1.4 c lens on mft", "sun at noon 25fps iso 200, filter?")[-1]
     assert flat(last).startswith("9.4 stops of ND to hold back")
+
+
+def test_a_filter_of_no_told_thickness_is_no_piece_between_lens_and_body(club: Desk) -> None:
+    with_it = talk(club, "m42 on E with a filter")[-1]
+    assert "as you named them" not in flat(with_it)
+    assert "reaches infinity" in flat(with_it)
+
+
+def test_a_filter_told_before_leaves_the_body_told_after_it(club: Desk) -> None:
+    last = talk(
+        club, "25mm f1.4 c lens on mft", "sun at noon 25fps iso 200, filter?", "e-mont instead", "how sure are you"
+    )[-1]
+    assert "C to E cup" in flat(last)
+    assert "MFT" not in flat(last)

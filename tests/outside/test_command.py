@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.outside.running import ROOT, asked, environment, piped, started
+from tests.outside.running import ROOT, asked, environment, piped, ringpath, started
 
 THIRTY = [
     "how do I get a C lens on my E-mount body",
@@ -207,3 +207,23 @@ def test_check_lists_every_problem_and_leaves_with_status_three(tmp_path: Path) 
     lines = [line for line in done.stdout.splitlines() if ": found " in line]
     assert len(lines) == 3
     assert all(line.startswith("bad.yaml:") for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("M42 on E",), "to ask a question: ringpath ask 'QUESTION'"),
+        (("frob",), "'ask', 'check', 'replay'"),
+        (("ask",), "see ringpath ask --help"),
+        (("--frob",), "see ringpath --help"),
+        (("check", "--gear"), "see ringpath check --help"),
+        (("a\x1b[2J b",), "ask"),
+    ],
+)
+def test_wrong_usage_is_told_in_one_line(tmp_path: Path, words: tuple[str, ...], told: str) -> None:
+    done = ringpath(tmp_path, *words)
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert told in done.stderr
+    assert done.stderr.count("\n") == 1
+    assert "\x1b" not in done.stderr
