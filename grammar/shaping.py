@@ -12,6 +12,7 @@ from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
@@ -76,7 +77,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
-    tokens = with_zones_told(tokens, line.cues, told)
+    tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))))
     tokens = with_image_told(
@@ -198,6 +199,8 @@ def _headed(tokens: list[Token]) -> list[Token]:
     return out
 
 
+_EXPOSES: Final = frozenset(["SHUTTER", "ISO", "FPS", "LIGHT", "ND"])
+_OF_LENS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "MOUNT", "LENS", "KIND", "NUMBER"])
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
 
 
@@ -215,8 +218,20 @@ def _settings(tokens: list[Token]) -> list[Token]:
             if after is not None and after.kind in _SETTING:
                 out.append(token.as_("AT"))
             continue
+        if token.kind == "FNUM" and _is_set(tokens, at):
+            out.append(Token("AT", "", token.column, value="at"))
         out.append(token)
     return out
+
+
+def _is_set(tokens: list[Token], at: int) -> bool:
+    """'35 f/1.4 on X, 1/50 iso 200 f2.8': a second stop behind what the camera is set to is no other lens's."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    beside = before is not None and (
+        before.kind in _EXPOSES or (before.kind == "LENGTH" and at > 1 and tokens[at - 2].value == "at")
+    )
+    told = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    return beside and told and (after is None or after.kind not in _OF_LENS)
 
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
@@ -22,13 +22,14 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     out: list[Token] = []
     for at, token in enumerate(tokens):
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
-        if token.kind in TAILS and out and (stretched or not leads_on(tokens, at)):
+        behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
+        if token.kind in TAILS and out and (stretched or behind or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
-            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+            if out[back].kind == "LENS" and is_plural(out[back]):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
@@ -45,6 +46,11 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
         out.append(token)
     return out
+
+
+def _is_turned(after: list[Token]) -> bool:
+    """'an M42 lens 85 mm reversed on ...': the quality that ends what is told of the lens before."""
+    return [one.kind for one in after[:1]] == ["TRAIT"] and (len(after) == 1 or after[1].kind not in HEADS | MODIFIERS)
 
 
 def _is_body(out: list[Token], at: int) -> bool:

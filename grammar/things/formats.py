@@ -14,6 +14,7 @@ _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover"])  # what is asked of a lens on a frame
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
@@ -73,7 +74,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     if (
         token.kind == "NUMBER"
         and token.numbers[0] >= _OF_FILM
-        and ((after is not None and after.kind in ("LENS", "KIND")) or _is_put_on(before, after))
+        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(before, after))
     ):
         return token.as_("FORMAT")
     if token.unit == "in":

@@ -12,6 +12,8 @@ from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
+_OF_MOUNTS: Final = frozenset(["same", "versus", "mix", "which"])  # cues of what is asked of mounts, or of several
+_EITHER: Final = frozenset(["or", "vs"])
 _MADE_FOR: Final = frozenset(["for", "from", "of"])
 
 
@@ -23,6 +25,7 @@ def complete(cast: Cast) -> None:
     """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
     _stretch(cast)
     _gather_lenses(cast)
+    _body_beside_lens(cast)
     if len(cast.bodies) > 1:
         full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
         rest = [part for part in cast.bodies if part not in full]
@@ -98,6 +101,10 @@ def _gather_lenses(cast: Cast) -> None:
         cast.lenses = cast.lenses[:1]
         return
     told = _each_one(told)
+    full = [part for part in told if not part.is_stop_alone]
+    if len(full) == 2 and _is_told_in_two(*full):
+        merge(*full)
+        told.remove(full[1])
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []
     homes: dict[int, Part] = {}  # list of mounts -> the lens that has the first of them
@@ -114,6 +121,41 @@ def _gather_lenses(cast: Cast) -> None:
     if counts and len(kept) == 1 and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept
+
+
+def _is_told_in_two(one: Part, other: Part) -> bool:
+    """'105 mm, a D-mount lens', 'FD, 58 mm reversed': what the comma parts is one lens, its numbers and its mount."""
+    beside = other.noun.join == "," and other.noun.role in ("", one.noun.role)
+    if not beside or one.is_several or other.is_several:
+        return False
+    if one.has_mount and not _tells_numbers(one):
+        return bool(other.focal) and other.noun.head is None and not other.has_mount_or_kind and bool(other.traits)
+    bare = one.noun.head in (None, other.noun.head) and not (one.has_mount_or_kind or one.count or one.traits)
+    headed = other.noun.heads == "LENS" and other.has_mount_or_kind and not _tells_numbers(other)
+    return bool(one.focal) and bare and headed
+
+
+def _tells_numbers(part: Part) -> bool:
+    return bool(part.focal or part.zoom or part.f_number)
+
+
+def _body_beside_lens(cast: Cast) -> None:
+    """'an EF with a 58 mm C/Y', 'a 50 mm FD and my EF': of two mounts the one that nothing tells as a lens's."""
+    if cast.bodies or len(cast.lenses) != 2 or cast.told & _OF_MOUNTS or not all(one.mounts for one in cast.lenses):
+        return
+    lenses = [one for one in cast.lenses if _is_told_as_lens(one)]
+    rest = [one for one in cast.lenses if one not in lenses]
+    if len(lenses) != 1 or cast.lenses[1].noun.join in _EITHER:
+        return
+    body = rest[0]
+    if body.noun.role == "from" or body.mounts[0].ids[0] == lenses[0].mounts[0].ids[0]:
+        return
+    body.sort = "body"
+    cast.lenses, cast.bodies = lenses, rest
+
+
+def _is_told_as_lens(part: Part) -> bool:
+    return bool(part.focal or part.f_number or part.zoom or part.kinds or part.traits) or part.noun.heads == "LENS"
 
 
 def _count_out(cast: Cast) -> None:

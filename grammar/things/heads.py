@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
+from grammar.words.tokens import is_plural
 
 _LENS_LIKE: Final = 16.0  # mm
 
@@ -47,17 +48,22 @@ def _is_goal(before: Part, part: Part) -> bool:
 
 
 def _is_another(before: Part, part: Part) -> bool:
-    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
+    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies.
+
+    'L, a C/Y 50 mm lens' are a body and a lens, and 'EF + a C/Y 50 mm lens' too.
+    """
+    if part.sort == "lens" and before.mounts and not (part.is_several or part.is_host or before.focal):
+        return before.is_host or (part.noun.join == "+" and bool(part.focal))
     if part.sort != "body" or part.noun.join not in ("and", ",") or part.noun.head is None or not before.mounts:
         return False
-    return not part.noun.head.text.casefold().endswith("s") and not before.is_host
+    return not is_plural(part.noun.head) and not before.is_host
 
 
 def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
     """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
     if part.sort != "length":
         return True
-    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
+    single = headed.noun.head is not None and not is_plural(headed.noun.head)
     lens_told = any(one.sort == "lens" and one.focal for one in parts)
     if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
         return False  # '50mm, 20mm tube'

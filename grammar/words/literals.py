@@ -30,7 +30,7 @@ _NOT_PLACE: Final = (
 # nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
-    r"(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    r"(?!(?<=\sm)-\d)(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
 )
 
 
@@ -136,7 +136,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
     ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
-    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?!\d|:\d|\.\d)(?!\s?mm)", made.ratio),
     (
         "0.",
         rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"
