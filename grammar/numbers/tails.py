@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.focal_numbers import is_marked_lens
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.words.tokens import Token, is_plural
 
@@ -14,6 +15,7 @@ MODIFIERS: Final = frozenset(
 )  # fmt: skip
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
 _ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
+_RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -34,6 +36,7 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
             of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
@@ -57,6 +60,10 @@ def _is_body(out: list[Token], at: int) -> bool:
     while at > 0 and out[at].kind == "TAIL":
         at -= 1
     return out[at].kind == "BODY"
+
+
+def _is_ring(out: list[Token], at: int) -> bool:
+    return out[at].kind == "PIECE" and out[at].value == _RING
 
 
 def _is_of_lens(token: Token) -> bool:

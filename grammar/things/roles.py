@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from grammar.numbers.focal_numbers import is_marked_lens
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import OPTICAL, Part, glass_of, part_of
 from grammar.things.each_to_its_own import set_apart
@@ -158,6 +159,7 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         or part.noun.measured
         or token.unit != "mm"
         or piece.noun.sentence != part.noun.sentence
+        or (not part.noun.role and is_marked_lens(token, cast.told))
     ):
         cast.lengths.append(part)
     elif piece.piece in ("bellows", "helicoid") and part.noun.role in ("", "to"):
