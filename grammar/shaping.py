@@ -200,6 +200,7 @@ def _headed(tokens: list[Token]) -> list[Token]:
 
 
 _EXPOSES: Final = frozenset(["SHUTTER", "ISO", "FPS", "LIGHT", "ND"])
+_TELLS_LENS: Final = frozenset(["FOCAL", "COMBO", "NAMED", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "MOUNT", "LENS", "KIND", "NUMBER"])
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
 
@@ -225,13 +226,28 @@ def _settings(tokens: list[Token]) -> list[Token]:
 
 
 def _is_set(tokens: list[Token], at: int) -> bool:
-    """'35 f/1.4 on X, 1/50 iso 200 f2.8': a second stop behind what the camera is set to is no other lens's."""
-    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    beside = before is not None and (
-        before.kind in _EXPOSES or (before.kind == "LENGTH" and at > 1 and tokens[at - 2].value == "at")
-    )
-    told = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
-    return beside and told and (after is None or after.kind not in _OF_LENS)
+    """'35 f/1.4 on X, 1/50 iso 200 f2.8', '135 on MFT f8 at 2 m': what the lens is set to, and not another one's."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind in _OF_LENS:
+        return False
+    listed = at > 0 and tokens[at - 1].text == ","
+    back = at - 1 - listed
+    before = tokens[back] if back >= 0 else None
+    if before is None:
+        return False
+    placed = before.kind == "MOUNT" and _led_by_place(tokens, back)
+    on_frame = before.kind in ("FORMAT", "BODY", "FRAME") or placed
+    measured = before.kind == "LENGTH" and back > 0 and tokens[back - 1].value == "at"
+    lens = any(one.kind in _TELLS_LENS and one.unit in ("", "mm", "lens") for one in tokens[:at])
+    stop = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    again = listed and before.kind in ("FNUM", "COMBO")  # '50/1.8, f/8'
+    return (stop and (before.kind in _EXPOSES or measured or again)) or (lens and on_frame)
+
+
+def _led_by_place(tokens: list[Token], at: int) -> bool:
+    """Whether a mount stands behind the word that puts a lens on it: 'on my X'."""
+    behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("DET", "FORMAT")]
+    return bool(behind) and behind[-1].kind == "PREP" and behind[-1].value in ("on", "to")
 
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:

@@ -27,6 +27,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return False
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind == "MEASURE" and (at + 2 == len(tokens) or tokens[at + 2].kind == "STOP"):
+        after = None  # 'on my 90 working distance?': what is measured is asked for
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):

@@ -13,6 +13,7 @@ from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
 _OF_MOUNTS: Final = frozenset(["same", "versus", "mix", "which"])  # cues of what is asked of mounts, or of several
+_TWICE: Final = 2
 _EITHER: Final = frozenset(["or", "vs"])
 _MADE_FOR: Final = frozenset(["for", "from", "of"])
 
@@ -101,10 +102,7 @@ def _gather_lenses(cast: Cast) -> None:
         cast.lenses = cast.lenses[:1]
         return
     told = _each_one(told)
-    full = [part for part in told if not part.is_stop_alone]
-    if len(full) == 2 and _is_told_in_two(*full):
-        merge(*full)
-        told.remove(full[1])
+    _put_together(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []
     homes: dict[int, Part] = {}  # list of mounts -> the lens that has the first of them
@@ -123,25 +121,36 @@ def _gather_lenses(cast: Cast) -> None:
     cast.lenses = kept
 
 
-def _is_told_in_two(one: Part, other: Part) -> bool:
-    """'105 mm, a D-mount lens', 'FD, 58 mm reversed': what the comma parts is one lens, its numbers and its mount."""
-    beside = other.noun.join == "," and other.noun.role in ("", one.noun.role)
-    if not beside or one.is_several or other.is_several:
-        return False
-    if one.has_mount and not _tells_numbers(one):
-        return bool(other.focal) and other.noun.head is None and not other.has_mount_or_kind and bool(other.traits)
-    bare = one.noun.head in (None, other.noun.head) and not (one.has_mount_or_kind or one.count or one.traits)
-    headed = other.noun.heads == "LENS" and other.has_mount_or_kind and not _tells_numbers(other)
-    return bool(one.focal) and bare and headed
+def _put_together(lenses: list[Part]) -> None:
+    """'105 mm, a D-mount lens', 'FD, 58 mm reversed', 'M42, 50 mm, f/1.8': one lens, where nothing is told twice."""
+    for first in list(lenses):
+        row = [part for part in lenses if part.noun.listed == first.noun.listed]
+        if first is row[0] and len(row) > 1 and all(_adds(part, first) for part in row[1:]) and _tells_none_twice(row):
+            for part in row[1:]:
+                merge(first, part)
+                lenses.remove(part)
 
 
-def _tells_numbers(part: Part) -> bool:
-    return bool(part.focal or part.zoom or part.f_number)
+def _adds(part: Part, first: Part) -> bool:
+    """Whether a part may only say more of the first in its row."""
+    listed = part.noun.join == "," and part.noun.role in ("", first.noun.role)
+    return listed and not (part.is_several or first.is_several or part.count or part.named or first.named)
+
+
+def _tells_none_twice(row: list[Part]) -> bool:
+    told = (
+        [part for part in row if part.has_mount_or_kind], [part for part in row if part.focal or part.zoom],
+        [part for part in row if part.f_number], [part for part in row if part.formats],
+    )  # fmt: skip
+    return all(len(one) < _TWICE for one in told)
 
 
 def _body_beside_lens(cast: Cast) -> None:
     """'an EF with a 58 mm C/Y', 'a 50 mm FD and my EF': of two mounts the one that nothing tells as a lens's."""
-    if cast.bodies or len(cast.lenses) != 2 or cast.told & _OF_MOUNTS or not all(one.mounts for one in cast.lenses):
+    if cast.bodies or len(cast.lenses) != 2 or cast.told & _OF_MOUNTS:
+        return
+    if not all(one.mounts for one in cast.lenses):
+        _host_before_lens(cast)
         return
     lenses = [one for one in cast.lenses if _is_told_as_lens(one)]
     rest = [one for one in cast.lenses if one not in lenses]
@@ -152,6 +161,14 @@ def _body_beside_lens(cast: Cast) -> None:
         return
     body.sort = "body"
     cast.lenses, cast.bodies = lenses, rest
+
+
+def _host_before_lens(cast: Cast) -> None:
+    """'MFT, my 105, f/8': the mount that mostly means a body, before a lens told by its numbers alone."""
+    one, other = cast.lenses
+    if one.is_host and not _is_told_as_lens(one) and other.focal and other.noun.join == ",":
+        one.sort = "body"
+        cast.lenses, cast.bodies = [other], [one]
 
 
 def _is_told_as_lens(part: Part) -> bool:

@@ -95,12 +95,16 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}"
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|fps\b))"
         r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
-    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
-     lit.nd),
+    (
+        "0.",
+        r"(?P<n>\d?\.\d{1,2}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd"
+        rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
+        lit.nd,
+    ),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",

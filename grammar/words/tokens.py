@@ -199,6 +199,8 @@ def _mark(line: str, atoms: list[Atom], at: int) -> tuple[Token, int]:
         return Token("STOP", "", 0, text), at + 1
     if text in _JOINS:
         return Token("JOIN", "", 0, text), at + 1
+    if text == "@":
+        return Token("PREP", "", 0, "at"), at + 1
     if text == "=":
         return Token("CUE", "", 0, "equals"), at + 1
     return Token("MARK", "", 0, text), at + 1
