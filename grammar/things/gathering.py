@@ -192,7 +192,7 @@ def _count_out(cast: Cast) -> None:
 
 def _each_one(lenses: list[Part]) -> list[Part]:
     """'2 M42 lenses, a 50 and a 135', 'the C ones, one says 25 mm': what is said of several is said of each."""
-    group = next((part for part in lenses if part.is_several and part.has_mount_or_kind and not part.focal), None)
+    group = next((part for part in lenses if _is_group(part)), None)
     if group is None:
         return lenses
     at = lenses.index(group)
@@ -207,6 +207,11 @@ def _each_one(lenses: list[Part]) -> list[Part]:
         part.kinds = [*part.kinds, *group.kinds]
         part.traits, part.formats = [*part.traits, *group.traits], part.formats or list(group.formats)
     return [part for part in lenses if part is not group]
+
+
+def _is_group(part: Part) -> bool:
+    """Whether what tells mount or kind may be told of several: 'M42 lenses', and 'OM lens' before a 24 and a 100."""
+    return (part.is_several or part.noun.heads == "LENS") and part.has_mount_or_kind and not part.focal
 
 
 def _is_numbers(part: Part) -> bool:
