@@ -118,7 +118,8 @@ def _listed(tokens: list[Token]) -> list[Token]:
         if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]):
             tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
+        # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'
+        cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor

@@ -102,6 +102,8 @@ def _gather_lenses(cast: Cast) -> None:
         cast.lenses = cast.lenses[:1]
         return
     told = _each_one(told)
+    if not cast.bodies:
+        _host_before_lens(cast, told)
     _put_together(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []
@@ -150,7 +152,6 @@ def _body_beside_lens(cast: Cast) -> None:
     if cast.bodies or len(cast.lenses) != 2 or cast.told & _OF_MOUNTS:
         return
     if not all(one.mounts for one in cast.lenses):
-        _host_before_lens(cast)
         return
     lenses = [one for one in cast.lenses if _is_told_as_lens(one)]
     rest = [one for one in cast.lenses if one not in lenses]
@@ -163,12 +164,15 @@ def _body_beside_lens(cast: Cast) -> None:
     cast.lenses, cast.bodies = lenses, rest
 
 
-def _host_before_lens(cast: Cast) -> None:
+def _host_before_lens(cast: Cast, lenses: list[Part]) -> None:
     """'MFT, my 105, f/8': the mount that mostly means a body, before a lens told by its numbers alone."""
-    one, other = cast.lenses
+    if len(lenses) < _TWICE or any(part.has_mount for part in lenses[1:]):
+        return
+    one, other = lenses[:2]
     if one.is_host and not _is_told_as_lens(one) and other.focal and other.noun.join == ",":
         one.sort = "body"
-        cast.lenses, cast.bodies = [other], [one]
+        cast.bodies.append(one)
+        lenses.remove(one)
 
 
 def _is_told_as_lens(part: Part) -> bool:
@@ -247,6 +251,7 @@ def _take_focal(cast: Cast) -> None:
         if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":
             continue
         focal = token.numbers[0]
+        _leave_host(cast, part)
         if cast.lenses and all(one.zoom is None for one in cast.lenses):
             cast.lenses[0].focal = focal
         elif not cast.lenses and focal >= 4:
@@ -257,6 +262,14 @@ def _take_focal(cast: Cast) -> None:
             return
         cast.lengths.remove(part)
         return
+
+
+def _leave_host(cast: Cast, length: Part) -> None:
+    """'X, 24 mm and a 0.71x reducer': the mount that mostly means a body, before the one length, is no lens's."""
+    alone = len(cast.lenses) == 1 and not cast.bodies and length.noun.join == "," and cast.lenses[0].was_mount
+    if alone and cast.lenses[0].is_host and cast.lenses[0].noun.head is None:
+        cast.lenses[0].sort = "body"
+        cast.bodies, cast.lenses = cast.lenses, []
 
 
 def _take_listed(cast: Cast, first: Part) -> None:

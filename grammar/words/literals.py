@@ -177,7 +177,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", made.one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", made.area),
     ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", made.teleconverter),
-    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", made.one("TIMES")),
+    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])(?!(?<=\sx)[ -]mount)", made.one("TIMES")),
     (
         "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
         made.bare_range,
