@@ -12,8 +12,6 @@ LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "TRAIT", "STRANGE"
 _WHOLE_FROM: Final = 17.0  # mm
 _MACRO: Final = "macro"  # beside a number no less than this that is the lens's
 _LEAST_MACRO: Final = 28.0
-_OF_MARKS: Final = frozenset(["infinity-at", "past-infinity"])  # cues of a place that infinity has on a scale
-_LEAST_MARKED: Final = 12.0  # mm
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
@@ -85,14 +83,6 @@ def _tells_lens(token: Token) -> bool:
 def _is_on_frame(tokens: list[Token], at: int) -> bool:
     rest = [one for one in tokens[at + 1 : at + 5] if one.kind not in ("DET", "LENS")]
     return len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value == "on" and rest[1].kind in _FRAMED
-
-
-def is_marked_lens(token: Token, told: frozenset[str]) -> bool:
-    """'C to L ring: 50 mm reaches infinity at 7 m': behind a ring the lens, where infinity has its place on a scale."""
-    if token.kind in ("FOCAL", "COMBO"):
-        return True
-    whole = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] == int(token.numbers[0])
-    return whole and token.numbers[0] >= _LEAST_MARKED and bool(told & _OF_MARKS)
 
 
 def may_be_focal(number: float) -> bool:

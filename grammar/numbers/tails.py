@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.numbers.focal_numbers import is_marked_lens
 from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.marked_lens import is_marked_lens
 from grammar.words.tokens import Token, is_plural
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])

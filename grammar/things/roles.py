@@ -5,13 +5,13 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
-from grammar.numbers.focal_numbers import is_marked_lens
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import OPTICAL, Part, glass_of, part_of
 from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
+from grammar.things.marked_lens import is_marked_lens
 from grammar.things.mount_roles import AND, USED, is_focal, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
