@@ -178,7 +178,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
-        role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
+        role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
         for role in ROLES
         if role.name in far
         and (role.fits(number) or _is_as_whole(role, number, old))

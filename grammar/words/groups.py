@@ -20,6 +20,7 @@ NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+OWN: Final = "own"
 REALLY: Final = "really"
 SCALE: Final = "scale"
 SCREW: Final = "screw"
@@ -32,7 +33,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, REALLY,
+    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, REALLY,
      SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
 )  # fmt: skip
 
