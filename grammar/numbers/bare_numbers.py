@@ -29,6 +29,7 @@ _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off"
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_DRAWN_FOR: Final = frozenset(["extension", "extension-tube", "bellows", "helicoid"])  # what a size is reached by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -72,6 +73,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
     before = tokens[at - 1] if at else None
     placed = before is not None and before.kind in ("PREP", "DET")
+    if before is not None and before.value == "for" and at > 1 and tokens[at - 2].value in _DRAWN_FOR:
+        return True  # 'extension for 0.5x', 'how much tube for 0.5x'
     return bool(told & _OF_SIZE) and not things and not placed
 
 

@@ -54,6 +54,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         if word.value == "circle" and target == at - 1:
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
+    if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
+        return
     if word.value == "mark" and _names_format(tokens[target]):  # 'marked 2/3"'
         tokens[at], tokens[target] = word.as_("PREP", value="made-for"), tokens[target].as_("FORMAT")
         return
@@ -64,6 +66,14 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:
+    """'field width 28 mm + 12 mm tube': the lens, of which nothing else is told, and the field is asked for."""
+    rest = [one.kind for one in tokens[at + 1 : at + 5]]
+    others = any(one.kind in ("FOCAL", "COMBO", "NAMED") for one in tokens)
+    tube = "PIECE" in rest and rest[1:2] in (["LENGTH"], ["NUMBER"])
+    return tube and not others and rest[0] in ("JOIN", "PREP")
 
 
 def _size_is_told(tokens: list[Token], at: int) -> bool:
