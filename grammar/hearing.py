@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.echo.echo import said_back
-from grammar.intents import Weighed, features_of, weigh
+from grammar.intents import SCALE_ROW, Weighed, features_of, weigh
 from grammar.leanings import lean, wording_of
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
@@ -22,6 +22,7 @@ from grammar.words.tokens import Cue, Line, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
+BY_FAR: Final = 6.0
 HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
@@ -64,6 +65,8 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
     plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features else None)
+    if plainly is None and SCALE_ROW in features:
+        plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (
         {plainly: 1.0}
         if plainly is not None
@@ -87,6 +90,12 @@ def _warned_of(nearest: Match | None) -> str | None:
     if nearest is None or nearest.asked != HAZARD:
         return None
     return HAZARD if nearest.score >= PLAINLY and nearest.part >= MOST_OF else None
+
+
+def _by_far(weighed: Weighed) -> str | None:
+    """The intent that the evidence speaks for by far; None where another comes near."""
+    first, second = (*weighed.ranked[:2], ("", 0.0), ("", 0.0))[:2]
+    return first[0] if first[1] - second[1] >= BY_FAR else None
 
 
 def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:

@@ -13,6 +13,7 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.card_parts import Card, Cards, Numbers, figures_of, spoken
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.parts.said import numbers as numbers_of
 from engine.answers.remembered import no_such
 from engine.answers.seat.telling import chain_title
 from engine.answers.ways.pair import one_pair
@@ -72,7 +73,7 @@ def card_of(judged: Judged, question: Question, knowledge: Knowledge, numbers: N
         subject_of(judged, numbers),
         alerts_of(judged, knowledge, numbers, feet),
         stack_of(judged, knowledge, numbers),
-        scale_of(judged, knowledge, numbers, feet),
+        scale_of(judged, knowledge, numbers, feet, numbers_of(question, "mark")),
         picture_of(judged, question, knowledge, numbers),
         light_of(judged, question, knowledge, numbers),
         settings_of(judged, knowledge, numbers, feet),
