@@ -18,7 +18,7 @@ from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
 from grammar.words.lexicon import Lexicon
 from grammar.words.subjects import Match
-from grammar.words.tokens import Cue, Line, tokens_of
+from grammar.words.tokens import Cue, Line, Token, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
@@ -106,9 +106,14 @@ def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]
     return {"foreign"} if any(not lexicon.subjects.knows(one.text) for one in strange) else set()
 
 
+def _names(token: Token) -> bool:
+    """Whether its words are a name, of which none asks anything by itself: 'full frame' in that of a body."""
+    return token.kind in _NAMING or bool(token.ids)
+
+
 def _free(line: Line) -> tuple[Cue, ...]:
     """The cues but for those that are only a part of a longer name: 'iris' of 'fixed iris' asks nothing."""
-    spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if token.kind in _NAMING]
+    spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if _names(token)]
     return tuple(
         cue
         for cue in line.cues

@@ -27,6 +27,7 @@ from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
@@ -73,7 +74,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
-    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)

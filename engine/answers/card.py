@@ -8,6 +8,7 @@ from engine.answers.cards.card_light import light_of
 from engine.answers.cards.card_picture import picture_of
 from engine.answers.cards.card_scale import scale_of
 from engine.answers.cards.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
+from engine.answers.close.coupled import is_turned
 from engine.answers.own.own_places import with_all_of_mine
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.card_parts import Card, Cards, Numbers, figures_of, spoken
@@ -29,6 +30,10 @@ def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ())
     """A card for each lens on each body. `rows`: the chains of the last answer, one of which may be meant."""
     if question.number is not None and rows and not 1 <= question.number <= len(rows):
         return no_such(question.with_(number=None), len(rows))
+    if any(is_turned(lens) for lens in question.lenses):
+        from engine.answers.turned_answer import turned  # seldom asked of a card
+
+        return turned(question, knowledge)
     question = with_all_of_mine(question, knowledge.catalogue)
     lenses = [lens_side(thing, knowledge.catalogue) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, knowledge.catalogue) for thing in question.bodies or (None,)]

@@ -22,7 +22,7 @@ _LIGHTS: Final = {
 }  # fmt: skip
 # key of a value -> how it is said after the rest; those not listed are said as they stand
 _SAID: Final = {
-    "nominal": "should be {}",
+    "nominal": "should be {}", "squeeze": "{} squeeze",
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",

@@ -200,3 +200,13 @@ def test_every_rule_has_a_few_words_for_a_card() -> None:
     assert Knowledge.of(DESK.catalogue).problems == ()
     for rule in DESK.catalogue.rules.values():
         assert 0 < len(rule.brief) <= 110, rule.id
+
+
+@pytest.mark.parametrize("asked", ["{}", "can {} reach infinity", "card for {}", "draw {}"])
+def test_a_lens_turned_round_is_never_said_to_reach_infinity(asked: str) -> None:
+    answer = EMPTY_HANDED.ask(asked.format("a 28mm f/2.8 M42 lens reversed on an E-mount APS-C body"))
+    told = " ".join(line.text for line in answer.lines)
+    assert "reaches no infinity" in told
+    assert answer.cards is None
+    assert not answer.drawings
+    assert not answer.chains
