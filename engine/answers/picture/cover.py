@@ -150,13 +150,19 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
     summed = which_cover([thrown for thrown, _ in moved], factor, frames) if not _shift(question)[2] else []
     clipped = openings(question, knowledge, frames)
-    lines[1:1] = clipped.lines  # it qualifies what the head has said
-    lines = [*summed, *lines]
+    asked = [line for line in clipped.lines if line.kind == "head"]
+    lines[1:1] = [line for line in clipped.lines if line.kind != "head"]  # it qualifies what the head has said
+    lines = [*asked, *summed, *lines]
     rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
         lines.append(Line("ask", ask, wants="circle"))
     return Told(tuple(_asked_first(lines, question, knowledge)), tuple(rows))
+
+
+def clipped_told(question: Question, knowledge: Knowledge) -> Told:
+    """What the openings do that are told or known, on the largest frame."""
+    return openings(question, knowledge, in_mode(frames_of(question, knowledge.catalogue, modes=True), question))
 
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:

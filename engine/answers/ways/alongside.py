@@ -221,6 +221,10 @@ def _as_asked(question: Question, knowledge: Knowledge) -> Told:
         from engine.answers.picture.cover import cover_told  # seldom asked beside a chain
 
         told += cover_told(question, knowledge, always=True)
+    elif question.said("bore") is not None:
+        from engine.answers.picture.cover import clipped_told
+
+        told += clipped_told(question, knowledge)
     if question.said("barrel") is not None:
         from engine.answers.seat.bores import bore_for
 
