@@ -31,7 +31,7 @@ WHY_DARK = "A lens lights only its image circle: what the frame has beyond that 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
-        return filter_answer(question, knowledge)
+        return _before_rings(front_stack(question, knowledge), filter_answer(question, knowledge))
     stacked = front_stack(question, knowledge)
     if stacked.lines:
         return Answer(
@@ -63,6 +63,15 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _before_rings(stacked: Told, answer: Answer) -> Answer:
+    """Whether the stack cuts the corners, before which rings lead to one filter; these alone where no lens is told."""
+    heads = tuple(line for line in stacked.lines if line.kind == "head")
+    if any(line.kind == "ask" for line in stacked.lines) or heads == answer.lines[: len(heads)]:
+        return answer
+    quantities = (*stacked.quantities, *answer.quantities)
+    return replace(answer, lines=(*heads, *answer.lines), quantities=quantities)
 
 
 def why_dark(question: Question, knowledge: Knowledge) -> Answer:

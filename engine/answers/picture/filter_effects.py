@@ -29,8 +29,9 @@ def clipped(question: Question, width: float, height: float, knowledge: Knowledg
         return Told()
     forms = frames_named(question, facts)
     lens = own_lens(thing, facts)
-    if not forms and lens is not None and lens.made_for in facts.formats:
-        forms = [facts.formats[lens.made_for or ""]]
+    made_for = lens.made_for if lens is not None else thing.format
+    if not forms and made_for in facts.formats:
+        forms = [facts.formats[made_for or ""]]
     if not forms:
         return Told(
             (Line("ask", "Whether the stack shades the corners hangs on the sensor too: which body or format?"),)
