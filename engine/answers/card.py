@@ -7,8 +7,17 @@ from collections.abc import Iterator, Sequence
 from engine.answers.cards.card_light import light_of
 from engine.answers.cards.card_picture import picture_of
 from engine.answers.cards.card_scale import scale_of
-from engine.answers.cards.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
+from engine.answers.cards.card_words import (
+    alerts_of,
+    check_of,
+    close_up_alert,
+    head_of,
+    settings_of,
+    stack_of,
+    subject_of,
+)
 from engine.answers.close.coupled import is_turned
+from engine.answers.close.dioptres import powers_of
 from engine.answers.own.own_places import with_all_of_mine
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.card_parts import Card, Cards, Numbers, figures_of, spoken
@@ -73,10 +82,11 @@ def best_cards(question: Question, knowledge: Knowledge) -> Answer:
 def card_of(judged: Judged, question: Question, knowledge: Knowledge, numbers: Numbers) -> Card:
     """One card."""
     feet = question.feet
+    alerts = (*alerts_of(judged, knowledge, numbers, feet), *close_up_alert(judged, powers_of(question), numbers, feet))
     return Card(
         head_of(judged, numbers, feet),
         subject_of(judged, numbers),
-        alerts_of(judged, knowledge, numbers, feet),
+        alerts,
         stack_of(judged, knowledge, numbers),
         scale_of(judged, knowledge, numbers, feet, numbers_of(question, "mark")),
         picture_of(judged, question, knowledge, numbers),

@@ -21,6 +21,7 @@ from engine.judging.ranking import Listed
 from engine.physics.coverage import largest_crop_mm
 from grammar.questions import AND, DRAWINGS, Question
 
+BEFORE: Final = "What screws in before the lens is not drawn, nor what it does to the distances."
 MOST_PAIRS: Final = 6
 WIDEST: Final = 28  # characters of a lens or body in the name of a file
 DRAWN: Final = {
@@ -108,9 +109,11 @@ def _drawn(
     judged, setup = chain.listed.judged, chain.listed.judged.setup
     subject = _sentence(f"{setup.lens.name} on {setup.body.name}")
     which = f"{chain.number} of {count}: " if count > 1 else ""
+    left_out = [Line("note", BEFORE)] if question.before_lens else []
     lines = [
         Line("head", f"{subject}, {which}{chain.title}."),
         Line("text", f"{_sentence(life_line(judged, question.feet))}."),
+        *left_out,
         *(line for line in finding_lines(judged, knowledge, question.feet) if line.kind == "danger"),
     ]
     asked = question.topic.split(AND) if question.topic else DRAWINGS
