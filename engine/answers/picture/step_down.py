@@ -35,10 +35,12 @@ def stepped_down(question: Question, thread: float, knowledge: Knowledge) -> Tol
     for lens in question.lenses:
         if lens.focal_length_mm is not None:
             told += _of_lens(lens, lens.focal_length_mm, clear, question)
-    told += clipped(question, thread, 0.0, knowledge)
-    if not told.lines:
-        return Told((Line("head", NARROWER), Line("ask", LENS_ASKED)))
-    return Told((*told.lines, Line("text", NARROWER)), told.quantities)
+    judged = clipped(question, thread, 0.0, knowledge)
+    told += judged
+    if any(line.kind == "fact" for line in judged.lines):
+        return Told((*told.lines, Line("text", NARROWER)), told.quantities)
+    ask = () if judged.lines else (Line("ask", LENS_ASKED),)
+    return Told((Line("head", f"Yes: {NARROWER[:1].lower()}{NARROWER[1:]}"), *told.lines, *ask), told.quantities)
 
 
 def _of_lens(lens: Thing, focal: float, clear: Interval, question: Question) -> Told:
