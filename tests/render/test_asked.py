@@ -186,3 +186,20 @@ def test_without_a_folder_nothing_is_drawn() -> None:
     assert answer.status == 1
     assert not answer.drawings
     assert "no folder" in shown(answer)
+
+
+def test_a_ring_to_be_made_is_drawn_as_thick_as_it_must_be(tmp_path: Path) -> None:
+    answer, papers = drawn("draw the ring to make for a B4 lens on an NX body", tmp_path)
+    assert "a ring of 22.5 mm to be made" in answer.lines[0].text
+    seat = papers[0].one("seat_mm")
+    assert seat.paper / seat.scale == pytest.approx(22.5)
+
+
+def test_where_no_ring_can_be_made_that_comes_first(tmp_path: Path) -> None:
+    answer, _ = drawn("draw the ring I must make for a QBM lens on a P645 body", tmp_path)
+    assert answer.lines[0].text.startswith("No ring can be made for that")
+
+
+def test_a_lens_that_may_meet_the_mirror_is_warned_of_beside_its_drawing(tmp_path: Path) -> None:
+    answer, _ = drawn("draw the godwit on a K-mount full frame body", tmp_path)
+    assert any("mirror" in line.text for line in answer.lines if line.kind in ("danger", "caution"))
