@@ -24,9 +24,11 @@ from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
+from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
@@ -73,7 +75,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = linked(hyphened(_denied(tokens)))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
-    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
@@ -83,7 +85,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told), told)))
+    tokens = with_threads_told(with_measures_told(with_close_stops(tokens, told), told))
+    tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)

@@ -23,7 +23,16 @@ READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # ki
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 # kinds that the shape of an anamorphic picture may be asked as
-OF_PICTURES = ("coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance")
+OF_PICTURES = (
+    "coverage",
+    "crop-equivalent",
+    "gear-setting",
+    "definition",
+    "macro-distance",
+    "chain",
+    "focus-verdict",
+    "draw",
+)
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -224,7 +233,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
-    (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
+    (OF_PICTURES, _where(_squeezed, "squeeze")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),

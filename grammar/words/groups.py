@@ -13,6 +13,7 @@ ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
+ENDLESS: Final = "endless"
 F_NUMBER: Final = "f-number"
 FILM_LIKE: Final = "film-like"
 LIT: Final = "lit"
@@ -23,6 +24,7 @@ OF_SIZE: Final = "of-size"
 OWN: Final = "own"
 REALLY: Final = "really"
 SCALE: Final = "scale"
+SCALE_LED: Final = "scale-led"
 SCREW: Final = "screw"
 SCREW_CRESTS: Final = "screw-crests"
 SEVERAL: Final = "several"
@@ -33,8 +35,8 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, REALLY,
-     SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE,
+     OWN, REALLY, SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
 )  # fmt: skip
 
 
