@@ -13,7 +13,8 @@ MODIFIERS: Final = frozenset(
      "STRANGE", "HEADMOD", "NAMED", "CROP"]
 )  # fmt: skip
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
-_ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
+# between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
+_ITS: Final = frozenset(["of", "added", "be"])
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 

@@ -18,6 +18,7 @@ from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
 from engine.answers.shims.loose import off_by_mm
+from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -129,11 +130,12 @@ def alongside(
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    plain, bare = _without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
+    plain, bare = without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
     if bare is not None:
         rows = (bare,)
         told += Told((_short(bare, feet, "without what you put between"),))
     elif plain is not None and is_free(question.limits):
+        plain = replace(plain, number=len(chains) + 1)
         rows = (plain,)
         told += Told((_short(plain, feet, "without glass"),))
     elif is_free(question.limits):
@@ -163,17 +165,6 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
     rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
-
-
-def _without_glass(
-    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
-) -> ListedChain | None:
-    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
-    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
-    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
-        return None
-    plain = made_chain(ring, setup, knowledge)
-    return replace(plain, number=len(chains) + 1) if plain is not None else None
 
 
 def _without_ring(
