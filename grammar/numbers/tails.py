@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL
 from grammar.words.tokens import Token
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
@@ -12,6 +12,7 @@ MODIFIERS: Final = frozenset(
     ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
      "STRANGE", "HEADMOD", "NAMED", "CROP"]
 )  # fmt: skip
+_WITH_FACTOR: Final = OPTICAL | MAY_REDUCE  # 'booster 0.71 MD to MFT'
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
 # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
 _ITS: Final = frozenset(["of", "added", "be"])
@@ -23,7 +24,8 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     out: list[Token] = []
     for at, token in enumerate(tokens):
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
-        if token.kind in TAILS and out and (stretched or not leads_on(tokens, at)):
+        factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
+        if token.kind in TAILS and out and (stretched or factor or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube

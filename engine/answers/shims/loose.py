@@ -9,7 +9,7 @@ from engine.answers.parts.said import distance_mm, focals, mentions, number, num
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
-from engine.answers.seat.described import CUP
+from engine.answers.seat.described import CUP, TUBE
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import (
     FAR_AT_A_MARK,
@@ -69,8 +69,9 @@ def off_by_mm(question: Question) -> float | None:
         return -size
     if mentions(question, "sits-too-far"):
         return size
-    if not 0 < size <= MOST_ERROR_MM:
-        return None
+    spacer = any(one.piece == TUBE and one.thickness_mm == (size, size) for one in question.adapters)
+    if not 0 < size <= MOST_ERROR_MM or spacer:
+        return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
 

@@ -1,0 +1,65 @@
+"""Why two that are asked about together come out apart: both figures, and the law in words."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat as text_of
+from tests.answers.picture import numbers, one
+from tests.answers.talks import flat, talk
+
+
+@pytest.mark.parametrize(("question", "short", "long"), [
+    ("why does my 12 care about 0.1 mm and the 85 doesnt", 1464, 72420),
+    ("same 0.05mm, my 16 is unusable and the 100 doesnt care. why", 5152, 200200),
+    ("same 0.1 shim error, 20mm useless and 135 perfect. how come", 4040, 182520),
+])  # fmt: skip
+def test_the_same_error_is_told_of_both_lenses_with_the_square_of_the_focal_length(asked, question, short, long):
+    found = asked(question)
+    assert "square of the focal length" in text_of(found)
+    ends = numbers(found, "far_from_sensor_mm")
+    assert all(any(least <= far <= greatest for least, greatest in ends) for far in (short, long))
+
+
+@pytest.mark.parametrize(("question", "seats"), [
+    ("why is the M to E ring thinner than the M to X ring", {"m-mount to e-mount": 9.8, "m-mount to x-mount": 10.1}),
+    ("why do they say fat C lenses go on E but not on MFT", {"c to e-mount": -0.474, "c to mft-mount": -1.724}),
+    ("why is my MD ring thinner than my M42 one, both for E", {"sr-mount to e-mount": 25.5, "m42 to e-mount": 27.46}),
+])  # fmt: skip
+def test_rings_set_against_each_other_are_told_by_their_registers(asked, question, seats):
+    found = asked(question)
+    assert text_of(found).startswith("Lens register less body register is the seat of a ring")
+    for case, seat in seats.items():
+        assert numbers(found, "ring_thickness_mm", case)[0][0] == pytest.approx(seat, abs=0.005)
+
+
+def test_the_dark_of_close_up_is_told_by_its_magnification(asked):
+    found = asked("why does it get so dark at 1:1 when i never touched the aperture")
+    assert one(found, "light_difference_stops") == pytest.approx(2)
+    assert "spreads the same light" in text_of(found)
+
+
+def test_lenses_of_a_talk_are_set_apart(club):
+    *_, found = talk(
+        club, "35mm f/2.8 exakta, NX body, ring i have measures 19.31. infinity?",
+        "same ring with a 100mm, wide open, how far does that get", "why so much further",
+    )  # fmt: skip
+    assert "35 mm 11" in flat(found)
+    assert "square" in flat(found)
+
+
+@pytest.mark.parametrize("question", [
+    "stuck a 0.3 shim under my OM-E ring. 28mm how far now",
+    "I glued a 0.3 shim behind the M42-E ring, 28mm lens, infinity?",
+])  # fmt: skip
+def test_a_shim_that_is_there_lies_between(asked, question):
+    found = asked(question)
+    assert found["chains"][0]["verdict"] == "macro-only"
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.3, abs=0.06)
+
+
+@pytest.mark.parametrize("question", [
+    "reducer ring 0.71 MD to MFT, does a 50 still reach infinity", "booster 0.71 MD to MFT, 50mm, infinity?",
+])  # fmt: skip
+def test_a_factor_makes_a_reducing_ring_a_focal_reducer(asked, question):
+    assert "0.71x" in text_of(asked(question))
