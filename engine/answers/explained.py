@@ -180,6 +180,8 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
     filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
     told = number(question, "glass") or next(iter(filters), None)
     size = number(question, "filter_thread")
+    if told is None and mentions(question, "nd-or-filter", "sensor-glass") and mentions(question, "at-the-sensor"):
+        told = number(question, "thickness")  # 'a 2 mm thick ND behind the lens'
     thick = told if told is not None else size if size is not None and size <= THICKEST_MM else None
     shift = shift_of(thick, knowledge.catalogue) if thick is not None else None
     if thick is None or shift is None:

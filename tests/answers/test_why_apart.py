@@ -63,3 +63,26 @@ def test_a_shim_that_is_there_lies_between(asked, question):
 ])  # fmt: skip
 def test_a_factor_makes_a_reducing_ring_a_focal_reducer(asked, question):
     assert "0.71x" in text_of(asked(question))
+
+
+def test_what_is_soft_at_one_stop_and_not_at_another_tells_what_the_ring_is_off_by(asked):
+    found = asked("my 28 at f2.8 is mush at infinity but f11 looks okay. why, ring too thick?")
+    assert "0.084 mm to 0.33 mm" in text_of(found)
+
+
+def test_glass_behind_a_lens_is_told_by_its_thickness(asked):
+    found = asked("put a 2mm thick ND behind the lens and infinity moved, how come")
+    assert one(found, "glass_shift_mm") == pytest.approx(0.68, abs=0.02)
+
+
+@pytest.mark.parametrize(("question", "error"), [
+    ("D lens 13mm in a flush ring on a CS camera - quarter mm off, does that matter", 0.236),
+    ("X lens on an E body, only 0.3 apart.. surely a paper thin ring does it", 0.3),
+])  # fmt: skip
+def test_what_two_registers_are_apart_by_is_no_ring(asked, question, error):
+    assert asked(question)["chains"][0]["register_error_mm"]["least"] == pytest.approx(error, abs=0.005)
+
+
+def test_a_ring_for_that_lens_names_the_body(club):
+    *_, found = talk(club, "P6 80mm", "E ring for that?", "L ring for it?")
+    assert found.question.body.id == "l-mount"

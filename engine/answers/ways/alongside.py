@@ -68,6 +68,8 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         asked = made_chain(room, setup, knowledge)
         if asked is not None and asked.listed.judged.verdict == "unusable":
             return [asked]
+    if _is_only_apart(question, room):
+        return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be
     off = off_by_mm(question) if question.said("nominal") is None else None
     supposed = _supposed(question, off, setup, knowledge)
@@ -89,6 +91,16 @@ def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
     if told is None or told[0] != told[1] or room.possible != "no" or room.thickness_mm is None:
         return False
     return abs(told[0] - room.thickness_mm.nominal) < RECKONED_MM and not mentions(question, "ring-at-hand")
+
+
+def _is_only_apart(question: Question, room: RingToMake) -> bool:
+    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring."""
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    apart = number(question, "thickness", "length", "numbers") if told is None else told[0]
+    if apart is None or room.thickness_mm is None or room.thickness_mm.nominal >= 0:
+        return False
+    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM
+    return near and mentions(question, "apart-by") and not mentions(question, "ring-at-hand")
 
 
 def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:

@@ -30,10 +30,10 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     lenses, error = _lenses(question), _error(question, knowledge)
     if len(lenses) >= SEVERAL and error is None:
         return _by_tube(lenses, question)
-    if error is None:
-        return Told()
-    if len(lenses) >= SEVERAL:
+    if error is not None and len(lenses) >= SEVERAL:
         return _by_focal(lenses, error, question, knowledge)
+    if error is None and not mentions(question, "soft-far"):
+        return Told()
     return _by_stop(error, question, knowledge)
 
 
@@ -89,20 +89,27 @@ def _by_tube(lenses: tuple[float, ...], question: Question) -> Told:
     return Told((Line("head", text),), rows)
 
 
-def _by_stop(error: float, question: Question, knowledge: Knowledge) -> Told:
-    """What each stop forgives of the error, on the frame that is spoken of."""
+def _by_stop(error: float | None, question: Question, knowledge: Knowledge) -> Told:
+    """What each stop forgives of the error, on the frame that is spoken of; and without one what it must be."""
     told = (*question.stops, *(lens.f_number for lens in question.lenses), question.f_number)
     stops = sorted({one for one in told if one is not None})
     if len(stops) < SEVERAL:
         return Told()
     forms = frames_named(question, knowledge.catalogue) or [knowledge.catalogue.formats[USUAL_FORMAT]]
     blur = blur_of(question.with_(values=()), forms[0], knowledge)
+    rows = tuple(Quantity("infinity_allowance_mm", Interval.exact(one * blur), f"f/{f_number(one)}") for one in stops)
     each = ", ".join(f"f/{f_number(one)} {small_mm(one * blur)}" for one in stops)
+    law = "The depth of focus is f-number times allowed blur, so it grows as the lens is closed: on"
+    law = f"{law} {forms[0].name} {each}"
+    if error is None:
+        between = f"{small_mm(stops[0] * blur)} to {small_mm(stops[-1] * blur)}"
+        text = (
+            "Sharp far away at one stop and not at another: the lens sits too far from the sensor, the ring is too"
+            f" thick, by more than f/{f_number(stops[0])} forgives and no more than f/{f_number(stops[-1])} does: {between}."
+            f" {law}. Too close it would be sharp before the end of the focus ring."
+        )
+        return Told((Line("head", text),), rows)
     enough = [one for one in stops if one * blur >= abs(error)]
     within = f"{small_mm(abs(error))} is within that from f/{f_number(enough[0])}" if enough else "none is enough"
-    text = (
-        "The depth of focus is f-number times allowed blur, so it grows as the lens is closed: on"
-        f" {forms[0].name} {each}; {within}. Closing down hides the error, it does not move the lens."
-    )
-    rows = tuple(Quantity("infinity_allowance_mm", Interval.exact(one * blur), f"f/{f_number(one)}") for one in stops)
+    text = f"{law}; {within}. Closing down hides the error, it does not move the lens."
     return Told((Line("head", text),), rows)
