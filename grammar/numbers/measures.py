@@ -12,6 +12,7 @@ from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
+_TOO: Final = "too "
 _NEAR: Final = 5  # tokens
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
@@ -60,10 +61,18 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     key = word.value
     if key == "flange-to-image" and target and is_put_in(tokens[target - 1]):
         key = "extension"
+    elif key == "thickness" and word.text.casefold().startswith(_TOO) and _is_its_length(tokens, target):
+        tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("CUE")
+        return
     elif key == "thickness" and is_thread_length(tokens[target]) and _of_thread(tokens, at):
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_its_length(tokens: list[Token], at: int) -> bool:
+    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
+    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"
 
 
 def _size_is_told(tokens: list[Token], at: int) -> bool:

@@ -12,6 +12,7 @@ _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 _APART_MM: Final = 3.0  # a ring that is farther off is another ring
+_LEAST_APART_MM: Final = 0.6  # a cup of two tenths may be off by as much as it is deep
 _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 
@@ -75,7 +76,7 @@ def _is_length(token: Token) -> bool:
 def _measured(tokens: list[Token], right: int) -> int | None:
     """The other length that is nearly the right one, the nearest in the text."""
     wanted = tokens[right].numbers[0]
-    room = min(_APART_MM, _APART * wanted)
+    room = max(_LEAST_APART_MM, min(_APART_MM, _APART * wanted))
     near = [
         place
         for place, token in enumerate(tokens)

@@ -55,6 +55,7 @@ def off_by_mm(question: Question) -> float | None:
     size = number(question, "thickness", "length")
     if mentions(question, "or-another-thickness"):
         return None
+    told = size is not None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return None
@@ -63,6 +64,8 @@ def off_by_mm(question: Question) -> float | None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
         deeper = any(one.piece == CUP for one in question.adapters)
         return round(right - size if deeper else size - right, 4)
+    if not told and right is None and _is_seated(question) and any(one.front and one.rear for one in question.adapters):
+        return None  # 'so my M42-EF of 1.0 is too thin?' tells how long it is
     if size > MOST_OFF_MM and question.adapters and ("?" in question.text or _is_seated(question)):
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):

@@ -105,7 +105,8 @@ def _by_stop(error: float | None, question: Question, knowledge: Knowledge) -> T
         between = f"{small_mm(stops[0] * blur)} to {small_mm(stops[-1] * blur)}"
         text = (
             "Sharp far away at one stop and not at another: the lens sits too far from the sensor, the ring is too"
-            f" thick, by more than f/{f_number(stops[0])} forgives and no more than f/{f_number(stops[-1])} does: {between}."
+            f" thick, by more than f/{f_number(stops[0])} forgives and no more than f/{f_number(stops[-1])} does:"
+            f" {between}."
             f" {law}. Too close it would be sharp before the end of the focus ring."
         )
         return Told((Line("head", text),), rows)

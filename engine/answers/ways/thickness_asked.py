@@ -1,0 +1,35 @@
+"""Whether a ring that is told by its length is too thick or too thin, first of all where that is asked."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Answer, Line
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import small_mm
+from engine.answers.shims.loose import off_by_mm
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.base.span import Span
+from grammar.questions import Question
+
+_RIGHT_MM: Final = 0.02  # what is nearer is as it should be
+_DESCRIBED: Final = "described-"
+
+
+def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind a yes or no, where the one ring of the first chain was told by its length."""
+    if not answer.chains or answer.ring is None or answer.ring.thickness_mm is None or "?" not in question.text:
+        return answer
+    judged = answer.chains[0].listed.judged
+    pieces, error = judged.chain.adapters, judged.measured_trace.value("register_error_mm")
+    told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED) and off_by_mm(question) is None
+    if not told or not isinstance(error, Span) or not is_known(error.shortest):
+        return answer
+    off, right = error.shortest.nominal, small_mm(answer.ring.thickness_mm.nominal)
+    if abs(off) < _RIGHT_MM:
+        return replace(answer, lines=(Line("head", f"No, it is as it should be: {right}."), *answer.lines))
+    over = question.mentions("off-too-thick", "off-too-long")
+    thick = "too thick" if off > 0 else "too thin"
+    text = f"{'Yes' if over == (off > 0) else 'No'}, {small_mm(abs(off))} {thick}: right is {right}."
+    return replace(answer, lines=(Line("head", text), *answer.lines))
