@@ -49,6 +49,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_ONLY: Final = frozenset(["only", "just"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -156,9 +157,18 @@ def _denied(tokens: list[Token]) -> list[Token]:
         numbered_before = numbered
         if numbered:
             out = [one.as_("FILLER") if one in behind else one for one in out]
+        if token.text.casefold() == "no" and _is_put_off(tokens, at):
+            token = token.as_("VERB", value="not")
         drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
         out.append(token.as_("FILLER") if drop else token)
     return out
+
+
+def _is_put_off(tokens: list[Token], at: int) -> bool:
+    """'no EF, only Z': a mount that is put off for another."""
+    ahead = tokens[at + 1 :]
+    others = any(one.text.casefold() in _ONLY for one in ahead[1:])
+    return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 
 def _of_times(tokens: list[Token]) -> list[Token]:

@@ -238,5 +238,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
-    (WAYS, _heard(_thickness_asked, *TOO_THICK)), ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
+    (WAYS, _heard(_thickness_asked, *TOO_THICK)),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

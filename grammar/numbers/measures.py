@@ -48,7 +48,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         word = tokens[at] = word.as_("MEASURE", value="diameter")
     if word.value == "diameter" and _of_barrel(tokens, at):
         word = tokens[at] = word.as_("MEASURE", value="barrel")
-    target = length_of(tokens, at, word)
+    target = None if _is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
@@ -68,6 +68,11 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_keyed_behind(tokens: list[Token], at: int) -> bool:
+    """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
+    return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])
 
 
 def _is_its_length(tokens: list[Token], at: int) -> bool:

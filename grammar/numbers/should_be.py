@@ -32,8 +32,14 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
             continue
         out[right] = out[right].as_("KEYED", value=NOMINAL, unit="mm")
         if measured is not None:
-            out[measured] = out[measured].as_("KEYED", value="thickness", unit="mm")
+            key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
+            out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
     return out
+
+
+def _is_of_flange(tokens: list[Token], at: int) -> bool:
+    """'its register is really 45.9 not 45.46': what was measured is where the image lies."""
+    return any(one.kind == "MEASURE" and one.value == "flange-to-image" for one in tokens[max(0, at - _AHEAD) : at])
 
 
 def _with_own(tokens: list[Token]) -> list[Token]:

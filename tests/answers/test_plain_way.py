@@ -34,3 +34,42 @@ def test_a_register_told_of_the_lens_that_is_talked_about_moves_the_verdict(club
     before, after = (answer.chains[0].listed.judged for answer in (first, then))
     assert (before.verdict, after.verdict) == ("infinity", "macro-only")
     assert before.chain.adapters == after.chain.adapters
+
+
+@pytest.mark.parametrize(("question", "verdict"), [
+    ("barrel 46mm, C 25mm on E cup, ok?", "macro-only"), ("44 mm barrel C 25 on X, infinity?", "macro-only"),
+    ("C lens 16mm with 30 mm barrel on MFT, infinity?", "infinity"),
+])  # fmt: skip
+def test_a_barrel_as_wide_as_the_throat_enters_no_cup(asked, question, verdict):
+    assert asked(question)["chains"][0]["verdict"] == verdict
+
+
+@pytest.mark.parametrize(("question", "lenses", "bodies"), [
+    ("2 bodies E and Z, 1 FD lens. rings?", ["fd-mount"], ["e-mount", "z-mount"]),
+    ("forget EF, just Z. M42 lens", ["m42"], ["z-mount"]),
+    ("no EF, only Z. FD lens 50", ["fd-mount"], ["z-mount"]),
+])  # fmt: skip
+def test_what_is_put_off_is_no_lens_and_what_bodies_are_told_is_none_either(club, question, lenses, bodies):
+    (found,) = talk(club, question)
+    assert [one.id for one in found.question.lenses] == lenses
+    assert [one.id for one in found.question.bodies] == bodies
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("my M42-EF of 1.0 is too thin right? 50mm", "Yes, 0.46 mm too thin: right is 1.46 mm"),
+    ("M42-E ring of 27.7 is too thin? 35mm", "No, 0.24 mm too thick: right is 27.46 mm"),
+])  # fmt: skip
+def test_whether_a_ring_is_too_thin_is_told_first(asked, question, said):
+    assert text_of(asked(question)).startswith(said)
+
+
+@pytest.mark.parametrize(("question", "error"), [
+    ("C-MFT cup is 1.5 deep instead of 1.72, 16mm lens, infinity?", 0.22),
+    ("OM 28mm whose flange is 46.3 not 46.0, on E, infinity?", -0.3),
+])  # fmt: skip
+def test_what_was_measured_counts_and_not_what_it_should_be(asked, question, error):
+    assert asked(question)["chains"][0]["register_error_mm"]["least"] == pytest.approx(error, abs=0.06)
+
+
+def test_what_a_rear_is_told_by_is_how_far_it_reaches(asked):
+    assert "9 mm behind the flange" in asked("its rear is 9 mm, LTM 35mm on E, ok to mount?")["reading"]
