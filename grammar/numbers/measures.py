@@ -13,6 +13,8 @@ from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
 _TOO: Final = "too "
+_THIN: Final = "thin"
+_THINNEST_RING_MM: Final = 0.5
 _NEAR: Final = 5  # tokens
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
@@ -64,10 +66,22 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     elif key == "thickness" and word.text.casefold().startswith(_TOO) and _is_its_length(tokens, target):
         tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("CUE")
         return
+    elif key == "thickness" and target == at - 1 and _is_thin_piece(tokens, at):
+        tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("DET")
+        return
     elif key == "thickness" and is_thread_length(tokens[target]) and _of_thread(tokens, at):
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_thin_piece(tokens: list[Token], at: int) -> bool:
+    """'a 1 mm thin E ring': a ring so long, which is said to be thin; no ring is as short as what one is off by."""
+    ahead = at + 1
+    while ahead < len(tokens) and tokens[ahead].kind == "MOUNT":
+        ahead += 1
+    ring = ahead < len(tokens) and tokens[ahead].kind == "PIECE" and ahead > at + 1
+    return ring and tokens[at].text.casefold() == _THIN and tokens[at - 1].numbers[0] >= _THINNEST_RING_MM
 
 
 def _is_keyed_behind(tokens: list[Token], at: int) -> bool:

@@ -73,3 +73,16 @@ def test_what_was_measured_counts_and_not_what_it_should_be(asked, question, err
 
 def test_what_a_rear_is_told_by_is_how_far_it_reaches(asked):
     assert "9 mm behind the flange" in asked("its rear is 9 mm, LTM 35mm on E, ok to mount?")["reading"]
+
+
+@pytest.mark.parametrize(("question", "lens", "body", "error"), [
+    ("c mount 35 on a CS cam, 5mm ring AND a half mm ring by mistake", "c", "cs", (0.5, 0.5)),
+    ("already own a dkl to M ring. do i just add M to E behind it?", "dkl", "e-mount", (0, 0)),
+    ("12-17 helicoid + 10mm tube + 1mm flat ring on mft, 50mm M42 lens. infinity?", "m42", "mft-mount", (-3.21, 1.79)),
+    ("m42 lens with the 15-26 helicoid + 1mm thin E ring. infinity?", "m42", "e-mount", (-11.46, -0.46)),
+])  # fmt: skip
+def test_pieces_that_are_named_together_stand_together(club, question, lens, body, error):
+    (found,) = talk(club, question)
+    assert (found.question.lens.id, found.question.body.id) == (lens, body)
+    seat = found.chains[0].listed.judged.measured_trace.value("register_error_mm")
+    assert (seat.shortest.nominal, seat.longest.nominal) == pytest.approx(error, abs=0.005)
