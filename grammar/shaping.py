@@ -21,6 +21,7 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.senses import with_rest_told, with_senses_told
@@ -40,6 +41,7 @@ from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
@@ -49,7 +51,6 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
-_ONLY: Final = frozenset(["only", "just"])
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 _SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
 
@@ -67,7 +68,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_flange_spans_told(list(with_small_words(_within_cues(line))))
+    spans = with_flange_spans_told(with_rears_told(list(with_small_words(_within_cues(line)))))
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = linked(hyphened(_denied(tokens)))
@@ -167,7 +168,7 @@ def _denied(tokens: list[Token]) -> list[Token]:
 def _is_put_off(tokens: list[Token], at: int) -> bool:
     """'no EF, only Z': a mount that is put off for another."""
     ahead = tokens[at + 1 :]
-    others = any(one.text.casefold() in _ONLY for one in ahead[1:])
+    others = any(RATHER in one.groups for one in ahead[1:])
     return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 

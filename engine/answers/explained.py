@@ -15,10 +15,10 @@ from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
-from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark
+from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.shims.scale_pair import by_scale_pair
-from engine.answers.ways.same_error import set_apart
+from engine.answers.ways.same_error import LARGEST_MM, set_apart
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
@@ -26,6 +26,7 @@ from grammar.questions import Question
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
 _NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", "cover", "damage", "sure"])  # topics
+LOST: Final = "infinity"  # the topic of a reason why there is none
 SHORTEST_MM: Final = 3.5  # of focal lengths
 LONG_MM: Final = 12.0  # of those that registers seldom differ by
 _MISTOLD_MM: Final = 1.5  # that a register is told amiss by, where the facts know of it
@@ -48,7 +49,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
         if told.lines:
             return told
     told = Told()
-    for part in (_of_light, _of_registers, _of_glass, _of_crop, _of_limit):
+    for part in (_of_light, _of_added, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
     return told if told.lines else _of_pair(question, knowledge)
 
@@ -201,7 +202,14 @@ def _of_crop(question: Question, knowledge: Knowledge) -> Told:
     for form in frames_of(question, knowledge.catalogue):
         factor = FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
         for focal in lenses:
-            like = next((one for one in said if one != focal and abs(one / (focal * factor) - 1) <= _NEAR_SHARE), None)
+            like = next(
+                (
+                    one
+                    for one in said
+                    if _is_other(one, focal, question) and abs(one / (focal * factor) - 1) <= _NEAR_SHARE
+                ),
+                None,
+            )
             if like is not None and abs(factor - 1) > _NEAR_SHARE:
                 text = (
                     f"{trimmed(like, 1)} is {trimmed(focal, 1)} times the crop factor of {form.name}, "
@@ -214,6 +222,24 @@ def _of_crop(question: Question, knowledge: Knowledge) -> Told:
                 )
                 return Told((Line("head", text),), rows)
     return Told()
+
+
+def _is_other(one: float, focal: float, question: Question) -> bool:
+    """Whether a number may be what a lens is like: none that another lens is told by, unless it is likened to that."""
+    return one != focal and (one not in focals(question) or mentions(question, "likened-view"))
+
+
+def _of_added(question: Question, knowledge: Knowledge) -> Told:
+    """'how come adding 1 mm kills infinity': how far lenses still see with that much more between."""
+    added = number(question, "length", "thickness")
+    if question.topic != LOST or question.lenses or question.adapters or not added or added > LARGEST_MM:
+        return Told()
+    text = (
+        f"{small_mm(added)} more between lens and body sets the lens that much too far out, and its focus ring has no"
+        f" way back behind infinity: it ends at about f x f / {small_mm(added)}."
+    )
+    told = far_limits(usual_focals(knowledge.catalogue), added, knowledge.catalogue, question.feet, 1)
+    return Told((Line("head", text),)) + told
 
 
 def _of_light(question: Question, knowledge: Knowledge) -> Told:

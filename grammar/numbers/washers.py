@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import PUT_WHERE
 from grammar.words.tokens import Token
 
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
-_PUT_WHERE: Final = frozenset(["under", "behind", "beneath", "between", "on", "onto", "in", "below", "inside"])
 _ASKS_FAR: Final = frozenset(["infinity", "how-far", "focus", "how-close"])  # cues that ask what comes of it
 _THICKEST_SHIM_MM: Final = 3.0
 
@@ -44,6 +44,6 @@ def _tell_shim(tokens: list[Token]) -> None:
         size, word, where = tokens[at - 1 : at + 2]
         bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
         named = word.kind == "CUE" and word.text.casefold().startswith(_SHIM_CUE)
-        if bare and named and where.text.casefold() in _PUT_WHERE and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+        if bare and named and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
             tokens[at - 1] = size.as_("LENGTH", unit="mm")
             tokens[at] = word.as_("PIECE", value=SPACER)

@@ -20,7 +20,10 @@ NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+PUT_WHERE: Final = "put-where"
+RATHER: Final = "rather"
 REALLY: Final = "really"
+REAR: Final = "rear"
 SCALE: Final = "scale"
 SCREW: Final = "screw"
 SCREW_CRESTS: Final = "screw-crests"
@@ -28,12 +31,13 @@ SEVERAL: Final = "several"
 SIDE: Final = "side"
 SINGLE: Final = "single"
 SPAN: Final = "span"
+STANDS_OUT: Final = "stands-out"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, REALLY,
-     SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE,
+     PUT_WHERE, RATHER, REALLY, REAR, SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
 

@@ -73,6 +73,20 @@ def test_what_was_measured_counts_and_not_what_it_should_be(asked, question, err
 
 def test_what_a_rear_is_told_by_is_how_far_it_reaches(asked):
     assert "9 mm behind the flange" in asked("its rear is 9 mm, LTM 35mm on E, ok to mount?")["reading"]
+    assert "11 mm behind the flange" in asked("M lens with rear 11 mm out on L-mount, ok?")["reading"]
+
+
+def test_mounts_are_listed_by_their_register(asked):
+    assert "58 have a register above 45 mm" in text_of(asked("list mounts longer than 45mm"))
+
+
+def test_one_ring_is_enough_for_several_lenses_of_a_mount(asked):
+    assert text_of(asked("5 EF lenses, one E body: one adapter or five")).startswith("One adapter is enough for all 5")
+
+
+def test_a_whole_length_behind_a_ring_of_no_lens_is_the_lens(asked):
+    found = asked("why does infinity land at the 5 m mark with my OM ring, 50mm")
+    assert "50 mm 0.51 mm" in text_of(found)
 
 
 @pytest.mark.parametrize(("question", "lens", "body", "error"), [

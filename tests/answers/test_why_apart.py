@@ -86,3 +86,18 @@ def test_what_two_registers_are_apart_by_is_no_ring(asked, question, error):
 def test_a_ring_for_that_lens_names_the_body(club):
     *_, found = talk(club, "P6 80mm", "E ring for that?", "L ring for it?")
     assert found.question.body.id == "l-mount"
+
+
+def test_what_is_added_is_told_by_how_far_lenses_still_see(asked):
+    found = asked("how come adding 1 mm kills infinity")
+    assert text_of(found).startswith("1 mm more between lens and body")
+    assert numbers(found, "far_from_sensor_mm", "50 mm")
+
+
+def test_two_lenses_on_one_ring_are_set_apart_by_an_everyday_error(asked):
+    assert "square of the focal length" in text_of(asked("why is my ring fine on 50 and bad on 24"))
+
+
+def test_of_two_lenses_the_one_is_not_what_the_other_is_like(asked):
+    assert "crop factor" not in text_of(asked("why is my ring fine on 50 and bad on 24"))
+    assert "times the crop factor" in text_of(asked("why is my 35 on mft like a 70"))

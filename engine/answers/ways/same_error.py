@@ -20,16 +20,21 @@ from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Question
 
 SEVERAL: Final = 2
+RING: Final = "adapter"
 _SHORTEST_MM: Final = 4.0  # of focal lengths
 _LEAST_MM: Final = 0.005
-_LARGEST_MM: Final = 3.0  # of what is an error and no spacer
+LARGEST_MM: Final = 3.0  # of what is an error and no spacer
 
 
 def set_apart(question: Question, knowledge: Knowledge) -> Told:
     """Each lens, or each stop, with what the same length does to it; nothing where fewer than two are told."""
     lenses, error = _lenses(question), _error(question, knowledge)
     if len(lenses) >= SEVERAL and error is None:
-        return _by_tube(lenses, question)
+        told = _by_tube(lenses, question)
+        ring = any(one.piece == RING for one in question.adapters)
+        if told.lines or not ring or question.bodies:
+            return told
+        error = knowledge.catalogue.assumptions["making-spread-nominal"].value.greatest  # an everyday one
     if error is not None and len(lenses) >= SEVERAL:
         return _by_focal(lenses, error, question, knowledge)
     if error is None and not mentions(question, "soft-far"):
@@ -50,11 +55,11 @@ def _error(question: Question, knowledge: Knowledge) -> float | None:
     """What the seat is off by, in mm, above 0 too far out; so little that nobody names it is taken for too far."""
     off = off_by_mm(question)
     if off is not None:
-        return off if 0 < abs(off) <= _LARGEST_MM else None
+        return off if 0 < abs(off) <= LARGEST_MM else None
     told = (number(question, "thickness", "layer"), *numbers(question, "length", "numbers"))
     small = next((one for one in told if one is not None and 0 < one <= MOST_ERROR_MM), None)
     of_ring = error_of_the_pair(question, knowledge) if small is None and question.adapters else None
-    return of_ring if of_ring is not None and _LEAST_MM < abs(of_ring) <= _LARGEST_MM else small
+    return of_ring if of_ring is not None and _LEAST_MM < abs(of_ring) <= LARGEST_MM else small
 
 
 def _by_focal(lenses: tuple[float, ...], error: float, question: Question, knowledge: Knowledge) -> Told:
