@@ -28,6 +28,7 @@ from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed
+from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
@@ -84,7 +85,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told), told)))
+    tokens = with_thread_lengths(with_close_stops(tokens, told))
+    tokens = with_mark_rows(with_threads_told(with_measures_told(tokens, told)))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)

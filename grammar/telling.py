@@ -159,6 +159,13 @@ def _for_list(heard: Heard, lenses: list[Part], bodies: list[Part]) -> tuple[lis
     """'what lenses fit E': a mount alone after 'fit' or before 'take' is the body's; else the lens's."""
     bodies = [part for part in bodies if not part.is_bare]
     lenses = [part for part in lenses if not part.is_bare]
+    if (
+        not lenses
+        and len(bodies) == 1
+        and any(one.kind == "HEADMOD" and one.unit == "LENS" for one in bodies[0].noun.mods)
+    ):
+        bodies[0].sort = "lens"
+        return bodies, []  # 'CS lens bodies': those that take one
     mount_alone = len(lenses) == 1 and not bodies and not lenses[0].focal
     if mount_alone and heard.tells("fits") and not heard.tells("takes"):
         lens = lenses[0]

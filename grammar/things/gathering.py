@@ -42,12 +42,17 @@ def complete(cast: Cast) -> None:
 
 def _lens_by_its_frame(cast: Cast) -> None:
     """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
-    made_for = [part for part in cast.frames if part.noun.role in _MADE_FOR and part.formats]
+    made_for = [part for part in cast.frames if _is_made_for(part) and part.formats]
     put_on = any(part.noun.role in TOWARDS for part in (*cast.frames, *cast.bodies))
     if len(made_for) != 1 or not put_on or len(cast.lenses) != 1 or cast.lenses[0].formats:
         return
     cast.lenses[0].formats = list(made_for[0].formats)
     cast.frames.remove(made_for[0])
+
+
+def _is_made_for(frame: Part) -> bool:
+    """'for 13x18', 'a 10 mm cine lens (16mm film)'."""
+    return frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role)
 
 
 def _rings_of_route(cast: Cast) -> None:

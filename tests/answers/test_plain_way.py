@@ -100,3 +100,26 @@ def test_pieces_that_are_named_together_stand_together(club, question, lens, bod
     assert (found.question.lens.id, found.question.body.id) == (lens, body)
     seat = found.chains[0].listed.judged.measured_trace.value("register_error_mm")
     assert (seat.shortest.nominal, seat.longest.nominal) == pytest.approx(error, abs=0.005)
+
+
+@pytest.mark.parametrize("question", [
+    "c mount thread on this one is nearly 5mm long, screw it in anyhow?",
+    "the thread on this c lens looks like 5 mm, can i wind it all the way in my camera?",
+])  # fmt: skip
+def test_a_thread_told_by_its_length_is_set_against_what_is_made(asked, question):
+    found = asked(question)
+    assert "3.8 to 4 mm long" in text_of(found)
+    assert "DANGER" in found["text"]
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("md 50/1.7 on EF, plain 2 mm one (no glass). head and shoulders ok?", "2.5 mm too far out"),
+    ("K autofocus era 28-80, no ring on the barrel at all. goes on RF?", "reaches infinity"),
+    ("45mm off an old leaf shutter rangefinder, M39, 44.0 flange. will LTM to X do?", "15.2 mm too close"),
+    ("10mm cine lens (16mm film) on aps-c gives a round picture", "image circle 12.7 to 14.5 mm"),
+    ("want 2x with a 50mm enlarger lens on mft what do i buy", "magnification 2:1"),
+    ("cs lens bodies besides cctv cams?", "which bodies take a CS-mount lens"),
+])  # fmt: skip
+def test_small_words_are_told_apart(asked, question, said):
+    found = asked(question)
+    assert said in f"{found['reading']} {text_of(found)}"
