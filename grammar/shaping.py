@@ -185,7 +185,9 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        elif token.text == ":" and at and tokens[at - 1].kind == "LENS" and _headed_by_piece(tokens, at + 1):
+        elif (
+            token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
+        ):
             token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (
             token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")

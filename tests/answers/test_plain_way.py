@@ -123,3 +123,24 @@ def test_a_thread_told_by_its_length_is_set_against_what_is_made(asked, question
 def test_small_words_are_told_apart(asked, question, said):
     found = asked(question)
     assert said in f"{found['reading']} {text_of(found)}"
+
+
+def test_where_a_lens_stops_tells_how_thick_its_ring_is(asked):
+    found = asked("M42 to E with lip.. 28mm f2.8 stops at 6 m, ring too thick?")
+    assert text_of(found).startswith("Yes, 0.13 mm too thick")
+    assert found["chains"][0]["verdict"] == "macro-only"
+
+
+@pytest.mark.parametrize("question", [
+    "my M42-E ring is too thick. 28mm, infinity?", "could my OM-E ring be too long",
+    "my ring is too thick, OM 50 on E, will it focus at 5 m?",
+])  # fmt: skip
+def test_a_ring_that_is_off_by_nobody_knows_how_much_is_not_said_to_be_right(asked, question):
+    found = asked(question)
+    assert text_of(found).startswith("By how much is not told") or "may sit up to" in text_of(found)
+    assert "How thick is your ring" in text_of(found)
+
+
+def test_old_mounts_go_on_the_new_ones_in_whatever_order_they_are_told(club):
+    (found,) = talk(club, "i want MFT and L both, have K, OM, C/Y: buy list")
+    assert [one.id for one in found.question.bodies] == ["mft-mount", "l-mount"]

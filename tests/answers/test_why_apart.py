@@ -48,14 +48,14 @@ def test_lenses_of_a_talk_are_set_apart(club):
     assert "square" in flat(found)
 
 
-@pytest.mark.parametrize("question", [
-    "stuck a 0.3 shim under my OM-E ring. 28mm how far now",
-    "I glued a 0.3 shim behind the M42-E ring, 28mm lens, infinity?",
-])  # fmt: skip
-def test_a_shim_that_is_there_lies_between(asked, question):
-    found = asked(question)
-    assert found["chains"][0]["verdict"] == "macro-only"
-    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(0.3, abs=0.06)
+def test_a_shim_that_is_there_lies_between(asked):
+    for question in (
+        "stuck a 0.3 shim under my OM-E ring. 28mm how far now",
+        "I glued a 0.3 shim behind the M42-E ring, 28mm lens, infinity?",
+    ):
+        (chain, *_) = asked(question)["chains"]
+        assert chain["verdict"] == "macro-only"
+        assert chain["register_error_mm"]["least"] == pytest.approx(0.3, abs=0.06)
 
 
 @pytest.mark.parametrize("question", [

@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import MOST_ERROR_MM
-from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, stop
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
@@ -27,6 +27,7 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
 from engine.base.compact import compact
 from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import BODY_OFF, Question
 
@@ -77,6 +78,15 @@ def off_by_mm(question: Question) -> float | None:
         return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def off_by_limit(question: Question, facts: Catalogue) -> float | None:
+    """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
+    limit, lenses = distance_mm(question), focals(question)
+    if limit is None or limit < FAR_MM or len(lenses) != 1 or not mentions(question, "stops-at"):
+        return None
+    error = Distances(lenses[0], facts).extension_at(limit)
+    return round(error.nominal, 3) if is_known(error) else None
 
 
 def _is_seated(question: Question) -> bool:

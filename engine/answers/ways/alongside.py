@@ -17,7 +17,7 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
-from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.loose import off_by_limit, off_by_mm
 from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import compact, replace
@@ -72,6 +72,9 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be
     off = off_by_mm(question) if question.said("nominal") is None else None
+    ends = off_by_limit(question, knowledge.catalogue) if off is None else None
+    if ends is not None and (told_off := off_ring(ends, setup, knowledge)) is not None:
+        return [told_off]
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:
         return [supposed]
