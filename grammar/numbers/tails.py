@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL
-from grammar.words.tokens import Token
+from grammar.things.marked_lens import is_marked_lens
+from grammar.words.tokens import Token, is_plural
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
@@ -18,6 +19,7 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
 _SHORTEST_LENS_MM: Final = 20
+_RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -27,17 +29,19 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     for at, token in enumerate(tokens):
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
         factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
-        if token.kind in TAILS and out and (stretched or factor or not leads_on(tokens, at)):
+        behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
+        if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
-            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+            if out[back].kind == "LENS" and is_plural(out[back]):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
             of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
@@ -63,10 +67,19 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
 
+def _is_turned(after: list[Token]) -> bool:
+    """'an M42 lens 85 mm reversed on ...': the quality that ends what is told of the lens before."""
+    return [one.kind for one in after[:1]] == ["TRAIT"] and (len(after) == 1 or after[1].kind not in HEADS | MODIFIERS)
+
+
 def _is_body(out: list[Token], at: int) -> bool:
     while at > 0 and out[at].kind == "TAIL":
         at -= 1
     return out[at].kind == "BODY"
+
+
+def _is_ring(out: list[Token], at: int) -> bool:
+    return out[at].kind == "PIECE" and out[at].value == _RING
 
 
 def _is_of_lens(token: Token) -> bool:

@@ -20,6 +20,7 @@ NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+OWN: Final = "own"
 PUT_WHERE: Final = "put-where"
 RATHER: Final = "rather"
 REALLY: Final = "really"
@@ -36,7 +37,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE,
+    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN,
      PUT_WHERE, RATHER, REALLY, REAR, SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
