@@ -226,6 +226,14 @@ def _squeezed() -> Beside:
     return with_squeeze
 
 
+def _thickness_asked() -> Beside:
+    """Whether a ring told by its length is too thick or too thin, before the answer."""
+    from engine.answers.ways.thickness_asked import with_thickness_asked
+
+    return with_thickness_asked
+
+
+TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
@@ -239,5 +247,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
+    (WAYS, _heard(_thickness_asked, *TOO_THICK)),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

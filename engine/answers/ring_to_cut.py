@@ -10,6 +10,7 @@ from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
+from engine.answers.making.thread_made import made_length, thread_made
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE
@@ -57,7 +58,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
-    told += _thread(question, knowledge)
+    told += thread_made(question, knowledge)
     told += _stack(question, knowledge)
     told += bore_for(question, knowledge)
     if not apart.lines and not matters.told.lines:
@@ -132,7 +133,7 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
         rows.append(Quantity("stack_mm", ring.thickness_mm, case))  # so long it is made up of tubes
     facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
     for mount in (lens, body):
-        length = _thread_length(mount, knowledge)
+        length = made_length(mount, knowledge)
         if length is not None:
             rows.append(Quantity("thread_length_mm", length, f"{mount.id} side"))
             facts.append(
@@ -163,28 +164,6 @@ def _face(mount: Mount, knowledge: Knowledge) -> str:
     if thread is not None:
         return f"the thread {thread.designation}"
     return f"the {mount.designation} {mount.coupling.replace('-', ' ')}"
-
-
-def _thread_length(mount: Mount, knowledge: Knowledge) -> Interval | None:
-    thread = knowledge.catalogue.threads.get(mount.thread or "")
-    return thread.engagement_mm if thread is not None and is_known(thread.engagement_mm) else None
-
-
-def _thread(question: Question, knowledge: Knowledge) -> Told:
-    """How long a thread may be, where one mount alone is named."""
-    mounts = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in knowledge.catalogue.mounts]
-    if len(mounts) != 1:
-        return Told()
-    mount = knowledge.catalogue.mounts[mounts[0] or ""]
-    length = _thread_length(mount, knowledge)
-    if length is None:
-        return Told()
-    text = (
-        f"{mount.designation} threads are made {trimmed(length.least, 2)} to {trimmed(length.greatest, 2)} mm long."
-        " Longer ones exist and can meet shutter, filter or mirror before they seat: measure the body, flange to what"
-        " lies behind."
-    )
-    return Told((Line("head", text),), (Quantity("thread_length_mm", length, mount.id),))
 
 
 def _stack(question: Question, knowledge: Knowledge) -> Told:

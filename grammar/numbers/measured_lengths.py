@@ -19,7 +19,7 @@ _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
-_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness")])
+_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 

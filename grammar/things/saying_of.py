@@ -42,6 +42,8 @@ def _take(subject: Part, more: Part) -> bool:
         return False
     if subject.noun.headed_by("BODY") and more.sort != "mount":
         return False
+    if subject.focal and more.focal and subject.focal != more.focal:
+        return False  # 'my 16 is unusable and the 100 is fine' are two
     token = more.noun.first("LENGTH")
     if more.sort == "length":
         if of_mount or token is None or token.unit != "mm" or token.numbers[0] < 4:

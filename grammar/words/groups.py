@@ -22,7 +22,10 @@ NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
 OWN: Final = "own"
+PUT_WHERE: Final = "put-where"
+RATHER: Final = "rather"
 REALLY: Final = "really"
+REAR: Final = "rear"
 SCALE: Final = "scale"
 SCALE_LED: Final = "scale-led"
 SCREW: Final = "screw"
@@ -31,12 +34,14 @@ SEVERAL: Final = "several"
 SIDE: Final = "side"
 SINGLE: Final = "single"
 SPAN: Final = "span"
+STANDS_OUT: Final = "stands-out"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
     [ANGLE, BEYOND, CROP, DIAL, ENDLESS, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE,
-     OWN, REALLY, SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
+     OWN, PUT_WHERE, RATHER, REALLY, REAR, SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN,
+     STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
 

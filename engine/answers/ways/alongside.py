@@ -18,8 +18,9 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
-from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.loose import off_by_limit, off_by_mm
 from engine.answers.ways.as_asked import as_asked
+from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -69,8 +70,13 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         asked = made_chain(room, setup, knowledge)
         if asked is not None and asked.listed.judged.verdict == "unusable":
             return [asked]
+    if _is_only_apart(question, room):
+        return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be
     off = off_by_mm(question) if question.said("nominal") is None else None
+    ends = off_by_limit(question, knowledge.catalogue) if off is None else None
+    if ends is not None and (told_off := off_ring(ends, setup, knowledge)) is not None:
+        return [told_off]
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:
         return [supposed]
@@ -90,6 +96,16 @@ def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
     if told is None or told[0] != told[1] or room.possible != "no" or room.thickness_mm is None:
         return False
     return abs(told[0] - room.thickness_mm.nominal) < RECKONED_MM and not mentions(question, "ring-at-hand")
+
+
+def _is_only_apart(question: Question, room: RingToMake) -> bool:
+    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring."""
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    apart = number(question, "thickness", "length", "numbers") if told is None else told[0]
+    if apart is None or room.thickness_mm is None or room.thickness_mm.nominal >= 0:
+        return False
+    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM
+    return near and mentions(question, "apart-by") and not mentions(question, "ring-at-hand")
 
 
 def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
@@ -132,11 +148,12 @@ def alongside(
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    plain, bare = _without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
+    plain, bare = without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
     if bare is not None:
         rows = (bare,)
         told += Told((_short(bare, feet, "without what you put between"),))
     elif plain is not None and is_free(question.limits):
+        plain = replace(plain, number=len(chains) + 1)
         rows = (plain,)
         told += Told((_short(plain, feet, "without glass"),))
     elif is_free(question.limits):
@@ -166,17 +183,6 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
     rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
-
-
-def _without_glass(
-    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
-) -> ListedChain | None:
-    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
-    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
-    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
-        return None
-    plain = made_chain(ring, setup, knowledge)
-    return replace(plain, number=len(chains) + 1) if plain is not None else None
 
 
 def _without_ring(
