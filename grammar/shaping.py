@@ -6,6 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
+from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.densities import with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
@@ -32,6 +33,7 @@ from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.casting import DRAWN
 from grammar.things.close_ups_named import with_close_ups_named
+from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -66,10 +68,10 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_flange_spans_told(list(with_small_words(_within_cues(line))))
+    spans = with_flange_spans_told(with_barrels_told(list(with_small_words(_within_cues(line)))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = linked(hyphened(_denied(tokens)))
+    tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]

@@ -10,9 +10,10 @@ from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
+from engine.answers.making.thread_lengths import as_long_as, thread_length
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, SURE
+from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.parts.wording import article, f_number, small_mm, trimmed
@@ -24,7 +25,7 @@ from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
-from engine.answers.shims.turning import drift
+from engine.answers.shims.turning import drift, turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
@@ -50,21 +51,24 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return stacked
     matters = error_judged(question, knowledge)
     told = matters.told
-    for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
+    for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
+                 drift(question, knowledge)):  # fmt: skip
         told = told + part
     for part, made in _rings(question, knowledge):
         told, ring = told + part, ring or made
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
-    told += _thread(question, knowledge)
-    told += _stack(question, knowledge)
+    told += as_long_as(question, knowledge)
+    stack = _stack(question, knowledge)
+    told += stack
     told += bore_for(question, knowledge)
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
-    rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
+    settles = bool(stack.lines or apart.lines)  # what was asked for is worked out, and needs no advice
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if settles else SURE if told.lines else LEAST)
     printed = knowledge.catalogue.advice.get(PRINTED)
     if printed is not None and is_printed(question) and printed not in rows:
         rows = [printed, *rows[:1]]
@@ -132,7 +136,7 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
         rows.append(Quantity("stack_mm", ring.thickness_mm, case))  # so long it is made up of tubes
     facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
     for mount in (lens, body):
-        length = _thread_length(mount, knowledge)
+        length = thread_length(mount, knowledge)
         if length is not None:
             rows.append(Quantity("thread_length_mm", length, f"{mount.id} side"))
             facts.append(
@@ -163,28 +167,6 @@ def _face(mount: Mount, knowledge: Knowledge) -> str:
     if thread is not None:
         return f"the thread {thread.designation}"
     return f"the {mount.designation} {mount.coupling.replace('-', ' ')}"
-
-
-def _thread_length(mount: Mount, knowledge: Knowledge) -> Interval | None:
-    thread = knowledge.catalogue.threads.get(mount.thread or "")
-    return thread.engagement_mm if thread is not None and is_known(thread.engagement_mm) else None
-
-
-def _thread(question: Question, knowledge: Knowledge) -> Told:
-    """How long a thread may be, where one mount alone is named."""
-    mounts = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in knowledge.catalogue.mounts]
-    if len(mounts) != 1:
-        return Told()
-    mount = knowledge.catalogue.mounts[mounts[0] or ""]
-    length = _thread_length(mount, knowledge)
-    if length is None:
-        return Told()
-    text = (
-        f"{mount.designation} threads are made {trimmed(length.least, 2)} to {trimmed(length.greatest, 2)} mm long."
-        " Longer ones exist and can meet shutter, filter or mirror before they seat: measure the body, flange to what"
-        " lies behind."
-    )
-    return Told((Line("head", text),), (Quantity("thread_length_mm", length, mount.id),))
 
 
 def _stack(question: Question, knowledge: Knowledge) -> Told:

@@ -24,16 +24,18 @@ REALLY: Final = "really"
 SCALE: Final = "scale"
 SCREW: Final = "screw"
 SCREW_CRESTS: Final = "screw-crests"
+SEEN_SHARP: Final = "seen-sharp"
 SEVERAL: Final = "several"
 SIDE: Final = "side"
 SINGLE: Final = "single"
+SMOOTH: Final = "smooth"
 SPAN: Final = "span"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
     [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, REALLY,
-     SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, VIDEO_TUBE]
+     SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, VIDEO_TUBE]
 )  # fmt: skip
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown
+from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import is_drawn
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
 from engine.answers.picture.filling import magnification_filling
@@ -38,6 +39,8 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     body = body_side(question.body, knowledge.catalogue)
     if wanted is not None:
         told = _for_magnification(lens, wanted)
+        drawn_to = _by_bellows(lens, wanted, body, question, knowledge)
+        lines, told = [*drawn_to.lines, *lines], Told(told.lines, drawn_to.quantities + told.quantities)
     elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
         # a bellows at both ends of its draw
         told = Told()
@@ -89,13 +92,27 @@ def _with(between: float) -> str:
     return f", {small_mm(between)} between" if between else ""
 
 
-def _for_magnification(lens: Distances, wanted: float) -> Told:
-    """Front glass to sensor for a magnification: a + m*f."""
-    if not is_known(lens.offset):
+def _by_bellows(
+    lens: Distances, wanted: float, body: BodySide | Missing, question: Question, knowledge: Knowledge
+) -> Told:
+    """Whether a bellows told is long enough: what stands between is front glass to sensor, less the register."""
+    if not isinstance(body, BodySide) or not is_known(body.mount.register_mm) or not is_known(lens.offset):
         return Told()
-    away = (lens.offset + lens.focal * wanted).at_least(0.0)
-    text = f"{times(wanted)} wants its front glass {ranged(away, small_mm)} from the sensor"
-    return Told((Line("fact", text, 1),), (Quantity("image_distance_mm", away, f"m = {trimmed(wanted, 2)}"),))
+    needed = (lens.offset + lens.focal * wanted - body.mount.register_mm).at_least(0.0)
+    return draw_wanted(needed, wanted, question, knowledge)
+
+
+def _for_magnification(lens: Distances, wanted: float) -> Told:
+    """Image distance for a magnification, f(1 + m), and front glass to sensor, a + m*f."""
+    case = f"m = {trimmed(wanted, 2)}"
+    image = lens.focal * (1.0 + wanted)
+    text = f"{times(wanted)} wants its image {small_mm(image.nominal)} behind the principal plane that faces the sensor"
+    rows = [Quantity("image_distance_mm", image, case)]
+    if is_known(lens.offset):
+        away = (lens.offset + lens.focal * wanted).at_least(0.0)
+        text += f", so its front glass {ranged(away, small_mm)} from the sensor"
+        rows.append(Quantity("image_distance_mm", away, f"{case}, from the front glass"))
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _room(question: Question, knowledge: Knowledge) -> list[Line]:

@@ -1,0 +1,84 @@
+"""Stacks, draws, threads and stops of lenses without a register, as they are asked for at the bench."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import close, flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("how long a tube from X flange so a projector lens (58 mm shoulder to image) hits infinity", 58 - 17.7),
+        ("60 enlarger lens sharp 52mm behind its flange, MFT cap. how long a tube", 52 - 19.25),
+        ("infinity at 71 from rear edge of the barrel, no mount. tube for mft?", 71 - 19.25),
+        ("focused picture of the far roof is 49.5 off the back of the barrel. ring length for E?", 49.5 - 18),
+    ],
+)
+def test_the_stack_is_what_lies_behind_the_lens_less_the_register(asked, text, wanted):
+    found = asked(text)
+    assert any(row[0] == pytest.approx(wanted, abs=0.01) for row in numbers(found, "stack_mm")), found["reading"]
+
+
+def test_what_the_rear_itself_does_behind_the_flange_is_no_image(asked):
+    found = asked("rear glass reaches 20 behind the flange, M39 on E, is it sharp at infinity")
+    assert "flange to image" not in found["reading"]
+
+
+def test_the_smooth_tube_of_a_lens_is_its_barrel_and_stands_between_nothing(asked):
+    found = asked("projection lens 50 1.4, smooth 42.5 tube, E body, infinity?")
+    assert "42.5 mm barrel" in found["reading"]
+    assert not found.get("chains")
+
+
+@pytest.mark.parametrize(
+    "text", ["rings of 20, 5 and 2 behind a 50, how big", "50mm lens, rings 20, 5 and 2. magnification with each?"]
+)
+def test_rings_in_a_row_are_tubes_where_close_ups_are_asked_for(asked, text):
+    sizes = {round(low, 3) for low, _ in numbers(asked(text), "magnification")}
+    assert {0.4, 0.1, 0.04, 0.54} <= sizes
+
+
+def test_a_lens_told_behind_the_lengths_of_tubes_is_no_tube(asked):
+    found = asked("tubes 13 21 31, 85/1.8 native max is .12x. each one and all three?")
+    sizes = [low for low, _ in numbers(found, "magnification")]
+    assert any(size == pytest.approx(0.12 + 65 / 85, abs=0.001) for size in sizes)
+    assert any(size == pytest.approx(0.12 + 13 / 85, abs=0.001) for size in sizes)
+
+
+def test_a_bellows_is_drawn_by_magnification_times_focal_length(asked):
+    found = asked("bellows, 50mm, want 2:1. how much draw and where does the stamp go?")
+    assert "drawn to 100 mm the bellows gives 2x" in flat(found).casefold()
+    assert any(low == pytest.approx(75) for low, _ in numbers(found, "from_front_principal_mm"))
+    far = asked("75mm on a bellows that goes 35 to 120, i want 2:1. how far do i draw it")
+    assert "150 mm of draw, beyond its 35 to 120 mm" in flat(far)
+
+
+def test_a_reversed_lens_tells_its_image_distance_and_whether_the_bellows_reach(asked):
+    found = asked("24 reversed on a bellows 45-100, K body. does it do 6:1?")
+    assert any(low == high == pytest.approx(168) for low, high in numbers(found, "image_distance_mm"))
+    assert "wants 79 to 135 mm of draw" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["10x objective finite 160, E body, how much tube between body flange and its shoulder",
+             "10x objective 160/0.17 on E. spacing body to objective?"]
+)  # fmt: skip
+def test_a_finite_objective_stands_its_image_distance_from_the_sensor(asked, text):
+    assert any(low == pytest.approx(132) for low, _ in numbers(asked(text), "stack_mm"))
+
+
+def test_turns_for_a_way_are_told_by_the_pitch(asked):
+    found = asked("how many turns of 26tpi do i need for 5mm of travel")
+    assert one(found, "thread_turns") == close(5 * 26 / 25.4)
+
+
+def test_a_thread_that_is_too_long_is_told_by_how_much(asked):
+    assert "0.5 mm too long" in flat(asked("c mount thread on this one is nearly 4.5mm long, screw it in anyhow?"))
+    assert numbers(asked("max thread length on a D male before something in the camera gets hit"), "thread_length_mm")
+
+
+def test_a_stop_of_card_is_focal_length_over_f_number(asked):
+    found = asked("projector lens 38 1.4 on E. could i make it f4 with a card disc")
+    assert one(found, "hole_mm") == close(9.5)
