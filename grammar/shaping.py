@@ -8,6 +8,7 @@ from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
+from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
@@ -68,7 +69,9 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_flange_spans_told(with_barrels_told(list(with_small_words(_within_cues(line)))), told)
+    spans = with_flange_spans_told(
+        with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line))))), told
+    )
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))

@@ -210,6 +210,13 @@ def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_stops_by_crop(answer, question, knowledge)
 
 
+def _through() -> Beside:
+    """Whether what is so wide goes through the opening told, in place of the answer."""
+    from engine.answers.seat.bores import with_going_through
+
+    return with_going_through
+
+
 def _thread_lengths() -> Beside:
     """How long the thread of the one mount named may be, before the answer."""
     from engine.answers.making.thread_lengths import with_thread_length
@@ -232,6 +239,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
+    ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
     (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SEVERAL
+from grammar.words.groups import HOLDS, SEVERAL
 from grammar.words.tokens import Token
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
@@ -12,6 +12,16 @@ _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
+
+
+def with_holds_counted(tokens: list[Token]) -> list[Token]:
+    """'3 lugs', 'four-claw': so many of what holds a lens, or stands on its rear, is no crop and no length."""
+    for at, token in enumerate(tokens[:-1]):
+        behind = [one for one in tokens[at + 1 : at + 3] if one.kind != "MARK"][:1]
+        whole = token.kind in ("NUMBER", "COUNT") and token.numbers[0] == int(token.numbers[0]) <= MOST_THINGS
+        if whole and any(HOLDS in one.groups for one in behind):
+            tokens[at] = token.as_("CUE")
+    return tokens
 
 
 def is_so_many(tokens: list[Token], at: int) -> bool:

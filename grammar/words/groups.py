@@ -14,8 +14,11 @@ BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
 F_NUMBER: Final = "f-number"
+FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 LIT: Final = "lit"
+HOLDS: Final = "holds"
+METRIC: Final = "metric"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
@@ -34,8 +37,9 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, REALLY,
-     SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, METRIC, NEAREST_ASKED, NEAREST_LED,
+     OF_SHAPE, OF_SIZE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN,
+     VIDEO_TUBE]
 )  # fmt: skip
 
 
