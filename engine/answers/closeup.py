@@ -180,6 +180,7 @@ def _filling(
     yield filling_told(rows, question, knowledge.catalogue)
     framed = [(m, replace(shown, form=rows[n].form) if rows else shown) for n, m in enumerate(sizes)]
     for lens in lenses:
+        yield draw_wanted(lens.focal * sizes[0], sizes[0], question, knowledge)
         yield nearest_set(lens, sizes[0], tubes, framed[0][1])
         for m, on_frame in framed:
             yield at_magnification(lens, m, on_frame)

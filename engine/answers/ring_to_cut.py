@@ -29,6 +29,7 @@ from engine.answers.shims.turning import drift, turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
+from engine.answers.ways.told_stack import is_drawn_out
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
@@ -54,14 +55,15 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
                  drift(question, knowledge)):  # fmt: skip
         told = told + part
-    for part, made in _rings(question, knowledge):
+    stack = _stack(question, knowledge)
+    told += stack
+    # what is drawn out stands in the ring's place
+    for part, made in _rings(question, knowledge) if not is_drawn_out(question) else ():
         told, ring = told + part, ring or made
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
     told += as_long_as(question, knowledge)
-    stack = _stack(question, knowledge)
-    told += stack
     told += bore_for(question, knowledge)
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)

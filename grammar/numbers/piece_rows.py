@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.numbers.further_tubes import with_further_tubes
 from grammar.numbers.parted_rows import with_parted
+from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
 from grammar.words.tokens import Token
@@ -22,8 +23,6 @@ _PLUS: Final = frozenset(["+", "plus"])
 _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
 _LEAST_ADDED: Final = 2
 _OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
-_RINGS: Final = "rings"
-_LONGEST_RING: Final = 100.0  # mm
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 
@@ -33,8 +32,9 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
     tell_washers(out, told)
+    tell_lens_of_ring(out)
     if told & _CLOSE:
-        _with_rings_as_tubes(out)
+        tell_rings_as_tubes(out)
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
@@ -60,20 +60,6 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
         if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
             out[at + 2] = number.as_("LENGTH", unit="mm")
     return out
-
-
-def _with_rings_as_tubes(tokens: list[Token]) -> None:
-    """'rings of 20, 5 and 2 behind a 50, how big': where close-ups are asked for, rings of told lengths are tubes."""
-    for at, token in enumerate(tokens):
-        named = token.kind == "PIECE" and token.value == "adapter" and token.text.casefold().endswith(_RINGS)
-        joins_mounts = at > 1 and all(one.kind in ("MOUNT", "LINK", "LETTER") for one in tokens[at - 2 : at])
-        place = at + 1
-        while place < len(tokens) and (tokens[place].kind in ("JOIN", "MARK") or tokens[place].value == "of"):
-            place += 1
-        row = [one for one in tokens[place : place + 3] if one.kind != "MARK"]
-        several = len(row) > 1 and _is_bare(row[0]) and (_is_bare(row[1]) or row[1].kind in _BETWEEN)
-        if named and not joins_mounts and several and all(one.numbers[0] <= _LONGEST_RING for one in row[:1]):
-            tokens[at] = token.as_("PIECE", value=SPACER)
 
 
 def _with_rings_added(tokens: list[Token], at: int) -> None:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
 from math import inf
 from typing import Final
 
 from grammar.things.casting import DRAWN, OPTICAL, SPACER
+from grammar.words.groups import SEEN_SHARP
 from grammar.words.tokens import Token
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
@@ -16,6 +18,9 @@ MODIFIERS: Final = frozenset(
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
 _ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
+_SHORTEST_LENS, _LONGEST_LENS = 12.0, 1200.0  # mm
+_DOING: Final = frozenset(["does", "be"])  # values of the words for what a lens does, or has
+_INFINITY: Final = "inf"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -39,8 +44,8 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
-            if behind_comma and _is_of_lens_alone(out, back, tokens, at):
-                out.append(token.as_("FOCAL"))
+            if _has_a_mark(tokens, at) or (behind_comma and _is_of_lens_alone(out, back, tokens, at)):
+                out.append(token.as_("FOCAL", unit="mm"))
                 continue
             if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
                 out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
@@ -68,6 +73,19 @@ def _is_of_lens_alone(out: list[Token], back: int, tokens: list[Token], at: int)
     alone = token.kind in ("LENGTH", "FOCAL") and token.numbers[0] >= _LEAST_LENS.get(piece.value, inf)
     lengths = [one for one in tokens if one.kind in ("LENGTH", "FOCAL", "COMBO", "RANGE") and one.unit in ("", "mm")]
     return alone and out[back] is piece and len(lengths) == 1 and not _names_lens(tokens)
+
+
+def _has_a_mark(tokens: list[Token], at: int) -> bool:
+    """'fd to x ring, my 28 has infinity at the 6 m mark': a whole length that does so is that of a lens."""
+    token, behind = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    whole = token.kind in ("FOCAL", "LENGTH") and token.numbers[0] == int(token.numbers[0])
+    if behind is None or not whole or not _SHORTEST_LENS <= token.numbers[0] <= _LONGEST_LENS:
+        return False
+    if not (behind.value in _DOING or SEEN_SHARP in behind.groups):
+        return False
+    rest = list(takewhile(lambda one: one.kind != "STOP", tokens[at + 1 :]))
+    far = [one for one in rest if one.unit in ("m", "ft") or (one.kind, one.value) == ("KEYED", "mark")]
+    return bool(far) and any(one.text.casefold().startswith(_INFINITY) for one in rest)
 
 
 def _names_lens(tokens: list[Token]) -> bool:

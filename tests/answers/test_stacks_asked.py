@@ -82,3 +82,43 @@ def test_a_thread_that_is_too_long_is_told_by_how_much(asked):
 def test_a_stop_of_card_is_focal_length_over_f_number(asked):
     found = asked("projector lens 38 1.4 on E. could i make it f4 with a card disc")
     assert one(found, "hole_mm") == close(9.5)
+
+
+def test_a_reversed_lens_on_tubes_is_told_as_a_thin_glass_and_as_a_range(asked):
+    found = asked("reversed 35 on 30 mm K tubes how big")
+    assert any(low == high == pytest.approx((45.46 + 30) / 35 - 1) for low, high in numbers(found, "magnification"))
+    assert any(low < high for low, high in numbers(found, "magnification"))
+
+
+def test_where_a_helicoid_stands_the_rest_of_the_stack_is_told_and_no_ring(asked):
+    said = flat(asked("63mm enlarger lens, image 60 behind the flange, M42 helicoid 17-31 on E. what else between"))
+    assert said.startswith("60 - 18 = 42 mm")
+    assert "the other parts are 25 mm together" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "mark", "focal"),
+    [
+        ("fd to x ring, my 24 has infinity at the 3m mark. shim?", 3000, 24),
+        ("new k-x ring, 35mm shows infinity at the 5m mark", 5000, 35),
+        ("on my m42-x adapter the 24 shows infinity at 2 m", 2000, 24),
+    ],
+)
+def test_a_length_behind_a_ring_that_shows_infinity_at_a_mark_is_a_lens(asked, text, mark, focal):
+    found = asked(text)
+    assert f"for a {focal} mm" in found["reading"]
+    assert one(found, "shim_mm") == pytest.approx(focal**2 / mark, rel=0.05)
+
+
+@pytest.mark.parametrize(
+    "text", ["85 never gets past 12 m, hard stop. how much metal has to go",
+             "lens hits stop before infinity, furthest sharp 12 m, 85mm. how much off the ring"]
+)  # fmt: skip
+def test_where_focus_ends_short_of_infinity_the_ring_is_too_thick(asked, text):
+    assert "too far out: take that off the ring" in flat(asked(text))
+
+
+def test_a_ring_that_is_told_by_a_stop_is_told_by_its_lens(asked):
+    found = asked("tolerance for a 20mm f2.8 ring")
+    assert "20 mm f/2.8 lens" in found["reading"]
+    assert numbers(found, "infinity_allowance_mm")

@@ -15,7 +15,7 @@ from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup, focus
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 RULER = "Photograph a ruler: the sensor's width over what fills it is the magnification, whatever is assumed here."
 WHICH_BODY = "On which body? Its register is most of what stands between lens and sensor."
@@ -36,11 +36,14 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     ))]  # fmt: skip
     more = f"each further {trimmed(focal / 10, 1)} mm between adds 0.1x"
     wanted = number(question, "magnification") or magnification_filling(question, knowledge.catalogue)
-    body = body_side(question.body, knowledge.catalogue)
+    body = _body_of(question, knowledge)
     if wanted is not None:
         told = _for_magnification(lens, wanted)
         drawn_to = _by_bellows(lens, wanted, body, question, knowledge)
         lines, told = [*drawn_to.lines, *lines], Told(told.lines, drawn_to.quantities + told.quantities)
+        if isinstance(body, BodySide):
+            for length in drawn or ():
+                told += _on_body(lens, body, length, shown)
     elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
         # a bellows at both ends of its draw
         told = Told()
@@ -59,6 +62,15 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     return Told(tuple(lines), told.quantities)
 
 
+def _body_of(question: Question, knowledge: Knowledge) -> BodySide | Missing:
+    """The body told; else that of the mount that the tubes or the lens itself are told by, which is their system's."""
+    if question.body is not None:
+        return body_side(question.body, knowledge.catalogue)
+    named = [piece.rear or piece.front for piece in question.adapters] + [lens.ids for lens in question.lenses]
+    ids = next((one for one in named if one and one[0] in knowledge.catalogue.mounts), ())
+    return body_side(Thing("mount", ids[:1], "") if ids else None, knowledge.catalogue)
+
+
 def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> Told:
     register = body.mount.register_mm
     if not is_known(lens.offset) or not is_known(register):
@@ -69,10 +81,15 @@ def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> T
     if not is_known(m):
         return Told()
     rows = [Quantity("magnification", m, f"reversed{_with(between)}")]
+    plain = behind.nominal / lens.focal.nominal - 1.0
+    about = ""
+    if plain > 0:
+        about = f"about {times(plain)} taken for a thin glass at its front rim, "
+        rows.append(Quantity("magnification", Interval.exact(plain), f"thin glass{_with(between)}"))
     put = f" and {small_mm(between)} between" if between else ", with no more than a thin ring between"
     text = (
-        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on "
-        "where its front focal point lies, which is assumed by construction"
+        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {about}{ranged(m, times)} depending"
+        " on where its front focal point lies, which is assumed by construction"
     )
     lines = [Line("fact", text, 1)]
     if shown.form is not None and m.greatest > 0:

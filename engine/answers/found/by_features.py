@@ -13,6 +13,7 @@ from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST: Final = 8
+UNFOCUSED: Final = "no-focusing"  # trait of mounts whose lenses are focused by the body
 _KINDS: Final = (
     "seen-slr", "seen-rangefinder", "seen-medium-format", "seen-cine", "seen-video", "seen-industrial",
 )  # fmt: skip
@@ -30,4 +31,8 @@ def by_features(question: Question, knowledge: Knowledge) -> list[Mount]:
         mount for mount in knowledge.catalogue.mounts.values()
         if mount.kind not in ACCESSORIES and mount.coupling != "screw" and looks_so(mount, question)
     ]  # fmt: skip
+    formats = {lens.format for lens in question.lenses if lens.format}
+    left = [mount for mount in left if formats & set(mount.formats)] or left  # 'a 6x7 lens'
+    if mentions(question, "no-focus-ring"):
+        left = [mount for mount in left if UNFOCUSED in mount.traits] or left
     return sorted(left, key=lambda mount: how_rare(mount, knowledge))[:MOST]
