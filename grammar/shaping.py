@@ -83,7 +83,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(tokens, line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))))
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )

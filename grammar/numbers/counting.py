@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import HOLDS, SEVERAL
+from grammar.words.groups import HOLDS, MAGNIFIES, SEVERAL
 from grammar.words.tokens import Token
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
@@ -29,6 +29,8 @@ def is_so_many(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     rest = tokens[at + 1 : at + 3]
     mount = bool(rest) and rest[0].kind == "MOUNT"
+    if mount and MAGNIFIES in rest[0].groups:
+        return False  # '4x finite objective'
     return mount and number == int(number) <= MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
 
 

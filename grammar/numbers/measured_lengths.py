@@ -23,7 +23,7 @@ _TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness")])
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
     _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
-    "throat": ("PIECE", "MOUNTWORD"), "barrel": ("LENS",),
+    "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
 }  # fmt: skip
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 

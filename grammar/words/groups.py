@@ -18,11 +18,13 @@ FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 LIT: Final = "lit"
 HOLDS: Final = "holds"
+MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+PLATE: Final = "plate"
 REALLY: Final = "really"
 SCALE: Final = "scale"
 SCREW: Final = "screw"
@@ -37,8 +39,8 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, METRIC, NEAREST_ASKED, NEAREST_LED,
-     OF_SHAPE, OF_SIZE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN,
+    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC, NEAREST_ASKED, NEAREST_LED,
+     OF_SHAPE, OF_SIZE, PLATE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN,
      VIDEO_TUBE]
 )  # fmt: skip
 

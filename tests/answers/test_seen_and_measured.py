@@ -69,3 +69,13 @@ def test_whether_a_tube_goes_through_an_opening_is_told_by_both_widths(asked):
     assert "does not go through 43 mm" in flat(
         asked("throat is 43 and the rear cell is 43.4 wide, does it go through?")
     )
+
+
+def test_names_of_an_unknown_lens_are_said_of_the_one_lens(talked):
+    found = talked("nameless tele, 42mm screw, m42 or not", "ten threads are 7.5mm")
+    assert "by these it is T2" in flat(found)
+    assert "body" not in found["reading"]
+
+
+def test_what_has_no_lugs_is_smooth(asked):
+    assert "Projection barrel 42.5 mm" in flat(asked("plain smooth tube 42.5 diameter. no thread no lugs no iris"))

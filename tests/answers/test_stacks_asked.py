@@ -122,3 +122,36 @@ def test_a_ring_that_is_told_by_a_stop_is_told_by_its_lens(asked):
     found = asked("tolerance for a 20mm f2.8 ring")
     assert "20 mm f/2.8 lens" in found["reading"]
     assert numbers(found, "infinity_allowance_mm")
+
+
+@pytest.mark.parametrize(
+    "text", ["60mm lens 180 from its node to sensor, how big",
+             "60mm enlarger lens, 180mm between lens and sensor. magnification?"]
+)  # fmt: skip
+def test_between_lens_and_sensor_is_the_image_distance(asked, text):
+    assert any(low == pytest.approx(180 / 60 - 1, rel=0.01) for low, _ in numbers(asked(text), "magnification"))
+
+
+def test_so_many_times_is_a_magnification_where_extension_is_asked_for(asked):
+    found = asked("want 1.5x with 60mm, how much extension")
+    assert any(low == pytest.approx(90) for low, _ in numbers(found, "extension_mm"))
+    assert "1.5x teleconverter" in asked("60mm with a 1.5x teleconverter, how near")["reading"]
+
+
+def test_glass_told_as_thick_is_a_plate_that_moves_the_focus(asked):
+    for text in (
+        "plane glass 2mm thick behind 50, shim?",
+        "put a 2mm thick ND behind the lens and infinity moved, how come",
+    ):
+        assert one(asked(text), "glass_shift_mm") == pytest.approx(2 * (1 - 1 / 1.52), abs=0.02)
+
+
+def test_the_greatest_of_what_a_shim_is_made_from_is_the_shim(asked):
+    assert "to make 0.3 mm" in asked("shim 0.3 out of 0.1 and 0.05, how many")["reading"]
+
+
+def test_ten_threads_of_a_pitch_are_told_as_long(asked):
+    assert any(
+        low == pytest.approx(7.9375, abs=0.001)
+        for low, _ in numbers(asked("what do ten threads of 32 tpi measure"), "ten_pitches_mm")
+    )
