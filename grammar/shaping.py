@@ -28,7 +28,7 @@ from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
-from grammar.numbers.tails import HEADS, MODIFIERS, tailed
+from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
@@ -92,7 +92,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = limited([token for token in under_lens(tokens) if token.kind != "DET"])
+    tokens = limited(without_articles(under_lens(tokens)))
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)

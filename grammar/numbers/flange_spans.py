@@ -21,6 +21,8 @@ _REACH: Final = 5  # tokens from the one end to the other, and from either to th
 _LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
 _REAR: Final = "rear-reach"
 _OF_REAR: Final = "rear-stands"  # what cues tell that speak of the lens's own rear
+_ALONE: Final = frozenset(["image", "images", "picture", "sharp image", "sharp picture", "far image"])
+_OF_CIRCLES: Final = frozenset(["cover", "vignette", "image-circle", "equiv"])  # cues of how wide an image is
 _STARTS: Final = 3  # tokens between what leads off and the seat
 _SHORTEST_MM: Final = 9.0  # what is less, told without a word for the image right beside, is how far a rear reaches
 
@@ -28,6 +30,8 @@ _SHORTEST_MM: Final = 9.0  # what is less, told without a word for the image rig
 def with_flange_spans_told(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """The bare number beside such a span becomes KEYED; other numbers stay as they are."""
     out = list(tokens) if _OF_REAR in told else _with_sharp_behind(list(tokens))
+    if not told & _OF_CIRCLES:
+        _tell_image_at(out)
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
@@ -58,6 +62,23 @@ def _with_sharp_behind(tokens: list[Token]) -> list[Token]:
                 for place in range(at + 1, seat + 1):
                     tokens[place] = tokens[place].as_("CUE", ids=())
     return tokens
+
+
+def _tell_image_at(tokens: list[Token]) -> None:
+    """'industrial lens, 42 thread, image 17.5', 'my lens images at 51.3': with no more than a small word between."""
+    for at, token in enumerate(tokens[:-1]):
+        if not _is_end(token, _IMAGE) or token.text.casefold() not in _ALONE:
+            continue
+        place = at + 1
+        while place < len(tokens) - 1 and place <= at + 2 and tokens[place].kind in ("VERB", "PREP", "MARK"):
+            if tokens[place].kind == "PREP" and tokens[place].value != "at":
+                break
+            place += 1
+        after = tokens[place + 1] if place + 1 < len(tokens) else None
+        ends = after is None or after.kind in ("STOP", "JOIN", "MARK", "CUE", "VERB") or after.text.casefold() == "on"
+        if _is_far(tokens[place]) and ends:
+            tokens[place] = tokens[place].as_("KEYED", value=FLANGE, unit="mm")
+            return
 
 
 def _is_far(token: Token) -> bool:

@@ -24,6 +24,20 @@ _INFINITY: Final = "inf"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
+def without_articles(tokens: list[Token]) -> list[Token]:
+    """The tokens without articles, but for one that begins a lens: 'a 12mm tube my 24 cant focus'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind != "DET":
+            out.append(token)
+            continue
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        begins = after is not None and after.kind in ("FOCAL", "COMBO") and bool(out) and out[-1].kind == "PIECE"
+        if begins and at > 1 and tokens[at - 2].kind in ("LENGTH", "RANGE"):
+            out.append(token.as_("CUE"))
+    return out
+
+
 def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []

@@ -79,3 +79,7 @@ def test_names_of_an_unknown_lens_are_said_of_the_one_lens(talked):
 
 def test_what_has_no_lugs_is_smooth(asked):
     assert "Projection barrel 42.5 mm" in flat(asked("plain smooth tube 42.5 diameter. no thread no lugs no iris"))
+
+
+def test_an_image_distance_beside_a_thread_is_a_register(asked):
+    assert "that is M42x1 at C register" in flat(asked("industrial lens 42 thread pitch 1, image 17.5"))

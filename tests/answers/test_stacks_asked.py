@@ -155,3 +155,27 @@ def test_ten_threads_of_a_pitch_are_told_as_long(asked):
         low == pytest.approx(7.9375, abs=0.001)
         for low, _ in numbers(asked("what do ten threads of 32 tpi measure"), "ten_pitches_mm")
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("making a board: 75mm lens in a body cap for NX, image 70.", 70 - 25.5),
+        ("distance from lens shoulder to e flange if my lens images at 51.3", 51.3 - 18),
+    ],
+)
+def test_where_an_image_is_told_to_lie_is_behind_the_flange(asked, text, wanted):
+    assert any(low == pytest.approx(wanted) for low, _ in numbers(asked(text), "stack_mm"))
+
+
+def test_an_article_behind_a_tube_begins_a_lens(asked):
+    assert "24 mm lens" in asked("with a 12mm tube my 24 cant focus on anything, normal?")["reading"]
+
+
+def test_what_tells_a_size_needs_no_lens_and_no_body(asked):
+    assert numbers(asked("inner bore for 31 mm barrel"), "bore_mm")
+    assert one(asked("thread pitch 0.75, need 0.3 more. how many turns"), "thread_turns") == close(0.4)
+
+
+def test_both_is_no_magnification(asked):
+    assert "magnification" not in asked("12 and 25 tube, 85mm at its 0.8 m, mag both ways")["reading"]

@@ -50,7 +50,9 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
 
 def _has_lugs(question: Question) -> bool:
     """Whether something is told of that holds it; 'no lugs' tells of none."""
-    return mentions(question, "held-by-lugs") and not mentions(question, "no-lugs")
+    denied = question.places("no-lugs")
+    told = question.places("held-by-lugs")
+    return any(not any(no.at <= one.at < no.end for no in denied) for one in told)
 
 
 def _is_smooth(question: Question, width: float | None) -> bool:

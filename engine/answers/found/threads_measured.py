@@ -42,7 +42,8 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
     if diameter is None and pitch_text and focals(question):
         diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
-    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
+    per_inch = re.search(r"(\d+) tpi", said)  # 'thread 1 inch 32 tpi'
+    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after or per_inch
     if raw is None:
         return diameter, None
     value = float(raw[1])
