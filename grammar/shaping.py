@@ -14,6 +14,7 @@ from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
+from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
@@ -81,7 +82,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
-    tokens = with_zones_told(tokens, line.cues, told)
+    tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))), told)
     tokens = with_image_told(
@@ -203,6 +204,9 @@ def _headed(tokens: list[Token]) -> list[Token]:
     return out
 
 
+_EXPOSES: Final = frozenset(["SHUTTER", "ISO", "FPS", "LIGHT", "ND"])
+_TELLS_LENS: Final = frozenset(["FOCAL", "COMBO", "NAMED", "LENGTH"])
+_OF_LENS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "MOUNT", "LENS", "KIND", "NUMBER"])
 _NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
 
 
@@ -220,8 +224,35 @@ def _settings(tokens: list[Token]) -> list[Token]:
             if after is not None and after.kind in _SETTING:
                 out.append(token.as_("AT"))
             continue
+        if token.kind == "FNUM" and _is_set(tokens, at):
+            out.append(Token("AT", "", token.column, value="at"))
         out.append(token)
     return out
+
+
+def _is_set(tokens: list[Token], at: int) -> bool:
+    """'35 f/1.4 on X, 1/50 iso 200 f2.8', '135 on MFT f8 at 2 m': what the lens is set to, and not another one's."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind in _OF_LENS:
+        return False
+    listed = at > 0 and tokens[at - 1].text == ","
+    back = at - 1 - listed
+    before = tokens[back] if back >= 0 else None
+    if before is None:
+        return False
+    placed = before.kind == "MOUNT" and _led_by_place(tokens, back)
+    on_frame = before.kind in ("FORMAT", "BODY", "FRAME") or placed
+    measured = before.kind == "LENGTH" and back > 0 and tokens[back - 1].value == "at"
+    lens = any(one.kind in _TELLS_LENS and one.unit in ("", "mm", "lens") for one in tokens[:at])
+    stop = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    again = listed and before.kind in ("FNUM", "COMBO")  # '50/1.8, f/8'
+    return (stop and (before.kind in _EXPOSES or measured or again)) or (lens and on_frame)
+
+
+def _led_by_place(tokens: list[Token], at: int) -> bool:
+    """Whether a mount stands behind the word that puts a lens on it: 'on my X'."""
+    behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("DET", "FORMAT")]
+    return bool(behind) and behind[-1].kind == "PREP" and behind[-1].value in ("on", "to")
 
 
 def _is_lens_at(tokens: list[Token], at: int) -> bool:

@@ -20,7 +20,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
 
 # cues of a question in which a bare number is most likely a focal length, and one after 'from' a distance in metres
@@ -107,7 +107,7 @@ def _of_piece(token: Token, piece: Token) -> Token:
     converts = piece.text.casefold().startswith("convert") and _EXTENDING[0] <= number <= _EXTENDING[1]
     if (piece.value in OPTICS and number < _FACTORS[1]) or converts:
         return token.as_("TIMES")
-    if number == int(number) and number <= MOST_THINGS and piece.text.casefold().endswith("s"):
+    if number == int(number) and number <= MOST_THINGS and is_plural(piece):
         return token.as_("COUNT")
     return token.as_("LENGTH", unit="mm")
 

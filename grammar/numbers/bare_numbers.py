@@ -8,6 +8,7 @@ from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.focal_numbers import may_be_focal
+from grammar.numbers.lens_stops import is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
 from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
@@ -19,7 +20,7 @@ from grammar.numbers.optics_numbers import (
 )
 from grammar.numbers.picture_numbers import names_size
 from grammar.words.groups import MAGNIFIES
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
 _REVERSED: Final = "reversed"
@@ -61,7 +62,8 @@ def with_numbers_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'50 mm 1:2': how far a lens opens, as it is engraved; where close-ups are spoken of it is how big they get."""
     before, token = tokens[at - 1] if at else None, tokens[at]
-    if before is None or before.kind not in ("LENGTH", "FOCAL") or token.numbers[0] >= 1:
+    beside = before is not None and (before.kind in ("LENGTH", "FOCAL") or is_behind_lens(tokens, at))
+    if before is None or not beside or token.numbers[0] >= 1:
         return False
     parted = token.column - (before.column + len(before.text)) > _BESIDE  # '75 mm want 1:2': a word lies between
     return not parted and not told & _CLOSE_UP
@@ -129,7 +131,8 @@ def _listed(tokens: list[Token]) -> list[Token]:
         if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]):
             tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
-        cropped = at > 2 and is_of_crop(tokens[at - 3])  # 'crop 2.7, 25 mm'
+        # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'
+        cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
@@ -147,6 +150,6 @@ def _listed(tokens: list[Token]) -> list[Token]:
 def _is_lens_beside(tokens: list[Token], at: int) -> bool:
     """'50 and 20mm tube': one tube is told, so that the other number is the lens, where nothing else can be it."""
     piece = tokens[at + 1] if at + 1 < len(tokens) and tokens[at + 1].kind == "PIECE" else None
-    if piece is None or piece.text.casefold().endswith("s") or tokens[at - 1].value != "and":
+    if piece is None or is_plural(piece) or tokens[at - 1].value != "and":
         return False
     return sum(one.kind in ("NUMBER", "LENGTH", "COMBO") for one in tokens) == 2

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.groups import HOLDS, MAGNIFIES, SEVERAL
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
@@ -35,7 +35,7 @@ def is_so_many(tokens: list[Token], at: int) -> bool:
 
 
 def is_several(head: Token) -> bool:
-    return head.text.casefold().endswith("s")
+    return is_plural(head)
 
 
 def counts(tokens: list[Token], at: int) -> bool:

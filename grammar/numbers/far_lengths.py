@@ -17,11 +17,20 @@ def with_far_lengths_apart(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         before = out[-1] if out else None
-        far = before is not None and before.kind == "LENGTH" and before.unit in _FAR and before.numbers[0] >= _LEAST_MM
-        if (far and token.kind in _DESCRIBING) or (token.kind == "FNUM" and _ends_on_body(tokens, out)):
+        far = before is not None and _is_far(before, out)
+        set_apart = before is not None and before.kind == "FNUM" and _is_far(token, out)  # 'f/8 80 cm'
+        if (far and token.kind in _DESCRIBING) or set_apart or (token.kind == "FNUM" and _ends_on_body(tokens, out)):
             out.append(Token("CUE", "", token.column))
         out.append(token)
     return out
+
+
+def _is_far(token: Token, out: list[Token]) -> bool:
+    """A distance by its unit; one in cm where the focal length was told before: '50 mm at f8 50 cm Super 35'."""
+    if token.kind != "LENGTH" or token.numbers[0] < _LEAST_MM:
+        return False
+    told = any(one.kind in ("FOCAL", "COMBO") or (one.kind == "LENGTH" and one.unit == "mm") for one in out)
+    return token.unit in _FAR or (token.unit == "cm" and told)
 
 
 def _ends_on_body(tokens: list[Token], out: list[Token]) -> bool:

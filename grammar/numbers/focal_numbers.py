@@ -25,6 +25,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return False
     before = tokens[at - 1] if at else None
     after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind == "MEASURE" and (at + 2 == len(tokens) or tokens[at + 2].kind == "STOP"):
+        after = None  # 'on my 90 working distance?': what is measured is asked for
     if tokens[at].value and tokens[at].text.isalpha() and number < 28:  # a small number word is a count
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
@@ -33,6 +35,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):
         return number >= 8
+    if before is not None and before.kind == "FORMAT" and (after is None or after.kind in ENDS):
+        return _is_made_for(tokens, at)
     if after is not None and after.kind not in ENDS and not (after.kind == "DET" and before is not None):
         return False
     if number < 8 and number == int(number):
@@ -56,6 +60,14 @@ def is_lens_against(tokens: list[Token], at: int) -> bool:
         return False
     others = [n for n, one in enumerate(tokens) if n != at and _is_on_frame(tokens, n) and _tells_lens(one)]
     return any(_joined(tokens, min(at, n), max(at, n)) for n in others)
+
+
+def _is_made_for(tokens: list[Token], at: int) -> bool:
+    """'half frame 38 on my full frame body': behind a format a lens made for it, where another frame is told too."""
+    number, frame = tokens[at].numbers[0], tokens[at - 1]
+    named = at > 1 and tokens[at - 2].kind == "PREP" and tokens[at - 2].value == "on"  # 'on full frame 50 is normal'
+    others = any(one.kind in ("FORMAT", "BODY", "MOUNT") and one is not frame for one in tokens)
+    return number == int(number) and number > _LEAST_LENS and others and not named
 
 
 def _joined(tokens: list[Token], first: int, last: int) -> bool:

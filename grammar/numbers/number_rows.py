@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _TUBES: Final = "extension-tube"
 _LONGEST_TUBE: Final = 100.0  # mm
@@ -67,7 +67,7 @@ def with_lens_of_ring(tokens: list[Token]) -> list[Token]:
         if first.value in _TURNING and join.kind == "JOIN" and other.kind == "LENGTH" and len(lengths) == 1:
             tokens[at + 2] = other.as_("FOCAL", unit="mm")
         after = tokens[at + 3] if at + 3 < len(tokens) else None
-        single = after is not None and after.kind == "PIECE" and not after.text.casefold().endswith("s")
+        single = after is not None and after.kind == "PIECE" and not is_plural(after)
         beside = at in lengths and at + 2 in lengths and join.kind == "JOIN" and join.value == "and" and single
         metric = {first.unit, other.unit} <= {"", "mm"} and first.kind in _PLAIN and other.kind in _PLAIN
         if beside and metric and len(lengths) == _LEAST_SET and not _turns(tokens):
@@ -93,7 +93,7 @@ def _is_lens_and_tube(token: Token, after: Token) -> bool:
     """'50/20 tube': a lens and the one tube behind it."""
     parts = token.text.split("/")
     plain = token.kind in ("COMBO", "FRACTION") and len(parts) == _LEAST_SET and all(one.isdecimal() for one in parts)
-    single = after.kind == "PIECE" and after.value == _TUBES and not after.text.casefold().endswith("s")
+    single = after.kind == "PIECE" and after.value == _TUBES and not is_plural(after)
     return plain and single and all(float(one) >= _LEAST_LENS for one in parts)
 
 

@@ -165,15 +165,43 @@ def is_reducing(number: float) -> bool:
     return _REDUCES[0] < number <= _REDUCES[1] and number not in STOPS
 
 
+_LEAST_FOCAL: Final = 12.0  # mm, of a bare number before glass
+
+
 def with_glass_behind(tokens: list[Token], told: frozenset[str]) -> list[Token]:
-    """'85/1.4 x0.71', '300/4 x1.4': a factor right behind the stop of a lens is that of glass with it."""
+    """'85/1.4 x0.71', 'OM 85mm 2x tc': a factor, or glass, right behind what tells a lens goes with the lens."""
     out: list[Token] = []
-    for token in tokens:
+    for at, token in enumerate(tokens):
         behind = token.kind == "TIMES" and bool(out) and out[-1].kind in ("COMBO", "FNUM")
-        if behind and _is_of_glass(token.numbers[0], told):
+        factor = behind and _is_of_glass(token.numbers[0], told)
+        if factor or (_begins_glass(tokens, at) and _ends_lens(out)):
             out.append(Token("PREP", "", token.column, value="with"))
         out.append(token)
     return out
+
+
+def _begins_glass(tokens: list[Token], at: int) -> bool:
+    """Whether a reducer or a converter is told from here on: '2x tc', 'reducer 0.71'."""
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    if token.kind == "DET" and after is not None and after.kind != "DET":
+        return _begins_glass(tokens, at + 1)
+    if token.kind == "PIECE":
+        return token.value in OPTICS
+    glass = after is not None and after.kind == "PIECE"
+    named = glass and after is not None and (after.value in OPTICS or after.text.casefold().startswith("convert"))
+    return named and token.kind in ("TIMES", "NUMBER")
+
+
+def _ends_lens(out: list[Token]) -> bool:
+    """Whether what was read last are the numbers of a lens, with its mount behind them or not."""
+    last = out[-1] if out else None
+    if last is not None and last.kind == "MOUNT" and len(out) > 1:
+        last = out[-2]
+    if last is None:
+        return False
+    metric = last.kind == "LENGTH" and last.unit == "mm"
+    bare = last.kind == "NUMBER" and last.text.isdecimal() and last.numbers[0] >= _LEAST_FOCAL
+    return metric or bare or last.kind in ("COMBO", "FNUM", "FOCAL")
 
 
 def _is_of_glass(factor: float, told: frozenset[str]) -> bool:

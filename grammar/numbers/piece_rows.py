@@ -10,7 +10,7 @@ from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _MOST_ALIKE: Final = 6  # so many tubes of one length are told by their number
 _LONGEST: Final = 400.0  # mm, of a piece
@@ -42,7 +42,7 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             at += _lens_beside(out, at)
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
-        elif out[at].kind == "PIECE" and out[at].value == "adapter" and out[at].text.casefold().endswith("s"):
+        elif out[at].kind == "PIECE" and out[at].value == "adapter" and is_plural(out[at]):
             _with_rings_added(out, _without_of(out, at))  # '68 mm of rings', 'rings 1+1'
         elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and _is_bare(out[at + 1]):
             after = out[at + 2] if at + 2 < len(out) else None
@@ -116,7 +116,7 @@ def _told_ahead(out: list[Token], piece: int, what: Token) -> int:
 def _told_twice(out: list[Token], piece: int) -> int:
     """'2x 25 mm tubes' is no area; gives how many tokens were put in."""
     area = out[piece - 1] if piece else None
-    if area is None or area.kind != "AREA" or not out[piece].text.casefold().endswith("s"):
+    if area is None or area.kind != "AREA" or not is_plural(out[piece]):
         return 0
     number, size = area.numbers[0], area.numbers[1]
     if number != int(number) or not 2 <= number <= _MOST_ALIKE < size:
@@ -131,7 +131,7 @@ def _lens_beside(out: list[Token], piece: int) -> int:
     """'50mm 10mm tube, mag?': the first of two lengths is that of the lens; gives how many tokens were put in."""
     before = out[max(0, piece - 2) : piece]
     metric = len(before) == 2 and all(one.kind == "LENGTH" and one.unit == "mm" for one in before)
-    if not metric or out[piece].text.casefold().endswith("s") or any(one.kind in ("FOCAL", "COMBO") for one in out):
+    if not metric or is_plural(out[piece]) or any(one.kind in ("FOCAL", "COMBO") for one in out):
         return 0
     out[piece - 2] = before[0].as_("FOCAL")
     out.insert(piece - 1, Token("JOIN", ",", before[1].column, ","))
@@ -197,13 +197,13 @@ def _told_behind(out: list[Token], piece: int) -> None:
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
     if len(lengths) > 1:
         _as_row(out, lengths)
-    elif lengths and of and not out[piece].text.casefold().endswith("s"):
+    elif lengths and of and not is_plural(out[piece]):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
 
 
 def _opens_row(out: list[Token], piece: int) -> bool:
     """Whether a row of numbers to the end of what is said follows a comma behind several pieces."""
-    several = out[piece].text.casefold().endswith("s") and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
+    several = is_plural(out[piece]) and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
     if not several or not (_is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
         return False
     row = piece + 2
@@ -258,7 +258,7 @@ def _joins(token: Token) -> bool:
 def _is_count(out: list[Token], at: int, length: int, piece: Token) -> bool:
     """'2 25 tubes', '2 x 25 mm tubes': a small number before the length of several pieces."""
     token, size = out[at], out[length].numbers[0]
-    if token.kind not in ("NUMBER", "TIMES") or not piece.text.casefold().endswith("s"):
+    if token.kind not in ("NUMBER", "TIMES") or not is_plural(piece):
         return False
     number = token.numbers[0]
     between = out[at + 1 : length]

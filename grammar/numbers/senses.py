@@ -25,6 +25,8 @@ _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
+_TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
+_ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
 _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
@@ -70,7 +72,9 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         begins = begins or (marked and before[0].kind == "CUE")
         metric = (token.kind == "LENGTH" and token.unit == "mm" and begins) or token.kind == "NUMBER"
         whole = metric and token.text[:1].isdigit() and token.numbers[0] == int(token.numbers[0])
-        free = not before or before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT")
+        free = not before or (
+            before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
+        )
         does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")

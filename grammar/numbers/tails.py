@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from itertools import takewhile
 from math import inf
 from typing import Final
 
 from grammar.things.casting import DRAWN, OPTICAL, SPACER
-from grammar.words.groups import SEEN_SHARP
-from grammar.words.tokens import Token
+from grammar.things.marked_lens import is_marked_lens
+from grammar.words.tokens import Token, is_plural
 
 HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD"])
 MODIFIERS: Final = frozenset(
@@ -18,9 +17,7 @@ MODIFIERS: Final = frozenset(
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
 _ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
-_SHORTEST_LENS, _LONGEST_LENS = 12.0, 1200.0  # mm
-_DOING: Final = frozenset(["does", "be"])  # values of the words for what a lens does, or has
-_INFINITY: Final = "inf"
+_RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -43,22 +40,24 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     out: list[Token] = []
     for at, token in enumerate(tokens):
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
-        if token.kind in TAILS and out and (stretched or not leads_on(tokens, at)):
+        behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
+        if token.kind in TAILS and out and (stretched or behind or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
-            if out[back].kind == "LENS" and out[back].text.casefold().endswith("s"):
+            if out[back].kind == "LENS" and is_plural(out[back]):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
             stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
             stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
             of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
-            if _has_a_mark(tokens, at) or (behind_comma and _is_of_lens_alone(out, back, tokens, at)):
+            if behind_comma and _is_of_lens_alone(out, back, tokens, at):
                 out.append(token.as_("FOCAL", unit="mm"))
                 continue
             if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
@@ -70,6 +69,11 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
         out.append(token)
     return out
+
+
+def _is_turned(after: list[Token]) -> bool:
+    """'an M42 lens 85 mm reversed on ...': the quality that ends what is told of the lens before."""
+    return [one.kind for one in after[:1]] == ["TRAIT"] and (len(after) == 1 or after[1].kind not in HEADS | MODIFIERS)
 
 
 def _is_body(out: list[Token], at: int) -> bool:
@@ -89,19 +93,6 @@ def _is_of_lens_alone(out: list[Token], back: int, tokens: list[Token], at: int)
     return alone and out[back] is piece and len(lengths) == 1 and not _names_lens(tokens)
 
 
-def _has_a_mark(tokens: list[Token], at: int) -> bool:
-    """'fd to x ring, my 28 has infinity at the 6 m mark': a whole length that does so is that of a lens."""
-    token, behind = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    whole = token.kind in ("FOCAL", "LENGTH") and token.numbers[0] == int(token.numbers[0])
-    if behind is None or not whole or not _SHORTEST_LENS <= token.numbers[0] <= _LONGEST_LENS:
-        return False
-    if not (behind.value in _DOING or SEEN_SHARP in behind.groups):
-        return False
-    rest = list(takewhile(lambda one: one.kind != "STOP", tokens[at + 1 :]))
-    far = [one for one in rest if one.unit in ("m", "ft") or (one.kind, one.value) == ("KEYED", "mark")]
-    return bool(far) and any(one.text.casefold().startswith(_INFINITY) for one in rest)
-
-
 def _names_lens(tokens: list[Token]) -> bool:
     return any(one.kind in ("NAMED", "FNUM") for one in tokens)
 
@@ -116,6 +107,10 @@ def _headed_by(out: list[Token], at: int) -> Token:
     while at > 0 and out[at].kind == "TAIL":
         at -= 1
     return out[at]
+
+
+def _is_ring(out: list[Token], at: int) -> bool:
+    return out[at].kind == "PIECE" and out[at].value == _RING
 
 
 def _is_of_lens(token: Token) -> bool:

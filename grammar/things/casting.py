@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.compact import compact, field
 from grammar.questions import Thing
 from grammar.things.phrases import Noun
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
@@ -61,7 +61,7 @@ class Part:
     def is_several(self) -> bool:
         """Whether it tells of more than one."""
         head = self.noun.head
-        return bool(self.count and self.count > 1) or (head is not None and head.text.casefold().endswith("s"))
+        return bool(self.count and self.count > 1) or (head is not None and is_plural(head))
 
     @property
     def is_stop_alone(self) -> bool:

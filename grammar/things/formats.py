@@ -8,12 +8,14 @@ from grammar.words.groups import FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
+_MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
-_OF_FRAMES: Final = frozenset(["equiv", "match", "cover"])  # what is asked of a lens on a frame
+_OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
@@ -29,7 +31,7 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
-    return [token for at, token in enumerate(out) if not _is_of_lens_behind(out, at)]
+    return [token for at, token in enumerate(out) if not (_is_of_lens_behind(out, at) or _is_said_again(out, at))]
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
@@ -38,6 +40,12 @@ def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
     return bool(behind) and behind[-1].kind == "FRAME"
+
+
+def _is_said_again(tokens: list[Token], at: int) -> bool:
+    """'medium format 44x33': the size tells it."""
+    sized = at + 1 < len(tokens) and tokens[at + 1].kind == "FORMAT"
+    return sized and tokens[at].kind == "KIND" and tokens[at].value == _MEDIUM
 
 
 def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
@@ -73,7 +81,7 @@ def _told(tokens: list[Token], at: int) -> Token:
     if (
         token.kind == "NUMBER"
         and token.numbers[0] >= _OF_FILM
-        and ((after is not None and after.kind in ("LENS", "KIND")) or _is_put_on(before, after))
+        and ((after is not None and after.kind in _OF_LENS) or _is_put_on(before, after))
     ):
         return token.as_("FORMAT")
     if token.unit == "in":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _HEADS: Final = frozenset(["BODY", "LENS"])
 _WITHIN: Final = frozenset(["MOUNT", "DET", "JOIN", "FILLER"])  # what such a list is made of
@@ -38,7 +38,7 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
 def _list_end(tokens: list[Token], at: int) -> int | None:
     """Where the list ends that the word at `at` opens; None where it opens none."""
     head = tokens[at]
-    if head.kind not in _HEADS or not head.text.casefold().endswith("s") or (at and tokens[at - 1].kind == "MOUNT"):
+    if head.kind not in _HEADS or not is_plural(head) or (at and tokens[at - 1].kind == "MOUNT"):
         return None
     start = at + 1
     while start < len(tokens) and tokens[start].kind in _LEADS:

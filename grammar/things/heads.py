@@ -6,8 +6,11 @@ from typing import Final
 
 from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
+from grammar.words.tokens import is_plural
 
 _LENS_LIKE: Final = 16.0  # mm
+_LEAST_BARE: Final = 24.0  # mm, of a lens told without a unit
+_LONGER_THAN_TUBES: Final = 40.0  # mm, of a set's
 
 
 def share_heads(parts: list[Part]) -> None:
@@ -47,20 +50,32 @@ def _is_goal(before: Part, part: Part) -> bool:
 
 
 def _is_another(before: Part, part: Part) -> bool:
-    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies."""
+    """'an Exakta and an L body' are a lens and a body; 'E and Z bodies', 'an E and a Z body' two bodies.
+
+    'L, a C/Y 50 mm lens' are a body and a lens, and 'EF + a C/Y 50 mm lens' too.
+    """
+    if part.sort == "lens" and before.mounts and not (part.is_several or part.is_host or before.focal):
+        return before.is_host or (part.noun.join == "+" and bool(part.focal))
     if part.sort != "body" or part.noun.join not in ("and", ",") or part.noun.head is None or not before.mounts:
         return False
-    return not part.noun.head.text.casefold().endswith("s") and not before.is_host
+    return not is_plural(part.noun.head) and not before.is_host
 
 
 def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
     """'10, 16 and 26mm tubes' are all tubes; '20 ft, 75mm lens' and '200mm vs 25mm ring' are two things."""
     if part.sort != "length":
         return True
-    single = headed.noun.head is not None and not headed.noun.head.text.casefold().endswith("s")
+    if not headed.noun.first("LENGTH", "RANGE") or all(
+        token in headed.noun.tails for token in headed.noun.all("LENGTH")
+    ):
+        return False  # '105 mm and tubes 16 mm'
+    single = headed.noun.head is not None and not is_plural(headed.noun.head)
     lens_told = any(one.sort == "lens" and one.focal for one in parts)
     if headed.noun.join == "," and single and not lens_told and _is_focal_length(part, headed):
         return False  # '50mm, 20mm tube'
+    two = sum(bool(one.noun.first("LENGTH", "RANGE")) and one.noun.listed == part.noun.listed for one in parts) == 2
+    if two and not single and not lens_told and _is_longer_than_tubes(part, headed):
+        return False  # '75 and 26 mm tubes'
     if headed.noun.join == "+" and single and not lens_told:
         return False  # '50mm + 12mm tube' is a lens and a tube, '5 + 2 spacer under a 35mm lens' two spacers
     token = part.noun.first("LENGTH", "RANGE")
@@ -68,9 +83,20 @@ def _one_kind(part: Part, headed: Part, parts: list[Part]) -> bool:
 
 
 def _is_focal_length(part: Part, headed: Part) -> bool:
-    """Whether the first of two lengths that stand in a list is as long as a lens, both with their units."""
+    """Whether the first of two lengths that stand in a list is as long as a lens."""
     one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
-    return one is not None and other is not None and one.text[-1:].isalpha() and one.numbers[0] >= _LENS_LIKE
+    if one is None or other is None:
+        return False
+    bare = one.text[-1:].isdigit()
+    return one.numbers[0] >= (max(_LEAST_BARE, other.numbers[0]) if bare else _LENS_LIKE)
+
+
+def _is_longer_than_tubes(part: Part, headed: Part) -> bool:
+    """Whether the first of two lengths is longer than tubes are made, and than the other: the lens's."""
+    one, other = part.noun.first("LENGTH"), headed.noun.first("LENGTH")
+    if one is None or other is None or one.unit not in ("", "mm"):
+        return False
+    return one.numbers[0] >= _LONGER_THAN_TUBES and one.numbers[0] > other.numbers[0]
 
 
 def _recast(part: Part, like: Part) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from grammar.things.standins import STANDIN
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 
 def hyphened(tokens: list[Token]) -> list[Token]:
@@ -29,7 +29,7 @@ def linked(tokens: list[Token]) -> list[Token]:
         before = next((one for one in reversed(out) if one.text != "-"), None)
         after = next((one for one in tokens[at + 1 :] if one.text != "-"), None)
         if before is not None and after is not None and before.kind == after.kind == "MOUNT":
-            if token.text == "-":
+            if token.text == "-" or _slashed(tokens, at):
                 out.append(token.as_("LINK"))
                 continue
             if token.kind == "PREP" and token.value == "to" and not _ends_list(out) and _of_piece(tokens, at, out):
@@ -72,3 +72,10 @@ def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
         return True
     ahead = [token for token in before if token.kind not in ("FILLER", "UNKNOWN", "DET")][-2:]
     return len(ahead) == 2 and ahead[0].kind == "PIECE" and not any(token.kind == "BODY" for token in following)
+
+
+def _slashed(tokens: list[Token], at: int) -> bool:
+    """'the FD/E ring': of one ring, written together; 'FD/M42 rings' are two."""
+    ring = tokens[at + 2] if at + 2 < len(tokens) else None
+    one = ring is not None and ring.kind == "PIECE" and not is_plural(ring)
+    return one and tokens[at].text == "/" and not tokens[at].gap and not tokens[at + 1].gap

@@ -133,6 +133,9 @@ class _Placing:
         before, lens = self.before, self.lens
         if self.role or not self.part.is_host:
             return False
+        others = any(one is not self.part and (one.sort == "body" or one.was_mount) for one in self.parts)
+        if lens is None and self.part.noun.join == "," and not others and any(map(is_focal, self.cast.lengths)):
+            return self._as("body")  # 'a 58 mm, 1.4 tc, MFT'
         implied = self.near and before is not None and before.sort == "lens" and bool(before.implied)
         by_camera = lens is not None and lens.by_camera
         # 'a 100 enlarger lens, mft': its kind has a thread of its own; 'lens off a half frame slr, E mount'

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
 _RING: Final = "adapter"
 _THICKEST: Final = 120.0  # mm
@@ -39,7 +39,7 @@ def _heads_behind(tokens: list[Token]) -> list[Token]:
     for at in range(len(tokens) - 3):
         if _parts_its_mounts(tokens, at):
             tokens[at + 1 : at + 4] = [tokens[at + 2], tokens[at + 3], tokens[at + 1]]
-        if tokens[at].kind != "PIECE" or tokens[at].value != _RING or tokens[at].text.casefold().endswith("s"):
+        if tokens[at].kind != "PIECE" or tokens[at].value != _RING or is_plural(tokens[at]):
             continue
         first = at + 1 + (tokens[at + 1].kind == "MARK")
         pair = tokens[first : first + 3]

@@ -11,6 +11,7 @@ from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_stranger
+from grammar.things.marked_lens import is_marked_lens
 from grammar.things.mount_roles import AND, USED, is_focal, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
@@ -158,6 +159,7 @@ def _place_length(cast: Cast, part: Part, before: Part | None) -> None:
         or part.noun.measured
         or token.unit != "mm"
         or piece.noun.sentence != part.noun.sentence
+        or (not part.noun.role and is_marked_lens(token, cast.told))
     ):
         cast.lengths.append(part)
     elif piece.piece in ("bellows", "helicoid") and part.noun.role in ("", "to"):

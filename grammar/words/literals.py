@@ -30,7 +30,7 @@ _NOT_PLACE: Final = (
 # nor is it a unit where an arrow or a hyphen leads on to another: 'the 7.8 M-L ring', 'a 9.8 m>e'
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
-    r"(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    r"(?!(?<=\sm)-\d)(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
 )
 
 
@@ -95,12 +95,16 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}"
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|fps\b))"
         r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
-    ("0.", rf"(?P<n>\d?\.\d{{1,2}}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd{_END}(?!\s?(?:filters|s\b))",
-     lit.nd),
+    (
+        "0.",
+        r"(?P<n>\d?\.\d{1,2}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd"
+        rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
+        lit.nd,
+    ),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
@@ -136,7 +140,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
     ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
-    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?![\d:])(?!\s?mm)", made.ratio),
+    ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?!\d|:\d|\.\d)(?!\s?mm)", made.ratio),
     (
         "0.",
         rf"(?P<n>{_NUM})\s?(?P<p>tenths?|hundredths?)(?:\sof\sa)?(?:\s?(?:mm|millimet(?:er|re)s?))?{_END}"
@@ -173,7 +177,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("x", rf"(?-i:x)\s(?P<n>1?\d(?:\.\d+)?){_END}(?!\s?mm)", made.one("TIMES")),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm)?\s?(?:x|\*|by(?=\s?\d))\s?(?P<b>{_NUM})(?P<mm>\s?mm)?{_END}", made.area),
     ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", made.teleconverter),
-    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])", made.one("TIMES")),
+    ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])(?!(?<=\sx)[ -]mount)", made.one("TIMES")),
     (
         "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
         made.bare_range,

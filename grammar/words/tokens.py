@@ -17,6 +17,7 @@ _MOST_MENDED: Final = 12  # unknown words of one question that are looked at clo
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
+_SINGULAR: Final = ("lens", "glass")
 _LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", "share", _LENGTH])
 
@@ -198,6 +199,8 @@ def _mark(line: str, atoms: list[Atom], at: int) -> tuple[Token, int]:
         return Token("STOP", "", 0, text), at + 1
     if text in _JOINS:
         return Token("JOIN", "", 0, text), at + 1
+    if text == "@":
+        return Token("PREP", "", 0, "at"), at + 1
     if text == "=":
         return Token("CUE", "", 0, "equals"), at + 1
     return Token("MARK", "", 0, text), at + 1
@@ -244,3 +247,9 @@ def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spo
         found.extend(Spoken(kind, id_, text, columns[atoms[at].start]) for kind, id_ in records)
         at = after
     return tuple(found)
+
+
+def is_plural(word: Token) -> bool:
+    """Whether a noun tells of several: 'tubes', 'lenses'; 'lens' and 'glass' only end like one that does."""
+    text = word.text.casefold()
+    return text.endswith("s") and not text.endswith(_SINGULAR)
