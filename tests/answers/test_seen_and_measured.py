@@ -83,3 +83,8 @@ def test_what_has_no_lugs_is_smooth(asked):
 
 def test_an_image_distance_beside_a_thread_is_a_register(asked):
     assert "that is M42x1 at C register" in flat(asked("industrial lens 42 thread pitch 1, image 17.5"))
+
+
+def test_a_width_alone_asks_which_mount_it_is_and_is_answered_by_a_reply(talked):
+    assert "M39x1 SLR" in flat(talked("39mm screw lens, has focus ring and preset rings. what is it", "its about 45"))
+    assert "pitch 1 mm" in talked("42mm screw, no markings. what mount", "1.0")["reading"]

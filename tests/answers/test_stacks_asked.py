@@ -179,3 +179,13 @@ def test_what_tells_a_size_needs_no_lens_and_no_body(asked):
 
 def test_both_is_no_magnification(asked):
     assert "magnification" not in asked("12 and 25 tube, 85mm at its 0.8 m, mag both ways")["reading"]
+
+
+def test_a_reply_and_a_question_in_one_line_are_both_taken(talked):
+    found = talked("75 enlarger lens on X at life size, extension?", "70. so what ring or stack?")
+    assert "70 mm flange to image" in found["reading"]
+
+
+def test_whether_a_target_stands_for_infinity_is_answered_first(asked):
+    assert flat(asked("chimney 100m away, good enough to set infinity on a 200mm?")).startswith("No, 100 m is too near")
+    assert flat(asked("mast 2000 m away, good enough to set infinity on a 200mm?")).startswith("Yes, 2000 m is far")
