@@ -219,6 +219,20 @@ def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_stops_by_crop(answer, question, knowledge)
 
 
+def _through() -> Beside:
+    """Whether what is so wide goes through the opening told, in place of the answer."""
+    from engine.answers.seat.bores import with_going_through
+
+    return with_going_through
+
+
+def _thread_lengths() -> Beside:
+    """How long the thread of the one mount named may be, before the answer."""
+    from engine.answers.making.thread_lengths import with_thread_length
+
+    return with_thread_length
+
+
 def _squeezed() -> Beside:
     """The shape that an anamorphic lens gives, before the answer."""
     from engine.answers.picture.squeezed import with_squeeze
@@ -242,6 +256,9 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
+    ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
+    (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
+    (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),

@@ -16,6 +16,7 @@ _TOO: Final = "too "
 _THIN: Final = "thin"
 _THINNEST_RING_MM: Final = 0.5
 _NEAR: Final = 5  # tokens
+_THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
@@ -218,7 +219,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
 
 def _of_thread(tokens: list[Token], at: int) -> bool:
     """'M39 thread 5mm long': the length of a thread, not of a ring."""
-    return any(map(is_screw, tokens[max(0, at - _NEAR) : at]))
+    return any(map(is_screw, tokens[max(0, at - _THREAD_NEAR) : at]))
 
 
 def _of_what_follows(tokens: list[Token], at: int) -> bool:

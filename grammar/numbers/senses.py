@@ -12,6 +12,7 @@ from typing import Final
 
 from grammar.numbers.rings_to_choose import CHOICE
 from grammar.things.casting import DRAWN
+from grammar.words.groups import PLATE
 from grammar.words.tokens import Token
 
 READING: Final = "reading"
@@ -22,6 +23,7 @@ _TWO_APART: Final = 0.15  # how far its sides may be apart
 _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
+_LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
 _ISO: Final = "iso"  # value of the word that a speed follows
@@ -271,6 +273,7 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
 
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
+    tokens = _thick_plates(tokens)
     for at, token in enumerate(tokens):
         if token.kind == "PIECE" and token.value == _FILTER and at and _is_plate(tokens[at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("KEYED", value="glass", unit="mm")  # 'a 2 mm filter' has no such thread
@@ -286,6 +289,19 @@ def _plates(tokens: list[Token]) -> list[Token]:
         if before.numbers[0] <= _SHORTEST_FOCAL or (back < at - 1 and before.numbers[0] <= _THICKEST_GLASS):
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
             tokens[at] = token.as_("CUE")
+    return tokens
+
+
+def _thick_plates(tokens: list[Token]) -> list[Token]:
+    """'plane glass 1.5mm thick behind a 50', 'a 2mm thick ND behind the lens': so thick a piece of glass is a plate."""
+    for at, token in enumerate(tokens[:-1]):
+        thick = tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "thickness"
+        if not (thick and _is_plate(token) and token.numbers[0] > _LEAST_PLATE):
+            continue
+        beside = [*tokens[max(0, at - 1) : at], *tokens[at + 2 : at + 3]]
+        if any(PLATE in one.groups or one.value == _FILTER for one in beside):
+            tokens[at] = token.as_("KEYED", value="glass", unit="mm")
+            tokens[at + 1] = tokens[at + 1].as_("CUE")
     return tokens
 
 

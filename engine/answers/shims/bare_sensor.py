@@ -79,11 +79,10 @@ def glass_told(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _behind_lens_mm(question: Question) -> float | None:
-    """How thick the plate is that the question says was put in, or taken out, between a lens and its seat, mm."""
+    """How thick the plate is that the question says stands, or stood, between a lens and its seat, mm."""
     told = number(question, "glass")
-    moved = mentions(question, "glass-gone", "glass-added")
     of_lens = mentions(question, "behind-a-lens") and not mentions(question, "sensor")
-    return told if told is not None and moved and of_lens else None
+    return told if told is not None and of_lens else None
 
 
 def _moved_by_plate(glass_mm: float, question: Question, knowledge: Knowledge) -> Told:
