@@ -9,6 +9,7 @@ from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
+from engine.answers.found.not_by_thread import not_by_thread
 from engine.answers.found.thread_told import ASSUMED, without_assumed
 from engine.answers.found.threads_measured import (
     ROUGHLY_MM,
@@ -24,7 +25,7 @@ from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
-from engine.answers.parts.wording import listed, small_mm
+from engine.answers.parts.wording import small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
@@ -34,7 +35,6 @@ from engine.facts.guidance import Advice
 from grammar.questions import BY_THREAD, Question, Thing
 
 MOST = 6
-ANOTHER_MM = 1.0  # a thread that is farther off is another
 MOST_MEANT = 4  # mounts that one thread may be, for what is asked next
 WHAT_TO_MEASURE = (
     "Measure: 1. whether it screws or turns in by lugs; 2. of a thread the width across, by caliper, and the pitch, ten"
@@ -74,7 +74,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
                       quantities=smooth.quantities)  # fmt: skip
     question = with_width_of_part(question, knowledge)
     told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
-    told = against_name(question, knowledge) + _not_by_thread(question, knowledge) + told
+    told = against_name(question, knowledge) + not_by_thread(question, knowledge) + told
     registers = (
         by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
     )
@@ -183,33 +183,6 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
     return list(dict.fromkeys(out))
 
 
-def _not_by_thread(question: Question, knowledge: Knowledge) -> Told:
-    """'42 mm, 1.0 pitch, so plain M42?': a screw mount named is one of several of its thread, which does not tell."""
-    facts = knowledge.catalogue
-    named = [facts.mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts]
-    screws = [mount for mount in named if mount.thread]
-    if len({mount.id for mount in screws}) != 1 or number(question, "flange_to_image") is not None:
-        return Told()
-    if not (mentions(question, "taken-for-sure") or question.text.rstrip().endswith("?")):
-        return Told()
-    mount = screws[0]
-    told, thread = thread_measured(question)[0], facts.threads[mount.thread or ""]
-    if told is not None and abs(told - thread.major_mm.nominal) > ANOTHER_MM:
-        return Told()  # '57 mm, enlarger?' is not the thread that most of them have
-    alike = [row for row in facts.mounts.values() if row.thread == mount.thread and row.id != mount.id
-             and row.kind not in together.ACCESSORIES and "thread-only" not in row.traits]  # fmt: skip
-    if not alike:
-        return Told()
-    alike.sort(key=lambda row: (not is_known(row.register_mm), row.id))
-    others = listed([row.designation for row in alike[:4]], "or")
-    register = f", register {small_mm(mount.register_mm.nominal)}" if is_known(mount.register_mm) else ""
-    text = (
-        f"The thread alone does not tell: {mount.designation}{register}, has the same thread as {others}, and makers of"
-        " industrial and other lenses use it with a register of their own. It depends on flange to image: measure that."
-    )
-    return Told((Line("head", text),))
-
-
 def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
     """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
     diameter, pitch = thread_measured(question)
@@ -231,7 +204,7 @@ def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -
         ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
         lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
         asked = replace(question, lenses=(lens, *question.lenses[1:]))
-    lines = [*_not_by_thread(question, knowledge).lines, *told.lines]
+    lines = [*not_by_thread(question, knowledge).lines, *told.lines]
     if found.register_mm is None and any(not row.bad for row in rows):
         lines.append(Line("ask", BY_PAPER, wants="flange_to_image"))
     return Answer(

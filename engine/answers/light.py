@@ -13,6 +13,7 @@ from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
 from engine.answers.exposure.stop_steps import steps_between, stops_from
+from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -75,7 +76,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         return
     yield t_stops_apart(question)
     exposed_by_it = is_known(shutter_s(question, knowledge))
-    yield Told() if exposed_by_it else _t_stop(question, knowledge)
+    yield Told() if exposed_by_it else t_stop_told(question, knowledge)
     yield _between(question)
     yield stops_from(question)
     yield between_rates(question, knowledge)
@@ -90,7 +91,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _variable(question, knowledge)
     yield _prism(question, knowledge)
     yield from exposed_parts(question, knowledge)
-    yield _t_stop(question, knowledge) if exposed_by_it else Told()
+    yield t_stop_told(question, knowledge) if exposed_by_it else Told()
     yield rear_filter(question, knowledge)
     yield front_filters(question, knowledge)
 
@@ -249,46 +250,6 @@ def _factor(question: Question) -> Told:
         f"A factor of {trimmed(values[0], 2)} is {trimmed(stops.nominal, 2)} stops: log2 of it, not the factor itself."
     )
     return Told((Line("head", text),), (Quantity("light_difference_stops", stops, f"factor {values[0]:g}"),))
-
-
-def _t_stop(question: Question, knowledge: Knowledge) -> Told:
-    """The f-number behind a T-stop: T times the root of the transmission."""
-    match = re.match(r"T(\d+(?:\.\d+)?)", question.said("aperture") or "")
-    if not match:
-        return _t_of_f(question)
-    at = next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
-    if at is not None and at <= float(match[1]) and not question.said("transmission"):
-        return Told()  # both are told: nothing is to be guessed
-    told = number(question, "transmission")
-    usual = knowledge.catalogue.assumptions["usual-transmission"].value
-    share = Interval.exact(told / 100) if told else usual
-    value = exposure.f_number_of_t_stop(Interval.exact(float(match[1])), share)
-    if not is_known(value):
-        return Told()
-    case = f"transmission {share.nominal * 100:.0f} %"
-    text = f"T{match[1]} is about f/{trimmed(value.nominal, 2)} at {share.nominal * 100:.0f} % transmission."
-    lines = [Line("head", text), Line("text", "Expose by T; work out depth of field by the f-number.")]
-    if told is None:
-        often = f"{usual.least * 100:.0f} to {usual.greatest * 100:.0f} %"
-        lines.append(Line("ask", f"What transmission has the lens? It is seldom told; {often} is usual."))
-    return Told(tuple(lines), (Quantity("f_number", value, case),))
-
-
-def _t_of_f(question: Question) -> Told:
-    """The T-stop of an f-number where the share of light that passes is told: N over its root."""
-    told, at = number(question, "transmission"), stop(question)
-    if not told or at is None:
-        return Told()
-    share = Interval.exact(told / 100)
-    value, lost = exposure.t_stop_of_f_number(Interval.exact(at), share), exposure.transmission_lost_stops(share)
-    if not (is_known(value) and is_known(lost)):
-        return Told()
-    text = (
-        f"f/{trimmed(at, 2)} at {told:g} % transmission is T{trimmed(value.nominal, 2)}: {trimmed(lost.nominal, 2)} "
-        "stops stay in the glass. Expose by T; work out depth of field by the f-number."
-    )
-    rows = (Quantity("t_stop", value, f"transmission {told:g} %"), Quantity("light_difference_stops", lost, "glass"))
-    return Told((Line("head", text),), rows)
 
 
 def _prism(question: Question, knowledge: Knowledge) -> Told:

@@ -7,14 +7,12 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
+from grammar.things.one_lens import body_beside_lens, host_before_lens, put_together
 from grammar.things.phrases import TOWARDS
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
-_OF_MOUNTS: Final = frozenset(["same", "versus", "mix", "which"])  # cues of what is asked of mounts, or of several
-_TWICE: Final = 2
-_EITHER: Final = frozenset(["or", "vs"])
 _MADE_FOR: Final = frozenset(["for", "from", "of"])
 
 
@@ -26,7 +24,7 @@ def complete(cast: Cast) -> None:
     """Descriptions that only complete one another become one; empty ones fall away; pieces tell what was not said."""
     _stretch(cast)
     _gather_lenses(cast)
-    _body_beside_lens(cast)
+    body_beside_lens(cast)
     if len(cast.bodies) > 1:
         full = [part for part in cast.bodies if part.has_mount or part.formats or part.crop]
         rest = [part for part in cast.bodies if part not in full]
@@ -120,8 +118,8 @@ def _gather_lenses(cast: Cast) -> None:
         return
     told = _each_one(told)
     if not cast.bodies:
-        _host_before_lens(cast, told)
-    _put_together(told)
+        host_before_lens(cast, told)
+    put_together(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []
     homes: dict[int, Part] = {}  # list of mounts -> the lens that has the first of them
@@ -138,62 +136,6 @@ def _gather_lenses(cast: Cast) -> None:
     if counts and len(kept) == 1 and kept[0].count is None:
         kept[0].count = counts[0]
     cast.lenses = kept
-
-
-def _put_together(lenses: list[Part]) -> None:
-    """'105 mm, a D-mount lens', 'FD, 58 mm reversed', 'M42, 50 mm, f/1.8': one lens, where nothing is told twice."""
-    for first in list(lenses):
-        row = [part for part in lenses if part.noun.listed == first.noun.listed]
-        if first is row[0] and len(row) > 1 and all(_adds(part, first) for part in row[1:]) and _tells_none_twice(row):
-            for part in row[1:]:
-                merge(first, part)
-                lenses.remove(part)
-
-
-def _adds(part: Part, first: Part) -> bool:
-    """Whether a part may only say more of the first in its row."""
-    listed = part.noun.join == "," and part.noun.role in ("", first.noun.role)
-    return listed and not (part.is_several or first.is_several or part.count or part.named or first.named)
-
-
-def _tells_none_twice(row: list[Part]) -> bool:
-    told = (
-        [part for part in row if part.has_mount_or_kind], [part for part in row if part.focal or part.zoom],
-        [part for part in row if part.f_number], [part for part in row if part.formats],
-    )  # fmt: skip
-    return all(len(one) < _TWICE for one in told)
-
-
-def _body_beside_lens(cast: Cast) -> None:
-    """'an EF with a 58 mm C/Y', 'a 50 mm FD and my EF': of two mounts the one that nothing tells as a lens's."""
-    if cast.bodies or len(cast.lenses) != 2 or cast.told & _OF_MOUNTS:
-        return
-    if not all(one.mounts for one in cast.lenses):
-        return
-    lenses = [one for one in cast.lenses if _is_told_as_lens(one)]
-    rest = [one for one in cast.lenses if one not in lenses]
-    if len(lenses) != 1 or cast.lenses[1].noun.join in _EITHER:
-        return
-    body = rest[0]
-    if body.noun.role == "from" or body.mounts[0].ids[0] == lenses[0].mounts[0].ids[0]:
-        return
-    body.sort = "body"
-    cast.lenses, cast.bodies = lenses, rest
-
-
-def _host_before_lens(cast: Cast, lenses: list[Part]) -> None:
-    """'MFT, my 105, f/8': the mount that mostly means a body, before a lens told by its numbers alone."""
-    if len(lenses) < _TWICE or any(part.has_mount for part in lenses[1:]):
-        return
-    one, other = lenses[:2]
-    if one.is_host and not _is_told_as_lens(one) and other.focal and other.noun.join == ",":
-        one.sort = "body"
-        cast.bodies.append(one)
-        lenses.remove(one)
-
-
-def _is_told_as_lens(part: Part) -> bool:
-    return bool(part.focal or part.f_number or part.zoom or part.kinds or part.traits) or part.noun.heads == "LENS"
 
 
 def _count_out(cast: Cast) -> None:

@@ -1,0 +1,66 @@
+"""What a lens is set to, told behind 'at' or beside what the camera is set to: a stop, a distance, no other lens."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import DRAWN
+from grammar.words.tokens import Token
+
+_SETTING: Final = frozenset(["FNUM", "LENGTH", "RATIO", "TIMES", "NUMBER", "SHUTTER", "TSTOP"])
+_EXPOSES: Final = frozenset(["SHUTTER", "ISO", "FPS", "LIGHT", "ND"])
+_TELLS_LENS: Final = frozenset(["FOCAL", "COMBO", "NAMED", "LENGTH"])
+_OF_LENS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "MOUNT", "LENS", "KIND", "NUMBER"])
+_NEAREST: Final = 250.0  # mm; what is set to less with a stop beside it is a focal length
+
+
+def with_settings(tokens: list[Token]) -> list[Token]:
+    """'at f/8' is a setting; 'at' before anything else says nothing."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind == "PREP" and token.value == "at":
+            after = tokens[at + 1] if at + 1 < len(tokens) else None
+            drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+            if drawn and after is not None and after.kind == "LENGTH" and after.unit in ("mm", "cm"):
+                continue  # 'bellows at 100 mm' is drawn so far
+            if after is not None and _is_lens_at(tokens, at + 1):
+                continue
+            if after is not None and after.kind in _SETTING:
+                out.append(token.as_("AT"))
+            continue
+        if token.kind == "FNUM" and _is_set(tokens, at):
+            out.append(Token("AT", "", token.column, value="at"))
+        out.append(token)
+    return out
+
+
+def _is_set(tokens: list[Token], at: int) -> bool:
+    """'35 f/1.4 on X, 1/50 iso 200 f2.8', '135 on MFT f8 at 2 m': what the lens is set to, and not another one's."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind in _OF_LENS:
+        return False
+    listed = at > 0 and tokens[at - 1].text == ","
+    back = at - 1 - listed
+    before = tokens[back] if back >= 0 else None
+    if before is None:
+        return False
+    placed = before.kind == "MOUNT" and _led_by_place(tokens, back)
+    on_frame = before.kind in ("FORMAT", "BODY", "FRAME") or placed
+    measured = before.kind == "LENGTH" and back > 0 and tokens[back - 1].value == "at"
+    lens = any(one.kind in _TELLS_LENS and one.unit in ("", "mm", "lens") for one in tokens[:at])
+    stop = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
+    again = listed and before.kind in ("FNUM", "COMBO")  # '50/1.8, f/8'
+    return (stop and (before.kind in _EXPOSES or measured or again)) or (lens and on_frame)
+
+
+def _led_by_place(tokens: list[Token], at: int) -> bool:
+    """Whether a mount stands behind the word that puts a lens on it: 'on my X'."""
+    behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("DET", "FORMAT")]
+    return bool(behind) and behind[-1].kind == "PREP" and behind[-1].value in ("on", "to")
+
+
+def _is_lens_at(tokens: list[Token], at: int) -> bool:
+    """'at 14 mm f/2.8', 'zoom at 9mm': so short, and of a zoom or a stop beside it, is a focal length, no distance."""
+    near = tokens[at].kind == "LENGTH" and tokens[at].unit == "mm" and tokens[at].numbers[0] < _NEAREST
+    zoomed = any(one.kind in ("KIND", "MOUNT") and "zoom" in one.text.casefold() for one in tokens)
+    return near and (zoomed or (at + 1 < len(tokens) and tokens[at + 1].kind == "FNUM"))
