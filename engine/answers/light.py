@@ -41,7 +41,9 @@ FIXED = "fixed-iris"
 
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
-    cropped = question.follows and mentions(question, "crop-or-sensor") and frames_named(question, knowledge.catalogue)
+    metered = mentions(question, "hand-meter") and not question.adapters
+    spoken_of = metered or (question.follows and mentions(question, "crop-or-sensor"))
+    cropped = spoken_of and frames_named(question, knowledge.catalogue)
     likened = not cropped and mentions(question, "likened-stops")
     told = exposure_stays(stop(question)) if cropped else Told()
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()

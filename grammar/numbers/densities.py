@@ -13,16 +13,25 @@ _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD",
 
 def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with each number as ND that a filter is said to be marked with, where light is spoken of."""
+    if "add-up" in told and not any(token.kind in _OF_OTHERS for token in tokens):
+        summed = [token for token in tokens if _is_density(token)]
+        if len(summed) > 1 and len(summed) == sum(token.kind == "NUMBER" for token in tokens):
+            # 'stacked a 0.6 and a 1.2, total?': nothing else is told that numbers so marked may be of
+            return [token.as_("ND", value=f"ND {token.text}") if token in summed else token for token in tokens]
     filtered = any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
     if not ("nd" in told or (filtered and "engraved" in told)) or any(token.kind == "ND" for token in tokens):
         return tokens
     return [_marked(tokens, at) for at in range(len(tokens))]
 
 
+def _is_density(token: Token) -> bool:
+    return token.kind == "NUMBER" and "." in token.text and token.numbers[0] in DENSITIES
+
+
 def _marked(tokens: list[Token], at: int) -> Token:
     token = tokens[at]
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    if token.kind != "NUMBER" or "." not in token.text or token.numbers[0] not in DENSITIES or before is None:
+    if not _is_density(token) or before is None:
         return token
     if before.kind not in _TELLING or (after is not None and after.kind in _OF_OTHERS):
         return token

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
-from tests.answers.talks import talk
+from tests.answers.talks import flat, talk
 
 FIRST = {
     "chain": "50mm f/2 m42 on E aps-c",
@@ -40,3 +40,39 @@ def test_what_is_swapped_is_swapped_alone(
     assert [(one.focal_length_mm, mount in one.ids) for one in last.question.lenses] == [(focal, True)]
     assert any(body in id_ for id_ in last.question.bodies[0].ids)
     assert last.intent == asked
+
+
+@pytest.mark.parametrize(
+    ("asked", "own"),
+    [
+        ("a 50 on aps-c, is that a 75?", 50),
+        ("does a 50mm turn into 75 on my aps-c", 50),
+        ("35mm on mft, so thats a 70 then?", 35),
+        ("is a 28 on aps-c like a 42", 28),
+    ],
+)
+def test_what_a_lens_frames_like_is_no_second_lens(club: Desk, asked: str, own: float) -> None:
+    last = talk(club, asked)[-1]
+    assert last.question is not None
+    assert [one.focal_length_mm for one in last.question.lenses] == [own]
+    assert len({row.name for row in last.quantities or () if row.name == "equivalent_focal_mm"}) == 1
+
+
+@pytest.mark.parametrize(
+    ("asked", "lost"),
+    [
+        ("25mm tube behind the 50, how much do i open up. handheld meter", 1.17),
+        ("1.4x converter on my f4 tele, meter by hand. what do i dial in", 0.97),
+        ("handheld meter, 36mm of tubes on a 100, how many stops do i open", 0.89),
+    ],
+)
+def test_a_meter_held_in_the_hand_is_no_lens_held_by_hand(club: Desk, asked: str, lost: float) -> None:
+    last = talk(club, asked)[-1]
+    told = [row.value for row in last.quantities or () if row.name == "light_difference_stops"]
+    assert any(value.least - 0.05 <= lost <= value.greatest + 0.05 for value in told)
+    assert not any(row.name == "shutter_s" for row in last.quantities or ())
+
+
+def test_densities_alone_add_up(club: Desk) -> None:
+    last = talk(club, "stacked a 0.6 and a 1.2, total?")[-1]
+    assert "Together 6 stops" in flat(last)

@@ -51,5 +51,7 @@ def handheld(question: Question, knowledge: Knowledge) -> Told:
 def _is_by_hand(question: Question) -> bool:
     """Whether it is held by hand: by its own words, or by those of the turn before that it goes on with."""
     prior = question.prior
+    if mentions(question, "hand-meter"):
+        return False  # it is the meter that is in the hand
     went_on = question.follows and prior is not None and prior.intent == question.intent
     return mentions(question, "by-hand") or (went_on and prior is not None and mentions(prior, "by-hand"))

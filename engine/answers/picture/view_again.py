@@ -1,16 +1,17 @@
-"""Whether a focal length told after a lens is only what that lens frames like on the body: 'so it is a 75 then'."""
+"""Whether a focal length told beside or after a lens is only what that lens frames like: 'so it is a 75 then'."""
 
 from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, numbers
 from engine.answers.picture.crop_factors import crop_of, is_view
 from engine.answers.picture.frames import frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
+_PAIR: Final = 2
 _WAYS: Final = ("chain", "focus-verdict")  # kinds that another lens would be asked of
 
 
@@ -29,3 +30,24 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
             bodies = tuple(replace(body, format=body.format or form.id) for body in question.bodies)
             return question.with_(intent="crop-equivalent", topic=None, lenses=(before.lens,), bodies=bodies)
     return question
+
+
+def without_view(question: Question, facts: Catalogue) -> Question:
+    """'a 50 on APS-C, is that a 75?': of the one lens, where the other length told is what it frames like there."""
+    if question.intent != "crop-equivalent" or not 1 <= len(question.lenses) <= _PAIR:
+        return question
+    lens = question.lenses[0]
+    own = [one.focal_length_mm for one in question.lenses if one.focal_length_mm is not None]
+    told = [*own, *numbers(question, "length", "numbers")]
+    if len(told) != _PAIR or any(one.ids and one.ids != lens.ids for one in question.lenses):
+        return question
+    short, long = sorted(told)
+    # 'is a 28 on APS-C like a 42': the frame may be read as what the second is made for
+    lent = tuple(Thing("format", (one.format,)) for one in question.lenses[1:] if one.format)
+    question = question.with_(things=question.things or lent)
+    framed = frames_named(question, facts)
+    if not any(is_view(short, long, crop_of(form).by_diagonal) for form in framed):
+        return question
+    meant = next((one for one in question.lenses if one.focal_length_mm == short), replace(lens, focal_length_mm=short))
+    values = tuple(row for row in question.values if row[0] not in ("length", "numbers"))
+    return question.with_(lenses=(meant,), values=values)
