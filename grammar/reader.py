@@ -80,6 +80,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         return doubted(text, before, _OF_ANSWERS[order])
     if order and order not in _OF_ANSWERS:
         return Question(text, order)
+    if before is not None and before.wants:
+        from grammar.turns.answered_first import answered_first
+
+        answered = answered_first(text, lexicon, before)
+        if answered is not None:
+            return _read(answered[1], lexicon, answered[0])
     heard = hear(text, lexicon, before.intent if before is not None else "")
     if before is not None:
         from grammar.turns.answering import completed

@@ -52,7 +52,8 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
     begun = first is not None and (first.kind == "JOIN" or (first.kind == "PREP" and first.value == "without"))
     if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
         return _which(heard)
-    if question.intent in _OF_SOMETHING and len(words) <= _FEW + 1 and not heard.features & _SPOKEN:
+    told = heard.features & _SPOKEN or heard.readings.values
+    if question.intent in _OF_SOMETHING and len(words) <= _FEW + 1 and not told:
         return _which(heard)  # 'will it scratch anything in there?'
     if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values or question.said(ALL):
         return None

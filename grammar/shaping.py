@@ -6,7 +6,9 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
+from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
+from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
@@ -25,16 +27,19 @@ from grammar.numbers.prices import with_prices_told
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
+from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
-from grammar.numbers.tails import HEADS, MODIFIERS, tailed
+from grammar.numbers.squeezes import with_squeezes
+from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.casting import DRAWN
 from grammar.things.close_ups_named import with_close_ups_named
+from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -70,29 +75,31 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_flange_spans_told(with_rears_told(list(with_small_words(_within_cues(line)))))
+    spans = with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line)))))
+    spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = linked(hyphened(_denied(tokens)))
+    tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
-    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))))
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
     tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_mark_rows(with_threads_told(with_measures_told(tokens, told)))
+    tokens = with_threads_told(with_measures_told(tokens, told))
+    tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
-    tokens = limited([token for token in under_lens(tokens) if token.kind != "DET"])
+    tokens = limited(without_articles(under_lens(tokens)))
     tokens = _settings(tokens)
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)

@@ -35,11 +35,12 @@ _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-dista
 _OPEN_WIDE: Final = frozenset(["exposure-nd", "depth-of-field"])
 # evidence that the reader sees for itself is not a topic
 _NO_TOPIC: Final = frozenset(
-    ["lens", "lens-mount", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies", "pair",
+    ["lens", "lens-mount", "by-width", "lenses", "many-lenses", "focal", "mount-only", "body", "body-mount", "bodies",
+     "pair",
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
-     "means", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
+     "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
      "surely-out-of-scope"]
 )  # fmt: skip

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.explained import explained
-from engine.answers.making.thread_made import TOLD as THREAD_LENGTH
-from engine.answers.making.thread_made import thread_made
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
@@ -46,7 +44,6 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
-    told += thread_made(question, knowledge) if question.said(THREAD_LENGTH) is not None else Told()
     warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
     lines = (*_ruling(rows, question, knowledge), *told.lines, *advice_lines(rows[:MOST]), *warned)

@@ -23,7 +23,16 @@ READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # ki
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 # kinds that the shape of an anamorphic picture may be asked as
-OF_PICTURES = ("coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance")
+OF_PICTURES = (
+    "coverage",
+    "crop-equivalent",
+    "gear-setting",
+    "definition",
+    "macro-distance",
+    "chain",
+    "focus-verdict",
+    "draw",
+)
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -210,6 +219,20 @@ def _stops(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return with_stops_by_crop(answer, question, knowledge)
 
 
+def _through() -> Beside:
+    """Whether what is so wide goes through the opening told, in place of the answer."""
+    from engine.answers.seat.bores import with_going_through
+
+    return with_going_through
+
+
+def _thread_lengths() -> Beside:
+    """How long the thread of the one mount named may be, before the answer."""
+    from engine.answers.making.thread_lengths import with_thread_length
+
+    return with_thread_length
+
+
 def _squeezed() -> Beside:
     """The shape that an anamorphic lens gives, before the answer."""
     from engine.answers.picture.squeezed import with_squeeze
@@ -232,7 +255,10 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
-    (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
+    (OF_PICTURES, _where(_squeezed, "squeeze")),
+    ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
+    (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
+    (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),

@@ -11,6 +11,7 @@ from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
@@ -24,7 +25,7 @@ from engine.answers.shims.several_marks import of_another, of_each
 from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, target_told
-from engine.answers.shims.turning import as_turns, asks_turns, turned
+from engine.answers.shims.turning import as_turns, asks_turns, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -82,6 +83,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if _asks_of_mark(question):
         yield remarked(question, knowledge)
         return
+    if question.said("glass") is not None:
+        yield rear_filter(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:
@@ -96,6 +99,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
+    elif wanted is None:
+        yield turns_for_travel(question, knowledge)
     if not first:
         yield sheets
     if not asked:

@@ -11,9 +11,11 @@ from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
 from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
-from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
+from engine.answers.close.dioptres import with_close_up_lens
+from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
+from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
 from engine.answers.close.missing_extension import missing_extension
@@ -36,7 +38,7 @@ from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose
 from engine.base.compact import replace
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 MACRO = "macro-distance"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
@@ -55,6 +57,9 @@ def _of_a_kind(question: Question, knowledge: Knowledge) -> Answer | None:
     objective = behind_tube_lens(question, knowledge.catalogue)
     if objective.lines:
         return _alone(objective, question)
+    finite = on_its_tube(question, knowledge)
+    if finite.lines:
+        return _alone(finite, question)
     stack = by_stack(question, shown_by(question, knowledge), knowledge)
     if stack.lines and question.said("magnification") is None:
         return held_by_rings(stack, question, knowledge) or _alone(stack, question)
@@ -117,10 +122,10 @@ def _alone(told: Told, question: Question) -> Answer:
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
-    told = Told()
-    for part in _parts(question, knowledge):
+    told = on_its_tube(question, knowledge)
+    for part in _parts(question, knowledge) if not told.lines else ():
         told += part
-    told += stack_for(question, knowledge)
+    told += stack_for(question, knowledge) if not told.lines else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
@@ -156,7 +161,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if sizes:
         yield from _filling(lenses, sizes, tubes, rows, question, knowledge)
         return
-    if wanted is not None and not tubes:
+    before = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    if wanted is not None and not tubes and not (before and lenses):
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
@@ -175,6 +181,7 @@ def _filling(
     yield filling_told(rows, question, knowledge.catalogue)
     framed = [(m, replace(shown, form=rows[n].form) if rows else shown) for n, m in enumerate(sizes)]
     for lens in lenses:
+        yield draw_wanted(lens.focal * sizes[0], sizes[0], question, knowledge)
         yield nearest_set(lens, sizes[0], tubes, framed[0][1])
         for m, on_frame in framed:
             yield at_magnification(lens, m, on_frame)
@@ -188,6 +195,7 @@ def _by_extension(lenses: list[Distances], wanted: float, question: Question, kn
     shown = shown_by(question, knowledge)
     for lens in lenses:
         yield missing_extension(lens.focal.nominal, question, knowledge.catalogue)
+        yield draw_wanted(lens.focal * wanted, wanted, question, knowledge)
         yield at_magnification(lens, wanted, shown)
     if lenses:
         return
@@ -201,12 +209,14 @@ def _of_lens(
 ) -> Iterator[Told]:
     """What one lens does with all that is put behind and before it, and by itself."""
     shown = shown_by(question, knowledge)
+    near = distance_mm(question) or number(question, "close_focus") or own_nearest(question, knowledge)
+    first = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    if first:
+        yield from with_close_up_lens(lens, question, shown, near)
     for lead, length in draws(question, knowledge):  # both ends of a bellows: told, or those of one for the mount
         yield at_extension(lens, length, shown, lead, lead=lead)
     yield from tube_for(lens, tubes, question, shown)
     yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
-    near = distance_mm(question) or number(question, "close_focus") or own_nearest(question, knowledge)
-    yield from with_close_up_lens(lens, question, shown, near)
     if tubes and mentions(question, "near-enough"):
         for m in LARGER:
             yield further(lens, m, tubes)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from engine.answers.found import together
 from engine.answers.found.barrels import barrels
+from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
 from engine.answers.found.thread_told import ASSUMED, without_assumed
@@ -40,6 +41,8 @@ WHAT_TO_MEASURE = (
     " crests on paper; of a bayonet the lugs, the throat, pins and contacts; 3. flange to the sharp image of a far"
     " window, set to infinity. Thread pitch and that distance together mostly settle it."
 )
+MOST_SEEN = 8
+SEEN_SO = "By what is seen it may be one of these, those met most first; flange to image tells most of them apart:"
 BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
 
@@ -87,17 +90,23 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     # not where the distance has told them already, or just those named are to be told apart
     by_looks = (name for row in rows for name in row.mounts if not (near or apart))
     shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
-    lines = [*told.lines, *_advice(rows, named)]
+    seen = by_features(question, knowledge) if not (named or mounts or told.lines or apart) else []
+    if seen:  # of those told of such looks only what nothing seen speaks against
+        shown = [name for name in shown if looks_so(knowledge.catalogue.mounts[name], question)]
+        shown = list(dict.fromkeys([*shown, *(mount.id for mount in seen)]))
+    advice = list(_advice(rows, named))
+    lines = [*told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
     quantities = list(told.quantities)
-    for name in shown[:MOST]:
+    for name in shown[: MOST if not seen else MOST_SEEN]:
         mount = knowledge.catalogue.mounts[name]
         lines.append(Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1))
         quantities += mount_numbers(mount, knowledge)
+    lines += advice if seen else []
     screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
     if screws and mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
-    if not told.lines and not mounts and not named:
+    if not told.lines and not mounts and not named and not seen:
         first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
         lines = [*lines, Line("text", WHAT_TO_MEASURE)] if first and rows else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))

@@ -10,10 +10,10 @@ from engine.answers.calibrate import layers
 from engine.answers.exposure.holes import holes_for
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
-from engine.answers.making.thread_made import made_length, thread_made
+from engine.answers.making.thread_lengths import as_long_as, thread_length
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, SURE
+from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.parts.wording import article, f_number, small_mm, trimmed
@@ -25,10 +25,11 @@ from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
-from engine.answers.shims.turning import drift
+from engine.answers.shims.turning import drift, turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
+from engine.answers.ways.told_stack import is_drawn_out
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
@@ -51,21 +52,25 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         return stacked
     matters = error_judged(question, knowledge)
     told = matters.told
-    for part in (screwed_in(question, knowledge), off_right(question, knowledge), drift(question, knowledge)):
+    for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
+                 drift(question, knowledge)):  # fmt: skip
         told = told + part
-    for part, made in _rings(question, knowledge):
+    stack = _stack(question, knowledge)
+    told += stack
+    # what is drawn out stands in the ring's place
+    for part, made in _rings(question, knowledge) if not is_drawn_out(question) else ():
         told, ring = told + part, ring or made
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
-    told += thread_made(question, knowledge)
-    told += _stack(question, knowledge)
+    told += as_long_as(question, knowledge)
     told += bore_for(question, knowledge)
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
-    rows = named_or_near(question, knowledge, 2, SURE if told.lines else LEAST)
+    settles = bool(stack.lines or apart.lines)  # what was asked for is worked out, and needs no advice
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if settles else SURE if told.lines else LEAST)
     printed = knowledge.catalogue.advice.get(PRINTED)
     if printed is not None and is_printed(question) and printed not in rows:
         rows = [printed, *rows[:1]]
@@ -133,7 +138,7 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
         rows.append(Quantity("stack_mm", ring.thickness_mm, case))  # so long it is made up of tubes
     facts = [f"front takes {_face(lens, knowledge)}, rear is {_face(body, knowledge)}"]
     for mount in (lens, body):
-        length = made_length(mount, knowledge)
+        length = thread_length(mount, knowledge)
         if length is not None:
             rows.append(Quantity("thread_length_mm", length, f"{mount.id} side"))
             facts.append(

@@ -87,7 +87,8 @@ def _named(bare: Bare) -> Token | None:
     """The stop of a lens, a magnification, the shape of a frame."""
     if is_stop_of_lens(bare.tokens, bare.at) and bare.is_decimal:
         return bare.token.as_("FNUM")
-    if is_size_named(bare.tokens, bare.at):
+    spelled = bare.token.text.isalpha() and not bare.follows("PREP")  # 'mag both ways'
+    if is_size_named(bare.tokens, bare.at) and not spelled:
         return bare.token.as_("RATIO")
     return bare.token.as_("ASPECT", value=f"{bare.number:g}:1") if is_shape(bare.tokens, bare.at) else None
 

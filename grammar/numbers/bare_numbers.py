@@ -19,6 +19,7 @@ from grammar.numbers.optics_numbers import (
     with_zooms_set,
 )
 from grammar.numbers.picture_numbers import names_size
+from grammar.words.groups import MAGNIFIES
 from grammar.words.tokens import Token, is_plural
 
 _BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
@@ -28,8 +29,10 @@ _REVERSED: Final = "reversed"
 _OF_FOCAL: Final = DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
+_DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_DRAWN_FOR: Final = frozenset(["extension", "extension-tube", "bellows", "helicoid"])  # what a size is reached by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -73,8 +76,17 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     if _is_of_close_lens(tokens, at):
         return True
     things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
-    before = tokens[at - 1] if at else None
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind in ("PREP", "DET")
+    if before is not None and before.value == "for" and at > 1 and tokens[at - 2].value in _DRAWN_FOR:
+        return True  # 'extension for 0.5x', 'how much tube for 0.5x'
+    if after is not None and MAGNIFIES in after.groups:
+        return True  # '4x finite objective'
+    glass = any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
+    headed = after is not None and after.kind in ("PIECE", "BODY", "FRAME")
+    with_article = before is not None and before.kind == "DET"
+    if not (glass or headed or with_article) and _asks_extension(tokens, told):
+        return True  # 'at 1.5x with 60mm, how much extension'
     return bool(told & _OF_SIZE) and not things and not placed
 
 
@@ -83,6 +95,10 @@ def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
     behind = tokens[at + 1 : at + 5]
     close = any(one.kind == "KIND" and one.value in _CLOSE_KINDS for one in behind)
     return close and behind[0].kind == "PREP" and not any(one.value in OPTICS for one in tokens)
+
+
+def _asks_extension(tokens: list[Token], told: frozenset[str]) -> bool:
+    return bool(told & _DRAWN_OUT) or any((one.kind, one.value) == ("MEASURE", "extension") for one in tokens)
 
 
 def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import SEVERAL
+from grammar.words.groups import HOLDS, MAGNIFIES, SEVERAL
 from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
@@ -14,11 +14,23 @@ _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
 
 
+def with_holds_counted(tokens: list[Token]) -> list[Token]:
+    """'3 lugs', 'four-claw': so many of what holds a lens, or stands on its rear, is no crop and no length."""
+    for at, token in enumerate(tokens[:-1]):
+        behind = [one for one in tokens[at + 1 : at + 3] if one.kind != "MARK"][:1]
+        whole = token.kind in ("NUMBER", "COUNT") and token.numbers[0] == int(token.numbers[0]) <= MOST_THINGS
+        if whole and any(HOLDS in one.groups for one in behind):
+            tokens[at] = token.as_("CUE")
+    return tokens
+
+
 def is_so_many(tokens: list[Token], at: int) -> bool:
     """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
     number = tokens[at].numbers[0]
     rest = tokens[at + 1 : at + 3]
     mount = bool(rest) and rest[0].kind == "MOUNT"
+    if mount and MAGNIFIES in rest[0].groups:
+        return False  # '4x finite objective'
     return mount and number == int(number) <= MOST_THINGS and not any(one.kind in ("PIECE", "LINK") for one in rest)
 
 

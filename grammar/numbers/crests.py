@@ -54,6 +54,9 @@ def _of_crests(tokens: list[Token], at: int) -> None:
     if count is None or count.kind not in _COUNTS:
         return
     number = count.numbers[0]
+    if any(one.kind == _PITCH for one in tokens[at + 1 : at + 3]):
+        tokens[at - 1] = count.as_("CUE")  # 'what do ten threads of 32 tpi measure'
+        return
     found = _beside(tokens, at + 1, 1)
     found = found if found is not None else _beside(tokens, at - 2, -1)
     found = found if found is not None else _whole_beside(tokens, at + 1, number)

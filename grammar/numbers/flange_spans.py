@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
+from grammar.words.groups import SEEN_SHARP
 from grammar.words.tokens import Token
 
 _SEAT: Final = "seat"  # values of the words for the two ends
@@ -16,11 +18,20 @@ _ALONG: Final = frozenset(
 )
 _BEHIND: Final = "behind"
 _REACH: Final = 5  # tokens from the one end to the other, and from either to the number
+_LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
+_REAR: Final = "rear-reach"
+_OF_REAR: Final = "rear-stands"  # what cues tell that speak of the lens's own rear
+_ALONE: Final = frozenset(["image", "images", "picture", "sharp image", "sharp picture", "far image"])
+_OF_CIRCLES: Final = frozenset(["cover", "vignette", "image-circle", "equiv"])  # cues of how wide an image is
+_STARTS: Final = 3  # tokens between what leads off and the seat
+_SHORTEST_MM: Final = 9.0  # what is less, told without a word for the image right beside, is how far a rear reaches
 
 
-def with_flange_spans_told(tokens: list[Token]) -> list[Token]:
+def with_flange_spans_told(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """The bare number beside such a span becomes KEYED; other numbers stay as they are."""
-    out = list(tokens)
+    out = list(tokens) if _OF_REAR in told else _with_sharp_behind(list(tokens))
+    if not told & _OF_CIRCLES:
+        _tell_image_at(out)
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
@@ -37,6 +48,59 @@ def with_flange_spans_told(tokens: list[Token]) -> list[Token]:
         for n in range(start, at + 1):
             out[n] = out[n].as_("CUE") if out[n].kind == "MEASURE" else out[n]
     return out
+
+
+def _with_sharp_behind(tokens: list[Token]) -> list[Token]:
+    """'sharp 45 behind its flange', 'infinity at 65 from the rear edge': led off the seat, of what is seen sharp."""
+    starts = [0, *(at + 1 for at, one in enumerate(tokens) if one.kind == "STOP"), len(tokens)]
+    for start, end in pairwise(starts):
+        if not any(SEEN_SHARP in one.groups or _is_end(one, _IMAGE) for one in tokens[start:end]):
+            continue
+        for at in range(start, end):
+            if _is_far(tokens[at]) and (seat := _seat_behind(tokens, at, end)) is not None:
+                tokens[at] = tokens[at].as_("KEYED", value=FLANGE, unit="mm")
+                for place in range(at + 1, seat + 1):
+                    tokens[place] = tokens[place].as_("CUE", ids=())
+    return tokens
+
+
+def _tell_image_at(tokens: list[Token]) -> None:
+    """'industrial lens, 42 thread, image 17.5', 'my lens images at 51.3': with no more than a small word between."""
+    for at, token in enumerate(tokens[:-1]):
+        if not _is_end(token, _IMAGE) or token.text.casefold() not in _ALONE:
+            continue
+        place = at + 1
+        while place < len(tokens) - 1 and place <= at + 2 and tokens[place].kind in ("VERB", "PREP", "MARK"):
+            if tokens[place].kind == "PREP" and tokens[place].value != "at":
+                break
+            place += 1
+        after = tokens[place + 1] if place + 1 < len(tokens) else None
+        ends = after is None or after.kind in ("STOP", "JOIN", "MARK", "CUE", "VERB") or after.text.casefold() == "on"
+        if _is_far(tokens[place]) and ends:
+            tokens[place] = tokens[place].as_("KEYED", value=FLANGE, unit="mm")
+            return
+
+
+def _is_far(token: Token) -> bool:
+    metric = token.kind in _LENGTHS and token.unit in ("", "mm", "cm") and not token.text.isalpha()
+    return metric and len(token.numbers) == 1 and _SHORTEST_MM <= token.numbers[0] <= _FAR[1]
+
+
+def _seat_behind(tokens: list[Token], at: int, end: int) -> int | None:
+    """Where the seat stands that the number at `at` is led off; None where it is led off nothing such."""
+    behind = tokens[at + 1] if at + 1 < end else None
+    if behind is None:
+        return None
+    if behind.kind == "MEASURE" and behind.value == _REAR and behind.text.casefold().split()[0] in _LED_OFF:
+        return at + 1
+    if not {behind.text.casefold(), behind.value} & _LED_OFF:
+        return None
+    for place in range(at + 2, min(end, at + 2 + _STARTS)):
+        if _is_end(tokens[place], _SEAT):
+            return place
+        if tokens[place].kind not in _ALONG:
+            return None
+    return None
 
 
 def _behind_which(tokens: list[Token], at: int) -> int | None:

@@ -11,12 +11,15 @@ _FLANGE: Final = "flange-to-image"
 _LEAST_MM, _MOST_MM = 9.0, 300.0
 _THINGS: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "PIECE", "MOUNTWORD", "TRAIT", "MEASURE", "NUMBER"])
 _BAYONET: Final = "bayonet"
+_CIRCLE, _ON = "circle", "on "  # what else is read on paper
+_OF_MOUNTS: Final = frozenset(["looks", "identify"])  # cues of how the rear of a lens looks
+_OF_CIRCLES: Final = frozenset(["cover", "vignette", "circle-word"])
 _SPACED: Final = frozenset(["mm", "cm", ""])
 
 
 def with_image_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
     """The one length nearest to the words for an image becomes KEYED, unless it describes a thing of its own."""
-    out = _with_bayonets_told(list(tokens))
+    out = _with_paper_told(_with_bayonets_told(list(tokens)), told)
     if _LANDS not in told or any(_is_measured(out, at) for at in range(len(out))):
         return out
     if any(one.kind == "KEYED" and one.value == _FLANGE for one in out):
@@ -35,6 +38,22 @@ def _with_bayonets_told(tokens: list[Token]) -> list[Token]:
         bayonet = tokens[at + 1].kind == "MOUNTWORD" and tokens[at + 1].text.casefold() == _BAYONET
         if bayonet and token.kind == "NUMBER" and _is_length(token) and not _is_whole(token):
             tokens[at] = token.as_("KEYED", value=_FLANGE, unit="mm")
+    return tokens
+
+
+def _with_paper_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'3 lug bayonet, roughly 45.5 on paper': of how a mount looks, what is read on paper is where the image lies."""
+    seen = told & _OF_MOUNTS or any(
+        one.kind in ("MOUNTWORD", "HEADMOD") and one.text.casefold() == _BAYONET for one in tokens
+    )
+    if told & _OF_CIRCLES or not seen:
+        return tokens
+    for at, token in enumerate(tokens[1:], start=1):
+        if token.kind == "MEASURE" and token.value == _CIRCLE and token.text.casefold().startswith(_ON):
+            length = at - 1 if _is_length(tokens[at - 1]) else None
+            if length is not None:
+                tokens[length] = tokens[length].as_("KEYED", value=_FLANGE, unit="mm")
+                tokens[at] = token.as_("CUE")
     return tokens
 
 

@@ -20,6 +20,11 @@ _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
 _TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
+# what may be named between such a word and its length
+_WHAT_HAS: Final = {
+    _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
+    "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
+}  # fmt: skip
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
@@ -33,13 +38,23 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
         target = length_behind(tokens, at, word.value)
         if target is not None:
             return target
-    target = None if "ahead" in word.implies else length_before(tokens, at, word.value)
+    target = (
+        None if "ahead" in word.implies or _is_led_by_another(tokens, at) else length_before(tokens, at, word.value)
+    )
     near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
     if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in AWAY:
         return ahead  # '20 mm: mark 1 m is really 1.3'
     if target is None and "after" not in word.implies:
         target = length_behind(tokens, at, word.value)
     return target
+
+
+def _is_led_by_another(tokens: list[Token], at: int) -> bool:
+    """'outer diameter 54 throat 46': the length before the word is that of the measure told before it."""
+    if not 1 < at < len(tokens) - 1:
+        return False
+    led, before, after = tokens[at - 2], tokens[at - 1], tokens[at + 1]
+    return led.kind == "MEASURE" and before.kind in LENGTHS and after.kind in LENGTHS and not after.text.isalpha()
 
 
 def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
@@ -72,7 +87,7 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     behind = tokens[at + 1 : at + 3]
     if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
         return None  # 'the marks of my 35', 'the field of a 28': that is the lens
-    begin = _past_its_lens(tokens, at) if measured == _REGISTER else at + 1
+    begin = _past_what_has_it(tokens, at, measured)
     for ahead in range(begin, min(begin + 3, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
@@ -94,11 +109,14 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     return None
 
 
-def _past_its_lens(tokens: list[Token], at: int) -> int:
-    """'register of my lens is 44.9': what is measured may be named between."""
-    rest = tokens[at + 1 : at + 5]
-    named = [one.kind for one in rest] == ["PREP", "DET", "LENS", "CUE"] and rest[0].value == "of"
-    return at + 4 if named else at + 1
+def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
+    """'register of my lens is 44.9', 'inner dia of a female ring 40.98': what is measured may be named between."""
+    has = _WHAT_HAS.get(measured)
+    rest = [n for n in range(at + 1, min(len(tokens), at + 6)) if tokens[n].kind != "FILLER"]
+    if has is None or len(rest) < 3 or tokens[rest[0]].value != "of":
+        return at + 1
+    place = 2 if tokens[rest[1]].kind in ("DET", "LETTER") or tokens[rest[1]].text.casefold() == "a" else 1
+    return rest[place] + 1 if tokens[rest[place]].kind in has else at + 1
 
 
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:

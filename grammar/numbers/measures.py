@@ -16,6 +16,7 @@ _TOO: Final = "too "
 _THIN: Final = "thin"
 _THINNEST_RING_MM: Final = 0.5
 _NEAR: Final = 5  # tokens
+_THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
 _PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
@@ -57,6 +58,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         if word.value == "circle" and target == at - 1:
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
+    if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
+        return
     if word.value == "mark" and _names_format(tokens[target]):  # 'marked 2/3"'
         tokens[at], tokens[target] = word.as_("PREP", value="made-for"), tokens[target].as_("FORMAT")
         return
@@ -73,6 +76,14 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:
+    """'field width 28 mm + 12 mm tube': the lens, of which nothing else is told, and the field is asked for."""
+    rest = [one.kind for one in tokens[at + 1 : at + 5]]
+    others = any(one.kind in ("FOCAL", "COMBO", "NAMED") for one in tokens)
+    tube = "PIECE" in rest and rest[1:2] in (["LENGTH"], ["NUMBER"])
+    return tube and not others and rest[0] in ("JOIN", "PREP")
 
 
 def _is_thin_piece(tokens: list[Token], at: int) -> bool:
@@ -211,7 +222,7 @@ def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
 
 def _of_thread(tokens: list[Token], at: int) -> bool:
     """'M39 thread 5mm long': the length of a thread, not of a ring."""
-    return any(map(is_screw, tokens[max(0, at - _NEAR) : at]))
+    return any(map(is_screw, tokens[max(0, at - _THREAD_NEAR) : at]))
 
 
 def _of_what_follows(tokens: list[Token], at: int) -> bool:

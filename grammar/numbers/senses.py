@@ -12,6 +12,7 @@ from typing import Final
 
 from grammar.numbers.rings_to_choose import CHOICE
 from grammar.things.casting import DRAWN
+from grammar.words.groups import PLATE
 from grammar.words.tokens import Token
 
 READING: Final = "reading"
@@ -22,6 +23,7 @@ _TWO_APART: Final = 0.15  # how far its sides may be apart
 _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
+_LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
 _TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
 _ISO: Final = "iso"  # value of the word that a speed follows
@@ -39,9 +41,13 @@ _SEATING: Final = frozenset(["on", "in", "with", "from", "via"])  # before what 
 _ENDS_NEAR: Final = 4  # tokens
 
 
-def with_senses_told(tokens: list[Token]) -> list[Token]:
-    """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_ranged_apart(_drawn(_mounted(_readings(_transmissions(list(tokens)))))))))
+def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
+    """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one.
+
+    `hosts`: mounts that, named alone, are those of a body.
+    """
+    read = _mounted(_readings(_transmissions(list(tokens))), hosts)
+    return _behind(_subjects(_plates(_ranged_apart(_drawn(read)))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -186,14 +192,19 @@ def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
 
 
-def _mounted(tokens: list[Token]) -> list[Token]:
-    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has."""
+def _mounted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has.
+
+    '50 mm + 12 mm tube X': the last word is the body.
+    """
     for at in range(len(tokens) - 1):
         piece, mount = tokens[at], tokens[at + 1]
         after = tokens[at + 2] if at + 2 < len(tokens) else None
         ends = after is None or after.kind in ("JOIN", "STOP", "CUE")
         own = at > 0 and tokens[at - 1].kind == "MOUNT"
-        if piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT" and ends and not own:
+        is_last = all(one.kind in ("CUE", "STOP") for one in tokens[at + 2 :]) and bool(hosts & set(mount.ids[:1]))
+        drawn = piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT"
+        if drawn and ends and not (own or is_last):
             tokens[at], tokens[at + 1] = mount, piece
     return tokens
 
@@ -262,6 +273,7 @@ def _ends(tokens: list[Token], places: range) -> tuple[int, int] | None:
 
 def _plates(tokens: list[Token]) -> list[Token]:
     """'2 mm glass', '2.5mm of glass': too short for a focal length, so the glass is a plate and that its thickness."""
+    tokens = _thick_plates(tokens)
     for at, token in enumerate(tokens):
         if token.kind == "PIECE" and token.value == _FILTER and at and _is_plate(tokens[at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("KEYED", value="glass", unit="mm")  # 'a 2 mm filter' has no such thread
@@ -277,6 +289,19 @@ def _plates(tokens: list[Token]) -> list[Token]:
         if before.numbers[0] <= _SHORTEST_FOCAL or (back < at - 1 and before.numbers[0] <= _THICKEST_GLASS):
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
             tokens[at] = token.as_("CUE")
+    return tokens
+
+
+def _thick_plates(tokens: list[Token]) -> list[Token]:
+    """'plane glass 1.5mm thick behind a 50', 'a 2mm thick ND behind the lens': so thick a piece of glass is a plate."""
+    for at, token in enumerate(tokens[:-1]):
+        thick = tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "thickness"
+        if not (thick and _is_plate(token) and token.numbers[0] > _LEAST_PLATE):
+            continue
+        beside = [*tokens[max(0, at - 1) : at], *tokens[at + 2 : at + 3]]
+        if any(PLATE in one.groups or one.value == _FILTER for one in beside):
+            tokens[at] = token.as_("KEYED", value="glass", unit="mm")
+            tokens[at + 1] = tokens[at + 1].as_("CUE")
     return tokens
 
 

@@ -13,11 +13,14 @@ _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP"])
 _THICKEST_MM: Final = 0.7  # of what is still called sheet
 _MOST_WANTED_MM: Final = 3.0  # what is more is no shim
 _LEAST_ROW: Final = 2
+_OF_SHIMS: Final = frozenset(["shim", "foil"])
 
 
-def with_sheet_rows(tokens: list[Token]) -> list[Token]:
+def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Every thickness of the row is one of a sheet at hand; a single other one is what they are to make."""
     out = list(tokens)
+    if told & _OF_SHIMS and not any(token.kind == "MEASURE" for token in tokens):
+        return _several_kinds(out)  # 'shim 0.22 out of 0.1 and 0.05, how many'
     for at, token in enumerate(tokens):
         if token.kind != "MEASURE" or token.value != LAYER:
             continue

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
-from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL
+from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.marked_lens import is_marked_lens
 from grammar.words.tokens import Token, is_plural
 
@@ -19,8 +20,23 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
 _SHORTEST_LENS_MM: Final = 20
+_LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
+
+
+def without_articles(tokens: list[Token]) -> list[Token]:
+    """The tokens without articles, but for one that begins a lens: 'a 12mm tube my 24 cant focus'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if token.kind != "DET":
+            out.append(token)
+            continue
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        begins = after is not None and after.kind in ("FOCAL", "COMBO") and bool(out) and out[-1].kind == "PIECE"
+        if begins and at > 1 and tokens[at - 2].kind in ("LENGTH", "RANGE"):
+            out.append(token.as_("CUE"))
+    return out
 
 
 def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
@@ -39,12 +55,16 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
             if out[back].kind == "LENS" and is_plural(out[back]):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue
-            stop_of_piece = out[back].kind == "PIECE" and token.kind in ("FNUM", "COMBO")  # '20mm tube, f11'
+            stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
+            stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
             of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
             of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
+            if behind_comma and _is_of_lens_alone(out, back, tokens, at):
+                out.append(token.as_("FOCAL", unit="mm"))
+                continue
             if behind_comma and (
                 known or _has_its_own(out, back, tokens[at:]) or _is_rather_lens(out, back, tokens, at)
             ):
@@ -73,9 +93,36 @@ def _is_turned(after: list[Token]) -> bool:
 
 
 def _is_body(out: list[Token], at: int) -> bool:
+    return _headed_by(out, at).kind == "BODY"
+
+
+def _is_of_piece(out: list[Token], at: int) -> bool:
+    """'tubes 12 20 36, 85/1.8': no piece has a stop, though its lengths stand between."""
+    return _headed_by(out, at).kind == "PIECE"
+
+
+def _is_of_lens_alone(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:
+    """'bellows, 50mm, want 2:1': behind the comma after a piece of no length, the one length told is the lens's."""
+    piece, token = _headed_by(out, back), tokens[at]
+    alone = token.kind in ("LENGTH", "FOCAL") and token.numbers[0] >= _LEAST_LENS.get(piece.value, inf)
+    lengths = [one for one in tokens if one.kind in ("LENGTH", "FOCAL", "COMBO", "RANGE") and one.unit in ("", "mm")]
+    return alone and out[back] is piece and len(lengths) == 1 and not _names_lens(tokens)
+
+
+def _names_lens(tokens: list[Token]) -> bool:
+    return any(one.kind in ("NAMED", "FNUM") for one in tokens)
+
+
+def _is_stopped(tokens: list[Token], at: int) -> bool:
+    """'tubes 13, 21, 31, 100 f4': a length with a stop right behind is that of a lens."""
+    behind = tokens[at + 1] if at + 1 < len(tokens) else None
+    return tokens[at].kind in ("FOCAL", "LENGTH") and behind is not None and behind.kind == "FNUM"
+
+
+def _headed_by(out: list[Token], at: int) -> Token:
     while at > 0 and out[at].kind == "TAIL":
         at -= 1
-    return out[at].kind == "BODY"
+    return out[at]
 
 
 def _is_ring(out: list[Token], at: int) -> bool:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.crests import is_screw
+from grammar.words.groups import FEMALE, METRIC
 from grammar.words.tokens import Token
 
 _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
 _PITCHES: Final = (0.3, 2.0)  # mm
 _NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM", "STOPS"])
+_EITHER: Final = frozenset(["or", "vs"])
 _WIDE: Final = "wide"
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
@@ -17,7 +19,7 @@ _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAI
 
 def with_threads_told(tokens: list[Token]) -> list[Token]:
     """The bare number beside a pitch becomes the width of the thread."""
-    out = list(tokens)
+    out = _without_either(list(tokens))
     told = any(token.kind == "THREAD" or (token.kind == "KEYED" and token.value == "diameter") for token in out)
     wide = None if told else _width(out)
     if wide is not None:
@@ -25,6 +27,21 @@ def with_threads_told(tokens: list[Token]) -> list[Token]:
         if wide + 1 < len(out) and out[wide + 1].text.casefold() == _WIDE:
             out[wide + 1] = out[wide + 1].as_("CUE")
     return _with_pitch(out)
+
+
+def _without_either(tokens: list[Token]) -> list[Token]:
+    """'26 tpi or metric', 'is it 1.0 or 0.75 pitch': of two pitches set side by side neither is told."""
+    for at, token in enumerate(tokens):
+        if token.kind != "JOIN" or token.value not in _EITHER or not 0 < at < len(tokens) - 1:
+            continue
+        one, other = tokens[at - 1], tokens[at + 1]
+        ends = [place for place in (at - 1, at + 1) if tokens[place].kind == "PITCH" or _may_be_pitch(tokens[place])]
+        pitches = [place for place in ends if tokens[place].kind == "PITCH"]
+        system = any(METRIC in end.groups for end in (one, other))
+        if pitches and (len(ends) > 1 or system):
+            for place in ends:
+                tokens[place] = tokens[place].as_("CUE")
+    return tokens
 
 
 def _with_pitch(tokens: list[Token]) -> list[Token]:
@@ -49,7 +66,7 @@ def _may_be_pitch(token: Token) -> bool:
 
 def _width(tokens: list[Token]) -> int | None:
     """The first bare number that is as wide as threads are, where a pitch is told or it is roughly that of a screw."""
-    pitch = any(token.kind == "PITCH" for token in tokens)
+    pitch = any(token.kind == "PITCH" or FEMALE in token.groups for token in tokens)
     screw = any(map(is_screw, tokens))
     for at, token in enumerate(tokens):
         if token.kind != "NUMBER" or token.text.isalpha() or not _WIDTHS[0] <= token.numbers[0] <= _WIDTHS[1]:

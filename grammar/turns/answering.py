@@ -23,6 +23,7 @@ _SIZED: Final = "size"  # of 'measured 66.5': what was asked for was measured
 BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset(["identify-mount", "look-alike", "definition", "why"])
 _AT_MOST: Final = 10  # words of a reply
+_PITCHES: Final = (0.2, 3.0)  # mm
 _METRE: Final = 1000.0
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
@@ -39,7 +40,7 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
     """
     if len([token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")]) > _AT_MOST:
         return None
-    if _asked(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
+    if asks(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
         return None
     for wants in before.wants.split():
         done = _measured(heard, before, wants)
@@ -48,7 +49,7 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
     return _mounted(heard, before) or _lettered(heard, before, hosts)
 
 
-def _asked(heard: Heard) -> bool:
+def asks(heard: Heard) -> bool:
     """Whether a word of the line asks for something; 'pitch' of '1 mm pitch' does not."""
     spans = [(token.column, token.column + len(token.text)) for token in heard.line.tokens if token.numbers]
     return any(
@@ -179,7 +180,7 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
     rest = [token for token in tokens if token.kind not in ("LENGTH", "NUMBER", "PITCH", "MEASURE", "MOUNTWORD")]
     told = before.said("thread")
     if wants == "pitch" and not told and len(tokens) < 2 and not pitch:
-        return None  # of a thread that its name tells, the width is known
+        return _with_pitch(before, width)  # of a thread that its name tells, the width is known
     if wants == "pitch" and told and " x " not in told and len(tokens) == 1 and (width or pitch):
         number = tokens[0].numbers[0]
         if not 0.2 <= number <= 3 and tokens[0].kind != "PITCH":
@@ -196,6 +197,15 @@ def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | N
             return None
         text += f" x {mm(width[1].numbers[0])}"
     return _with_thread(before, text)
+
+
+def _with_pitch(before: Question, told: list[Token]) -> Question | None:
+    """The question with the pitch of its thread, where so long a one is told."""
+    if len(told) != 1 or not _PITCHES[0] <= told[0].numbers[0] <= _PITCHES[1]:
+        return None
+    values = tuple(row for row in before.values if row[0] != "pitch")
+    pitch = ("pitch", mm(told[0].numbers[0]))
+    return before.with_(values=(*values, pitch), follows=True, wants="", instead=())
 
 
 def _with_thread(before: Question, text: str) -> Question:

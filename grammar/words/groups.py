@@ -13,32 +13,42 @@ ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
-F_NUMBER: Final = "f-number"
+ENDLESS: Final = "endless"
+FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
+F_NUMBER: Final = "f-number"
+HOLDS: Final = "holds"
 LIT: Final = "lit"
+MAGNIFIES: Final = "magnifies"
+METRIC: Final = "metric"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
 OWN: Final = "own"
+PLATE: Final = "plate"
 PUT_WHERE: Final = "put-where"
 RATHER: Final = "rather"
 REALLY: Final = "really"
 REAR: Final = "rear"
 SCALE: Final = "scale"
+SCALE_LED: Final = "scale-led"
 SCREW: Final = "screw"
 SCREW_CRESTS: Final = "screw-crests"
+SEEN_SHARP: Final = "seen-sharp"
 SEVERAL: Final = "several"
 SIDE: Final = "side"
 SINGLE: Final = "single"
+SMOOTH: Final = "smooth"
 SPAN: Final = "span"
 STANDS_OUT: Final = "stands-out"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, F_NUMBER, FILM_LIKE, LIT, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN,
-     PUT_WHERE, RATHER, REALLY, REAR, SCALE, SCREW, SCREW_CRESTS, SEVERAL, SIDE, SINGLE, SPAN, STANDS_OUT, VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC, NEAREST_ASKED,
+     NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE, SCALE_LED, SCREW,
+     SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown
+from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import is_drawn
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import area, ranged, small_mm, times, trimmed
 from engine.answers.picture.filling import magnification_filling
@@ -14,7 +15,7 @@ from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup, focus
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 RULER = "Photograph a ruler: the sensor's width over what fills it is the magnification, whatever is assumed here."
 WHICH_BODY = "On which body? Its register is most of what stands between lens and sensor."
@@ -35,9 +36,14 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     ))]  # fmt: skip
     more = f"each further {trimmed(focal / 10, 1)} mm between adds 0.1x"
     wanted = number(question, "magnification") or magnification_filling(question, knowledge.catalogue)
-    body = body_side(question.body, knowledge.catalogue)
+    body = _body_of(question, knowledge)
     if wanted is not None:
         told = _for_magnification(lens, wanted)
+        drawn_to = _by_bellows(lens, wanted, body, question, knowledge)
+        lines, told = [*drawn_to.lines, *lines], Told(told.lines, drawn_to.quantities + told.quantities)
+        if isinstance(body, BodySide):
+            for length in drawn or ():
+                told += _on_body(lens, body, length, shown)
     elif isinstance(body, BodySide) and is_known(body.mount.register_mm):
         # a bellows at both ends of its draw
         told = Told()
@@ -56,6 +62,15 @@ def reversed_alone(lens: Distances, question: Question, shown: Shown, knowledge:
     return Told(tuple(lines), told.quantities)
 
 
+def _body_of(question: Question, knowledge: Knowledge) -> BodySide | Missing:
+    """The body told; else that of the mount that the tubes or the lens itself are told by, which is their system's."""
+    if question.body is not None:
+        return body_side(question.body, knowledge.catalogue)
+    named = [piece.rear or piece.front for piece in question.adapters] + [lens.ids for lens in question.lenses]
+    ids = next((one for one in named if one and one[0] in knowledge.catalogue.mounts), ())
+    return body_side(Thing("mount", ids[:1], "") if ids else None, knowledge.catalogue)
+
+
 def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> Told:
     register = body.mount.register_mm
     if not is_known(lens.offset) or not is_known(register):
@@ -66,10 +81,15 @@ def _on_body(lens: Distances, body: BodySide, between: float, shown: Shown) -> T
     if not is_known(m):
         return Told()
     rows = [Quantity("magnification", m, f"reversed{_with(between)}")]
+    plain = behind.nominal / lens.focal.nominal - 1.0
+    about = ""
+    if plain > 0:
+        about = f"about {times(plain)} taken for a thin glass at its front rim, "
+        rows.append(Quantity("magnification", Interval.exact(plain), f"thin glass{_with(between)}"))
     put = f" and {small_mm(between)} between" if between else ", with no more than a thin ring between"
     text = (
-        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {ranged(m, times)}, depending on "
-        "where its front focal point lies, which is assumed by construction"
+        f"{small_mm(register.nominal)} of {body.mount.designation} register{put}: {about}{ranged(m, times)} depending"
+        " on where its front focal point lies, which is assumed by construction"
     )
     lines = [Line("fact", text, 1)]
     if shown.form is not None and m.greatest > 0:
@@ -89,13 +109,27 @@ def _with(between: float) -> str:
     return f", {small_mm(between)} between" if between else ""
 
 
-def _for_magnification(lens: Distances, wanted: float) -> Told:
-    """Front glass to sensor for a magnification: a + m*f."""
-    if not is_known(lens.offset):
+def _by_bellows(
+    lens: Distances, wanted: float, body: BodySide | Missing, question: Question, knowledge: Knowledge
+) -> Told:
+    """Whether a bellows told is long enough: what stands between is front glass to sensor, less the register."""
+    if not isinstance(body, BodySide) or not is_known(body.mount.register_mm) or not is_known(lens.offset):
         return Told()
-    away = (lens.offset + lens.focal * wanted).at_least(0.0)
-    text = f"{times(wanted)} wants its front glass {ranged(away, small_mm)} from the sensor"
-    return Told((Line("fact", text, 1),), (Quantity("image_distance_mm", away, f"m = {trimmed(wanted, 2)}"),))
+    needed = (lens.offset + lens.focal * wanted - body.mount.register_mm).at_least(0.0)
+    return draw_wanted(needed, wanted, question, knowledge)
+
+
+def _for_magnification(lens: Distances, wanted: float) -> Told:
+    """Image distance for a magnification, f(1 + m), and front glass to sensor, a + m*f."""
+    case = f"m = {trimmed(wanted, 2)}"
+    image = lens.focal * (1.0 + wanted)
+    text = f"{times(wanted)} wants its image {small_mm(image.nominal)} behind the principal plane that faces the sensor"
+    rows = [Quantity("image_distance_mm", image, case)]
+    if is_known(lens.offset):
+        away = (lens.offset + lens.focal * wanted).at_least(0.0)
+        text += f", so its front glass {ranged(away, small_mm)} from the sensor"
+        rows.append(Quantity("image_distance_mm", away, f"{case}, from the front glass"))
+    return Told((Line("fact", text, 1),), tuple(rows))
 
 
 def _room(question: Question, knowledge: Knowledge) -> list[Line]:

@@ -18,7 +18,7 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
     tube = next((length[0] for length in lengths_of_pieces(question)), None)  # 'a smooth chrome tube, 52.4 mm'
     width = number(question, "barrel", "thread", "bore") or _named(question, knowledge) or tube
-    if not _is_smooth(question, width) or mentions(question, "held-by-lugs") or question.said("pitch") is not None:
+    if not _is_smooth(question, width) or _has_lugs(question) or question.said("pitch") is not None:
         return Told()
     rows = [
         mount for mount in knowledge.catalogue.mounts.values()
@@ -46,6 +46,13 @@ def barrels(question: Question, knowledge: Knowledge) -> Told:
     return Told(
         lines, tuple(Quantity("bore_mm", mount.throat_mm, mount.id) for mount in rows if is_known(mount.throat_mm))
     )
+
+
+def _has_lugs(question: Question) -> bool:
+    """Whether something is told of that holds it; 'no lugs' tells of none."""
+    denied = question.places("no-lugs")
+    told = question.places("held-by-lugs")
+    return any(not any(no.at <= one.at < no.end for no in denied) for one in told)
 
 
 def _is_smooth(question: Question, width: float | None) -> bool:

@@ -18,6 +18,8 @@ OF_BODIES: Final = ("chain", "focus-verdict", "macro-distance", "hazard")  # que
 SIDE_BY_SIDE: Final = ("look-alike", "compare")  # questions that set the mounts named against each other
 FEW_MOUNTS: Final = 2
 HEADS: Final = "lens-side-only"  # trait of mounts that only lenses have, made to stand on a longer housing
+IDENTIFY: Final = "identify-mount"
+UNMARKED: Final = "unmarked"  # trait of a lens without a name
 EXACTLY_MM: Final = 0.051  # registers are told to a tenth or better
 
 FILM_YEAR: Final = re.compile(r"\b19[2-9]\d(?!\d)")  # of the days of film
@@ -43,6 +45,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         lenses.append(_as_measured(thing, measured, catalogue))
     question = _once_each(question)
     lenses = [one for one in lenses if not _says_less(one, lenses)]
+    lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY else lenses
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
     return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
 
@@ -60,6 +63,21 @@ def _says_less(lens: Thing, lenses: list[Thing]) -> bool:
     if any(told) or lens.kind != "mount":
         return False
     return any(one.ids == lens.ids and one.focal_length_mm and not one.count for one in lenses if one is not lens)
+
+
+def _as_one_unknown(lenses: list[Thing]) -> list[Thing]:
+    """'nameless tele, 42mm screw, m42 or not': what a lens without a name is told to have is said of that lens."""
+    names = [one for one in lenses if _is_name_alone(one)]
+    once = [one for n, one in enumerate(names) if not any(one.ids[0] in other.ids for other in names[:n])]
+    unknown = [one for one in lenses if one not in names]
+    if len(unknown) != 1 or unknown[0].ids or UNMARKED not in unknown[0].traits or len(once) != 1:
+        return lenses
+    return [replace(unknown[0], kind="mount", ids=once[0].ids, words=unknown[0].words or once[0].words)]
+
+
+def _is_name_alone(lens: Thing) -> bool:
+    told = (lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.count, lens.format, lens.traits)
+    return lens.kind == "mount" and bool(lens.ids) and not any(told)
 
 
 def _told_of(lens: Thing, intent: str) -> tuple[object, ...]:

@@ -42,7 +42,8 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
     if diameter is None and pitch_text and focals(question):
         diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
-    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after
+    per_inch = re.search(r"(\d+) tpi", said)  # 'thread 1 inch 32 tpi'
+    raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after or per_inch
     if raw is None:
         return diameter, None
     value = float(raw[1])
@@ -121,7 +122,9 @@ def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
         thread = knowledge.catalogue.threads.get(mount.thread or "")
         if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch):
             found.setdefault(round(thread.pitch_mm.nominal, 4), []).append(mount)
+    ten = calibration.length_of_spaces_mm(Interval.exact(pitch))
     text = f"{trimmed(pitch, 3)} mm of pitch is {trimmed(INCH / pitch, 1)} threads per inch"
+    text += f", ten of them {trimmed(ten.nominal, 2)} mm" if is_known(ten) else ""
     lines = [Line("head", f"{text}{'; nearest in use:' if found else ': no mount in the facts has it.'}")]
     rows = []
     for one in sorted(found, key=lambda one: abs(one - pitch)):
@@ -129,6 +132,8 @@ def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
         names = listed([mount.designation for mount in found[one][:4]], "or")
         lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(INCH / one, 1)} tpi): {names}", 1))
     rows.append(Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured"))
+    if is_known(ten):
+        rows.append(Quantity("ten_pitches_mm", ten, "as measured"))
     return Told(tuple(lines), tuple(rows))
 
 

@@ -49,5 +49,5 @@ def stack_for(question: Question, knowledge: Knowledge) -> Told:
         f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
         f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
     )
-    lines = [Line("text", text)] + ([] if told or is_known(own) else [Line("ask", MEASURE)])
+    lines = [Line("text", text)] + ([] if told or is_known(own) else [Line("ask", MEASURE, wants="flange_to_image")])
     return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))

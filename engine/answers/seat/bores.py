@@ -1,14 +1,17 @@
-"""The bore of a cup that a barrel goes into, and the wall that the throat leaves for it."""
+"""The bore of a cup that a barrel goes into, the wall that the throat leaves for it, and whether it goes through."""
 
 from __future__ import annotations
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
-from engine.answers.parts.said import number
-from engine.answers.parts.wording import trimmed
-from engine.base.interval import is_known
+from engine.answers.parts.said import lengths_of_pieces, number, numbers
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
 from grammar.questions import Question
+
+NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 
 def bore_for(question: Question, knowledge: Knowledge) -> Told:
@@ -26,3 +29,23 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
         wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
         text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
+
+
+def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """Whether what is so wide goes through the opening told, in place of the answer; both were measured."""
+    opening = number(question, "throat", "bore")
+    across = (*numbers(question, "barrel", "width", "thread"), *(low for low, _ in lengths_of_pieces(question)))
+    told = [one for one in across if opening is not None and one != opening and abs(one - opening) <= NEAR_MM]
+    if opening is None or len(told) != 1:
+        return answer
+    left = round(opening - told[0], 4)
+    if left > 0:
+        text = f"Yes: {small_mm(told[0])} across goes through {small_mm(opening)}, with {small_mm(left)} to spare"
+        text += f", {small_mm(left / 2)} on each side. Measure the widest place of it, and what stands out behind."
+    else:
+        text = (
+            f"No: {small_mm(told[0])} across does not go through {small_mm(opening)}: it is {small_mm(-left)} too wide"
+        )
+        text += ". Do not force it."
+    rows = (Quantity("clearance_mm", Interval.exact(left), "across the opening"),)
+    return replace(answer, status=ANSWERED, lines=(Line("head", text),), quantities=rows, chains=None, ring=None)

@@ -35,7 +35,16 @@ def target_told(question: Question, knowledge: Knowledge) -> Told:
                 rows.append(Quantity("extension_mm", error, f"{lens}, {trimmed(at / 1000, 1)} m"))
                 text += f"; set at {distance(at, question.feet)} it would be {small_mm(error.nominal)} wrong"
         lines.append(Line("fact", text, 1))
-    head = Line(
-        "head", f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
-    )
-    return Told((head, *lines), tuple(rows))
+    rule = f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
+    return Told((Line("head", f"{_far_enough(near, times, question)}{rule}"), *lines), tuple(rows))
+
+
+def _far_enough(near: float | None, times: float, question: Question) -> str:
+    """Whether a target told by its distance stands for infinity, for the longest lens told."""
+    longest = max(focals(question), default=None)
+    if near is None or longest is None or question.said("mark") is not None:
+        return ""
+    at = distance(near, question.feet)
+    if near < longest * times:
+        return f"No, {at} is too near for {trimmed(longest, 1)} mm. "
+    return f"Yes, {at} is far enough for {trimmed(longest, 1)} mm. "

@@ -13,6 +13,8 @@ from grammar.questions import Question
 SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
 LONGEST_THREAD_MM = 12.0  # of a lens
+LONGEST_WAY_MM = 80.0  # that a focusing thread moves
+_WAYS = ("travel", "thread_length", "extension", "length", "thickness")  # keys of how far something is moved
 
 
 def turns_told(question: Question) -> float | None:
@@ -65,6 +67,14 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
     return Told((Line("head", text),), tuple(rows))
 
 
+def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
+    """'how many turns of 26 tpi for 4 mm of travel': the turns for a way that was told, where none are told."""
+    way = number(question, *_WAYS)
+    if way is None or not 0 < way <= LONGEST_WAY_MM or turns_told(question) is not None or not asks_turns(question):
+        return Told()
+    return as_turns(question, way, knowledge)
+
+
 def drift(question: Question, knowledge: Knowledge) -> Told:
     """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
     cut, turns = pitch_mm(question), number(question, "turns")
@@ -94,7 +104,7 @@ def drift(question: Question, knowledge: Knowledge) -> Told:
 def _lead(question: Question) -> Interval | None:
     """What its thread moves in a turn, by a turn that was told with what it moved: '6 mm in 270 degrees'."""
     turns = turns_told(question)
-    moved = number(question, "travel", "thread_length", "extension", "length")
+    moved = number(question, *_WAYS[:-1])
     if turns is None or moved is None:
         return None
     lead = calibration.advance_per_turn_mm(Interval.exact(moved), Interval.exact(turns))

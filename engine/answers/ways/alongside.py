@@ -8,6 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
+from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
 from engine.answers.seat.making import ring_to_make
@@ -18,6 +19,7 @@ from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
 from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import compact, replace
@@ -139,7 +141,8 @@ def alongside(
         if not is_free(question.limits):
             return Alongside((), _remedies(setup, knowledge) + _of_mount(question, setup, knowledge))
         made = made_chain(ring, setup, knowledge)
-        told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
+        warned = warnings_of(made.listed.judged, knowledge, feet) if made is not None else ()
+        told = Told((_short(made, feet, "nobody sells it"), *warned)) if made is not None else Told()
         told += _remedies(setup, knowledge) + _of_mount(question, setup, knowledge)
         return Alongside((made,) if made is not None else (), told)
     best = chains[0].listed.judged
@@ -158,7 +161,7 @@ def alongside(
     if rows and plain is None and bare is None:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
-    told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
+    told += _never_straight(setup, knowledge) + as_asked(question, knowledge)
     if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
         told += _remedies(setup, knowledge)
     if len(best.chain.adapters) > 1 or mentions(question, "stack-of-rings"):
@@ -218,20 +221,6 @@ def _error(judged: Judged) -> float | None:
     """How far out a chain leaves the lens, in mm; None where that can be set, or is not known."""
     error = judged.measured_trace.value("register_error_mm")
     return error.shortest.nominal if isinstance(error, Span) and is_known(error.shortest) else None
-
-
-def _as_asked(question: Question, knowledge: Knowledge) -> Told:
-    """What the question's own numbers ask beside the chain: a clean crop, the bore for a barrel."""
-    told = Told()
-    if question.said("crop") is not None:
-        from engine.answers.picture.cover import cover_told  # seldom asked beside a chain
-
-        told += cover_told(question, knowledge, always=True)
-    if question.said("barrel") is not None:
-        from engine.answers.seat.bores import bore_for
-
-        told += bore_for(question, knowledge)
-    return told
 
 
 def _never_straight(setup: Setup, knowledge: Knowledge) -> Told:

@@ -1,0 +1,38 @@
+"""Which mounts are left by what was seen alone: the kind of camera, how the lens is held, who works its iris."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.mount_line import how_rare
+from engine.answers.parts.said import mentions
+from engine.answers.seat.seen import looks_so
+from engine.answers.seat.told_register import ACCESSORIES
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+MOST: Final = 8
+UNFOCUSED: Final = "no-focusing"  # trait of mounts whose lenses are focused by the body
+_KINDS: Final = (
+    "seen-slr", "seen-rangefinder", "seen-medium-format", "seen-cine", "seen-video", "seen-industrial",
+)  # fmt: skip
+_HELD: Final = ("coupled-bayonet", "coupled-breech", "coupled-lugs")
+
+
+def by_features(question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The mounts that nothing seen speaks against, those met most first; none where too little was seen to tell.
+
+    Both the kind of camera and how the lens is held must be told.
+    """
+    if not (mentions(question, *_KINDS) and mentions(question, *_HELD)):
+        return []
+    left = [
+        mount for mount in knowledge.catalogue.mounts.values()
+        if mount.kind not in ACCESSORIES and mount.coupling != "screw" and looks_so(mount, question)
+    ]  # fmt: skip
+    formats = {lens.format for lens in question.lenses if lens.format}
+    left = [mount for mount in left if formats & set(mount.formats)] or left  # 'a 6x7 lens'
+    if mentions(question, "no-focus-ring"):
+        left = [mount for mount in left if UNFOCUSED in mount.traits] or left
+    return sorted(left, key=lambda mount: how_rare(mount, knowledge))[:MOST]

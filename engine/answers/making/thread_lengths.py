@@ -1,0 +1,54 @@
+"""How long the male thread of a mount may be, and what one does that is longer."""
+
+from __future__ import annotations
+
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import number
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from engine.facts.records import Mount
+from grammar.questions import Question
+
+LENGTH: str = "thread_length"  # key of the length of a thread that is told
+
+
+def thread_length(mount: Mount, knowledge: Knowledge) -> Interval | None:
+    """As long as threads of the mount are made, in mm."""
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    return thread.engagement_mm if thread is not None and is_known(thread.engagement_mm) else None
+
+
+def as_long_as(question: Question, knowledge: Knowledge) -> Told:
+    """How long a thread may be, where one mount alone is named; what a longer one that is told does."""
+    mounts = knowledge.catalogue.mounts
+    named = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in mounts]
+    if len(set(named)) != 1:
+        return Told()
+    mount = mounts[named[0] or ""]
+    made = thread_length(mount, knowledge)
+    if made is None:
+        return Told()
+    told = number(question, LENGTH)
+    usual = f"{mount.designation} threads are made {trimmed(made.least, 2)} to {trimmed(made.greatest, 2)} mm long."
+    if told is None:
+        text = f"{usual} Longer ones exist and can meet shutter, filter or mirror before they seat"
+    elif told <= made.greatest:
+        text = f"{usual} {small_mm(told)} is no longer than that. Still never force it"
+    else:
+        text = (
+            f"{small_mm(told)} is {small_mm(round(told - made.greatest, 4))} too long. {usual} The rest can meet"
+            " shutter, cover glass or mirror before it seats: do not screw it home by force"
+        )
+    text = f"{text}: measure the body, flange to what lies behind."
+    return Told((Line("head", text),), (Quantity("thread_length_mm", made, mount.id),))
+
+
+def with_thread_length(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind how long the thread may be."""
+    told = as_long_as(question, knowledge)
+    if not told.lines or any(row.name == "thread_length_mm" for row in answer.quantities or ()):
+        return answer
+    quantities = (*told.quantities, *(answer.quantities or ()))
+    return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
