@@ -110,6 +110,9 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
     if _of_what_follows(tokens, at) or _of_mark(tokens, at):
         return True
     if any(one.kind in _PIECES for one in tokens[:at]):
+        if at and tokens[at - 1].kind == "NUMBER" and "." in tokens[at - 1].text and not _has_length(tokens[: at - 1]):
+            tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
+            return True
         # 'the thread measures 15.8': a width; of a ring it is the length
         target = length_behind(tokens, at, "thickness")
         if target is not None and "." in tokens[target].text and not _has_length(tokens[:at]):

@@ -23,6 +23,7 @@ def test_the_same_error_is_told_of_both_lenses_with_the_square_of_the_focal_leng
 
 @pytest.mark.parametrize(("question", "seats"), [
     ("why is the M to E ring thinner than the M to X ring", {"m-mount to e-mount": 9.8, "m-mount to x-mount": 10.1}),
+    ("why is the T2 ring for mft thinner than the one for E", {"t2 to mft-mount": 35.75, "t2 to e-mount": 37}),
     ("why do they say fat C lenses go on E but not on MFT", {"c to e-mount": -0.474, "c to mft-mount": -1.724}),
     ("why is my MD ring thinner than my M42 one, both for E", {"sr-mount to e-mount": 25.5, "m42 to e-mount": 27.46}),
 ])  # fmt: skip

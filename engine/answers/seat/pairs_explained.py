@@ -16,6 +16,7 @@ from grammar.questions import Question, Thing
 
 MOST_PAIRS: Final = 6  # of lenses and bodies whose registers are told
 SEVERAL: Final = 2
+MODERN: Final = "mirrorless"  # the kind of mounts that rings end on
 _LEAST_MM: Final = 0.005  # registers that differ by less are the same
 
 
@@ -37,12 +38,21 @@ def _pairs(question: Question, knowledge: Knowledge) -> list[tuple[Thing, Thing]
     if len(set(rings)) >= SEVERAL:
         return list(dict.fromkeys(rings))[:MOST_PAIRS]
     fronts = [_end(one.front) for one in question.adapters if one.front and not one.rear]
-    pairs = product((*question.lenses, *fronts), question.bodies)
+    lenses, bodies = question.lenses, question.bodies
+    if fronts and all(_is_of_body(one, knowledge) for one in (*lenses, *bodies)):
+        lenses, bodies = (), (*bodies, *lenses)  # 'the T2 ring for MFT ... than the one for E'
+    pairs = product((*lenses, *fronts), bodies)
     return list(islice((pair for pair in pairs if _go_together(pair, question, knowledge)), MOST_PAIRS))
 
 
 def _end(ids: tuple[str, ...]) -> Thing:
     return Thing("mount", ids[:1])
+
+
+def _is_of_body(thing: Thing, knowledge: Knowledge) -> bool:
+    """Whether a mount named alone is one that modern bodies have."""
+    mount = _mount_of(thing, knowledge)
+    return mount is not None and mount.kind == MODERN and thing.focal_length_mm is None
 
 
 def _go_together(pair: tuple[Thing, Thing], question: Question, knowledge: Knowledge) -> bool:
