@@ -98,7 +98,14 @@ def test_what_gets_tight_too_soon_is_not_home(club, text):
 
 
 def test_what_gets_tight_after_its_own_turns_is_home(club):
-    assert "mostly home" in said(club.ask("screwed it 3.5 turns and it's tight. m39 into LTM ring"))
+    assert "mostly home" in said(club.ask("m42 lens tight after 3 turns, home?"))
+
+
+def test_what_another_pitch_may_bind_at_too_is_not_said_to_be_home(club):
+    found = said(club.ask("screwed it 3.5 turns and it's tight. m39 into LTM ring"))
+    assert "it may be home" in found
+    assert "do not force it" in found
+    assert "M39x1 in 39 mm x 26 tpi" in found
 
 
 def test_a_name_nobody_knows_is_said_to_be_none_and_its_number_is_no_length(club):

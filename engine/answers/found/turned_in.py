@@ -33,15 +33,23 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
     if not alike:
         return Told()
     usual = knowledge.joints.limits.usual_turns
-    if turns >= usual.least:
-        text = f"{_turns(turns)} in and then tight is mostly home: a thread's own is home after {_span(usual)}."
+    bound = _binding(alike, hole, turns, knowledge)[:MOST]
+    home = f"a thread's own is home after {_span(usual)}"
+    if turns >= usual.least and not bound:
+        text = f"{_turns(turns)} in and then tight is mostly home: {home}."
         return Told((Line("head", f"{text} Look whether the flange sits flat all round."),))
-    text = (
-        f"Tight after {_turns(turns)} it is not home, which takes {_span(usual)}: crossed, dirty, or a thread of"
-        " another pitch. Stop, turn it back and do not force it."
-    )
+    if turns >= usual.least:
+        text = (
+            f"Tight after {_turns(turns)} it may be home ({home}, and then the flange sits flat all round) or be a"
+            " thread of another pitch that binds there. Stop, do not force it."
+        )
+    else:
+        text = (
+            f"Tight after {_turns(turns)} it is not home, which takes {_span(usual)}: crossed, dirty, or a thread of"
+            " another pitch. Stop, turn it back and do not force it."
+        )
     lines, rows = [Line("head", text)], []
-    for male, female, until in _binding(alike, hole, turns, knowledge)[:MOST]:
+    for male, female, until in bound:
         lines.append(Line("fact", f"{male.designation} in {female.designation} binds after {_span(until)}", 1))
         rows += [Quantity("thread_pitch_mm", one.pitch_mm, one.id) for one in (male, female) if is_known(one.pitch_mm)]
     lines.append(Line("ask", "How long are ten crests of it? That tells which of them it is.", wants="pitch"))

@@ -187,5 +187,5 @@ def net_crops(crops: list[Crop], factor: float | None) -> Told:
 def exposure_stays(at: float | None) -> Told:
     """That a crop changes nothing of the exposure; `at`: the f-number that counts."""
     stop = f": f/{trimmed(at, 2)} stays f/{trimmed(at, 2)}" if at is not None else ""
-    text = f"No crop changes the exposure{stop}, at the same shutter, ISO and ND. It changes the view and the depth of field."
+    text = f"No crop changes the exposure{stop}, at the same shutter, ISO and ND: only view and depth of field."
     return Told((Line("head", text),))
