@@ -21,6 +21,7 @@ class Cast:
     denied: list[Part] = field(default_factory=list)  # mounts that it is said not to have: 'M42, not LTM'
     apart: tuple[tuple[str, str], ...] = ()  # mounts of lens and body, where each lens has its own body
     told: frozenset[str] = frozenset()  # what the cues of the line tell
+    hosts: frozenset[str] = frozenset()  # mounts that, named alone, are those of a body
     swapped: bool = False  # a body was to be put on a lens
 
 

@@ -58,7 +58,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     if any(isinstance(one, Between) and (one.token.kind, one.token.value) == _WITH_GLASS for one in phrases):
         told = told | {"put-in"}  # 'one with glass in it, 1.2x'
-    cast = Cast(denied=denied, apart=apart, told=told | {"exposure"} if lit else told)
+    cast = Cast(denied=denied, apart=apart, told=told | {"exposure"} if lit else told, hosts=hosts)
     for at, part in enumerate(parts):
         before = parts[at - 1] if at else None
         _place(cast, part, before, parts)

@@ -23,19 +23,19 @@ def lenses_of(
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
-    return _beside(said, before) if said.intent in _ALIKE else _lenses(said, before)
+    return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
 
 
-def _beside(said: Question, before: Question) -> tuple[Thing, ...]:
+def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     """'same thread as C?' asks of that mount and of the one spoken of before."""
     old = before.lenses[:1]
     named = tuple(thing for thing in said.lenses if thing.ids)
     if len(named) != 1 or not old or not old[0].ids or old[0].ids == named[0].ids or len(named) != len(said.lenses):
-        return _lenses(said, before)
+        return _lenses(heard, said, before)
     return (*old, *named)
 
 
-def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
+def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:
     if not said.lenses:
         return () if "lenses" in (said.said(ALL) or "") else before.lenses
     if len(said.lenses) > 1 and before.lenses and before.lenses[0].kind == "mount":
@@ -54,12 +54,12 @@ def _lenses(said: Question, before: Question) -> tuple[Thing, ...]:
             return (replace(lens, kind=old.kind, ids=old.ids, traits=(*lens.traits, *held)),)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and not old.ids:
             # '50 mm f/1.8', then 'it is M42': the mount that was asked for
-            if is_a_body(lens, old, said, before):
+            if is_a_body(lens, said, before, heard.cast.hosts):
                 return before.lenses
             return (replace(old, kind=lens.kind, ids=lens.ids), *before.lenses[1:]) if lens.kind == "mount" else (lens,)
         if lens.ids and lens.focal_length_mm is None and lens.lens_kind is None and old.kind == "mount":
-            if is_a_body(lens, old, said, before):
+            if is_a_body(lens, said, before, heard.cast.hosts):
                 return before.lenses
             same_lens = replace(old, ids=lens.ids, kind=lens.kind, words=lens.words, column=lens.column)
-            return (same_lens if lens.kind == "mount" and lens.ids != old.ids else lens,)
+            return (same_lens if lens.kind == "mount" else lens,)
     return said.lenses

@@ -16,6 +16,7 @@ from grammar.turns.of_another import (
     is_one_more,
     only_frame,
     only_glass,
+    only_swaps,
 )
 from grammar.turns.only_told import names_the_pair, only_tells
 from grammar.turns.whom import COMPARE, Meant
@@ -105,7 +106,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE or seat else before.intent
     if extends(heard, before):
         return "crop-equivalent"
-    if is_of_another(heard, before):
+    if is_of_another(heard, before) or (before.intent not in ASIDE and only_swaps(heard, before)):
         return before.intent
     if before.intent == SETTING and (only_glass(heard) or only_frame(heard, before)):
         return before.intent  # 'with a 2x doubler' after the number that the stabiliser wants

@@ -23,8 +23,10 @@ from grammar.words.written import SHAPES, STOPS
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
-     "estimate", "remedy", "calipers", "how-big"]
+     "estimate", "remedy", "calipers", "how-big", "how", "same"]
 )  # fmt: skip
+_PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
+_INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
 _SHORT: Final = 12.0  # mm, from which a whole number may as well be a focal length
 _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before that it may stand for
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
@@ -41,6 +43,9 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     if size is not None:
         return replace(_with(size, f"m = {size.numbers[0]:g}", heard, before, lexicon), weighed=Weighed((), {}))
     token = _alone(heard, before)
+    put = _put_for(heard, before) if token is None else None
+    if put is not None:
+        return replace(_with(*put, heard, before, lexicon), weighed=Weighed((), {}))
     if token is None:
         told = _answered_first(heard, before)
         if told is not None:
@@ -70,6 +75,20 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
     text = heard.text[:start] + says + heard.text[token.end :]
     again = hear(text, lexicon, before.intent)
     return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
+    """'28 instead of 50', '28 not 50' after a 50 mm lens: the first stands for the other, and is of what that is of."""
+    rest = [token for token in heard.line.tokens if token.kind not in _PASSED or token.value in _INSTEAD]
+    if [token.kind for token in rest] not in _PUT_FOR:
+        return None
+    one, other = rest[0], rest[2].numbers[0]
+    role = next((name for name, value in numbers_told(before) if value == other), None)
+    says = next((row.says for row in ROLES if row.name == role and row.fits(one.numbers[0])), None)
+    if says is None or other == one.numbers[0]:
+        return None
+    whole = replace(one, end=rest[2].end)  # what it stands for is told no more
+    return whole, says.format(f"{one.numbers[0]:g}")
 
 
 def _answered_first(heard: Heard, before: Question) -> tuple[Token, str] | None:
@@ -159,7 +178,7 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
-        role.name: far[role.name] - (_LIKELY if role.usual(number) else _NAMED if _points(token, heard, role) else 0)
+        role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
         for role in ROLES
         if role.name in far
         and (role.fits(number) or _is_as_whole(role, number, old))

@@ -11,6 +11,8 @@ from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN
+from grammar.words.groups import OWN
+from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 _EXPOSURE: Final = "exposure-nd"
@@ -41,6 +43,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
+    if _is_own(heard, token):
+        return None  # 'same with my 28'
     held = before.adapters[at].thickness_mm
     if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
         return None
@@ -48,6 +52,11 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
     changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
     return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _is_own(heard: Heard, token: Token) -> bool:
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    return bool(before) and OWN in before[-1].groups
 
 
 def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:

@@ -22,6 +22,7 @@ _ON_FRAME: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "crop", "body-crop"]
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
+_SWAPPING: Final = _IDLE | {"how"}  # 'how about'
 _SURE: Final = 0.9  # how likely something else must be, to be asked by so few words
 _ASKED: Final = 2.0  # evidence from this weight up asks for something
 
@@ -35,6 +36,17 @@ def is_of_another(heard: Heard, before: Question) -> bool:
     likened = any(part.noun.role in LIKENED for part in cast.frames)
     surely = max(heard.weighed.likely.values(), default=0.0) >= _SURE and heard.weighed.best != before.intent
     return before.intent in _OF_PICTURE and len(named) == 1 and idle and not (more or likened or surely)
+
+
+def only_swaps(heard: Heard, before: Question) -> bool:
+    """'how about an X body', 'the FD one instead': nothing but another lens or body, of which the same is asked."""
+    cast, best = heard.cast, heard.weighed.best
+    named = [part for part in (*cast.lenses, *cast.bodies) if not part.is_bare]
+    more = cast.pieces or cast.frames or cast.without or cast.using or heard.readings.values or heard.readings.limits
+    asks = any(weight >= _ASKED for _, weight in heard.weighed.ranked)
+    idle = all(cue.tells in _SWAPPING for cue in heard.cues) and not asks
+    pair = bool(before.lenses) and bool(before.bodies or before.frames)
+    return len(named) == 1 and idle and not more and pair and best in (None, "chain", before.intent)
 
 
 def is_on_another_frame(heard: Heard, before: Question) -> bool:

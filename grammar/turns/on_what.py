@@ -45,7 +45,7 @@ def bodies_of(
             return (changed, *before.bodies[1:]), rest
     if said.bodies or "bodies" in (said.said(ALL) or ""):
         return said.bodies, said.things
-    if said.lenses and before.lenses and is_a_body(said.lenses[0], before.lenses[0], said, before):
+    if said.lenses and before.lenses and is_a_body(said.lenses[0], said, before, heard.cast.hosts):
         return said.lenses, said.things
     framed = tuple(thing for thing in before.things if thing.kind == "format")
     if _is_likened(heard, said) and (before.bodies or framed):
@@ -84,8 +84,12 @@ def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question) -> 
     return ring and measured and not old.ids and named.kind == "mount" and not said.bodies and not before.bodies
 
 
-def is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> bool:
-    """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant."""
+def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
+    """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant.
+
+    'and C/Y?' after a lens on E is another lens. `hosts`: mounts that, named alone, are those of a body.
+    """
+    old = before.lenses[0]
     if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before):
         return True
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in _HEADED
@@ -95,5 +99,9 @@ def is_a_body(named: Thing, old: Thing, said: Question, before: Question) -> boo
         return False
     if before.intent in _ON_BODY and not any(body.ids for body in before.bodies):
         return True  # the body is what was asked for
+    stood_on = before.bodies[0] if before.bodies else None
+    hosted = stood_on is not None and (stood_on.kind == "body" or bool(hosts & set(stood_on.ids)))
+    if hosted and not hosts & set(named.ids) and said.topic != "not":
+        return False
     told = old.focal_length_mm is not None or said.topic == "not"
     return bool(told and before.bodies)

@@ -13,17 +13,18 @@ ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
-F_NUMBER: Final = "f-number"
 FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
-LIT: Final = "lit"
+F_NUMBER: Final = "f-number"
 HOLDS: Final = "holds"
+LIT: Final = "lit"
 MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+OWN: Final = "own"
 PLATE: Final = "plate"
 REALLY: Final = "really"
 SCALE: Final = "scale"
@@ -39,9 +40,9 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC, NEAREST_ASKED, NEAREST_LED,
-     OF_SHAPE, OF_SIZE, PLATE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN,
-     VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC, NEAREST_ASKED,
+     NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE,
+     SINGLE, SMOOTH, SPAN, VIDEO_TUBE]
 )  # fmt: skip
 
 
