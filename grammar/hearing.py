@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.base.compact import compact, replace
 from grammar.echo.echo import said_back
-from grammar.intents import Weighed, features_of, weigh
+from grammar.intents import SCALE_ROW, Weighed, features_of, weigh
 from grammar.leanings import lean, wording_of
 from grammar.parsing import parse
 from grammar.readings.kept_readings import Readings
@@ -18,10 +18,11 @@ from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
 from grammar.words.lexicon import Lexicon
 from grammar.words.subjects import Match
-from grammar.words.tokens import Cue, Line, tokens_of
+from grammar.words.tokens import Cue, Line, Token, tokens_of
 
 ABOUT: Final = 7.0  # what shares as much with a text as two rare words of one phrase is about the same
 SURELY: Final = 12.0
+BY_FAR: Final = 6.0
 HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
@@ -64,6 +65,8 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
     plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features else None)
+    if plainly is None and SCALE_ROW in features:
+        plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (
         {plainly: 1.0}
         if plainly is not None
@@ -89,6 +92,12 @@ def _warned_of(nearest: Match | None) -> str | None:
     return HAZARD if nearest.score >= PLAINLY and nearest.part >= MOST_OF else None
 
 
+def _by_far(weighed: Weighed) -> str | None:
+    """The intent that the evidence speaks for by far; None where another comes near."""
+    first, second = (*weighed.ranked[:2], ("", 0.0), ("", 0.0))[:2]
+    return first[0] if first[1] - second[1] >= BY_FAR else None
+
+
 def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:
     """Whether a text names nothing of the trade, and has a word that neither the language nor any advice knows."""
     if features & _OURS or any(one.endswith("-said") for one in features):
@@ -97,9 +106,14 @@ def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]
     return {"foreign"} if any(not lexicon.subjects.knows(one.text) for one in strange) else set()
 
 
+def _names(token: Token) -> bool:
+    """Whether its words are a name, of which none asks anything by itself: 'full frame' in that of a body."""
+    return token.kind in _NAMING or bool(token.ids)
+
+
 def _free(line: Line) -> tuple[Cue, ...]:
     """The cues but for those that are only a part of a longer name: 'iris' of 'fixed iris' asks nothing."""
-    spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if token.kind in _NAMING]
+    spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if _names(token)]
     return tuple(
         cue
         for cue in line.cues

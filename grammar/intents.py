@@ -6,17 +6,21 @@ from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import compact, field
+from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.readings.kept_readings import Readings
 from grammar.things.cast import Cast
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Cue, Line
 
+SCALE_ROW: Final = "scale-row"  # what is told by all the marks of a scale
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
 SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
 NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
 AGAINST: Final = 0.97  # ... and must be leant against so far
+# what a row of marks is told for, where it is not told to be marked anew
+_MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-at"])
 _EITHER: Final = frozenset(["or", "vs", "versus", "against"])
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
@@ -96,6 +100,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("ordinal", readings.number is not None),
             ("pieces-or", len(cast.pieces) > 1 and any(one.text.casefold() in _EITHER for one in line.tokens)),
             ("vs-said", any(one.kind == "JOIN" and one.text.casefold() in _VERSUS for one in line.tokens)),
+            *((name, _bears_scale(shown, readings)) for name in ("remark", SCALE_ROW)),
             ("page-said", readings.values.get("file", "").casefold().endswith((".html", ".htm"))),
             ("limits", bool(readings.limits)),
             ("best", any((one.kind, one.value) == ("LIMIT", "best") for one in line.tokens)),
@@ -109,6 +114,12 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
         if is_so
     }
     return frozenset(shown)
+
+
+def _bears_scale(shown: set[str], readings: Readings) -> bool:
+    """Whether a whole row of marks is told, and neither carried or drawn, nor told of where infinity falls."""
+    marks = readings.values.get("mark", "").count(",") + 1
+    return marks >= SCALE_MARKS and not shown & _MARKS_FOR_MORE
 
 
 def _of_terms(line: Line) -> set[str]:

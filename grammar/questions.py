@@ -33,7 +33,8 @@ _RING: Final = "adapter"
 OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
 # no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
 _THINNEST_RING: Final = 0.5  # mm
-FILTER: Final = "filter"  # the piece that goes before a lens
+FILTER: Final = "filter"  # the pieces that go before a lens
+CLOSE_UP_LENS: Final = "close-up-lens"
 
 
 @compact
@@ -184,8 +185,16 @@ class Question:
 
     @property
     def between(self) -> tuple[Thing, ...]:
-        """The pieces that may go between lens and body: a filter of no told thickness goes before the lens."""
-        return tuple(one for one in self.adapters if one.piece != FILTER or one.thickness_mm is not None)
+        """The pieces that may go between lens and body; a filter of no told thickness goes before the lens."""
+        return tuple(one for one in self.adapters if one not in self.before_lens)
+
+    @property
+    def before_lens(self) -> tuple[Thing, ...]:
+        """The pieces that go before the lens."""
+        return tuple(
+            one for one in self.adapters
+            if one.piece == CLOSE_UP_LENS or (one.piece == FILTER and one.thickness_mm is None)
+        )  # fmt: skip
 
     @property
     def lens(self) -> Thing | None:

@@ -26,6 +26,7 @@ _CHANGING: Final = frozenset(["instead", "what-if", "what", "ok", "will", "can",
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
+_REGISTER: Final = "register"  # key of the gear file
 
 
 def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread:
@@ -138,9 +139,11 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
     if taught.section == "bodies":
         keys = {key for key, _ in taught.fields}
         return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
-    if taught.section != "lenses" or before is None or any(lens.ids for lens in before.lenses):
+    if taught.section != "lenses" or before is None or not any(body.ids for body in before.bodies):
         return False
-    return any(body.ids for body in before.bodies)
+    if before.taught is None and _REGISTER in dict(taught.fields):
+        return True  # 'its register is really 45.2' of a lens that only stands in the question before
+    return not any(lens.ids for lens in before.lenses)
 
 
 def _with_rest(problem: Unread, question: Question) -> Unread:

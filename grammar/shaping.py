@@ -24,12 +24,16 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
+from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
+from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
+from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
@@ -44,6 +48,7 @@ from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
 
@@ -70,25 +75,26 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_flange_spans_told(
-        with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line))))), told
-    )
+    spans = with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line)))))
+    spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
-    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told))), told)
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
-    tokens = with_mark_rows(with_threads_told(with_measures_told(with_close_stops(tokens, told), told)))
+    tokens = with_thread_lengths(with_close_stops(tokens, told))
+    tokens = with_threads_told(with_measures_told(tokens, told))
+    tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
     tokens = with_rest_told(with_measures_told(tokens), told)
@@ -162,9 +168,18 @@ def _denied(tokens: list[Token]) -> list[Token]:
         numbered_before = numbered
         if numbered:
             out = [one.as_("FILLER") if one in behind else one for one in out]
+        if token.text.casefold() == "no" and _is_put_off(tokens, at):
+            token = token.as_("VERB", value="not")
         drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
         out.append(token.as_("FILLER") if drop else token)
     return out
+
+
+def _is_put_off(tokens: list[Token], at: int) -> bool:
+    """'no EF, only Z': a mount that is put off for another."""
+    ahead = tokens[at + 1 :]
+    others = any(RATHER in one.groups for one in ahead[1:])
+    return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 
 def _of_times(tokens: list[Token]) -> list[Token]:
@@ -178,7 +193,9 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        elif token.text == ":" and at and tokens[at - 1].kind == "LENS" and _headed_by_piece(tokens, at + 1):
+        elif (
+            token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
+        ):
             token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (
             token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")

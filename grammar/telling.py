@@ -24,6 +24,7 @@ _SPEAKING: Final = frozenset(
         "diy-dimension",
     ]
 )
+_WHY: Final = "why"
 _IDENTIFY: Final = "identify-mount"
 _SIDE_BY_SIDE: Final = frozenset(["look-alike", _IDENTIFY, "definition"])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
@@ -39,7 +40,7 @@ _NO_TOPIC: Final = frozenset(
      "piece", "pieces", "piece-length", "piece-pair", "same-mount", "factor", "format", "lens-format", "versus",
      "thing", "brief", "one-word", "term", "advice", "stop-said", "at-stop", "limits", "what-is", "can", "will",
      "how", "which", "what", "ok", "compare-word", "what-if", "get", "asked", "right", "where", "steps", "body-crop",
-     "means", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
+     "means", "scale-row", "is-it", "talking", "short", "pieces-or", "about-why", "about-hazard", "about-gear-setting",
      "about-compare", "about-out-of-scope", "surely-compare", "surely-why", "surely-hazard", "surely-gear-setting",
      "surely-out-of-scope"]
 )  # fmt: skip
@@ -57,6 +58,8 @@ def built(heard: Heard, intent: str) -> Question:
     lenses, bodies = cast.lenses, cast.bodies
     if intent in _SIDE_BY_SIDE:
         lenses = [*lenses, *cast.denied]
+    if intent == _WHY:
+        bodies = [*bodies, *(part for part in cast.denied if part.noun.role in _TOWARDS)]  # '... on E but not on MFT'
     settled = intent == _IDENTIFY and any(part.focal and part.has_mount_or_kind for part in lenses)
     if intent in _SIDE_BY_SIDE and not settled and not any(part.noun.head for part in bodies):
         goal = [part for part in bodies if intent == _IDENTIFY and lenses and part.noun.role in _TOWARDS]
@@ -157,6 +160,13 @@ def _for_list(heard: Heard, lenses: list[Part], bodies: list[Part]) -> tuple[lis
     """'what lenses fit E': a mount alone after 'fit' or before 'take' is the body's; else the lens's."""
     bodies = [part for part in bodies if not part.is_bare]
     lenses = [part for part in lenses if not part.is_bare]
+    if (
+        not lenses
+        and len(bodies) == 1
+        and any(one.kind == "HEADMOD" and one.unit == "LENS" for one in bodies[0].noun.mods)
+    ):
+        bodies[0].sort = "lens"
+        return bodies, []  # 'CS lens bodies': those that take one
     mount_alone = len(lenses) == 1 and not bodies and not lenses[0].focal
     if mount_alone and heard.tells("fits") and not heard.tells("takes"):
         lens = lenses[0]

@@ -23,7 +23,16 @@ READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # ki
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 # kinds that the shape of an anamorphic picture may be asked as
-OF_PICTURES = ("coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance")
+OF_PICTURES = (
+    "coverage",
+    "crop-equivalent",
+    "gear-setting",
+    "definition",
+    "macro-distance",
+    "chain",
+    "focus-verdict",
+    "draw",
+)
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -231,6 +240,14 @@ def _squeezed() -> Beside:
     return with_squeeze
 
 
+def _thickness_asked() -> Beside:
+    """Whether a ring told by its length is too thick or too thin, before the answer."""
+    from engine.answers.ways.thickness_asked import with_thickness_asked
+
+    return with_thickness_asked
+
+
+TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
@@ -238,7 +255,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
     (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
-    (OF_PICTURES, _where(_squeezed, "magnification", "numbers")),
+    (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
     (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
@@ -247,5 +264,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
+    (WAYS, _heard(_thickness_asked, *TOO_THICK)),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -144,9 +144,10 @@ def _pairs_told(
             weighed = _weighed(question, knowledge)
             if weighed.chains:
                 return weighed
+        from engine.answers.ways.one_for_all import for_all_of_them
         from engine.answers.ways.pair import one_pair
 
-        return one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan")
+        return for_all_of_them(question, one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan"))
     from engine.answers.ways.several import each_pair
 
     # 'singles or a hub': the hub is told beside the pairs, which are the singles

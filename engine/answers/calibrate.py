@@ -11,6 +11,7 @@ from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
+from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
@@ -82,6 +83,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if _asks_of_mark(question):
         yield remarked(question, knowledge)
         return
+    if question.said("glass") is not None:
+        yield rear_filter(question, knowledge)
     read = readings_told(question, knowledge)
     told, shim = _shims(question, knowledge) if not read.lines else (read, None)
     if shim is None and not told.lines:

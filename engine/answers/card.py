@@ -7,12 +7,23 @@ from collections.abc import Iterator, Sequence
 from engine.answers.cards.card_light import light_of
 from engine.answers.cards.card_picture import picture_of
 from engine.answers.cards.card_scale import scale_of
-from engine.answers.cards.card_words import alerts_of, check_of, head_of, settings_of, stack_of, subject_of
+from engine.answers.cards.card_words import (
+    alerts_of,
+    check_of,
+    close_up_alert,
+    head_of,
+    settings_of,
+    stack_of,
+    subject_of,
+)
+from engine.answers.close.coupled import is_turned
+from engine.answers.close.dioptres import powers_of
 from engine.answers.own.own_places import with_all_of_mine
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity
 from engine.answers.parts.card_parts import Card, Cards, Numbers, figures_of, spoken
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side, setup_of
+from engine.answers.parts.said import numbers as numbers_of
 from engine.answers.remembered import no_such
 from engine.answers.seat.telling import chain_title
 from engine.answers.ways.pair import one_pair
@@ -28,6 +39,10 @@ def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ())
     """A card for each lens on each body. `rows`: the chains of the last answer, one of which may be meant."""
     if question.number is not None and rows and not 1 <= question.number <= len(rows):
         return no_such(question.with_(number=None), len(rows))
+    if any(is_turned(lens) for lens in question.lenses):
+        from engine.answers.turned_answer import turned  # seldom asked of a card
+
+        return turned(question, knowledge)
     question = with_all_of_mine(question, knowledge.catalogue)
     lenses = [lens_side(thing, knowledge.catalogue) for thing in question.lenses or (None,)]
     bodies = [body_side(thing, knowledge.catalogue) for thing in question.bodies or (None,)]
@@ -67,12 +82,13 @@ def best_cards(question: Question, knowledge: Knowledge) -> Answer:
 def card_of(judged: Judged, question: Question, knowledge: Knowledge, numbers: Numbers) -> Card:
     """One card."""
     feet = question.feet
+    alerts = (*alerts_of(judged, knowledge, numbers, feet), *close_up_alert(judged, powers_of(question), numbers, feet))
     return Card(
         head_of(judged, numbers, feet),
         subject_of(judged, numbers),
-        alerts_of(judged, knowledge, numbers, feet),
+        alerts,
         stack_of(judged, knowledge, numbers),
-        scale_of(judged, knowledge, numbers, feet),
+        scale_of(judged, knowledge, numbers, feet, numbers_of(question, "mark")),
         picture_of(judged, question, knowledge, numbers),
         light_of(judged, question, knowledge, numbers),
         settings_of(judged, knowledge, numbers, feet),

@@ -11,7 +11,7 @@ from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
 from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
-from engine.answers.close.dioptres import CLOSE_UP_LENS, with_close_up_lens
+from engine.answers.close.dioptres import with_close_up_lens
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
@@ -38,7 +38,7 @@ from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
 from engine.answers.shims.loose import loose
 from engine.base.compact import replace
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 MACRO = "macro-distance"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
@@ -161,7 +161,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if sizes:
         yield from _filling(lenses, sizes, tubes, rows, question, knowledge)
         return
-    if wanted is not None and not tubes:
+    before = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    if wanted is not None and not tubes and not (before and lenses):
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
@@ -208,12 +209,14 @@ def _of_lens(
 ) -> Iterator[Told]:
     """What one lens does with all that is put behind and before it, and by itself."""
     shown = shown_by(question, knowledge)
+    near = distance_mm(question) or number(question, "close_focus") or own_nearest(question, knowledge)
+    first = any(thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    if first:
+        yield from with_close_up_lens(lens, question, shown, near)
     for lead, length in draws(question, knowledge):  # both ends of a bellows: told, or those of one for the mount
         yield at_extension(lens, length, shown, lead, lead=lead)
     yield from tube_for(lens, tubes, question, shown)
     yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
-    near = distance_mm(question) or number(question, "close_focus") or own_nearest(question, knowledge)
-    yield from with_close_up_lens(lens, question, shown, near)
     if tubes and mentions(question, "near-enough"):
         for m in LARGER:
             yield further(lens, m, tubes)

@@ -4,28 +4,29 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from itertools import combinations, islice, product
+from itertools import combinations
 from typing import Final
 
-from engine.answers.parts.answer import Line, Quantity, RingToMake, Told
+from engine.answers.close.close_rows import light_rows
+from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, goes_on, lens_side, setup_of
-from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number
-from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, stop
+from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
-from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark
+from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
+from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.shims.scale_pair import by_scale_pair
+from engine.answers.ways.same_error import LARGEST_MM, set_apart
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount
 from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM
-from grammar.questions import Question, Thing
+from grammar.questions import Question
 
 _NUMBER: Final = re.compile(r"(?<![\w./])(\d+(?:\.(\d+))?)(?: ?mm)?(?![\w/])")
 _NOT_OF_SEAT: Final = frozenset(["iris", "colour", "smear", "vignette", "disc", "cover", "damage", "sure"])  # topics
-MOST_PAIRS: Final = 6  # of lenses and bodies whose registers are told
+LOST: Final = "infinity"  # the topic of a reason why there is none
 SHORTEST_MM: Final = 3.5  # of focal lengths
 LONG_MM: Final = 12.0  # of those that registers seldom differ by
 _MISTOLD_MM: Final = 1.5  # that a register is told amiss by, where the facts know of it
@@ -40,8 +41,16 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
     by_tape, _ = by_scale_pair(question, knowledge)
     if by_tape.lines:
         return by_tape
-    told = _of_registers(question, knowledge) + _of_glass(question, knowledge) + _of_crop(question, knowledge)
-    told += _of_limit(question, knowledge)
+    apart = set_apart(question, knowledge)
+    if apart.lines:
+        return apart
+    if len({(one.front, one.rear) for one in question.adapters if one.front and one.rear}) >= SEVERAL:
+        told = _of_pair(question, knowledge)  # rings set against each other
+        if told.lines:
+            return told
+    told = Told()
+    for part in (_of_light, _of_added, _of_registers, _of_glass, _of_crop, _of_limit):
+        told += part(question, knowledge)
     return told if told.lines else _of_pair(question, knowledge)
 
 
@@ -157,61 +166,11 @@ def _difference(
 
 def _of_pair(question: Question, knowledge: Knowledge) -> Told:
     """What room the registers of each lens and body that are named leave for a ring."""
-    mount, seat = (_mount_of(thing, knowledge) for thing in (question.lens, question.body))
-    if mount is not None and seat is None:
+    thing = question.lens
+    mount = knowledge.catalogue.mounts.get(thing.id or "") if thing is not None and thing.kind == "mount" else None
+    if mount is not None and not any(body.ids for body in question.bodies) and len(question.adapters) < SEVERAL:
         return among_bodies(mount, question, knowledge)
-    told = Told()
-    if question.topic in _NOT_OF_SEAT:
-        return told
-    for one, other in islice(product(question.lenses, question.bodies), MOST_PAIRS):
-        lens, body = lens_side(one, knowledge.catalogue), body_side(other, knowledge.catalogue)
-        if isinstance(lens, LensSide) and isinstance(body, BodySide) and goes_on(question, lens, body):
-            told += _of_one(one, other, knowledge)
-    return told
-
-
-def _of_one(one: Thing, other: Thing, knowledge: Knowledge) -> Told:
-    lens, body = _mount_of(one, knowledge), _mount_of(other, knowledge)
-    if lens is None or body is None or lens.id == body.id:
-        return Told()
-    needs, has = lens.register_mm, body.register_mm
-    if not (is_known(needs) and is_known(has)):
-        return Told()
-    by = needs - has
-    named = f"{lens.designation} lenses sit {small_mm(needs.nominal)} from the sensor, {body.designation} is "
-    ring = _ring_of(one, other, knowledge)
-    if by.nominal > 0 and ring is not None and ring.possible == "no":
-        text = f"{named}{small_mm(has.nominal)} deep: {ring.why}."
-    elif by.nominal > 0:
-        text = f"{named}{small_mm(has.nominal)} deep: there is room for a ring of {small_mm(by.nominal)}."
-    elif by.nominal and ring is not None and ring.possible == "recessed":
-        text = (
-            f"{named}{small_mm(has.nominal)} deep: the lens's seat must lie {small_mm(-by.nominal)} inside the body's "
-            "flange, so the ring is a cup; on a flat ring it sits too far out, as on an extension tube."
-        )
-    elif not by.nominal:
-        text = f"Both registers are {small_mm(needs.nominal)}: what keeps the one off the other is not the distance."
-    else:
-        text = (
-            f"{named}{small_mm(has.nominal)} deep: even with no ring at all the lens is {small_mm(-by.nominal)} too "
-            "far out, as on an extension tube, and a real ring adds to that. Only a seat sunk into the body, or glass "
-            "in the ring, gives infinity."
-        )
-    rows = [Quantity("register_mm", needs, lens.id), Quantity("register_mm", has, body.id)]
-    rows.append(Quantity("register_difference_mm", by, f"{lens.id} to {body.id}"))
-    return Told((Line("head", text),), tuple(rows))
-
-
-def _ring_of(one: Thing, other: Thing, knowledge: Knowledge) -> RingToMake | None:
-    """The ring between a lens and a body that are named, and whether it can be made."""
-    lens, body = lens_side(one, knowledge.catalogue), body_side(other, knowledge.catalogue)
-    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
-        return None
-    return ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
-
-
-def _mount_of(thing: Thing | None, knowledge: Knowledge) -> Mount | None:
-    return knowledge.catalogue.mounts.get(thing.id or "") if thing is not None and thing.kind == "mount" else None
+    return Told() if question.topic in _NOT_OF_SEAT else of_pairs(question, knowledge)
 
 
 def _of_glass(question: Question, knowledge: Knowledge) -> Told:
@@ -222,6 +181,8 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
     filters = [one.thickness_mm[0] for one in question.adapters if one.piece == "filter" and one.thickness_mm]
     told = number(question, "glass") or next(iter(filters), None)
     size = number(question, "filter_thread")
+    if told is None and mentions(question, "nd-or-filter", "sensor-glass") and mentions(question, "at-the-sensor"):
+        told = number(question, "thickness")  # 'a 2 mm thick ND behind the lens'
     thick = told if told is not None else size if size is not None and size <= THICKEST_MM else None
     shift = shift_of(thick, knowledge.catalogue) if thick is not None else None
     if thick is None or shift is None:
@@ -241,7 +202,14 @@ def _of_crop(question: Question, knowledge: Knowledge) -> Told:
     for form in frames_of(question, knowledge.catalogue):
         factor = FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
         for focal in lenses:
-            like = next((one for one in said if one != focal and abs(one / (focal * factor) - 1) <= _NEAR_SHARE), None)
+            like = next(
+                (
+                    one
+                    for one in said
+                    if _is_other(one, focal, question) and abs(one / (focal * factor) - 1) <= _NEAR_SHARE
+                ),
+                None,
+            )
             if like is not None and abs(factor - 1) > _NEAR_SHARE:
                 text = (
                     f"{trimmed(like, 1)} is {trimmed(focal, 1)} times the crop factor of {form.name}, "
@@ -254,6 +222,37 @@ def _of_crop(question: Question, knowledge: Knowledge) -> Told:
                 )
                 return Told((Line("head", text),), rows)
     return Told()
+
+
+def _is_other(one: float, focal: float, question: Question) -> bool:
+    """Whether a number may be what a lens is like: none that another lens is told by, unless it is likened to that."""
+    return one != focal and (one not in focals(question) or mentions(question, "likened-view"))
+
+
+def _of_added(question: Question, knowledge: Knowledge) -> Told:
+    """'how come adding 1 mm kills infinity': how far lenses still see with that much more between."""
+    added = number(question, "length", "thickness")
+    if question.topic != LOST or question.lenses or question.adapters or not added or added > LARGEST_MM:
+        return Told()
+    text = (
+        f"{small_mm(added)} more between lens and body sets the lens that much too far out, and its focus ring has no"
+        f" way back behind infinity: it ends at about f x f / {small_mm(added)}."
+    )
+    told = far_limits(usual_focals(knowledge.catalogue), added, knowledge.catalogue, question.feet, 1)
+    return Told((Line("head", text),)) + told
+
+
+def _of_light(question: Question, knowledge: Knowledge) -> Told:
+    """'why so dark at 1:1': the light that a magnification costs, where it is asked of light."""
+    m = number(question, "magnification")
+    if not m or question.distance_mm is not None or not mentions(question, "gets-dark"):
+        return Told()
+    told = light_rows(m, stop(question), times(m), None)
+    text = (
+        "Drawn out for close up, the lens stands farther from the sensor and spreads the same light over a larger "
+        f"image: at {times(m)} the f-number that counts is N(1 + m), {trimmed(1 + m, 2)} times the one set."
+    )
+    return Told((Line("head", text),)) + told
 
 
 def _of_limit(question: Question, knowledge: Knowledge) -> Told:

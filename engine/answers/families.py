@@ -15,10 +15,14 @@ Handler = Callable[[Question, Knowledge], Answer]
 # kinds of question that go by focal length and stop, which the gear file tells of one's own lenses
 BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field", "coverage", "gear-setting")
 
+FORWARD = ("chain", "focus-verdict", "draw")  # kinds that go by a lens as it is made to be mounted
+TURNED = "reversed"  # the trait of a lens that is not
+
 
 def handler_for(intent: str) -> Handler:
     """The module that answers a kind of question; each is loaded only when it is asked."""
     handler = _with_own_facts(_handler(intent)) if intent in BY_FOCAL else _handler(intent)
+    handler = _unless_turned(handler) if intent in FORWARD else handler
     beside = [add for kinds, add in BESIDE if intent in kinds]
     return _with(handler, beside) if beside else handler
 
@@ -31,6 +35,19 @@ def _with(handler: Handler, beside: Sequence[Beside]) -> Handler:
         for add in beside:
             answer = add(answer, question, knowledge)
         return answer
+
+    return asked
+
+
+def _unless_turned(handler: Handler) -> Handler:
+    """The handler, but for a lens turned round."""
+
+    def asked(question: Question, knowledge: Knowledge) -> Answer:
+        if not any(TURNED in (*lens.traits, lens.lens_kind or "") for lens in question.lenses):
+            return handler(question, knowledge)
+        from engine.answers.turned_answer import turned
+
+        return turned(question, knowledge)
 
     return asked
 

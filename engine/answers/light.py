@@ -53,7 +53,7 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if mentions(question, "nd-or-filter") and question.said("frame_rate") and stop(question) is None:
+    if mentions(question, "nd-or-filter") and question.said("frame_rate") and not _has_stop(question):
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
@@ -64,13 +64,18 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     )  # fmt: skip
 
 
+def _has_stop(question: Question) -> bool:
+    return stop(question) is not None or question.said("aperture") is not None
+
+
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     by_hand = handheld(question, knowledge)
     if by_hand.lines:
         yield by_hand  # the shutter that hands allow, and not that of a scene
         return
     yield t_stops_apart(question)
-    yield _t_stop(question, knowledge)
+    exposed_by_it = is_known(shutter_s(question, knowledge))
+    yield Told() if exposed_by_it else _t_stop(question, knowledge)
     yield _between(question)
     yield stops_from(question)
     yield between_rates(question, knowledge)
@@ -85,6 +90,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _variable(question, knowledge)
     yield _prism(question, knowledge)
     yield from exposed_parts(question, knowledge)
+    yield _t_stop(question, knowledge) if exposed_by_it else Told()
     yield rear_filter(question, knowledge)
     yield front_filters(question, knowledge)
 
@@ -130,10 +136,11 @@ def _bare_stops(question: Question) -> float | None:
 def _is_only_density(question: Question) -> bool:
     """Whether stops and ND are spoken of and no setting."""
     told = [key for key, _ in question.values if key not in ("stops", "numbers")]
+    others = [piece for piece in question.adapters if piece not in question.before_lens]
     return (
-        mentions(question, "nd-or-neutral", "as-factor")
+        mentions(question, "nd-or-neutral", "as-factor", "my-filters")
         and not told
-        and not question.adapters
+        and not others
         and stop(question) is None
     )
 
@@ -150,7 +157,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         )
         return told + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     changes = question.stops or glass_factor(question, knowledge.catalogue)
-    changes = changes or mentions(question, "overexposed", "underexposed")
+    changed = mentions(question, "overexposed", "underexposed") and not mentions(question, "split-over")
+    changes = changes or changed
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
@@ -248,6 +256,9 @@ def _t_stop(question: Question, knowledge: Knowledge) -> Told:
     match = re.match(r"T(\d+(?:\.\d+)?)", question.said("aperture") or "")
     if not match:
         return _t_of_f(question)
+    at = next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
+    if at is not None and at <= float(match[1]) and not question.said("transmission"):
+        return Told()  # both are told: nothing is to be guessed
     told = number(question, "transmission")
     usual = knowledge.catalogue.assumptions["usual-transmission"].value
     share = Interval.exact(told / 100) if told else usual

@@ -11,8 +11,11 @@ from engine.answers.howto import how_to
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Sketch
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import numbers
-from engine.answers.seat.telling import chain_title, finding_lines, life_line
+from engine.answers.parts.said import mentions, numbers
+from engine.answers.seat.cautioning import warnings_of
+from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.telling import chain_title, life_line
+from engine.answers.seat.unsold import made_chain
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -21,6 +24,7 @@ from engine.judging.ranking import Listed
 from engine.physics.coverage import largest_crop_mm
 from grammar.questions import AND, DRAWINGS, Question
 
+BEFORE: Final = "What screws in before the lens is not drawn, nor what it does to the distances."
 MOST_PAIRS: Final = 6
 WIDEST: Final = 28  # characters of a lens or body in the name of a file
 DRAWN: Final = {
@@ -84,6 +88,9 @@ def _case(answer: Answer) -> str:
 
 
 def _best(question: Question, knowledge: Knowledge) -> Answer:
+    made, why_not = _to_make(question, knowledge) if mentions(question, "ring-to-make") else (None, ())
+    if made is not None:
+        return _drawn(question, made, 1, knowledge, (made,))
     found = how_to(replace(question, intent="chain"), knowledge)
     nothing = replace(found, intent="draw", status=NO, question=question, quantities=(), drawings=())
     if not found.chains:
@@ -94,7 +101,19 @@ def _best(question: Question, knowledge: Knowledge) -> Answer:
         return replace(nothing, lines=(Line("ask", text),))
     answer = _drawn(question, found.chains[(question.number or 1) - 1], count, knowledge, found.chains)
     taken = tuple(line for line in found.lines[: _first_chain(found)] if line.kind == "note")
-    return replace(answer, lines=(*answer.lines[:1], *taken, *answer.lines[1:]))
+    return replace(answer, lines=(*why_not, *answer.lines[:1], *taken, *answer.lines[1:]))
+
+
+def _to_make(question: Question, knowledge: Knowledge) -> tuple[ListedChain | None, tuple[Line, ...]]:
+    """The one ring between lens and body that would have to be made; where none can be, why not."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
+        return None, ()
+    setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
+    ring = ring_to_make(setup, knowledge.catalogue)
+    if ring.possible == "no":
+        return None, (Line("head", f"No ring can be made for that: {ring.why}."),)
+    return made_chain(ring, setup, knowledge), ()
 
 
 def _first_chain(answer: Answer) -> int:
@@ -108,10 +127,12 @@ def _drawn(
     judged, setup = chain.listed.judged, chain.listed.judged.setup
     subject = _sentence(f"{setup.lens.name} on {setup.body.name}")
     which = f"{chain.number} of {count}: " if count > 1 else ""
+    left_out = [Line("note", BEFORE)] if question.before_lens else []
     lines = [
         Line("head", f"{subject}, {which}{chain.title}."),
         Line("text", f"{_sentence(life_line(judged, question.feet))}."),
-        *(line for line in finding_lines(judged, knowledge, question.feet) if line.kind == "danger"),
+        *left_out,
+        *warnings_of(judged, knowledge, question.feet),
     ]
     asked = question.topic.split(AND) if question.topic else DRAWINGS
     kinds = [kind for kind in DRAWINGS if kind in asked]

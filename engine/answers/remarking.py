@@ -23,6 +23,7 @@ from grammar.questions import Question
 METRES = tuple(1000 * m for m in (0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.8, 1, 1.2, 1.5, 2, 3, 5, 10, 20))
 FEET = tuple(304.8 * ft for ft in (0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 7, 10, 15, 30, 60))
 MOST_MARKS = 12
+SCALE = 3  # so many marks told are those that the lens bears
 SEAT_RIGHT_MM = 0.0005  # half of the last digit that seats are told with
 PLANES = (
     "The ranges are for the lens's principal planes, which are assumed, and for the making of rings not measured; one "
@@ -96,6 +97,7 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
         rows.append(Quantity("scale_mark_mm", mark, case))
     else:
         head += "Infinity is at its mark, and the marks mean what they say."
+    told = _asked(question)
     asked: list[Line] = []
     table: list[Line] = []
     for value in (*_marks(lens, own, question, knowledge), inf):
@@ -104,7 +106,7 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
             continue
         shown = _meant_words(value, meant, off, show)
         table.append(Line("fact", f"{show(value)} -> {shown}{_ring(value, lens, own)}", 1))
-        if value in _asked(question):
+        if value in told and len(told) < SCALE:
             asked.append(
                 Line(
                     "head",
@@ -138,7 +140,11 @@ def _meant_words(mark: float, meant: Interval, off: Interval, show: Callable[[fl
 
 
 def _marks(lens: Distances, own: Lens | None, question: Question, knowledge: Knowledge) -> Iterator[float]:
-    """The marks from the lens's nearest on, thinned to a table that can be read; those asked for among them."""
+    """The marks told, where they are a scale; else those from the lens's nearest on, with those asked for."""
+    told = _asked(question)
+    if len(told) >= SCALE:
+        yield from sorted(set(told))
+        return
     if own is not None and is_known(own.close_focus_mm):
         nearest = own.close_focus_mm.nominal
         first: tuple[float, ...] = (nearest,)
@@ -148,7 +154,7 @@ def _marks(lens: Distances, own: Lens | None, question: Question, knowledge: Kno
         nearest = usual.nominal if is_known(usual) else 4 * lens.focal.nominal
         first = ()
     rows = [value for value in (FEET if question.feet else METRES) if value > nearest * 1.01][:MOST_MARKS]
-    yield from sorted({*first, *rows, *(value for value in _asked(question) if value >= nearest * 0.99)})
+    yield from sorted({*first, *rows, *(value for value in told if value >= nearest * 0.99)})
 
 
 def _ring(mark: float, lens: Distances, own: Lens | None) -> str:

@@ -153,7 +153,7 @@ def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:
 
 def _out_of_reach(question: Question, knowledge: Knowledge) -> Iterator[Line]:
     """That the distance told lies beyond what the lens can be set to on this body with what stands between."""
-    subject = distance_mm(question)
+    subject = distance_mm(question) if question.topic != "remark" else None  # a mark is no subject
     if subject is None or not (question.lens and question.lens.ids and question.body and question.body.ids):
         return
     from engine.answers.howto import how_to

@@ -87,7 +87,14 @@ def rests_on_flange(adapter: Adapter, collar: Measure, facts: Facts) -> bool:
     if not is_known(collar):
         deepest = facts.assumptions["deepest-cup"].value.nominal
         return adapter.seat_basis != "measured" and is_known(depth) and depth.nominal > deepest
+    bore = bore if is_known(bore) else widest_bore_mm(adapter, facts)
     return is_known(bore) and collar.nominal > bore.nominal
+
+
+def widest_bore_mm(adapter: Adapter, facts: Facts) -> Measure:
+    """The widest that a cup can be bored within the throat that it sits in, whatever it is; in mm."""
+    throat = facts.mounts[adapter.rear].throat_mm
+    return throat - facts.assumptions["cup-wall"].value if is_known(throat) else UNKNOWN
 
 
 def seat_of(link: Link, setup: Setup, facts: Facts, with_spread: bool) -> Seat:
@@ -151,7 +158,7 @@ def seat_givens(rows: Sequence[Seat], chain: Chain, setup: Setup, facts: Facts) 
     }
 
 
-def piece_givens(chain: Chain, facts: Facts) -> dict[str, Given]:
+def piece_givens(chain: Chain, setup: Setup, facts: Facts) -> dict[str, Given]:
     """What the pieces of a chain bring beside their seats."""
     adapters = chain.adapters
     factor = 1.0
@@ -170,13 +177,13 @@ def piece_givens(chain: Chain, facts: Facts) -> dict[str, Given]:
         "narrowest_mm": Given(_narrowest(chain), "the narrowest opening on the way"),
         "price_usd": Given(_price(chain), "what the pieces that are not owned cost"),
     }
-    return given | _cup(chain)
+    return given | _cup(chain, setup, facts)
 
 
 def givens(chain: Chain, setup: Setup, facts: Facts, with_spread: bool = True) -> dict[str, Given]:
     """Everything the physics starts from for this chain on this setup; lengths in mm."""
     rows = seats(chain, setup, facts, with_spread)
-    return setup_givens(setup, facts) | seat_givens(rows, chain, setup, facts) | piece_givens(chain, facts)
+    return setup_givens(setup, facts) | seat_givens(rows, chain, setup, facts) | piece_givens(chain, setup, facts)
 
 
 def _glass_focal(chain: Chain) -> Measure:
@@ -213,7 +220,7 @@ def adapter_iris(chain: Chain) -> tuple[str, ...]:
     return tuple(adapter.iris for adapter in chain.adapters)
 
 
-def _cup(chain: Chain) -> dict[str, Given]:
+def _cup(chain: Chain, setup: Setup, facts: Facts) -> dict[str, Given]:
     """The first cup of the chain; None where the chain has none."""
     cupped = next((adapter for adapter in chain.adapters if adapter.cup is not None), None)
     if cupped is None or cupped.cup is None:
@@ -221,7 +228,14 @@ def _cup(chain: Chain) -> dict[str, Given]:
             "cup_bore_mm": Given(None, "no cup in the chain"),
             "cup_depth_mm": Given(None, "no cup in the chain"),
         }
+    bore = based(cupped.basis, f"bore of the cup of {cupped.name}", cupped.cup.bore_mm)
+    if not is_known(cupped.cup.bore_mm) and rests_on_flange(cupped, setup.lens.collar_mm, facts):
+        row, widest = facts.assumptions["cup-wall"], widest_bore_mm(cupped, facts)
+        if is_known(widest):  # a cup too deep for an unmeasured barrel holds it off as well
+            bore = Given(
+                widest, "the widest cup that the throat leaves room for", row.basis.sources, row.basis.confidence, True
+            )
     return {
-        "cup_bore_mm": based(cupped.basis, f"bore of the cup of {cupped.name}", cupped.cup.bore_mm),
+        "cup_bore_mm": bore,
         "cup_depth_mm": based(cupped.basis, f"depth of the cup of {cupped.name}", cupped.cup.depth_mm),
     }

@@ -62,7 +62,7 @@ def _advice(catalogue: Catalogue) -> Iterator[Problem]:
 
 def _quantities_of_words(catalogue: Catalogue) -> Iterator[Problem]:
     """Words for questions about one's own gear name quantities that there are."""
-    at = {"test": 2, "maybe": 2, "first": 2, "by": 2, "tell": 2, "kind": 3}
+    at = {"test": 2, "maybe": 2, "first": 2, "by": 2, "tell": 2, "behind": 2, "kind": 3}
     for word in catalogue.words.values():
         parts = word.means.split()
         place = at.get(parts[1], 0) if len(parts) > 2 and parts[0] == "sift" else 0

@@ -94,7 +94,7 @@ class Judge:
         """The verdict at the nominal values, how sure it is, and every finding."""
         setup, facts = self.setup, self.facts
         rows, made_right = self._seated(chain, True), self._seated(chain, False)
-        pieces = piece_givens(chain, facts)
+        pieces = piece_givens(chain, setup, facts)
         trace = Trace({**self._given, **seat_givens(rows, chain, setup, facts), **pieces})
         known = Trace({**self._likeliest, **seat_givens(made_right, chain, setup, facts), **pieces})
         if self._settled is None:

@@ -31,6 +31,11 @@ def fewest_pieces(rank: Rank) -> Rank:
     return (rank[4], len(rank[-1]), *rank)
 
 
+def usable_first(rank: Rank) -> Rank:
+    """Where a kind of piece was named and no piece itself: of no use comes last, then as where pieces were named."""
+    return (rank[0] == VERDICTS.index("unusable"), *fewest_pieces(rank))
+
+
 def cheapest(rank: Rank) -> Rank:
     """Verdict and danger first as ever, then the price."""
     verdict, danger, certainty, near, pieces, glass, bought, price, ids = rank

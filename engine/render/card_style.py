@@ -6,6 +6,7 @@ from engine.render.card_fit import GAP_MM, HEAD, HEIGHT_MM, LINE, LONG_HEAD, PAD
 
 COLUMNS, ROWS = 2, 5
 TICK_MM = 1.8
+LARGEST_PX, LEAST_PX = 14.0, 12.0  # letters on a screen, of a card with little on it and of a full one
 
 _STYLE = """\
 * { box-sizing: border-box; margin: 0; padding: 0; }
@@ -36,19 +37,22 @@ td:first-child { padding-right: 0.5em; }
 
 @media screen {
   html { font-size: 14px; line-height: 1.26; scroll-snap-type: y proximity; }
-  .card { width: 100%; max-width: 30rem; min-height: 100vh; min-height: 100svh; margin: 0 auto; padding: 0.7rem 0.9rem;
-    scroll-snap-align: start; border-bottom: 0.15rem solid #000; gap: 0.35rem; }
-  h2 { font-size: 1.75rem; }
-  .alerts { padding-top: 0.3rem; }
-  .alerts li { padding-left: 0.8rem; text-indent: -0.8rem; margin-bottom: 0.1rem; }
+  .card { width: 100%; max-width: 420px; min-height: 100vh; min-height: 100svh; margin: 0 auto; padding: 0.7em 0.9em;
+    scroll-snap-align: start; border-bottom: 0.15em solid #000; gap: 0.35em; }
+  h2 { font-size: 1.75em; }
+  .alerts { padding-top: 0.3em; }
+  .alerts li { padding-left: 0.8em; text-indent: -0.8em; margin-bottom: 0.1em; }
   .alerts li::before { content: "▸ "; }
-  .block ul li { margin-bottom: 0.05rem; }
-  .columns { display: flex; flex-direction: column; gap: 0.45rem; }
+  .block ul li { margin-bottom: 0.05em; }
+  .at-0 ol, .at-0 li, .at-5 ul, .at-5 li { display: inline; }
+  .at-0 li + li::before { content: " → "; }
+  .at-5 li + li::before { content: " · "; }
+  .columns { display: flex; flex-direction: column; gap: 0.45em; }
   .column { display: contents; }
-  .block ol { padding-left: 1.3rem; }
+  .block ol { padding-left: 0; }
   .at-0 { order: 0; } .at-1 { order: 1; } .at-2 { order: 2; }
   .at-3 { order: 3; } .at-4 { order: 4; } .at-5 { order: 5; }
-  .notes { min-height: 3.5rem; padding: 0.2rem 0.4rem; }
+  .notes { min-height: 3.5em; padding: 0.2em 0.4em; }
 }
 """
 
@@ -83,7 +87,13 @@ def style() -> str:
 {sizes}
 }}
 """
-    return _STYLE + printed
+    # a full card has smaller letters, so that it stays on one screen
+    steps = len(SIZES_PT) - 1
+    screen = "\n".join(
+        f"  .size-{n} {{ font-size: {LARGEST_PX - (LARGEST_PX - LEAST_PX) * min(2 * n / steps, 1):.1f}px; }}"
+        for n in range(len(SIZES_PT))
+    )
+    return f"{_STYLE}\n@media screen {{\n{screen}\n}}\n{printed}"
 
 
 def marks() -> str:

@@ -9,7 +9,7 @@ from engine.answers.parts.wording import percent, trimmed
 from engine.base.interval import Interval, Measure, is_known
 from engine.facts.records import Format
 from engine.judging.judge import Judged
-from engine.physics.coverage import largest_crop_mm, pixels_left, punch_in
+from engine.physics.coverage import FULL_FRAME_DIAGONAL_MM, largest_crop_mm, pixels_left, punch_in
 from engine.render.drawing import MARGIN, SIZE, Label, Measured, Page, scale_for, scale_text
 from engine.render.naming import COLUMN, ELBOW, named
 from engine.render.stack import measure
@@ -178,9 +178,13 @@ def _crop(page: Page, judged: Judged, form: Format, circle: Interval, aspect: fl
         for py, sy in ((upper, 1), (upper + tall * scale, -1)):
             page.line("thick", [(px + sx * arm, py), (px, py), (px, py + sy * arm)])
     facts = [_size(sure, tall)]
-    cost = punch_in(*(Interval.exact(side) for side in (form.width_mm, form.height_mm, sure, tall)))
+    recorded = min(form.width_mm, form.height_mm * aspect)  # the widest frame of this shape that can be recorded
+    cost = punch_in(*(Interval.exact(side) for side in (recorded, recorded / aspect, sure, tall)))
     if is_known(cost) and cost.nominal > 1.004:
-        facts.append(f"punch in to {percent(cost.nominal)} to fill the frame")
+        facts.append(f"punch in to {percent(cost.nominal)} in that shape")
+    focal = measure(judged.trace, "combined_focal_mm")
+    if is_known(focal):
+        facts.append(f"frames like {focal.nominal * FULL_FRAME_DIAGONAL_MM / hypot(sure, tall):.0f} mm, by diagonal")
     if judged.setup.body.pixels:
         across, down = pixels_left(judged.setup.body.pixels, form.width_mm, form.height_mm, sure, tall)
         facts.append(f"{across} x {down} pixels are left")
@@ -194,8 +198,8 @@ def _facts(judged: Judged, y: float) -> list[Label]:
         return []
     rows = [f"{trimmed(crop.nominal, 2)} against 36 x 24 mm"]
     if is_known(equal):
-        rows.append(f"frames like {equal.nominal:.0f} mm there")
-    return [Label(ELBOW, y, named(ELBOW, y, "crop factor", *rows).lines, 1, led=False)]
+        rows.append(f"all of it is like {equal.nominal:.0f} mm there")
+    return [Label(ELBOW, y, named(ELBOW, y, "crop factor by diagonal", *rows).lines, 1, led=False)]
 
 
 def _size(wide: float, high: float) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.parts.answer import Sketch
+from engine.answers.seat.standin import ANY
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.physics.quantities import PARTLY_MOVED
@@ -24,6 +25,8 @@ def lacking(sketch: Sketch) -> Lacking | None:
     """Why a drawing of this kind cannot be made of this chain; None where it can."""
     if sketch.kind == "frame":
         return _frame(sketch)
+    if sketch.kind == "section" and sketch.judged.setup.lens_mount.id == ANY:
+        return Lacking(why="which mount the lens has is not known, so no register is")
     return _distances(sketch) if sketch.kind == "distances" else None
 
 
@@ -47,7 +50,8 @@ def broken(sketch: Sketch) -> tuple[str, ...]:
 def _frame(sketch: Sketch) -> Lacking | None:
     if (sketch.judged.setup.format or sketch.judged.setup.judged_format) is None:
         return Lacking(why="which format the body uses is not known")
-    if not is_known(measure(sketch.judged.trace, "image_circle_at_far_mm")):
+    known = is_known(measure(sketch.judged.trace, "image_circle_at_far_mm"))
+    if not known or sketch.judged.setup.lens_mount.id == ANY:
         return Lacking(("image_circle_mm",))
     return None
 

@@ -9,10 +9,12 @@ from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
 from grammar.numbers.motifs import MOTIF
+from grammar.numbers.scale_rows import SCALE_MARKS
 from grammar.questions import ALL, BODY_OFF, OFF, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
+_MM_PER_FOOT: Final = 304.8
 _LIGHTS: Final = {
     "full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "snow-in-sun": "snow",
     "bright-cloud": "bright cloud", "bright-street": "bright street", "dim-street": "dim street",
@@ -20,7 +22,7 @@ _LIGHTS: Final = {
 }  # fmt: skip
 # key of a value -> how it is said after the rest; those not listed are said as they stand
 _SAID: Final = {
-    "nominal": "should be {}",
+    "nominal": "should be {}", "squeeze": "{} squeeze",
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
@@ -217,8 +219,10 @@ class _Sayer:
                 continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             if key == "mark" and question.intent == "draw":
-                marks = (float(one.removesuffix(" mm")) for one in text.split(", "))
-                out.append(f"marks at {', '.join(f'{mark / 1000:g} m' for mark in marks)}")
+                out.append(f"marks at {_marks(text, question.feet)}")
+                continue
+            if key == "mark" and text.count(",") + 1 >= SCALE_MARKS and _bears_scale(question):
+                out.append(f"marked {_marks(text, question.feet)}")
                 continue
             text_said = _SAID.get(key, "{}")
             if key == OFF:
@@ -239,6 +243,17 @@ class _Sayer:
 
 def _drawn(topic: str | None) -> str:
     return f"the {topic} of " if topic else ""
+
+
+def _bears_scale(question: Question) -> bool:
+    """Whether the marks told are those of the ring, and not where infinity falls on several lenses."""
+    return question.topic == "remark" or question.intent == "card"
+
+
+def _marks(text: str, feet: bool) -> str:
+    """Marks as the ring bears them: in feet where feet were spoken."""
+    sizes = [float(one.removesuffix(" mm")) for one in text.split(", ")]
+    return ", ".join(f"{size / _MM_PER_FOOT:.4g} ft" if feet else f"{size / 1000:g} m" for size in sizes)
 
 
 def _length(value: float) -> str:

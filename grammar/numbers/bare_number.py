@@ -14,6 +14,7 @@ from grammar.numbers.optics_numbers import (
     OPTICS,
     are_set_against,
     is_extender_named,
+    is_named_reducer,
     is_put_on_lens,
     is_reducing,
     lists_factors,
@@ -105,7 +106,7 @@ def _counting(bare: Bare) -> Token | None:
 def _of_piece(token: Token, piece: Token) -> Token:
     number = token.numbers[0]
     converts = piece.text.casefold().startswith("convert") and _EXTENDING[0] <= number <= _EXTENDING[1]
-    if (piece.value in OPTICS and number < _FACTORS[1]) or converts:
+    if (piece.value in OPTICS and number < _FACTORS[1]) or converts or is_named_reducer(piece, number):
         return token.as_("TIMES")
     if number == int(number) and number <= MOST_THINGS and is_plural(piece):
         return token.as_("COUNT")
@@ -152,6 +153,8 @@ def _multiplying(bare: Bare) -> Token | None:
         return token.as_("TIMES")
     if bare.follows("PIECE", *OPTICS) and _FACTORS[0] <= number < _FACTORS[1]:
         return token.as_("TIMES")  # 'reducer .71'
+    if bare.before is not None and is_named_reducer(bare.before, number):
+        return token.as_("TIMES")
     with_it = bare.follows("PREP", "with", "behind", "via") or bare.follows("JOIN", "+", "and") or bare.follows("DET")
     return token.as_("TIMES") if with_it and _REDUCING[0] <= number <= _REDUCING[1] else None
 

@@ -23,6 +23,7 @@ from grammar.words.groups import MAGNIFIES
 from grammar.words.tokens import Token, is_plural
 
 _BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
+_CLOSE_KINDS: Final = frozenset(["enlarger", "macro", "process", "copy"])  # of lenses that are taken for close up
 _REVERSED: Final = "reversed"
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
@@ -31,6 +32,7 @@ _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"
 _DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
 _CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
+_DRAWN_FOR: Final = frozenset(["extension", "extension-tube", "bellows", "helicoid"])  # what a size is reached by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -71,9 +73,13 @@ def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
+    if _is_of_close_lens(tokens, at):
+        return True
     things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     placed = before is not None and before.kind in ("PREP", "DET")
+    if before is not None and before.value == "for" and at > 1 and tokens[at - 2].value in _DRAWN_FOR:
+        return True  # 'extension for 0.5x', 'how much tube for 0.5x'
     if after is not None and MAGNIFIES in after.groups:
         return True  # '4x finite objective'
     glass = any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
@@ -82,6 +88,13 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     if not (glass or headed or with_article) and _asks_extension(tokens, told):
         return True  # 'at 1.5x with 60mm, how much extension'
     return bool(told & _OF_SIZE) and not things and not placed
+
+
+def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
+    """'2x with a 50mm enlarger lens': what such a lens is to draw, where nothing tells of a converter."""
+    behind = tokens[at + 1 : at + 5]
+    close = any(one.kind == "KIND" and one.value in _CLOSE_KINDS for one in behind)
+    return close and behind[0].kind == "PREP" and not any(one.value in OPTICS for one in tokens)
 
 
 def _asks_extension(tokens: list[Token], told: frozenset[str]) -> bool:

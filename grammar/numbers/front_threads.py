@@ -23,7 +23,8 @@ _LEAST_ROW: Final = 2
 def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with such numbers as KEYED; as they are where fewer than two of them are told."""
     parted = [part for token in tokens for part in _parted(token)]
-    places = [at for at in range(len(parted)) if _may_be(parted, at)]
+    lens = [] if _FRONTS in told else [at for at in range(len(parted)) if _is_put_on(parted, at)]
+    places = [at for at in range(len(parted)) if _may_be(parted, at) and at not in lens[:1]]
     sizes = {parted[at].numbers[0] for at in places}
     filters = _DENSITY in told or any(token.kind == "PIECE" and token.value in _FILTERS for token in tokens)
     sold = sizes <= _SIZES and not sizes <= _FOCALS
@@ -44,6 +45,13 @@ def _may_be(tokens: list[Token], at: int) -> bool:
         return False
     after = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
     return after not in _OF_OTHERS
+
+
+def _is_put_on(tokens: list[Token], at: int) -> bool:
+    """'two filters on a 24mm': what a filter is put on is a lens, where it can be one."""
+    before = tokens[max(0, at - 2) : at]
+    put = [(one.kind, one.value) for one in before] == [("PREP", "on"), ("DET", "A")]
+    return put and _may_be(tokens, at) and tokens[at].numbers[0] in _FOCALS | {35.0, 40.0, 50.0, 85.0, 105.0}
 
 
 def _parted(token: Token) -> list[Token]:

@@ -19,7 +19,7 @@ _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
-_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness")])
+_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
     _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),

@@ -12,6 +12,9 @@ from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
+_TOO: Final = "too "
+_THIN: Final = "thin"
+_THINNEST_RING_MM: Final = 0.5
 _NEAR: Final = 5  # tokens
 _THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
@@ -48,12 +51,14 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         word = tokens[at] = word.as_("MEASURE", value="diameter")
     if word.value == "diameter" and _of_barrel(tokens, at):
         word = tokens[at] = word.as_("MEASURE", value="barrel")
-    target = length_of(tokens, at, word)
+    target = None if _is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
         if word.value == "circle" and target == at - 1:
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
+        return
+    if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
         return
     if word.value == "mark" and _names_format(tokens[target]):  # 'marked 2/3"'
         tokens[at], tokens[target] = word.as_("PREP", value="made-for"), tokens[target].as_("FORMAT")
@@ -61,10 +66,43 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     key = word.value
     if key == "flange-to-image" and target and is_put_in(tokens[target - 1]):
         key = "extension"
+    elif key == "thickness" and word.text.casefold().startswith(_TOO) and _is_its_length(tokens, target):
+        tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("CUE")
+        return
+    elif key == "thickness" and target == at - 1 and _is_thin_piece(tokens, at):
+        tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("DET")
+        return
     elif key == "thickness" and is_thread_length(tokens[target]) and _of_thread(tokens, at):
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+
+
+def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:
+    """'field width 28 mm + 12 mm tube': the lens, of which nothing else is told, and the field is asked for."""
+    rest = [one.kind for one in tokens[at + 1 : at + 5]]
+    others = any(one.kind in ("FOCAL", "COMBO", "NAMED") for one in tokens)
+    tube = "PIECE" in rest and rest[1:2] in (["LENGTH"], ["NUMBER"])
+    return tube and not others and rest[0] in ("JOIN", "PREP")
+
+
+def _is_thin_piece(tokens: list[Token], at: int) -> bool:
+    """'a 1 mm thin E ring': a ring so long, which is said to be thin; no ring is as short as what one is off by."""
+    ahead = at + 1
+    while ahead < len(tokens) and tokens[ahead].kind == "MOUNT":
+        ahead += 1
+    ring = ahead < len(tokens) and tokens[ahead].kind == "PIECE" and ahead > at + 1
+    return ring and tokens[at].text.casefold() == _THIN and tokens[at - 1].numbers[0] >= _THINNEST_RING_MM
+
+
+def _is_keyed_behind(tokens: list[Token], at: int) -> bool:
+    """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
+    return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])
+
+
+def _is_its_length(tokens: list[Token], at: int) -> bool:
+    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
+    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"
 
 
 def _size_is_told(tokens: list[Token], at: int) -> bool:

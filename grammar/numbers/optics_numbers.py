@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import MAY_REDUCE
 from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS, TELECONVERTER
@@ -40,6 +41,11 @@ def of_optics(tokens: list[Token], at: int) -> bool:
     if before and before[-1].kind == "TIMES":
         before = before[:-1]
     return bool(before) and before[-1].kind == "PIECE" and before[-1].value in OPTICS and "." in tokens[at].text
+
+
+def is_named_reducer(piece: Token, number: float) -> bool:
+    """'a reducer ring 0.71', 'the 0.71 one with glass': by its factor a piece that may also be something else."""
+    return piece.kind == "PIECE" and piece.value in MAY_REDUCE and is_reducing(number) and number != round(number, 1)
 
 
 def lists_factors(tokens: list[Token], at: int) -> bool:

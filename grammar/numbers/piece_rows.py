@@ -8,6 +8,7 @@ from typing import Final
 from grammar.numbers.further_tubes import with_further_tubes
 from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
+from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
 from grammar.words.tokens import Token, is_plural
@@ -28,7 +29,7 @@ _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Numbers of a row become LENGTH with a join between, those of a draw one RANGE, those of alike pieces COUNT."""
-    out = with_further_tubes(with_parted(tokens))
+    out = with_further_tubes(with_joins_between(with_parted(tokens)))
     if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
     tell_washers(out, told)

@@ -41,9 +41,13 @@ _SEATING: Final = frozenset(["on", "in", "with", "from", "via"])  # before what 
 _ENDS_NEAR: Final = 4  # tokens
 
 
-def with_senses_told(tokens: list[Token]) -> list[Token]:
-    """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one."""
-    return _behind(_subjects(_plates(_ranged_apart(_drawn(_mounted(_readings(_transmissions(list(tokens)))))))))
+def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
+    """Readings of one thing, ends of a helicoid and plates of glass, before numbers are taken one by one.
+
+    `hosts`: mounts that, named alone, are those of a body.
+    """
+    read = _mounted(_readings(_transmissions(list(tokens))), hosts)
+    return _behind(_subjects(_plates(_ranged_apart(_drawn(read)))))
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
@@ -188,14 +192,19 @@ def _is_one_thing(values: list[float], texts: list[str]) -> bool:
     return written >= min(_LEAST_READINGS, len(texts)) and 0 <= apart <= min(_WIDEST, max(0.1, _SPREAD * max(values)))
 
 
-def _mounted(tokens: list[Token]) -> list[Token]:
-    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has."""
+def _mounted(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
+    """'a 36-90 helicoid M42 plus ...': the mount right behind what is drawn out is the one that it has.
+
+    '50 mm + 12 mm tube X': the last word is the body.
+    """
     for at in range(len(tokens) - 1):
         piece, mount = tokens[at], tokens[at + 1]
         after = tokens[at + 2] if at + 2 < len(tokens) else None
         ends = after is None or after.kind in ("JOIN", "STOP", "CUE")
         own = at > 0 and tokens[at - 1].kind == "MOUNT"
-        if piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT" and ends and not own:
+        is_last = all(one.kind in ("CUE", "STOP") for one in tokens[at + 2 :]) and bool(hosts & set(mount.ids[:1]))
+        drawn = piece.kind == "PIECE" and piece.value in DRAWN and mount.kind == "MOUNT"
+        if drawn and ends and not (own or is_last):
             tokens[at], tokens[at + 1] = mount, piece
     return tokens
 

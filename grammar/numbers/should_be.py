@@ -12,6 +12,7 @@ _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
 _APART_MM: Final = 3.0  # a ring that is farther off is another ring
+_LEAST_APART_MM: Final = 0.6  # a cup of two tenths may be off by as much as it is deep
 _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 
@@ -31,8 +32,14 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
             continue
         out[right] = out[right].as_("KEYED", value=NOMINAL, unit="mm")
         if measured is not None:
-            out[measured] = out[measured].as_("KEYED", value="thickness", unit="mm")
+            key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
+            out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
     return out
+
+
+def _is_of_flange(tokens: list[Token], at: int) -> bool:
+    """'its register is really 45.9 not 45.46': what was measured is where the image lies."""
+    return any(one.kind == "MEASURE" and one.value == "flange-to-image" for one in tokens[max(0, at - _AHEAD) : at])
 
 
 def _with_own(tokens: list[Token]) -> list[Token]:
@@ -75,7 +82,7 @@ def _is_length(token: Token) -> bool:
 def _measured(tokens: list[Token], right: int) -> int | None:
     """The other length that is nearly the right one, the nearest in the text."""
     wanted = tokens[right].numbers[0]
-    room = min(_APART_MM, _APART * wanted)
+    room = max(_LEAST_APART_MM, min(_APART_MM, _APART * wanted))
     near = [
         place
         for place, token in enumerate(tokens)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
-from grammar.things.casting import DRAWN, OPTICAL, SPACER
+from grammar.things.casting import DRAWN, MAY_REDUCE, OPTICAL, SPACER
 from grammar.things.marked_lens import is_marked_lens
 from grammar.words.tokens import Token, is_plural
 
@@ -14,8 +14,12 @@ MODIFIERS: Final = frozenset(
     ["MOUNT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "COUNT", "KIND", "TRAIT", "DIOPTRE",
      "STRANGE", "HEADMOD", "NAMED", "CROP"]
 )  # fmt: skip
+_WITH_FACTOR: Final = OPTICAL | MAY_REDUCE  # 'booster 0.71 MD to MFT'
 _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spoken of: it has its length
-_ITS: Final = frozenset(["of", "added"])  # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm'
+# between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
+_ITS: Final = frozenset(["of", "added", "be"])
+_FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
+_SHORTEST_LENS_MM: Final = 20
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
@@ -40,8 +44,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     out: list[Token] = []
     for at, token in enumerate(tokens):
         stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
         behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
-        if token.kind in TAILS and out and (stretched or behind or not leads_on(tokens, at)):
+        if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
@@ -60,7 +65,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
             if behind_comma and _is_of_lens_alone(out, back, tokens, at):
                 out.append(token.as_("FOCAL", unit="mm"))
                 continue
-            if behind_comma and (known or _has_its_own(out, back, tokens[at:])):
+            if behind_comma and (
+                known or _has_its_own(out, back, tokens[at:]) or _is_rather_lens(out, back, tokens, at)
+            ):
                 out.append(token)  # 'a 10 mm tube, 50 mm': the lens's
                 continue
             if (out[back].kind in HEADS or out[back].kind == "TAIL") and not (stop_of_piece or of_lens):
@@ -69,6 +76,15 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
         out.append(token)
     return out
+
+
+def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:
+    """'with my OM ring, 50mm': as long as a lens, and no lens is told by its length; a ring's is told to the tenth."""
+    token, ring = tokens[at], out[back]
+    others = any(one.kind in _FOCALS for one in (*tokens[:at], *tokens[at + 1 :]))
+    plain = ring.kind == "PIECE" and ring.value == "adapter" and back > 0 and out[back - 1].kind == "MOUNT"
+    metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
+    return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
 
 def _is_turned(after: list[Token]) -> bool:

@@ -5,14 +5,20 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
+from grammar.words.groups import PUT_WHERE
 from grammar.words.tokens import Token
 
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
 _WHERE: Final = frozenset(["between", "behind", "on"])
+_SHIM_CUE: Final = "shim"
+_ASKS_FAR: Final = frozenset(["infinity", "how-far", "focus", "how-close"])  # cues that ask what comes of it
+_THICKEST_SHIM_MM: Final = 3.0
 
 
 def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
+    if told & _ASKS_FAR and _SHIM_CUE in told:
+        _tell_shim(tokens)
     if any(one.kind == "PIECE" for one in tokens):
         return
     for at in range(len(tokens) - 1):
@@ -30,3 +36,14 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
         if _SPACER_CUE in told and size.kind == "LENGTH" and of.value == "of" and what.kind == "CUE":
             tokens[at + 1 : at + 3] = [what.as_("PIECE", value=SPACER)]  # '3 mm of washers'
             return
+
+
+def _tell_shim(tokens: list[Token]) -> None:
+    """'I glued a 0.5 shim behind the M42-E ring, infinity gone?': a shim that is there is so much more between."""
+    for at in range(1, len(tokens) - 1):
+        size, word, where = tokens[at - 1 : at + 2]
+        bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
+        named = word.kind == "CUE" and word.text.casefold().startswith(_SHIM_CUE)
+        if bare and named and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+            tokens[at - 1] = size.as_("LENGTH", unit="mm")
+            tokens[at] = word.as_("PIECE", value=SPACER)

@@ -54,6 +54,8 @@ class _Builder:
             problem = None
             if mark.does in ("test", "maybe"):
                 problem = self._test(n, mark)
+            elif mark.does == "behind":
+                self._behind(n, mark)
             elif mark.does == "bound":
                 problem = self._bound(n, mark)
             elif mark.does == "between":
@@ -199,6 +201,24 @@ class _Builder:
         says = f"have {label} {mark.says} {number_words(quantity, number)}"
         self._keep(n, Demand(quantity, mark.told[0], number, says=says), first, last)
         return None
+
+    def _behind(self, n: int, mark: Mark) -> None:
+        """'f/2 or faster', '30 cm or closer': the number before it is the bound, unless it was taken as one."""
+        self._take(n)
+        found = next(
+            (one for at in range(max(mark.at - 1 - _NOT_FAR, 0), mark.at)
+             if (one := (number_after(self.runs, at), at))[0] is not None and one[0][1] == mark.at), None,
+        )  # fmt: skip
+        if found is None or found[0] is None or any(first <= found[1] < after for first, after in self.out.spans[:-1]):
+            return
+        quantity, how = mark.told
+        number = number_of(quantity, found[0][0])
+        if number is None:
+            return
+        label = label_of(self.rows, quantity)
+        words = "at most" if how == "<=" else "at least"
+        says = f"have {label} {words} {number_words(quantity, number, found[0][0].unit)}"
+        self._keep(n, Demand(quantity, how, number, says=says), found[1], mark.after)
 
     def _keep(self, n: int, demand: Demand, first: int, after: int) -> None:
         before = n - 1 if first == self.marks[n].at else n - 2

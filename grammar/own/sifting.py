@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from engine.base.compact import compact, replace
+from grammar.questions import CLOSE_UP_LENS, FILTER
 from grammar.words.atoms import Atom, Runs, atoms_of, smooth
 from grammar.words.lexicon import Lexicon
 from grammar.words.literals import literal_at
@@ -147,7 +148,7 @@ def _noun(runs: Runs, at: int, lexicon: Lexicon) -> tuple[str, int, int] | None:
         if not runs.atoms[n].is_word:
             continue
         hit = lexicon.words.word_at(runs, n)
-        if hit is not None and hit[0].sort in _NOUNS:
+        if hit is not None and hit[0].sort in _NOUNS and hit[0].value not in (FILTER, CLOSE_UP_LENS):
             return _NOUNS[hit[0].sort], n, hit[1]
     return None
 

@@ -6,6 +6,7 @@ from math import inf
 from typing import Final
 
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
+from grammar.numbers.squeezes import SQUEEZE
 from grammar.questions import Limits
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
@@ -228,5 +229,7 @@ def _keyed(out: Readings, token: Token, told: frozenset[str]) -> None:
         out.values[READINGS] = (
             f"{out.values[READINGS]}, {mm(token.numbers[0])}" if READINGS in out.values else mm(token.numbers[0])
         )
+    elif token.value == SQUEEZE:
+        out.keep(SQUEEZE, f"{token.numbers[0]:g}x")
     elif token.value in _KEYED:
         out.keep(_KEYED[token.value], mm(token.numbers[0]))

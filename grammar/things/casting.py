@@ -11,6 +11,7 @@ from grammar.words.tokens import Token, is_plural
 
 # pieces that are told apart by a factor rather than by a length
 OPTICAL: Final = frozenset(["focal-reducer", "teleconverter", "corrective-glass"])
+MAY_REDUCE: Final = frozenset(["thread-reducer", "corrective-glass"])  # names under which reducers go as well
 DRAWN: Final = frozenset(["helicoid", "bellows", "extension-tube"])  # what stretches, so that a range is of its length
 SPACER: Final = "extension-tube"
 _RANGED: Final = DRAWN | {"adapter", "recessed"}
@@ -215,6 +216,8 @@ def _measure_piece(part: Part) -> None:
         part.factor = times.numbers[0] or None  # glass of 0x is none that there is
         if part.piece == "adapter" and part.factor not in (None, 1):
             part.piece = glass_of(part.factor)  # 'a 2x converter'
+        elif part.piece in MAY_REDUCE and part.factor is not None and part.factor < 1:
+            part.piece = glass_of(part.factor)  # 'the 0.71 one with glass', 'a 0.71 reducer ring'
     elif noun.head and noun.head.implies and noun.head.implies[0].startswith(_TIMES):
         part.factor = float(noun.head.implies[0].removeprefix(_TIMES))  # 'a doubler'
     if dioptre and part.piece == "close-up-lens":

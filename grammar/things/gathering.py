@@ -38,6 +38,7 @@ def complete(cast: Cast) -> None:
         _lens_by_its_body(cast)
     if not any(part.focal for part in cast.lenses):
         _take_focal(cast)
+    _old_on_new(cast)
     _rings_of_route(cast)
     told_by_pieces(cast)
     _lens_by_its_frame(cast)
@@ -46,12 +47,28 @@ def complete(cast: Cast) -> None:
 
 def _lens_by_its_frame(cast: Cast) -> None:
     """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
-    made_for = [part for part in cast.frames if part.noun.role in _MADE_FOR and part.formats]
+    made_for = [part for part in cast.frames if _is_made_for(part) and part.formats]
     put_on = any(part.noun.role in TOWARDS for part in (*cast.frames, *cast.bodies))
     if len(made_for) != 1 or not put_on or len(cast.lenses) != 1 or cast.lenses[0].formats:
         return
     cast.lenses[0].formats = list(made_for[0].formats)
     cast.frames.remove(made_for[0])
+
+
+def _old_on_new(cast: Cast) -> None:
+    """'I want MFT and L, have K, OM, C/Y': bare mounts that only lenses have go on those that only bodies have."""
+    several = len(cast.lenses) > 1 or len(cast.bodies) > 1
+    bare = all(
+        one.was_mount and not (one.noun.head or one.noun.role or one.focal) for one in (*cast.lenses, *cast.bodies)
+    )
+    modern = bool(cast.lenses) and all(one.is_host for one in cast.lenses)
+    if several and bare and modern and cast.bodies and not any(one.is_host for one in cast.bodies):
+        cast.lenses, cast.bodies = cast.bodies, cast.lenses
+
+
+def _is_made_for(frame: Part) -> bool:
+    """'for 13x18', 'a 10 mm cine lens (16mm film)'."""
+    return frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role)
 
 
 def _rings_of_route(cast: Cast) -> None:

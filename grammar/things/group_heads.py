@@ -55,7 +55,16 @@ def _list_end(tokens: list[Token], at: int) -> int | None:
     after = tokens[end] if end < len(tokens) else None
     if aside:
         return end + 1 if after is not None and after.text == _CLOSE else None
-    return end if after is None or after.kind == "STOP" or after.text == "-" else None
+    if after is None or after.kind == "STOP" or after.text == "-":
+        return end
+    return _end_before_others(tokens, start, end)
+
+
+def _end_before_others(tokens: list[Token], start: int, end: int) -> int | None:
+    """'2 bodies E and Z, 1 FD lens': behind the last comma something else is told."""
+    commas = [n for n in range(start, end) if tokens[n].kind == "JOIN" and tokens[n].value == ","]
+    told = sum(one.kind == "MOUNT" for one in tokens[start : commas[-1]]) if commas else 0
+    return commas[-1] if told > 1 else None
 
 
 def _opens(token: Token) -> bool:

@@ -29,6 +29,7 @@ def share_heads(parts: list[Part]) -> None:
             and not _is_another(before, part)
             and _one_kind(before, part, parts)
             and not _is_goal(before, part)
+            and not _is_put_on(before, part)
         ):
             _recast(before, part)
         if before.noun.role and not part.noun.role and part.sort == before.sort:
@@ -47,6 +48,13 @@ def share_heads(parts: list[Part]) -> None:
 def _is_goal(before: Part, part: Part) -> bool:
     """'to E, rings 1 mm': where it goes; 'on a 10 and a 16 tube' are two pieces."""
     return part.sort == "piece" and before.sort != "length" and before.noun.role in TOWARDS and not part.noun.role
+
+
+def _is_put_on(before: Part, part: Part) -> bool:
+    """'on mft, 50mm M42 lens': what it goes on, and behind the comma the lens, which has a mount of its own."""
+    onto = before.noun.role in TOWARDS and before.is_host and before.was_mount
+    single = part.noun.head is not None and part.noun.head.text.casefold() == "lens"
+    return onto and single and part.sort == "lens" and bool(part.mounts) and part.noun.join == ","
 
 
 def _is_another(before: Part, part: Part) -> bool:

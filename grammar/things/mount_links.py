@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token, is_plural
+
+_DO: Final = frozenset(["do", "work", "serve", "suffice"])
+_WILL: Final = frozenset(["will", "would", "does", "can"])
+
+
+def _asks_will(before: list[Token]) -> bool:
+    """Whether the mount before it stands right behind 'will' or the like, so that no lens goes ahead of it there."""
+    ahead = [token for token in before if token.kind != "DET"][-2:]
+    return len(ahead) == 2 and ahead[0].text.casefold() in _WILL
 
 
 def hyphened(tokens: list[Token]) -> list[Token]:
@@ -61,6 +72,9 @@ def _of_piece(tokens: list[Token], at: int, before: list[Token]) -> bool:
     behind = tokens[at + 2] if at + 2 < len(tokens) else None
     if behind is not None and STANDIN in behind.implies and any(token.kind == "PIECE" for token in before):
         return True  # 'the LTM to M ring and an M to Z one'
+    rest = tokens[at + 2 : at + 4]
+    if rest and rest[0].text.casefold() in _DO and _asks_will(before):
+        return True  # 'M39, 44 mm: will LTM to X do?'
     following = [token for token in tokens[at + 2 :] if token.kind not in ("FILLER", "UNKNOWN", "LETTER")][:2]
     if any(token.kind == "PIECE" for token in following[:1]):
         return True

@@ -38,8 +38,12 @@ def _take(subject: Part, more: Part) -> bool:
         return False
     if more.noun.head is not None and more.noun.heads not in ("MOUNTWORD", subject.noun.heads):
         return False
+    if more.named and (subject.named or subject.sort != more.sort):
+        return False
     if subject.noun.headed_by("BODY") and more.sort != "mount":
         return False
+    if subject.focal and more.focal and subject.focal != more.focal:
+        return False  # 'my 16 is unusable and the 100 is fine' are two
     token = more.noun.first("LENGTH")
     if more.sort == "length":
         if of_mount or token is None or token.unit != "mm" or token.numbers[0] < 4:
@@ -48,6 +52,7 @@ def _take(subject: Part, more: Part) -> bool:
     subject.subject = replace(subject)
     if of_mount:
         subject.sort = "lens"
+    subject.named = subject.named or more.named  # 'my lens is fogged, it's the teal'
     if more.mounts:
         subject.mounts, subject.implied = list(more.mounts), ()
         subject.was_mount, subject.is_host = False, more.is_host

@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 STANDIN: Final = "~standin"  # what a word implies that stands for a thing
 LEAST_FOCAL: Final = 8.0  # mm, of a bare number before a standing-in word
+_SHORTEST_LENS_MM: Final = 3.0
 _DESCRIBES: Final = frozenset(
     ["MOUNT", "KIND", "TRAIT", "FORMAT", "LENGTH", "RANGE", "FNUM", "COMBO", "NAMED", "MOUNTWORD", "THREAD"]
 )
@@ -25,13 +26,20 @@ def with_standins(tokens: list[Token]) -> list[Token]:
         if STANDIN in token.implies and _ends_piece(tokens, at):
             continue  # 'a helicoid one, 6 mm'
         if STANDIN in token.implies and _stands(tokens, at):
-            ring = len(out) > 1 and out[-2].kind == "LINK"
+            ring = len(out) > 1 and (out[-2].kind == "LINK" or _is_thin(out, tokens))
             out.append(token.as_("PIECE", value="adapter") if ring else token.as_("LENS"))
         elif token.kind == "DET" and token.value == "another" and _parts(out, tokens[at + 1 :]):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
     return out
+
+
+def _is_thin(before: list[Token], tokens: list[Token]) -> bool:
+    """'md 50 on EF, plain 2 mm one': beside a lens that is told by its length, what is so short is a ring."""
+    size = before[-1]
+    lens = any(one.kind in ("COMBO", "FOCAL") or (one.kind == "LENGTH" and one is not size) for one in tokens)
+    return lens and size.kind == "LENGTH" and size.unit == "mm" and size.numbers[0] < _SHORTEST_LENS_MM
 
 
 def _ends_piece(tokens: list[Token], at: int) -> bool:

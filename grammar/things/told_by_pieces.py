@@ -23,6 +23,7 @@ def told_by_pieces(cast: Cast) -> None:
     _turn_round(cast, pieces)
     _never_before_the_ring(cast, pieces)
     _for_another_lens(cast, pieces)
+    _joined_by_another(cast, pieces)
     first, last = pieces[0], pieces[-1]
     lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
     lens_open = lens is None or not lens.has_mount
@@ -43,7 +44,9 @@ def told_by_pieces(cast: Cast) -> None:
     own = lens is not None and bool(lens.implied) and front.piece in THROUGH  # its kind tells its thread
     if lens_open and not own:
         _give(cast.lenses, lens, front.mounts[0], front, "lens")
-    if body_open and len(rear.mounts) > 1:
+    # 'an M42 helicoid plus the thin MFT ring' behind a lens told by its focal length
+    hosted = rear.is_host and rear is not front and len(cast.pieces) > 1
+    if body_open and (len(rear.mounts) > 1 or hosted):
         _give(cast.bodies, body, rear.mounts[-1], rear, "body")
 
 
@@ -132,6 +135,19 @@ def _for_another_lens(cast: Cast, pieces: list[Part]) -> None:
         cast.bodies.clear()
         body.sort = "lens"
         cast.lenses.append(body)
+
+
+def _joined_by_another(cast: Cast, pieces: list[Part]) -> None:
+    """'I own a DKL to M ring, do I add M to E behind it?': what the first ring ends on is no lens, a second ring is."""
+    lens, body = (cast.lenses[0] if cast.lenses else None), (cast.bodies[0] if cast.bodies else None)
+    if len(pieces) != 1 or lens is None or body is None or len(cast.lenses) != 1 or not (lens.mounts and body.mounts):
+        return
+    ring = pieces[0]
+    added = lens.was_mount and lens.noun.role == "added" and lens.focal is None and len(ring.mounts) == 2
+    if not added or lens.mounts[0].ids != ring.mounts[1].ids or body.mounts[0].ids == ring.mounts[1].ids:
+        return
+    cast.pieces.append(Part("piece", body.noun, mounts=[*lens.mounts, *body.mounts], piece="adapter"))
+    lens.mounts = ring.mounts[:1]
 
 
 def _ends(pieces: list[Part]) -> tuple[Part, Part]:

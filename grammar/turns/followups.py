@@ -25,6 +25,7 @@ from grammar.turns.measured_anew import (
 )
 from grammar.turns.on_what import IDENTIFY, bodies_of
 from grammar.turns.only_told import without_lent
+from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.sticking import (
     kept_distance,
     kept_limits,
@@ -56,7 +57,7 @@ _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths
 
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
-    heard = with_flange_first(without_lent(heard, before), before)
+    heard = with_flange_first(without_lent(with_ring_for_it(heard, before), before), before)
     heard = with_ring_offered(without_view(heard, before), before)
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:

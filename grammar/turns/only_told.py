@@ -10,7 +10,7 @@ from grammar.questions import Question
 from grammar.things.rows_of_mounts import HELD
 
 _IDLE: Final = frozenset(
-    ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands"]
+    ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands", "it-is"]
 )  # cues that ask for nothing
 _SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for

@@ -13,6 +13,7 @@ ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
+ENDLESS: Final = "endless"
 FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 F_NUMBER: Final = "f-number"
@@ -26,8 +27,12 @@ OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
 OWN: Final = "own"
 PLATE: Final = "plate"
+PUT_WHERE: Final = "put-where"
+RATHER: Final = "rather"
 REALLY: Final = "really"
+REAR: Final = "rear"
 SCALE: Final = "scale"
+SCALE_LED: Final = "scale-led"
 SCREW: Final = "screw"
 SCREW_CRESTS: Final = "screw-crests"
 SEEN_SHARP: Final = "seen-sharp"
@@ -36,13 +41,14 @@ SIDE: Final = "side"
 SINGLE: Final = "single"
 SMOOTH: Final = "smooth"
 SPAN: Final = "span"
+STANDS_OUT: Final = "stands-out"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC, NEAREST_ASKED,
-     NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, REALLY, SCALE, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE,
-     SINGLE, SMOOTH, SPAN, VIDEO_TUBE]
+    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC,
+     NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
+     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
 

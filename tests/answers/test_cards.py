@@ -118,6 +118,40 @@ def test_the_punch_in_is_claimed_on_the_least_circle() -> None:
     assert value(made, "pixels_across").nominal == pytest.approx(6000 * wide / 23.6, abs=1)
 
 
+def test_what_is_punched_in_frames_as_its_own_diagonal_says() -> None:
+    made = card("card for the avocet on the skiff")
+    wide = 23.6 / value(made, "punch_in").nominal
+    likes = 25 * hypot(36, 24) / hypot(wide, wide * 9 / 16)
+    assert value(made, "equivalent_focal_mm", "punched in").nominal == pytest.approx(likes, rel=1e-6)
+    covered = DESK.ask("largest 16:9 crop of the avocet on the skiff")
+    assert likes == pytest.approx(
+        max(row.value.nominal for row in covered.quantities if row.name == "equivalent_focal_mm"), rel=1e-6
+    )
+
+
+def test_strong_density_comes_with_a_word_on_infrared() -> None:
+    def below(question: str) -> str:
+        light = card(question).light
+        assert isinstance(light, Grid)
+        return spoken(light.below)
+
+    assert "infrared" in below("card for the avocet on the skiff at f/2.8, 1/50 in full sun")
+    assert "infrared" not in below("card for the avocet on the skiff at f/8, 1/50 in open shade, iso 100")
+
+
+def test_a_helicoid_of_no_use_is_not_taken_where_another_does() -> None:
+    owned = Desk((), Path(__file__).parents[1] / "render" / "gear.yaml")
+    made = card("card for the dunlin on the skiff with a helicoid", owned)
+    assert spoken(made.head).startswith("Infinity to")
+
+
+def test_a_reducer_asked_for_is_not_undone_by_more_glass() -> None:
+    answer = EMPTY_HANDED.ask("how do I get a 55mm f/1.8 M42 lens on an E-mount APS-C body with a 0.71 reducer")
+    assert answer.chains
+    for row in answer.chains:
+        assert sum(adapter.has_glass for adapter in row.listed.judged.chain.adapters) == 1
+
+
 def test_behind_a_reducer_the_reduced_focal_length_and_stop_count() -> None:
     made = card("card for an 85mm f/1.4 CY lens on an E-mount APS-C body with a 0.71 reducer")
     assert value(made, "combined_focal_mm", "stabiliser-if-any").nominal == pytest.approx(85 * 0.71)
@@ -166,3 +200,13 @@ def test_every_rule_has_a_few_words_for_a_card() -> None:
     assert Knowledge.of(DESK.catalogue).problems == ()
     for rule in DESK.catalogue.rules.values():
         assert 0 < len(rule.brief) <= 110, rule.id
+
+
+@pytest.mark.parametrize("asked", ["{}", "can {} reach infinity", "card for {}", "draw {}"])
+def test_a_lens_turned_round_is_never_said_to_reach_infinity(asked: str) -> None:
+    answer = EMPTY_HANDED.ask(asked.format("a 28mm f/2.8 M42 lens reversed on an E-mount APS-C body"))
+    told = " ".join(line.text for line in answer.lines)
+    assert "reaches no infinity" in told
+    assert answer.cards is None
+    assert not answer.drawings
+    assert not answer.chains

@@ -203,3 +203,22 @@ def test_a_crop_mode_needs_a_smaller_circle_and_a_crop_that_is_the_formats_own_d
     own = asked("does a 25 mm C-mount lens cover MFT, 2x crop")
     assert "Four Thirds cropped 2x needs 10.82 mm" in flat(mode)
     assert "cropped 2x" not in flat(own)
+
+
+@pytest.mark.parametrize(
+    ("text", "starts"),
+    [
+        ("my adapter has a 30 mm hole, 20 mm from the sensor. will it darken full frame corners with an 85mm f/1.4",
+         "The 30 mm opening darkens the corners of full frame at f/1.4"),
+        ("does a 40 mm bore 20 mm from the sensor clip a 50mm f/4 on full frame",
+         "The 40 mm opening clears the corners of full frame at f/4"),
+        ("tube of 25 mm inner bore and 30 mm long behind a 50mm f/2 on aps-c, dark corners?",
+         "The 25 mm opening may darken the corners of APS-C at f/2"),
+    ],
+)  # fmt: skip
+def test_an_opening_is_judged_without_a_mount_too(asked, text, starts):
+    assert asked(text)["text"].startswith(starts)
+
+
+def test_an_opening_in_a_ring_to_a_body_is_told_beside_the_ring(asked):
+    assert "18 mm opening may darken" in asked("adapter hole 18 mm, 25mm f/1.4 C lens on m43")["text"]

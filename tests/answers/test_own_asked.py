@@ -140,7 +140,7 @@ def test_settings_without_a_lens_ask_for_it(box: Desk) -> None:
 
 
 def test_an_undecided_plane_in_focus_says_what_to_measure(said: Said) -> None:
-    (answer,) = said("does my ruff reach infinity on the punt")
+    (answer,) = said("does my ruff reach infinity on the punt with a 20 mm tube")
     chain = answer["chains"][0]
     assert any(row["rule"] == "focus-inside-the-lens" and not row["decided"] for row in chain["findings"])
     text = " ".join(answer["text"].split())

@@ -101,7 +101,7 @@ def test_an_interval_is_decided_only_where_all_of_it_is_on_one_side(
 
 def test_what_fulfils_comes_in_the_order_asked() -> None:
     wide = asked("which of my lenses cover the dory and reach infinity, widest first?")
-    assert listed_in(wide) == ["dunlin", "curlew", "redshank", "plover", "knot", "whimbrel", "godwit"]
+    assert listed_in(wide) == ["dunlin", "curlew", "redshank", "plover", "knot", "whimbrel", "godwit", "ruff"]
     assert listed_in(asked("my lenses by weight")) == [
         "sanderling", "avocet", "plover", "knot", "dunlin", "whimbrel", "godwit"
     ]  # fmt: skip
@@ -231,3 +231,27 @@ def test_what_hangs_on_a_body_is_asked_of_the_body_and_what_needs_a_frame_of_the
     assert told["curlew"] == (0.0, 0.0)
     odd = outcomes("which of my lenses reach infinity on the skiff and do not reach infinity on full frame")
     assert odd["dunlin"] == (0.0, 0.0)
+
+
+def _club() -> Desk:
+    return Desk(gear=Path(__file__).parents[1] / "render" / "gear.yaml")
+
+
+@pytest.mark.parametrize(
+    ("question", "reading"),
+    [
+        ("which of my lenses are f/2 or faster", "have f-number at most f/2"),
+        ("which of my lenses focus 60 cm or closer on the skiff", "have nearest focus at most 60 cm on my skiff"),
+        ("which of my lenses have a rear reach over 5 mm", "have rear reach over 5 mm"),
+        ("which of my lenses give me 1:10 or better on the skiff", "magnify at least 0.1x on my skiff"),
+    ],
+)
+def test_a_bound_may_be_told_behind_its_number_and_of_any_quantity(question: str, reading: str) -> None:
+    assert (record_of(_club().ask(question), None)["reading"] or "").endswith(reading)
+
+
+def test_a_stop_that_nobody_told_is_neither_fast_nor_slow() -> None:
+    answer = _club().ask("which of my lenses are f/2 or faster")
+    told = {row.case: (row.value.least, row.value.greatest) for row in answer.quantities if row.name == "fulfils"}
+    assert told["stilt"] == (0.0, 1.0)
+    assert told["avocet"] == (1.0, 1.0)

@@ -33,3 +33,15 @@ def test_what_is_counted_behind_lenses_is_another_lens() -> None:
     got = asked("two C-mount lenses one M42 onto RF and E with least money")
     assert ids(got.lenses) == ["c", "m42"]
     assert ids(got.bodies) == ["rf-mount", "e-mount"]
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "50mm M42 lens on an E-mount body with 10 mm 16 mm and 21 mm M42 tubes and a helicoid",
+        "my 50mm lens on E-mount with 10mm 16mm 21mm tubes",
+    ],
+)
+def test_lengths_written_one_behind_the_other_are_each_a_tube(question: str) -> None:
+    sizes = [thing.thickness_mm[0] for thing in asked(question).adapters if thing.thickness_mm]
+    assert sizes == [10.0, 16.0, 21.0]

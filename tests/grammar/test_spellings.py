@@ -163,3 +163,13 @@ def test_what_a_lens_is_set_to_is_no_other_lens(frame: str, stop: str, asked: st
     assert [one.focal_length_mm for one in got.lenses] == [50]
     assert (got.intent, got.distance_mm) == ("depth-of-field", 2000)
     assert 8 in (got.f_number, *got.stops, got.lenses[0].f_number)
+
+
+@pytest.mark.parametrize(
+    "asked", ["field width 50mm + 20mm tube X", "50mm + 20mm tube mft how big", "extension for 0.5x with a 50mm"]
+)
+def test_a_tube_before_the_body_is_no_piece_of_that_mount(asked: str) -> None:
+    got = read(asked, lexicon())
+    assert not isinstance(got, Unread)
+    assert [(one.focal_length_mm, one.ids) for one in got.lenses] == [(50, ())]
+    assert all(one.front == () and one.piece != "focal-reducer" for one in got.adapters)

@@ -27,8 +27,14 @@ ASKED = {
     "long names": "draw the godwit on the yawl",
     "feet": "draw the stack, the frame and the distances of the avocet on the skiff in feet, marks at 2 ft and 4 ft",
     "described": "draw a 25mm f/1.4 C-mount lens on m43",
+    "full frame": "draw the teal on an E-mount full frame body",
+    "tilt": "draw the teal on the skiff with a tilt ring",
+    "bellows": "draw the teal on the skiff with bellows",
+    "mirror": "draw the godwit on a K-mount full frame body",
+    "squeezed": "draw a 50mm f/2 M42 lens with a 1.33x anamorphic on an E-mount full frame body",
     "screwed in": "draw a CS-mount lens on a C-mount body",
 }
+PAST_LIFE_SIZE = "bellows"  # drawn out further, what is sharp goes farther from the sensor again
 # what is drawn -> the number of the record that it stands for
 NAMED = {"low_from_sensor_mm": "near_from_sensor_mm", "high_from_sensor_mm": "far_from_sensor_mm"}
 
@@ -51,7 +57,7 @@ def test_every_drawing_is_legible_and_on_its_page(name: str, tmp_path: Path) -> 
         assert faults(paper.document) == []
 
 
-@pytest.mark.parametrize("name", ASKED)
+@pytest.mark.parametrize("name", [name for name in ASKED if name != PAST_LIFE_SIZE])
 def test_every_length_drawn_is_the_number_of_the_record(name: str, tmp_path: Path) -> None:
     answer, papers = drawn(ASKED[name], tmp_path)
     record = record_of(answer, None)["quantities"]
@@ -180,3 +186,20 @@ def test_without_a_folder_nothing_is_drawn() -> None:
     assert answer.status == 1
     assert not answer.drawings
     assert "no folder" in shown(answer)
+
+
+def test_a_ring_to_be_made_is_drawn_as_thick_as_it_must_be(tmp_path: Path) -> None:
+    answer, papers = drawn("draw the ring to make for a B4 lens on an NX body", tmp_path)
+    assert "a ring of 22.5 mm to be made" in answer.lines[0].text
+    seat = papers[0].one("seat_mm")
+    assert seat.paper / seat.scale == pytest.approx(22.5)
+
+
+def test_where_no_ring_can_be_made_that_comes_first(tmp_path: Path) -> None:
+    answer, _ = drawn("draw the ring I must make for a QBM lens on a P645 body", tmp_path)
+    assert answer.lines[0].text.startswith("No ring can be made for that")
+
+
+def test_a_lens_that_may_meet_the_mirror_is_warned_of_beside_its_drawing(tmp_path: Path) -> None:
+    answer, _ = drawn("draw the godwit on a K-mount full frame body", tmp_path)
+    assert any("mirror" in line.text for line in answer.lines if line.kind in ("danger", "caution"))

@@ -67,6 +67,13 @@ def test_no_text_is_cut_off_on_a_phone_or_on_paper(
 
 
 @needs_browser
+def test_a_card_is_one_screen_of_a_phone(stood: dict[str, Layout]) -> None:
+    heights = [height for phone, _ in stood.values() for height in phone["heights"]]
+    # a name of a hundred letters may need more
+    assert sum(height <= PHONE[1] for height in heights) >= len(heights) - 1
+
+
+@needs_browser
 @pytest.mark.parametrize("question", [ASKED[0], ASKED[3]])
 def test_ten_cards_are_printed_to_a_sheet(pages: dict[str, str], question: str, tmp_path: Path) -> None:
     made = pages[question]

@@ -31,6 +31,7 @@ def light_of(judged: Judged, question: Question, knowledge: Knowledge, figures: 
     isos = numbers_of(question, "iso") or tuple(
         row.value.nominal for row in knowledge.catalogue.assumptions.values() if row.id.startswith(ISO)
     )
+    strongest = 0.0
     heads: list[Text] = [("ISO",)]
     stops_row: list[Text] = [("stops",)]
     marks: list[Text] = [("filter",)]
@@ -38,6 +39,7 @@ def light_of(judged: Judged, question: Question, knowledge: Knowledge, figures: 
         of = f"ISO {iso:g}"
         held = exposure.stops_to_hold_back(scene, Interval.exact(stop.nominal), time, Interval.exact(iso))
         heads.append((figures.likeliest("iso", Interval.exact(iso), lambda value: f"{value:g}", of),))
+        strongest = max(strongest, held.greatest) if is_known(held) else strongest
         stops, mark = _cells(held, figures, of)
         stops_row.append(stops)
         marks.append(mark)
@@ -45,7 +47,8 @@ def light_of(judged: Judged, question: Question, knowledge: Knowledge, figures: 
     assumed = (not is_known(told), question.said("light") is None)
     title += [ASSUMED] if assumed == (True, False) else []
     title += [", ", *light, BOTH if all(assumed) else ASSUMED if assumed[1] else ""]
-    return Grid(tuple(title), (), (tuple(heads), tuple(stops_row), tuple(marks)), _counts_as(judged, stop, figures))
+    below = (*_counts_as(judged, stop, figures), *_infrared(strongest, knowledge))
+    return Grid(tuple(title), (), (tuple(heads), tuple(stops_row), tuple(marks)), below)
 
 
 def _cells(held: Measure, figures: Numbers, of: str) -> tuple[Text, Text]:
@@ -85,7 +88,13 @@ def _counts_as(judged: Judged, stop: Interval, figures: Numbers) -> Text:
     if not isinstance(marked, Interval) or f_number(marked.nominal) == f_number(stop.nominal):
         return ()
     shown = figures.likeliest("effective_f_number", stop, lambda value: f"f/{f_number(value)}")
-    return ("Counts as ", shown, " here.")
+    return ("Counts as ", shown, " here. ")
+
+
+def _infrared(stops: float, knowledge: Knowledge) -> Text:
+    """What strong density brings, in a few words; nothing where none of it is so strong."""
+    strong = stops >= knowledge.catalogue.assumptions["infrared-from"].value.nominal
+    return ("Strong density: one that cuts infrared too, or blacks turn brown.",) if strong else ()
 
 
 def _usual_shutter(knowledge: Knowledge) -> Measure:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import hypot
 
 from engine.answers.parts.card_parts import Name, Numbers, Part, Text, known
 from engine.answers.parts.knowledge import Knowledge
@@ -25,10 +26,10 @@ def picture_of(judged: Judged, question: Question, knowledge: Knowledge, numbers
     if form is None:
         return (("Frame not known: which format does the body record?",),)
     circle = circle_of(judged, knowledge.catalogue)
+    shape, aspect = _shape(question, knowledge, numbers)
     if circle is None:
         ask = "Image circle not known: shoot a white wall and measure the bright disc."
-        return ((ask,), *_looks_like(judged, Interval.exact(1.0), numbers))
-    shape, aspect = _shape(question, knowledge, numbers)
+        return ((ask,), *_looks_like(judged, None, shape, numbers))
     wide = min(form.width_mm, form.height_mm * aspect)
     high = wide / aspect
     crop_wide, crop_high = coverage.largest_crop_mm(circle, wide, high, aspect)
@@ -38,8 +39,8 @@ def picture_of(judged: Judged, question: Question, knowledge: Knowledge, numbers
     lines: list[Text] = []
     typical = judged.trace.given["image_circle_mm"].assumed
     if not is_known(enlarged) or enlarged.greatest <= WHOLE:
-        lines.append(("Lights the whole ", Name(form.name), " frame, no punch-in."))
-        kept = Interval.exact(1.0)
+        lines.append(("Lights the whole of ", Name(form.name), ", no punch-in."))
+        clean = None
     else:
         # what is claimed is claimed on the least circle
         kept = Interval.exact(enlarged.greatest)
@@ -49,9 +50,10 @@ def picture_of(judged: Judged, question: Question, knowledge: Knowledge, numbers
             told += ["; perhaps only ", numbers.likeliest("punch_in", at_least, percent, "largest circle")]
         lines.append((*told, *_pixels(judged, form, (crop_wide, crop_high), numbers), "."))
         lines += _crop_modes(judged, knowledge, circle, aspect)
+        clean = crop_wide.least, crop_high.least
     if typical:
         lines.append(("Usual circle: try it on a white wall.",))
-    return (*lines, *_looks_like(judged, kept, numbers))
+    return (*lines, *_looks_like(judged, clean, shape, numbers))
 
 
 def _shape(question: Question, knowledge: Knowledge, numbers: Numbers) -> tuple[Text, float]:
@@ -90,14 +92,19 @@ def _crop_modes(judged: Judged, knowledge: Knowledge, circle: Interval, aspect: 
     return out
 
 
-def _looks_like(judged: Judged, kept: Interval, numbers: Numbers) -> tuple[Text, ...]:
-    """The focal length that frames alike on full frame, before and after the punch-in."""
-    equal = known(judged.measured_trace.value("equivalent_focal_mm"))
+def _looks_like(judged: Judged, clean: tuple[float, float] | None, shape: Text, numbers: Numbers) -> tuple[Text, ...]:
+    """The focal length that frames alike on full frame, of the whole frame and of what is punched in, by diagonals.
+
+    `clean`: width and height of what is punched in, mm; None: the whole frame is kept.
+    """
+    trace = judged.measured_trace
+    equal, focal = known(trace.value("equivalent_focal_mm")), known(trace.value("combined_focal_mm"))
     if equal is None:
         return ()
     show = lambda value: f"{trimmed(value, 0)} mm"  # noqa: E731
     told: list[Part] = ["Looks like ", numbers.told("equivalent_focal_mm", equal, show)]
-    if kept.nominal > WHOLE:
-        after = equal * kept.nominal
-        told += [", punched in like ", numbers.told("equivalent_focal_mm", after, show, "punched in")]
-    return ((*told, " on full frame."),)
+    if clean is None or focal is None:
+        return ((*told, " on full frame."),)
+    after = focal * (coverage.FULL_FRAME_DIAGONAL_MM / hypot(*clean))
+    told += [" whole, ", numbers.told("equivalent_focal_mm", after, show, "punched in"), " in the clean ", *shape]
+    return ((*told, ", on full frame by diagonal."),)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import isinf
 
 from engine.answers.parts.card_parts import Figure, Grid, Numbers, Text, span_start
@@ -19,14 +19,20 @@ from engine.physics.quantities import PARTLY_MOVED
 from engine.physics.trace import Given, Trace
 
 MOST_ROWS = 5
+MOST_MARKS = 9  # of those told
 METRES, FEET = "card-mark-metres-", "card-mark-feet-"
 FROM_SENSOR = "focus_from_sensor_mm"
 NOT_KNOWN: Text = ("not known",)
 JUST_RIGHT_MM = 0.0005  # a seat nearer than this to the right one reads as just right
 
 
-def scale_of(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool) -> Grid | Text:
-    """What each mark of the ring means on this chain; by the helicoid where the chain has one."""
+def scale_of(
+    judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool, engraved: Sequence[float] = ()
+) -> Grid | Text:
+    """What each mark of the ring means on this chain; by the helicoid where the chain has one.
+
+    `engraved`: the marks that the ring is told to bear, mm; none: those usual for such a lens.
+    """
     lens = judged.setup.lens
     if lens.focusing in PARTLY_MOVED:
         return ("This lens does not focus by moving whole, so its ring cannot be worked out. Mark it by tape.",)
@@ -40,13 +46,13 @@ def scale_of(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool)
     travel = judged.trace.value("travel_mm")
     if isinstance(travel, Interval) and travel.greatest <= 0:
         return _fixed(judged, numbers, feet)
-    return _by_marks(judged, knowledge, numbers, feet)
+    return _by_marks(judged, _marks(judged, knowledge, feet, engraved), numbers, feet)
 
 
-def _by_marks(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool) -> Grid | Text:
+def _by_marks(judged: Judged, marks: Sequence[tuple[float, Interval]], numbers: Numbers, feet: bool) -> Grid | Text:
     show = lambda value: distance(value, feet)  # noqa: E731
     rows = [_row(judged, ("∞",), "ring at infinity", Interval.exact(0.0), numbers, show)]
-    for mark, travel in _marks(judged, knowledge, feet):
+    for mark, travel in marks:
         of = f"ring at {_engraved(mark, feet)}"
         engraved = numbers.likeliest("scale_mark_mm", Interval.exact(mark), lambda at: _engraved(at, feet), of)
         rows.append(_row(judged, (engraved,), of, travel, numbers, show))
@@ -103,11 +109,11 @@ def _sharp_at(trace: Trace, travel: Interval) -> Interval | None:
     return value if isinstance(value, Interval) else None
 
 
-def _marks(judged: Judged, knowledge: Knowledge, feet: bool) -> list[tuple[float, Interval]]:
+def _marks(judged: Judged, knowledge: Knowledge, feet: bool, engraved: Sequence[float]) -> list[tuple[float, Interval]]:
     """At most a handful of marks that the ring can have, and the travel of each: from far to near, evenly taken.
 
     Nearer than the lens's own nearest mark, or than its travel takes it, there is none; one so far that depth of
-    focus does not tell it from infinity says nothing.
+    focus does not tell it from infinity says nothing. Those that are told are all of them there.
     """
     trace, lens = judged.measured_trace, judged.setup.lens
     focal, gap = trace.value("focal_length_mm"), trace.value("hiatus_mm")
@@ -118,18 +124,20 @@ def _marks(judged: Judged, knowledge: Knowledge, feet: bool) -> list[tuple[float
     most = travel if isinstance(travel, Interval) else trace.value("usual_travel_mm")
     least = allowance.nominal if isinstance(allowance, Interval) else 0.0
     head = FEET if feet else METRES
-    marks = [row.value.nominal for row in knowledge.catalogue.assumptions.values() if row.id.startswith(head)]
-    if is_known(lens.close_focus_mm):
+    marks = list(engraved) or [
+        row.value.nominal for row in knowledge.catalogue.assumptions.values() if row.id.startswith(head)
+    ]
+    if is_known(lens.close_focus_mm) and not engraved:
         marks.append(lens.close_focus_mm.nominal)
     found: list[tuple[float, Interval]] = []
     for mark in sorted(set(marks), reverse=True):
         out = travel_to_mark_mm(Interval.exact(mark), Interval.exact(focal.nominal), Interval.exact(gap.nominal))
-        if not is_known(out) or out.nominal < least:
+        if not is_known(out) or (out.nominal < least and not engraved):
             continue
         if isinstance(most, Interval) and out.nominal > most.greatest + 1e-6:
             continue
         found.append((mark, out))
-    return _evenly(found, MOST_ROWS - 1)
+    return _evenly(found, MOST_MARKS if engraved else MOST_ROWS - 1)
 
 
 def _evenly(rows: list[tuple[float, Interval]], most: int) -> list[tuple[float, Interval]]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from math import inf
 
 from engine.answers.parts.card_parts import Alert, Name, Numbers, Part, Text, capital, known, spoken
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import distance, f_number, small_mm
+from engine.answers.parts.wording import distance, f_number, small_mm, times, trimmed
 from engine.answers.seat.chain_numbers import chain_numbers
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
@@ -16,11 +17,12 @@ from engine.answers.seat.telling import (
     unknown_line,
     warned_of_overhang,
 )
-from engine.base.interval import Interval
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
 from engine.judging.judge import Finding, Judged
 from engine.judging.settings import setting_cases, settings_that_hold
+from engine.physics import closeup
 from engine.physics.quantities import PARTLY_MOVED
 
 # what the first line and the marked ring have said already
@@ -125,6 +127,25 @@ def _rear(judged: Judged, numbers: Numbers) -> Text:
         return ()
     told = numbers.likeliest("overhang_mm", overhang, small_mm, "rear")
     return ("Rear ", told, " behind the body flange, free depth not told: look before you close up.")
+
+
+def close_up_alert(judged: Judged, powers: Sequence[float], numbers: Numbers, feet: bool) -> tuple[Alert, ...]:
+    """Where it is sharp with a close-up lens before it, which the rest of the card leaves out."""
+    focal = known(judged.measured_trace.value("focal_length_mm"))
+    if not powers or judged.verdict != "infinity":
+        return ()
+    power = Interval.exact(sum(powers))
+    room = closeup.close_up_focus_mm(power, Interval(inf, inf, inf))
+    told: list[Part] = ["All else is without the close-up lens; with "]
+    told += [numbers.likeliest("dioptres", power, lambda value: f"+{trimmed(value, 2)}", "close-up")]
+    if is_known(room):
+        show = lambda value: distance(value, feet)  # noqa: E731
+        told += [", ring at infinity: sharp ", numbers.likeliest("working_distance_mm", room, show, "close-up")]
+        told += [" before it"]
+    magnified = closeup.close_up_magnification(focal, power, Interval.exact(0.0)) if focal is not None else UNKNOWN
+    if is_known(magnified):
+        told += [", ", numbers.likeliest("magnification", magnified, times, "close-up")]
+    return (Alert("note", (*told, ".")),)
 
 
 def settings_of(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool) -> tuple[Text, ...]:

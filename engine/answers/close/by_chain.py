@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.close.coupled import is_turned
-from engine.answers.close.dioptres import CLOSE_UP_LENS
 from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.base.interval import is_known
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 _RING: Final = "adapter"
 _MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube

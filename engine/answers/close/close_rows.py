@@ -68,7 +68,7 @@ def at_extension(
         text += f", {sure}{ranged(room.at_least(0.0), shown.distance)} before the front glass"
     told = Told((Line("fact", f"{text}.", level),), tuple(rows))
     told += _picture(lens, at, shown, case, level + 1)
-    return told + _room(room, shown, lead or case, level + 1)
+    return told + room_told(room, shown, lead or case, level + 1)
 
 
 def assumed_note(lens: Distances) -> Told:
@@ -130,7 +130,7 @@ def _depth(lens: Distances, at: At, shown: Shown) -> Interval | None:
     return found if is_known(found) and found.greatest < 1e6 else None
 
 
-def _room(room: object, shown: Shown, lead: str, level: int) -> Told:
+def room_told(room: object, shown: Shown, lead: str, level: int) -> Told:
     """The warning where the subject would touch the lens, or no light can get in."""
     if not is_known(room):
         return Told()

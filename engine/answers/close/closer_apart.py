@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from engine.answers.close.dioptres import CLOSE_UP_LENS, USUAL, powers_of
+from engine.answers.close.dioptres import USUAL, powers_of
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, focals, number
@@ -13,7 +13,7 @@ from engine.answers.parts.wording import distance, figures, listed, times, trimm
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.physics import closeup, focus
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 ROOM: Final = "front_glass"  # key of the distance before the lens
 MM_PER_M: Final = 1000.0

@@ -5,18 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from engine.answers.close.close_rows import Shown
+from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, number
-from engine.answers.parts.wording import area, figures, ranged, small_mm, times, trimmed
+from engine.answers.parts.wording import area, f_number, figures, ranged, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import closeup
 from engine.physics.closeup import METRE_MM
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 from grammar.things.casting import DRAWN
 
-CLOSE_UP_LENS = "close-up-lens"
 USUAL = "close-up-lens-"  # the assumptions that hold the powers of a usual set
 
 
@@ -40,6 +39,10 @@ def with_close_up_lens(
     if not powers and tube and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
         yield _as_tube(tube, lens, shown)
         return
+    size = number(question, "magnification")
+    if not powers and size and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+        yield _for_size(size, lens, shown)
+        return
     if not powers and wanted is not None and any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
         yield _for_room(wanted, lens, shown)
         return
@@ -49,9 +52,16 @@ def with_close_up_lens(
                 if row.id.startswith(USUAL):
                     yield _close_up(lens, row.value.nominal, shown)
         return
+    own = lens.extension_at(nearest_mm) if nearest_mm is not None else UNKNOWN
+    near = own.nominal if is_known(own) else None
+    if tube:
+        yield _set_out(lens, sum(powers), tube, f"and {small_mm(tube)} of tube", shown, 0)
+    if tube and near is not None:
+        at_mark = f"and {small_mm(tube)} of tube, the ring at its {shown.distance(nearest_mm or 0)} mark"
+        yield _set_out(lens, sum(powers), tube + near, at_mark, shown)
     yield _close_up(lens, sum(powers), shown)
-    if nearest_mm is not None:
-        yield _at_mark(lens, sum(powers), nearest_mm, shown)
+    if near is not None:
+        yield _set_out(lens, sum(powers), near, f"at the {shown.distance(nearest_mm or 0)} mark", shown)
 
 
 def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:
@@ -75,6 +85,15 @@ def _for_room(room_mm: float, lens: Distances, shown: Shown) -> Told:
     return Told((Line("head", text),), rows) + _close_up(lens, power.nominal, shown)
 
 
+def _for_size(size: float, lens: Distances, shown: Shown) -> Told:
+    """The strength that gives a lens at infinity this magnification: m = f*P/1000."""
+    power = Interval.exact(METRE_MM * size / lens.focal.nominal)
+    focal = f"{trimmed(lens.focal.nominal, 1)} mm"
+    text = f"For {times(size)} on {focal} at infinity: +{figures(power.nominal, 2)} dioptres."
+    rows = (Quantity("dioptres", power, f"{times(size)} on {focal}"),)
+    return Told((Line("head", text),), rows) + _close_up(lens, power.nominal, shown)
+
+
 def _close_up(lens: Distances, dioptres: float, shown: Shown) -> Told:
     """A close-up lens of this strength on the lens at infinity, and the tube that does the same."""
     power = Interval.exact(dioptres)
@@ -87,34 +106,46 @@ def _close_up(lens: Distances, dioptres: float, shown: Shown) -> Told:
     name = f"+{figures(power.nominal, 3)} dioptre at infinity"
     field, numbers = _field(magnified, shown, name)
     sharp = f"sharp {shown.distance(room.nominal)} before the close-up lens"
-    head = f"{name}: {sharp}, {times(magnified.nominal)}{field}; no light is lost."
+    stays = f", f/{f_number(shown.stop)} stays f/{f_number(shown.stop)}" if shown.stop is not None else ""
+    head = f"{name}: {sharp}, {times(magnified.nominal)}{field}; no light is lost{stays}."
     rows = (Quantity("working_distance_mm", room, name), Quantity("magnification", magnified, name), *numbers)
-    told = Told((Line("head", head),), rows)
+    if shown.stop is not None:
+        rows += (Quantity("effective_f_number", Interval.exact(shown.stop), name),)
+    told = Told((Line("head", head),), rows) + room_told(room, shown, name, 1)
     if is_known(same):
-        tube = f"{small_mm(same.nominal)}, which costs light but adds no glass"
-        text = f"the same from a tube on {trimmed(focal, 1)} mm: {tube}"
-        case = f"{trimmed(focal, 1)} mm lens, the same by a tube"
-        told += Told((Line("fact", text, 1),), (Quantity("extension_mm", same, case),))
+        large = Interval.exact(magnified.nominal * focal)
+        text = (
+            f"a tube on {trimmed(focal, 1)} mm for as near: {small_mm(same.nominal)}, for as large: "
+            f"{small_mm(large.nominal)}; it costs light but adds no glass"
+        )
+        case = f"{trimmed(focal, 1)} mm lens, "
+        rows = (Quantity("extension_mm", same, f"{case}the same by a tube"),)
+        rows += (Quantity("extension_mm", large, f"{case}as large by a tube"),)
+        told += Told((Line("fact", text, 1),), rows)
     return told
 
 
-def _at_mark(lens: Distances, dioptres: float, mark_mm: float, shown: Shown) -> Told:
-    """The same with the lens set to a mark of its scale: nearer and larger."""
-    own = lens.extension_at(mark_mm)
-    if not is_known(own):
-        return Told()
-    at = lens.at(own)
+def _set_out(lens: Distances, dioptres: float, extension_mm: float, where: str, shown: Shown, level: int = 1) -> Told:
+    """The same with the lens moved out, by its own ring or by tubes: nearer, larger, at the light that this costs."""
+    at = lens.at(Interval.exact(extension_mm))
     power = Interval.exact(dioptres)
-    room = closeup.close_up_focus_mm(power, at.working_distance_mm)
+    room = closeup.close_up_focus_mm(power, at.working_distance_mm.at_least(0.01)
+                                     if is_known(at.working_distance_mm) else UNKNOWN)  # fmt: skip
     magnified = closeup.close_up_magnification(lens.focal, power, at.magnification)
-    if not (is_known(room) and is_known(magnified)):
+    if not (is_known(room) and is_known(magnified) and is_known(at.magnification)):
         return Told()
-    name = f"+{figures(dioptres, 3)} dioptre at the {shown.distance(mark_mm)} mark"
+    name = f"+{figures(dioptres, 3)} dioptre {where}"
     field, numbers = _field(magnified, shown, name)
+    light = light_rows(at.magnification.nominal, shown.stop, name, lens)
     sharp = f"sharp about {ranged(room, shown.distance)} before the close-up lens"
-    text = f"{name}: {sharp}, {times(magnified.nominal)}{field}"
-    rows = (Quantity("working_distance_mm", room, name), Quantity("magnification", magnified, name), *numbers)
-    return Told((Line("fact", text, 1),), rows)
+    costs = f"; {light.lines[0].text}" if at.magnification.nominal > LIGHT_MATTERS else ""
+    text = f"{name}: {sharp}, {times(magnified.nominal)}{field}{costs}"
+    rows = (
+        Quantity("working_distance_mm", room, name), Quantity("magnification", magnified, name), *numbers,
+        *light.quantities,
+    )  # fmt: skip
+    line = Line("fact", text, 1) if level else Line("head", f"{text}.")
+    return Told((line,), rows) + room_told(room, shown, name, 2)
 
 
 def _field(magnified: Interval, shown: Shown, case: str) -> tuple[str, tuple[Quantity, ...]]:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.close.dioptres import CLOSE_UP_LENS
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals
 from engine.answers.parts.wording import figures, times, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import closeup, focus
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 _DRAWN: Final = frozenset(["extension-tube", "bellows", "helicoid"])
 

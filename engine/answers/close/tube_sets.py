@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from engine.answers.close.dioptres import CLOSE_UP_LENS, powers_of
+from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.base.interval import is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 TUBE = "extension-tube"
 MOST_ROWS = 10

@@ -75,7 +75,13 @@ def with_tubes(
 def own_nearest(question: Question, knowledge: Knowledge) -> float | None:
     """The nearest mark of a lens of one's own, in mm."""
     lens = own_lens(question.lens, knowledge.catalogue)
-    return lens.close_focus_mm.nominal if lens is not None and is_known(lens.close_focus_mm) else None
+    if lens is None or question.lens is None or is_known(lens.close_focus_mm):
+        return lens.close_focus_mm.nominal if lens is not None and is_known(lens.close_focus_mm) else None
+    optics = distances_of(question.lens, knowledge.catalogue)
+    if optics is None or not is_known(lens.travel_mm) or lens.travel_mm.nominal <= 0:
+        return None
+    near = optics.at(Interval.exact(lens.travel_mm.nominal)).from_sensor_mm
+    return near.nominal if is_known(near) else None
 
 
 def as_marked(optics: Distances, question: Question, shown: Shown) -> Iterator[Told]:

@@ -92,7 +92,8 @@ def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
 def _off_by(question: Question, times: tuple[float, ...], knowledge: Knowledge) -> Told | None:
     """'3 stops over at 1/50': what puts it right, each alone. None where nothing is said to be over or under."""
     stops = number(question, "stops")
-    over, under = mentions(question, "overexposed"), mentions(question, "underexposed")
+    over = mentions(question, "overexposed") and not mentions(question, "split-over")
+    under = mentions(question, "underexposed")
     measured = times or question.said("iso") or mentions(question, "filtered", "metered-so")
     if stops is None or over == under or not measured or len(times) > 1 or question.said("light"):
         return None

@@ -9,7 +9,7 @@ from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth, how_rare, mount_line, mount_numbers
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import focals, mentions, number, numbers
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.seen import as_seen, is_coupled_as_asked, looks_so
 from engine.base.compact import replace
@@ -214,6 +214,8 @@ def _register(question: Question) -> float | None:
     if told is not None or question.said("throat") is not None or question.said("thread") is not None:
         return told
     bare = [one for one in numbers(question, "numbers", "length") if one >= LEAST_MM]
+    if not any(lens.ids or lens.lens_kind for lens in question.lenses):
+        bare += [one for one in focals(question) if one >= LEAST_MM]  # 'mounts longer than 45mm': no lens is told of
     return bare[0] if bare and mentions(question, "less-than", "more-than") else None
 
 

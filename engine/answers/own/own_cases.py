@@ -11,7 +11,7 @@ from engine.answers.parts.resolve import AS_TOLD, BodySide, LensSide, setup_of
 from engine.answers.seat.telling import chain_title
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.base.compact import compact, replace
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
 from engine.chains.walk import CHAIN_NAMES, Chain, givens
@@ -24,6 +24,7 @@ from grammar.questions import Question
 
 FEW: Final = 2  # pieces that a lens of one's own is put on with; more only where fewer do not reach infinity
 VERDICT: Final = "verdict"
+STOP: Final = "f_number"
 _OF_FORMAT: Final = frozenset({"used_width_mm", "used_height_mm"})
 _OF_BODY: Final = frozenset(
     {"body_mount", "body_kind", "body_mirror", "body_register_mm", "throat_mm", "clear_depth_mm"}
@@ -60,6 +61,10 @@ class Case:
         """The quantity of the best way. KeyError for a name that is no quantity."""
         if quantity == VERDICT:
             return self.best.judged.verdict if self.best is not None else None
+        stop = self.trace.given[STOP]
+        if stop.assumed and quantity.endswith(STOP):
+            # good enough to judge a seat by, but nothing that is known of the lens
+            return Trace({**self.trace.given, STOP: replace(stop, value=UNKNOWN)}).value(quantity)
         return self.trace.value(quantity)
 
 

@@ -13,10 +13,20 @@ from engine.chains.search import MOST_PIECES, Found, Search, Wanted
 from engine.chains.setup import Setup
 from engine.chains.walk import Chain, givens
 from engine.facts.catalogue import Catalogue
+from engine.facts.kinds import ADAPTER_KINDS
 from engine.facts.records import Adapter
 from engine.judging.cases import rule_cases
 from engine.judging.judge import Judge, Judged, RuleCase, judge
-from engine.judging.ranking import Listed, best_chains, cheapest, fewest_pieces, focus_of, usual
+from engine.judging.ranking import (
+    Listed,
+    Order,
+    best_chains,
+    cheapest,
+    fewest_pieces,
+    focus_of,
+    usable_first,
+    usual,
+)
 from engine.judging.senseless import is_senseless
 from engine.physics.trace import Trace
 from grammar.questions import Limits
@@ -70,6 +80,7 @@ class Knowledge:
         return judge(chain, setup, self.catalogue, self.cases)
 
 
+GLASS_KINDS = frozenset({"teleconverter", "focal-reducer", "corrective-glass"})
 DRAWN_OUT = frozenset({"helicoid", "bellows"})
 MOST_GLASS = 1  # nobody looks through two correcting lenses, unless they were asked for
 
@@ -87,10 +98,12 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
     allowed = _allowed(knowledge, limits)
     tubes = any(_is_tube(knowledge, name) for names in limits.using for name in names.split("|"))
     adapters = knowledge.catalogue.adapters
+    with_glass = sum(_is_glass(knowledge, names) for names in limits.using)
+    most_glass = with_glass or (limits.pieces or MOST_PIECES if limits.with_glass else MOST_GLASS)
 
     def accepted(found: Found) -> bool:
         rings = [step for step in found.steps if isinstance(step, Ring)] if found.glass or limits.using else []
-        if not limits.with_glass and sum(ring.glass for ring in rings) > MOST_GLASS:
+        if sum(ring.glass for ring in rings) > most_glass:
             return False
         if not limits.using:
             return True
@@ -121,11 +134,18 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
 
     bench = knowledge.judge_of(setup)
-    order = cheapest if limits.cheapest else fewest_pieces if limits.using else usual
+    order = cheapest if limits.cheapest else _order_of(limits.using)
     listed = best_chains(
         search, focus, lambda found: bench.judge(knowledge.chain_of(found)), bench.floor, most, accept, order
     )  # fmt: skip
     return Choice(listed, search.capped)
+
+
+def _order_of(using: tuple[str, ...]) -> Order:
+    """The order where pieces were named: of a kind alone there may be one that does, so one of no use comes last."""
+    if not using:
+        return usual
+    return usable_first if all(name in ADAPTER_KINDS for name in using) else fewest_pieces
 
 
 def _cheapest(chain: Chain) -> float:
@@ -140,6 +160,15 @@ def _cheapest(chain: Chain) -> float:
 def _is_tube(knowledge: Knowledge, name: str) -> bool:
     adapter = knowledge.catalogue.adapters.get(name)
     return adapter.stackable if adapter else name in ("extension-tube", "helicoid", "bellows", "teleconverter")
+
+
+def _is_glass(knowledge: Knowledge, names: str) -> bool:
+    """Whether what was named (alternatives parted by '|') has glass."""
+    adapters = knowledge.catalogue.adapters
+    return any(
+        adapters[name].has_glass if name in adapters else name in GLASS_KINDS or name.startswith("factor ")
+        for name in names.split("|")
+    )
 
 
 def _allowed(knowledge: Knowledge, limits: Limits) -> Callable[[Ring], bool]:

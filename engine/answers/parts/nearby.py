@@ -39,7 +39,8 @@ _WORDS: Final = re.compile(r"[a-z0-9]+")
 _ANY_RING: Final = (None, "", "adapter", "ring")  # pieces that say nothing more than that there is one
 # what the keys of values that were read, and topics, are called in advice
 _MEANT: Final = {
-    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "", "price": "cheap dear price",
+    "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "",
+    "thread_length": "thread too long", "price": "cheap dear price",
     "touch": "",
     "dashes": "aperture shows dashes metadata",
 }  # fmt: skip
@@ -47,7 +48,7 @@ _MEANT: Final = {
 MOST_ERROR_MM: Final = 0.5
 HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
-_RULED: Final = ("weight", "rear_reach")  # kinds of values that a danger lies in
+_RULED: Final = ("weight", "rear_reach", "thread_length")  # kinds of values that a danger lies in
 
 
 def of_values(question: Question) -> str:

@@ -13,6 +13,7 @@ from grammar.questions import Question
 
 LARGEST_TOLD_MM = 0.5  # a larger 'circle' is an image circle
 PIXELS = 2.0
+MOST_PIXELS = 20.0
 
 
 def blur_told(question: Question, forms: Sequence[Format], knowledge: Knowledge) -> float | None:
@@ -20,9 +21,10 @@ def blur_told(question: Question, forms: Sequence[Format], knowledge: Knowledge)
     told = next((value for value in numbers(question, "blur", "circle", "length") if 0 < value < LARGEST_TOLD_MM), None)
     if told is not None:
         return told
-    if not mentions(question, "pixel"):
+    if not mentions(question, "pixel") and question.said("pixels") is None:
         return None
     told = number_beside(question, "pixels")
+    told = told if told is not None and told <= MOST_PIXELS else None  # '6000 x 4000 pixels' is no blur
     count = told if told is not None else 1.0 if mentions(question, "one-pixel") else PIXELS
     for form in forms:
         pixels = pixels_of(question, form, knowledge.catalogue)

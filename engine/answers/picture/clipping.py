@@ -6,19 +6,21 @@ from collections.abc import Iterator
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import numbers, stop
 from engine.answers.parts.wording import f_number, ranged, small_mm, trimmed
 from engine.answers.picture.circles import Thrown
 from engine.answers.picture.moved_out import extension_mm, moved_out_mm
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.compact import replace
-from engine.base.interval import UNKNOWN, Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import coverage
 from engine.physics import openings as shading
 from grammar.questions import Question
+
+WHERE = "How far before the sensor does that opening stand? On which body it is used, or that length, decides."
 
 
 def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thrown, Told]:
@@ -45,26 +47,41 @@ def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thr
 
 
 def openings(question: Question, knowledge: Knowledge, frames: list[Format]) -> Told:
-    """The openings between lens and sensor that cut the largest frame's corners; nothing where none is known to."""
+    """The openings between lens and sensor that cut the largest frame's corners; nothing where none is known to.
+
+    An opening that is told is answered whatever comes out, and first of all.
+    """
     facts = knowledge.catalogue
-    lens, body = lens_side(question.lens, facts), body_side(question.body, facts)
-    if question.lens is None or not isinstance(lens, LensSide) or not isinstance(body, BodySide) or not frames:
-        return Told()
-    optics = distances_of(question.lens, facts)
+    optics = distances_of(question.lens, facts) if question.lens is not None else None
     at = stop(question)
-    if optics is None or at is None or not is_known(body.mount.register_mm):
+    if optics is None or at is None or not frames:
         return Told()
     form = max(frames, key=lambda one: one.diagonal_mm)
+    x = extension_mm(question, facts) or 0.0
     told = Told()
-    for name, opening, before in _openings(question, body, lens, facts):
-        told += _cut(name, opening, before, optics, at, form, extension_mm(question, facts) or 0.0)
+    lens, body = lens_side(question.lens, facts), body_side(question.body, facts)
+    if isinstance(lens, LensSide) and isinstance(body, BodySide):
+        for name, opening, before in _known_openings(question, body, facts):
+            told += _cut(name, opening, before, optics, at, form, x)
+    for bore in numbers(question, "bore"):
+        name, opening = f"the {small_mm(bore)} opening", Interval.exact(bore)
+        place = _stands(question, lens, body, optics, x)
+        if is_known(place):
+            cut = _cut(name, opening, place, optics, at, form, x)
+            open_ = cut.lines and not (isinstance(body, BodySide) or place.is_exact)
+            cut = cut if cut.lines else _clear(name, at, form)
+            told += cut if question.lens is not None and question.lens.ids else _as_head(cut)
+            told += Told((Line("ask", WHERE),)) if open_ else Told()
     return told
 
 
-def _openings(
-    question: Question, body: BodySide, lens: LensSide, facts: Catalogue
-) -> Iterator[tuple[str, Interval, Interval]]:
-    """Name, width and distance before the sensor of each opening known."""
+def _as_head(told: Told) -> Told:
+    lines = (Line("head", f"{line.text[:1].upper()}{line.text[1:]}.") for line in told.lines)
+    return Told(tuple(lines), told.quantities)
+
+
+def _known_openings(question: Question, body: BodySide, facts: Catalogue) -> Iterator[tuple[str, Interval, Interval]]:
+    """Name, width and distance before the sensor of each opening that the facts know."""
     register = body.mount.register_mm
     if not is_known(register):
         return
@@ -74,12 +91,28 @@ def _openings(
         piece = facts.adapters.get(thing.id or "") if thing.kind == "adapter" else None
         if piece is not None and is_known(piece.clear_diameter_mm) and is_known(long := piece.thickness_mm.longest):
             yield piece.name, piece.clear_diameter_mm, register + long
-    for bore in numbers(question, "bore"):
-        seat = lens.mount.register_mm
-        if is_known(seat) and is_known(register):
-            # it may stand anywhere between the two flanges
-            x = extension_mm(question, facts) or 0.0
-            yield f"the {small_mm(bore)} opening", Interval.exact(bore), register.hull(seat + x)
+
+
+def _stands(
+    question: Question, lens: LensSide | Missing, body: BodySide | Missing, optics: Distances, x: float
+) -> Measure:
+    """Where an opening that is told may stand before the sensor: as told, else between the flanges, else anywhere."""
+    told = numbers(question, "flange_to_image")
+    if told:
+        return Interval.exact(told[0])
+    register: Measure = body.mount.register_mm if isinstance(body, BodySide) else UNKNOWN
+    own: Measure = lens.mount.register_mm if isinstance(lens, LensSide) else UNKNOWN
+    if is_known(register):
+        return register.hull((own if is_known(own) else register) + x)
+    if is_known(own):
+        return Interval(0.0, own.greatest + x, (own.nominal + x) / 2)
+    pupil = shading.pupil_before_sensor_mm(optics.focal, optics.pupil, Interval.exact(x))
+    return Interval(0.0, pupil.least, pupil.least / 2) if is_known(pupil) else UNKNOWN
+
+
+def _clear(name: str, at: float, form: Format) -> Told:
+    """That an opening which was asked about cuts nothing."""
+    return Told((Line("fact", f"{name} clears the corners of {form.name} at f/{f_number(at)}", 1),))
 
 
 def _cut(name: str, opening: Interval, before: Interval, optics: Distances, at: float, form: Format, x: float) -> Told:

@@ -31,7 +31,7 @@ WHY_DARK = "A lens lights only its image circle: what the frame has beyond that 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
     """Each circle on each frame, then the advice that goes with it, then what to measure where it is not settled."""
     if for_filters(question, knowledge.catalogue):
-        return filter_answer(question, knowledge)
+        return _before_rings(front_stack(question, knowledge), filter_answer(question, knowledge))
     stacked = front_stack(question, knowledge)
     if stacked.lines:
         return Answer(
@@ -63,6 +63,15 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _before_rings(stacked: Told, answer: Answer) -> Answer:
+    """Whether the stack cuts the corners, before which rings lead to one filter; these alone where no lens is told."""
+    heads = tuple(line for line in stacked.lines if line.kind == "head")
+    if any(line.kind == "ask" for line in stacked.lines) or heads == answer.lines[: len(heads)]:
+        return answer
+    quantities = (*stacked.quantities, *answer.quantities)
+    return replace(answer, lines=(*heads, *answer.lines), quantities=quantities)
 
 
 def why_dark(question: Question, knowledge: Knowledge) -> Answer:
@@ -150,13 +159,19 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
     summed = which_cover([thrown for thrown, _ in moved], factor, frames) if not _shift(question)[2] else []
     clipped = openings(question, knowledge, frames)
-    lines[1:1] = clipped.lines  # it qualifies what the head has said
-    lines = [*summed, *lines]
+    asked = [line for line in clipped.lines if line.kind == "head"]
+    lines[1:1] = [line for line in clipped.lines if line.kind != "head"]  # it qualifies what the head has said
+    lines = [*asked, *summed, *lines]
     rows += clipped.quantities
     if unsure:
         ask = "It hangs on this very lens: what image circle does it throw? Measure the bright disc of a far scene."
         lines.append(Line("ask", ask, wants="circle"))
     return Told(tuple(_asked_first(lines, question, knowledge)), tuple(rows))
+
+
+def clipped_told(question: Question, knowledge: Knowledge) -> Told:
+    """What the openings do that are told or known, on the largest frame."""
+    return openings(question, knowledge, in_mode(frames_of(question, knowledge.catalogue, modes=True), question))
 
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:

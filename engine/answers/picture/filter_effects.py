@@ -16,6 +16,7 @@ from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
+LEAST_INDEX, GREATEST_INDEX = 1.3, 2.1  # of glass, gel and plastics
 
 
 def clipped(question: Question, width: float, height: float, knowledge: Knowledge) -> Told:
@@ -29,8 +30,9 @@ def clipped(question: Question, width: float, height: float, knowledge: Knowledg
         return Told()
     forms = frames_named(question, facts)
     lens = own_lens(thing, facts)
-    if not forms and lens is not None and lens.made_for in facts.formats:
-        forms = [facts.formats[lens.made_for or ""]]
+    made_for = lens.made_for if lens is not None else thing.format
+    if not forms and made_for in facts.formats:
+        forms = [facts.formats[made_for or ""]]
     if not forms:
         return Told(
             (Line("ask", "Whether the stack shades the corners hangs on the sensor too: which body or format?"),)
@@ -69,30 +71,37 @@ def is_behind(question: Question) -> bool:
     return placed and mentions(question, "filter-or-gel")
 
 
+def index_of_glass(question: Question, knowledge: Knowledge) -> tuple[Interval, bool]:
+    """The index of the plate: told, or the usual one; and whether it was told."""
+    given = number_beside(question, "index-of-glass")
+    if given is not None and LEAST_INDEX < given < GREATEST_INDEX:
+        return Interval.exact(given), True
+    return knowledge.catalogue.assumptions["filter-glass-index"].value, False
+
+
 def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     """The focus shift that a filter behind the lens makes, and what it does to infinity."""
     if not is_behind(question):
         return Told()
-    told = [
-        value for value in numbers(question, "length", "thickness", "filter_thread") if 0 < value <= THICKEST_FILTER_MM
-    ]
+    sizes = numbers(question, "length", "thickness", "filter_thread", "glass")
+    told = [value for value in sizes if 0 < value <= THICKEST_FILTER_MM]
     told += [
         thing.thickness_mm[0] for thing in question.adapters
         if thing.thickness_mm is not None and thing.piece in ("filter", "adapter", None)
     ]  # fmt: skip
     beside = number_beside(question, "so-much-glass")  # which may have been read as a lens
     thickness = beside if beside is not None else told[0] if told else None
-    index = knowledge.catalogue.assumptions["filter-glass-index"]
+    index, named = index_of_glass(question, knowledge)
     if thickness is None:
         text = "A filter behind the lens moves the focus back by about a third of its thickness: how thick is it?"
         return Told((Line("ask", text),))
-    shift = seat.glass_shift_mm(Interval.exact(thickness), index.value)
+    shift = seat.glass_shift_mm(Interval.exact(thickness), index)
     if not is_known(shift):
         return Told()
     text = (
         f"A {small_mm(thickness)} filter behind the lens moves the focus back by {small_mm(shift.nominal)} (index "
-        f"{trimmed(index.value.nominal, 2)}, assumed): the lens then seems to sit that much too close, and infinity "
-        "comes before its mark. A ring or shim thicker by that puts it back; then leave the filter, or a clear one "
-        "as thick, in."
+        f"{trimmed(index.nominal, 2)}{'' if named else ', assumed'}): the lens then seems to sit that much too close, "
+        "and infinity comes before its mark. A ring or shim thicker by that puts it back; then leave the filter, or a "
+        "clear one as thick, in."
     )
     return Told((Line("head", text),), (Quantity("glass_shift_mm", shift, f"{trimmed(thickness, 2)} mm of glass"),))

@@ -13,6 +13,7 @@ from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import listed, money, trimmed
 from engine.answers.picture.filter_effects import clipped, is_behind
+from engine.answers.picture.step_down import stepped_down, stepped_down_to
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Adapter
@@ -53,6 +54,9 @@ def front_filters(question: Question, knowledge: Knowledge) -> Told:
     threads = filter_threads(question, knowledge)
     if not threads or is_behind(question):
         return Told()
+    down = stepped_down_to(question)
+    if down is not None:
+        return stepped_down(question, down, knowledge)
     told, height, width = filter_rings(threads, knowledge, _wanted(question, knowledge))
     return told + clipped(question, width, height, knowledge)
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from engine.answers.parts.answer import Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import listed
-from engine.answers.seat.telling import finding_text
+from engine.answers.seat.telling import finding_lines, finding_text
 from engine.judging.judge import Judged
 
 
@@ -22,3 +22,8 @@ def cautions_of(named: Iterable[tuple[str, Judged]], knowledge: Knowledge, feet:
                 once.setdefault(finding_text(finding, judged, knowledge, feet), []).append(name)
     for text, names in once.items():
         yield Line("caution", f"{listed(list(dict.fromkeys(names)))}: {text}")
+
+
+def warnings_of(judged: Judged, knowledge: Knowledge, feet: bool) -> tuple[Line, ...]:
+    """The dangers and cautions of one chain, without its notes."""
+    return tuple(line for line in finding_lines(judged, knowledge, feet) if line.kind in ("danger", "caution"))

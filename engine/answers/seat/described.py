@@ -107,6 +107,7 @@ def _made(thing: Thing, n: int, lens_mount: str, body_mount: str) -> Adapter:
         kind = piece
     else:  # 'a 2 mm MD to EF macro ring' as well: what joins two mounts is a ring
         kind = TUBE if front == rear else "recessed" if low < 0 else "plain"
+        kind = piece if piece in ADDED_FOCUSING and low != high else kind  # an M to E helicoid is drawn out as well
     span = Span(Interval.exact(low), Interval.exact(high)) if low != high else Span.fixed(Interval.exact(low))
     cup = Cup(UNKNOWN, Interval.exact(-low)) if low < 0 else None
     name = f"your {abs(low):g} mm {_noun(kind)}" if low == high else f"your {low:g} to {high:g} mm {_noun(kind)}"

@@ -23,7 +23,7 @@ def forced_chain(question: Question, setup: Setup, knowledge: Knowledge) -> List
     named = [thing for thing in question.adapters if thing.front or thing.rear or thing.ids]
     if len(named) != 1:
         return None
-    ring = _ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
+    ring = usual_ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
     if ring is None or ring.front == setup.lens_mount.id:
         return None
     male, female = setup.lens_mount.thread, knowledge.catalogue.mounts[ring.front].thread
@@ -49,7 +49,7 @@ def held_chain(question: Question, setup: Setup, knowledge: Knowledge) -> Listed
     named = question.adapters
     if len(named) != 1:
         return None
-    ring = _ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
+    ring = usual_ring(named[0].ids, named[0].front, named[0].rear, setup, knowledge)
     lens, mounts = setup.lens_mount.id, knowledge.catalogue.mounts
     if ring is None or ring.front == lens or any(one.rear == ring.front for one in knowledge.joints.onward(lens)):
         return None
@@ -78,7 +78,7 @@ def nothing_holds(question: Question, held: ListedChain | None) -> list[Line]:
     return [Line("caution", text)]
 
 
-def _ring(
+def usual_ring(
     ids: tuple[str, ...], fronts: tuple[str, ...], rears: tuple[str, ...], setup: Setup, knowledge: Knowledge
 ) -> Adapter | None:
     """The adapter meant: named, or the usual one between the two mounts."""

@@ -9,6 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
 from engine.answers.parts.said import mentions, number, number_beside, numbers
 from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.picture.filter_effects import index_of_glass
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -39,9 +40,10 @@ def glass_added_mm(question: Question) -> float | None:
     return told if mentions(question, "at-the-sensor") else None
 
 
-def shift_of(glass_mm: float, facts: Catalogue) -> Interval | None:
-    """How far glass moves the image back: t(1 - 1/n)."""
-    shift = seat.glass_shift_mm(Interval.exact(glass_mm), facts.assumptions["filter-glass-index"].value)
+def shift_of(glass_mm: float, facts: Catalogue, index: Interval | None = None) -> Interval | None:
+    """How far glass moves the image back: t(1 - 1/n). `index`: n where it is told."""
+    usual = facts.assumptions["filter-glass-index"].value
+    shift = seat.glass_shift_mm(Interval.exact(glass_mm), index if index is not None else usual)
     return shift if is_known(shift) else None
 
 
@@ -59,7 +61,7 @@ def glass_told(question: Question, knowledge: Knowledge) -> Told:
     """What it does to lenses on rings and to native ones, and what sets it right; nothing where no glass is told."""
     behind = _behind_lens_mm(question)
     if behind is not None:
-        return _moved_by_plate(behind, question, knowledge.catalogue)
+        return _moved_by_plate(behind, question, knowledge)
     added = glass_added_mm(question)
     if added is not None:
         return _added_told(added, knowledge.catalogue)
@@ -83,9 +85,9 @@ def _behind_lens_mm(question: Question) -> float | None:
     return told if told is not None and of_lens else None
 
 
-def _moved_by_plate(glass_mm: float, question: Question, facts: Catalogue) -> Told:
+def _moved_by_plate(glass_mm: float, question: Question, knowledge: Knowledge) -> Told:
     """What a plate behind the lens does to the length that must stand between it and the sensor."""
-    shift = shift_of(glass_mm, facts)
+    shift = shift_of(glass_mm, knowledge.catalogue, index_of_glass(question, knowledge)[0])
     if shift is None:
         return Told()
     by, gone = ranged(shift, small_mm), mentions(question, "glass-gone")

@@ -5,11 +5,11 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import MOST_ERROR_MM
-from engine.answers.parts.said import distance_mm, focals, mentions, number, number_beside, stop
+from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
-from engine.answers.seat.described import CUP
+from engine.answers.seat.described import CUP, TUBE
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import (
     FAR_AT_A_MARK,
@@ -27,6 +27,7 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
 from engine.base.compact import compact
 from engine.base.interval import is_known
+from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from grammar.questions import BODY_OFF, Question
 
@@ -55,6 +56,7 @@ def off_by_mm(question: Question) -> float | None:
     size = number(question, "thickness", "length")
     if mentions(question, "or-another-thickness"):
         return None
+    told = size is not None
     size = size if size is not None else next((low for low, high in _pieces(question) if low == high), None)
     if size is None:
         return None
@@ -63,16 +65,28 @@ def off_by_mm(question: Question) -> float | None:
         # what is told of a cup is how deep it is: too shallow sets the lens too far out
         deeper = any(one.piece == CUP for one in question.adapters)
         return round(right - size if deeper else size - right, 4)
+    if not told and right is None and _is_seated(question) and any(one.front and one.rear for one in question.adapters):
+        return None  # 'so my M42-EF of 1.0 is too thin?' tells how long it is
     if size > MOST_OFF_MM and question.adapters and ("?" in question.text or _is_seated(question)):
         return None  # 'the ring came 22.62. too long?' tells its length
     if mentions(question, "sits-too-close"):
         return -size
     if mentions(question, "sits-too-far"):
         return size
-    if not 0 < size <= MOST_ERROR_MM:
-        return None
+    spacer = any(one.piece == TUBE and one.thickness_mm == (size, size) for one in question.adapters)
+    if not 0 < size <= MOST_ERROR_MM or spacer:
+        return None  # 'a 0.3 shim under the ring' is so much more, and no ring that came out under its length
     # no ring is as thin as that: 'came out 0.03 long', '0.08 over'
     return -size if mentions(question, "came-short") else size if mentions(question, "came-long") else None
+
+
+def off_by_limit(question: Question, facts: Catalogue) -> float | None:
+    """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
+    limit, lenses = distance_mm(question), focals(question)
+    if limit is None or limit < FAR_MM or len(lenses) != 1 or not mentions(question, "stops-at"):
+        return None
+    error = Distances(lenses[0], facts).extension_at(limit)
+    return round(error.nominal, 3) if is_known(error) else None
 
 
 def _is_seated(question: Question) -> bool:

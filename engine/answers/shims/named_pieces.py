@@ -35,6 +35,7 @@ def with_named_pieces(
     glass, glassless = question.limits.with_glass, question.limits.without_glass
     told = _joined([*_as_measured(question), *_told_by_thickness(question)])
     told = as_thread_rings(told, lens_mount, body_mount, knowledge.catalogue)
+    told = _beside_a_ring(told, lens_mount, body_mount, knowledge)
     pieces = _spanning(_as_they_lead(told, lens_mount), lens_mount, body_mount, knowledge)
     lens_end = _lens_end(pieces, lens_mount, body_mount, knowledge)
     for n, thing in enumerate(pieces):
@@ -107,6 +108,21 @@ def _as_spacer(thing: Thing, lens_mount: str, body_mount: str, n: int, knowledge
         return None
     tube = replace(thing, kind="", ids=(), piece=TUBE, thickness_mm=(seat.nominal, seat.nominal))
     return described(tube, n, lens_mount, body_mount, knowledge)
+
+
+def _beside_a_ring(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:
+    """'the 5 mm ring and a half mm one by mistake': beside the ring that spans, another of no told ends is a spacer."""
+
+    def spans(thing: Thing) -> bool:
+        named = knowledge.catalogue.adapters.get(thing.id or "") if thing.kind == "adapter" else None
+        front, rear = ((named.front,), (named.rear,)) if named is not None else (thing.front, thing.rear)
+        return lens_mount in front and body_mount in rear and lens_mount != body_mount
+
+    def bare(thing: Thing) -> bool:
+        return thing.piece == "adapter" and bool(thing.thickness_mm) and not (thing.front or thing.rear or thing.ids)
+
+    several = any(map(spans, things))
+    return [replace(thing, piece=TUBE) if several and bare(thing) else thing for thing in things]
 
 
 def _spanning(things: list[Thing], lens_mount: str, body_mount: str, knowledge: Knowledge) -> list[Thing]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm
+from engine.answers.parts.said import distance_mm, mentions
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.answers.seat.spacing import usual_focals
@@ -28,6 +28,7 @@ def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     lenses = [lens for thing in question.lenses if (lens := distances_of(thing, facts)) is not None]
     off = off_by_mm(question)
     paired = all(thing is not None and thing.ids for thing in (question.lens, question.body))
+    paired = paired and not mentions(question, "sits-too-far")  # by how much it is off was not told
     sits = Interval.exact(off) if off is not None else _of_chain(answer) if paired else None
     told = Told()
     for lens in lenses or [Distances(focal, facts) for focal in usual_focals(facts)]:

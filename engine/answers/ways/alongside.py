@@ -8,6 +8,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import small_mm
+from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
 from engine.answers.seat.making import ring_to_make
@@ -17,7 +18,9 @@ from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line, seat_line
 from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_ring
-from engine.answers.shims.loose import off_by_mm
+from engine.answers.shims.loose import off_by_limit, off_by_mm
+from engine.answers.ways.as_asked import as_asked
+from engine.answers.ways.plain_first import without_glass
 from engine.answers.words.advice import advice_lines
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -67,8 +70,13 @@ def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -
         asked = made_chain(room, setup, knowledge)
         if asked is not None and asked.listed.judged.verdict == "unusable":
             return [asked]
+    if _is_only_apart(question, room):
+        return [flush_chain(setup, knowledge)]
     # a ring told by what it measures is judged as it is, whatever it should be
     off = off_by_mm(question) if question.said("nominal") is None else None
+    ends = off_by_limit(question, knowledge.catalogue) if off is None else None
+    if ends is not None and (told_off := off_ring(ends, setup, knowledge)) is not None:
+        return [told_off]
     supposed = _supposed(question, off, setup, knowledge)
     if supposed is not None:
         return [supposed]
@@ -88,6 +96,16 @@ def _is_only_reckoned(question: Question, room: RingToMake) -> bool:
     if told is None or told[0] != told[1] or room.possible != "no" or room.thickness_mm is None:
         return False
     return abs(told[0] - room.thickness_mm.nominal) < RECKONED_MM and not mentions(question, "ring-at-hand")
+
+
+def _is_only_apart(question: Question, room: RingToMake) -> bool:
+    """'an X lens on an E body, only 0.3 apart': what the body's register is longer by is no ring."""
+    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
+    apart = number(question, "thickness", "length", "numbers") if told is None else told[0]
+    if apart is None or room.thickness_mm is None or room.thickness_mm.nominal >= 0:
+        return False
+    near = abs(apart + room.thickness_mm.nominal) < RECKONED_MM
+    return near and mentions(question, "apart-by") and not mentions(question, "ring-at-hand")
 
 
 def _supposed(question: Question, off_mm: float | None, setup: Setup, knowledge: Knowledge) -> ListedChain | None:
@@ -123,17 +141,19 @@ def alongside(
         if not is_free(question.limits):
             return Alongside((), _remedies(setup, knowledge) + _of_mount(question, setup, knowledge))
         made = made_chain(ring, setup, knowledge)
-        told = Told((_short(made, feet, "nobody sells it"),)) if made is not None else Told()
+        warned = warnings_of(made.listed.judged, knowledge, feet) if made is not None else ()
+        told = Told((_short(made, feet, "nobody sells it"), *warned)) if made is not None else Told()
         told += _remedies(setup, knowledge) + _of_mount(question, setup, knowledge)
         return Alongside((made,) if made is not None else (), told)
     best = chains[0].listed.judged
     told = Told()
     rows: tuple[ListedChain, ...] = ()
-    plain, bare = _without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
+    plain, bare = without_glass(chains, ring, setup, knowledge), _without_ring(question, chains, setup, knowledge)
     if bare is not None:
         rows = (bare,)
         told += Told((_short(bare, feet, "without what you put between"),))
     elif plain is not None and is_free(question.limits):
+        plain = replace(plain, number=len(chains) + 1)
         rows = (plain,)
         told += Told((_short(plain, feet, "without glass"),))
     elif is_free(question.limits):
@@ -141,7 +161,7 @@ def alongside(
     if rows and plain is None and bare is None:
         told += Told((Line("caution", "Not to be taken for these, which pass under the same names:"),))
         told += Told(tuple(_short(row, feet) for row in rows))
-    told += _never_straight(setup, knowledge) + _as_asked(question, knowledge)
+    told += _never_straight(setup, knowledge) + as_asked(question, knowledge)
     if best.verdict != "infinity" or best.certainty == "unknown" or question.topic == "remedy":
         told += _remedies(setup, knowledge)
     if len(best.chain.adapters) > 1 or mentions(question, "stack-of-rings"):
@@ -163,17 +183,6 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
     rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
-
-
-def _without_glass(
-    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
-) -> ListedChain | None:
-    """What a lens does that only glass brings to infinity, held as near as it goes without; None where it is not so."""
-    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
-    if not glass or ring.possible != "no" or ring.thickness_mm is None or ring.thickness_mm.nominal >= 0:
-        return None
-    plain = made_chain(ring, setup, knowledge)
-    return replace(plain, number=len(chains) + 1) if plain is not None else None
 
 
 def _without_ring(
@@ -212,20 +221,6 @@ def _error(judged: Judged) -> float | None:
     """How far out a chain leaves the lens, in mm; None where that can be set, or is not known."""
     error = judged.measured_trace.value("register_error_mm")
     return error.shortest.nominal if isinstance(error, Span) and is_known(error.shortest) else None
-
-
-def _as_asked(question: Question, knowledge: Knowledge) -> Told:
-    """What the question's own numbers ask beside the chain: a clean crop, the bore for a barrel."""
-    told = Told()
-    if question.said("crop") is not None:
-        from engine.answers.picture.cover import cover_told  # seldom asked beside a chain
-
-        told += cover_told(question, knowledge, always=True)
-    if question.said("barrel") is not None:
-        from engine.answers.seat.bores import bore_for
-
-        told += bore_for(question, knowledge)
-    return told
 
 
 def _never_straight(setup: Setup, knowledge: Knowledge) -> Told:

@@ -22,6 +22,7 @@ from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
+from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
@@ -62,14 +63,22 @@ def one_pair(
     if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
         flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
         flush = flush or (plainer(tuple(found), ring, setup, named) if is_free(limits) else None)
+        flush = flush or plain_way(question, tuple(found), ring, setup, named)
         first = [flush] if flush is not None else []
+        found = with_plain_way(found, flush)[len(first) :]
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
         return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
     extra = alongside(question, setup, ring, chains, named)
     rest = still_needed(question, chains, named)
     side = seat_side(question, chains[0].listed.judged) if chains else Told()
-    lines = [*_opening(lens, body, chains, ring, question), *side.lines, *rest.lines, *_notes(lens, body, choice)]
+    lines = [
+        *_opening(lens, body, chains, ring, question),
+        *glass_left(chains),
+        *side.lines,
+        *rest.lines,
+        *_notes(lens, body, choice),
+    ]
     if held is not None and not first:
         lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
     elif passed_over and question.adapters and found and not first:

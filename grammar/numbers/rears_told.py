@@ -1,0 +1,26 @@
+"""How far the rear of a lens stands out: 'rear 11 mm out', 'the back pokes 9 in', as it is typed without a verb."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.groups import REAR, STANDS_OUT
+from grammar.words.tokens import Token
+
+REACH: Final = "rear-reach"
+_LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
+_MOST_MM: Final = 60.0
+
+
+def with_rears_told(tokens: list[Token]) -> list[Token]:
+    """The number between the word for the rear and what says where it stands becomes KEYED as its reach."""
+    out = list(tokens)
+    for at in range(1, len(tokens) - 1):
+        rear, size, stands = tokens[at - 1 : at + 2]
+        bare = size.kind in _LENGTHS and size.unit in ("", "mm") and not size.text.isalpha()
+        named = REAR in rear.groups and STANDS_OUT in stands.groups
+        if bare and named and 0 < size.numbers[0] <= _MOST_MM:
+            out[at] = size.as_("KEYED", value=REACH, unit="mm")
+            if stands.kind == "MEASURE":
+                out[at + 1] = stands.as_("CUE")
+    return out

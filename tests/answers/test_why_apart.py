@@ -1,0 +1,103 @@
+"""Why two that are asked about together come out apart: both figures, and the law in words."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat as text_of
+from tests.answers.picture import numbers, one
+from tests.answers.talks import flat, talk
+
+
+@pytest.mark.parametrize(("question", "short", "long"), [
+    ("why does my 12 care about 0.1 mm and the 85 doesnt", 1464, 72420),
+    ("same 0.05mm, my 16 is unusable and the 100 doesnt care. why", 5152, 200200),
+    ("same 0.1 shim error, 20mm useless and 135 perfect. how come", 4040, 182520),
+])  # fmt: skip
+def test_the_same_error_is_told_of_both_lenses_with_the_square_of_the_focal_length(asked, question, short, long):
+    found = asked(question)
+    assert "square of the focal length" in text_of(found)
+    ends = numbers(found, "far_from_sensor_mm")
+    assert all(any(least <= far <= greatest for least, greatest in ends) for far in (short, long))
+
+
+@pytest.mark.parametrize(("question", "seats"), [
+    ("why is the M to E ring thinner than the M to X ring", {"m-mount to e-mount": 9.8, "m-mount to x-mount": 10.1}),
+    ("why do they say fat C lenses go on E but not on MFT", {"c to e-mount": -0.474, "c to mft-mount": -1.724}),
+    ("why is my MD ring thinner than my M42 one, both for E", {"sr-mount to e-mount": 25.5, "m42 to e-mount": 27.46}),
+])  # fmt: skip
+def test_rings_set_against_each_other_are_told_by_their_registers(asked, question, seats):
+    found = asked(question)
+    assert text_of(found).startswith("Lens register less body register is the seat of a ring")
+    for case, seat in seats.items():
+        assert numbers(found, "ring_thickness_mm", case)[0][0] == pytest.approx(seat, abs=0.005)
+
+
+def test_the_dark_of_close_up_is_told_by_its_magnification(asked):
+    found = asked("why does it get so dark at 1:1 when i never touched the aperture")
+    assert one(found, "light_difference_stops") == pytest.approx(2)
+    assert "spreads the same light" in text_of(found)
+
+
+def test_lenses_of_a_talk_are_set_apart(club):
+    *_, found = talk(
+        club, "35mm f/2.8 exakta, NX body, ring i have measures 19.31. infinity?",
+        "same ring with a 100mm, wide open, how far does that get", "why so much further",
+    )  # fmt: skip
+    assert "35 mm 11" in flat(found)
+    assert "square" in flat(found)
+
+
+def test_a_shim_that_is_there_lies_between(asked):
+    for question in (
+        "stuck a 0.3 shim under my OM-E ring. 28mm how far now",
+        "I glued a 0.3 shim behind the M42-E ring, 28mm lens, infinity?",
+    ):
+        (chain, *_) = asked(question)["chains"]
+        assert chain["verdict"] == "macro-only"
+        assert chain["register_error_mm"]["least"] == pytest.approx(0.3, abs=0.06)
+
+
+@pytest.mark.parametrize("question", [
+    "reducer ring 0.71 MD to MFT, does a 50 still reach infinity", "booster 0.71 MD to MFT, 50mm, infinity?",
+])  # fmt: skip
+def test_a_factor_makes_a_reducing_ring_a_focal_reducer(asked, question):
+    assert "0.71x" in text_of(asked(question))
+
+
+def test_what_is_soft_at_one_stop_and_not_at_another_tells_what_the_ring_is_off_by(asked):
+    found = asked("my 28 at f2.8 is mush at infinity but f11 looks okay. why, ring too thick?")
+    assert "0.084 mm to 0.33 mm" in text_of(found)
+
+
+def test_glass_behind_a_lens_is_told_by_its_thickness(asked):
+    found = asked("put a 2mm thick ND behind the lens and infinity moved, how come")
+    assert one(found, "glass_shift_mm") == pytest.approx(0.68, abs=0.02)
+
+
+@pytest.mark.parametrize(("question", "error"), [
+    ("D lens 13mm in a flush ring on a CS camera - quarter mm off, does that matter", 0.236),
+    ("X lens on an E body, only 0.3 apart.. surely a paper thin ring does it", 0.3),
+])  # fmt: skip
+def test_what_two_registers_are_apart_by_is_no_ring(asked, question, error):
+    assert asked(question)["chains"][0]["register_error_mm"]["least"] == pytest.approx(error, abs=0.005)
+
+
+def test_a_ring_for_that_lens_names_the_body(club):
+    *_, found = talk(club, "P6 80mm", "E ring for that?", "L ring for it?")
+    assert found.question.body.id == "l-mount"
+
+
+def test_what_is_added_is_told_by_how_far_lenses_still_see(asked):
+    found = asked("how come adding 1 mm kills infinity")
+    assert text_of(found).startswith("1 mm more between lens and body")
+    assert numbers(found, "far_from_sensor_mm", "50 mm")
+
+
+def test_two_lenses_on_one_ring_are_set_apart_by_an_everyday_error(asked):
+    assert "square of the focal length" in text_of(asked("why is my ring fine on 50 and bad on 24"))
+
+
+def test_of_two_lenses_the_one_is_not_what_the_other_is_like(asked):
+    assert "crop factor" not in text_of(asked("why is my ring fine on 50 and bad on 24"))
+    assert "times the crop factor" in text_of(asked("why is my 35 on mft like a 70"))
