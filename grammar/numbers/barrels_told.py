@@ -11,7 +11,7 @@ from grammar.words.tokens import Token
 BARREL: Final = "barrel"
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
-_WIDE: Final = frozenset(["CUE", "KIND", "FILLER", "PREP", "DET"])
+_WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:

@@ -105,6 +105,7 @@ def _is_of_lens_alone(out: list[Token], back: int, tokens: list[Token], at: int)
     """'bellows, 50mm, want 2:1': behind the comma after a piece of no length, the one length told is the lens's."""
     piece, token = _headed_by(out, back), tokens[at]
     alone = token.kind in ("LENGTH", "FOCAL") and token.numbers[0] >= _LEAST_LENS.get(piece.value, inf)
+    alone = alone and token.numbers[0] == int(token.numbers[0])
     lengths = [one for one in tokens if one.kind in ("LENGTH", "FOCAL", "COMBO", "RANGE") and one.unit in ("", "mm")]
     return alone and out[back] is piece and len(lengths) == 1 and not _names_lens(tokens)
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.numbers.crests import is_screw
 from grammar.numbers.senses import is_thread_length
+from grammar.words.groups import SCREW_CRESTS
 from grammar.words.tokens import Token
 
 LONG: Final = "thread-length"
@@ -20,8 +21,9 @@ def with_thread_lengths(tokens: list[Token]) -> list[Token]:
     """The length that a thread 'is', or 'looks like', becomes KEYED as its own."""
     out = list(tokens)
     for at, token in enumerate(tokens):
-        if token.kind != "MOUNTWORD" or not is_screw(token):
-            continue
+        counted = at > 0 and tokens[at - 1].kind in ("NUMBER", "COUNT") and SCREW_CRESTS in token.groups
+        if token.kind != "MOUNTWORD" or not is_screw(token) or counted:
+            continue  # 'ten threads are 7.5 mm' tells of a pitch
         size = _length_behind(tokens, at)
         if size is not None:
             out[size] = tokens[size].as_("KEYED", value=LONG, unit="mm")
