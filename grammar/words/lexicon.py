@@ -137,6 +137,8 @@ class Lexicon:
         if run.after == at + 1:
             # 'amount' is the joined form of 'A mount', but one who types it means the word
             return key not in self.words.alone or key == key_of(phrase.split()[0])
+        if _is_hyphened_number(runs, at, run):
+            return True
         return cuts_of(runs.atoms[at : run.after]) <= cuts_of(atoms_of(phrase))
 
     def _mount_within(self, runs: Runs, at: int, after: int) -> tuple[Name, int] | None:
@@ -228,6 +230,14 @@ class Lexicon:
                 film = re.fullmatch(r"(?:regular |standard )?(\d+(?:\.\d+)?)[ -]?mm(?: film)?", phrase.casefold())
                 if film:
                     self.cine_mm.setdefault(float(film.group(1)), id_)
+
+
+def _is_hyphened_number(runs: Runs, at: int, run: Run) -> bool:
+    """'M-42': the letter of a thread and its width, with nothing but a hyphen between."""
+    atoms = runs.atoms[at : run.after]
+    if [one.text for one in atoms[1:-1]] != ["-"] or not (atoms[0].text.isalpha() and atoms[-1].text.isdigit()):
+        return False
+    return len(atoms[0].text) == 1 and atoms[-1].end - atoms[0].start == len(atoms[0].text) + 1 + len(atoms[-1].text)
 
 
 def _is_written_apart(runs: Runs, at: int) -> bool:

@@ -107,7 +107,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
-        "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d){_END}",
+        "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d|:\d){_END}",
         lit.stop,
     ),
     ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", lit.stop_named),
