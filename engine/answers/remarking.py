@@ -106,6 +106,8 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
             continue
         shown = _meant_words(value, meant, off, show)
         table.append(Line("fact", f"{show(value)} -> {shown}{_ring(value, lens, own)}", 1))
+        if value in told and not isinf(meant.nominal):
+            rows.append(Quantity("focus_from_sensor_mm", meant, f"{show(value)} mark"))
         if value in told and len(told) < SCALE:
             asked.append(
                 Line(
@@ -113,8 +115,6 @@ def _scale(lens: Distances, off: Interval, own: Lens | None, question: Question,
                     f"At its {show(value)} mark: {shown if isinf(meant.nominal) else f'it is now sharp at {shown}'}.",
                 )
             )
-            if not isinf(meant.nominal):
-                rows.append(Quantity("focus_from_sensor_mm", meant, f"{show(value)} mark"))
         if not isinf(meant.nominal):
             rows.append(Quantity("remarked_mm", meant, f"{show(value)} mark"))
     lines = [*asked, Line("head", head), Line("text", "What the marks now mean, from the sensor:"), *table]

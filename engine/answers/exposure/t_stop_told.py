@@ -19,7 +19,7 @@ def t_stop_told(question: Question, knowledge: Knowledge) -> Told:
     if not match:
         return _t_of_f(question)
     at = next((lens.f_number for lens in question.lenses if lens.f_number is not None), None)
-    if at is not None and at <= float(match[1]) and not question.said("transmission"):
+    if at is not None and at < float(match[1]) and not question.said("transmission"):
         return Told()  # both are told: nothing is to be guessed
     told = number(question, "transmission")
     usual = knowledge.catalogue.assumptions["usual-transmission"].value

@@ -35,7 +35,7 @@ def plain_way(
         return _usual(setup, knowledge)
     if any(thing.piece in OPTICAL for thing in question.adapters):
         return None  # it is asked of the glass
-    asks = question.intent == ASKS_WHETHER or mentions(question, "fine-so")
+    asks = mentions(question, "fine-so")
     return without_glass(found, ring, setup, knowledge) if asks else None
 
 
