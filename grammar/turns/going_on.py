@@ -216,6 +216,8 @@ def _is_by_tubes(heard: Heard, before: Question) -> bool:
 
 def _saved_by_stop(heard: Heard, best: str | None, before: Question) -> bool:
     """'f4 enough?', 'from what stop' after a ring that is not as long as it should be: whether that forgives it."""
+    if any(part.focal for part in heard.cast.lenses) and not heard.tells("which-stop"):
+        return False  # 'and a 135 f/2.8?' is another lens, and asks of no stop
     off = _sized(before)
     measured = before.distance_mm is not None or before.said("mark") is not None  # where it ends tells by how much
     off = off or (before.intent in _SHIMMED and measured)

@@ -19,6 +19,8 @@ _EXPOSURE: Final = "exposure-nd"
 _STOPS: Final = "stops"
 BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
 _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
+_SHIMMED: Final = "shim-calibration"
+_MARK: Final = "mark"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
@@ -154,3 +156,12 @@ def distance_again(said: Question, before: Question) -> Question:
         return said
     values = tuple(row for row in said.values if row[0] != "numbers")
     return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)
+
+
+def mark_again(said: Question, before: Question) -> Question:
+    """'and at 7 m?' after infinity at the 5 m mark: another mark, and no distance where the lens stops."""
+    told = said.distance_mm
+    marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
+    if told is None or not marked or before.distance_mm is not None:
+        return said
+    return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told))))

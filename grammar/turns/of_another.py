@@ -46,7 +46,8 @@ def only_swaps(heard: Heard, before: Question) -> bool:
     asks = any(weight >= _ASKED for _, weight in heard.weighed.ranked)
     idle = all(cue.tells in _SWAPPING for cue in heard.cues) and not asks
     pair = bool(before.lenses) and bool(before.bodies or before.frames)
-    return len(named) == 1 and idle and not more and pair and best in (None, "chain", before.intent)
+    unasked = not heard.weighed.ranked or best in (None, "chain", before.intent)
+    return len(named) == 1 and idle and not more and pair and unasked
 
 
 def is_on_another_frame(heard: Heard, before: Question) -> bool:

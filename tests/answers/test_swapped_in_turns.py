@@ -76,3 +76,24 @@ def test_a_meter_held_in_the_hand_is_no_lens_held_by_hand(club: Desk, asked: str
 def test_densities_alone_add_up(club: Desk) -> None:
     last = talk(club, "stacked a 0.6 and a 1.2, total?")[-1]
     assert "Together 6 stops" in flat(last)
+
+
+SHIMMED = "50mm f/2 m42 on E aps-c with a M42-E ring: infinity at the 5m mark, shim?"
+
+
+def test_a_distance_after_a_mark_is_another_mark(club: Desk) -> None:
+    last = talk(club, SHIMMED, "and at 7 m?")[-1]
+    assert "it sits 0.36 mm too close" in flat(last)
+
+
+def test_a_ring_that_was_off_is_off_for_the_next_lens_too(club: Desk) -> None:
+    last = talk(club, SHIMMED, "and a 135 f2.8?")[-1]
+    assert "reaches infinity" not in flat(last)
+    assert "it is the same 0.51 mm for this lens" in flat(last)
+
+
+def test_coverage_asked_in_a_talk_is_of_its_lens(club: Desk) -> None:
+    last = talk(club, FIRST["depth-of-field"], "and coverage?")[-1]
+    assert last.intent == "coverage"
+    assert last.question is not None
+    assert [one.focal_length_mm for one in last.question.lenses] == [50]
