@@ -123,7 +123,8 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
     ids = tuple(id_ for id_ in mounts if is_known(facts.mounts[id_].register_mm))
     # a name that most of them share has them in the order in which they are met
     rows = (row.mounts for row in facts.shared.values())
-    usual = max(rows, key=lambda names: len(set(names) & set(ids)), default=())
+    shared = [names for names in rows if len(set(names) & set(ids)) > 1]
+    usual = max(shared, key=lambda names: len(set(names) & set(ids)), default=())
     ids = tuple(sorted(ids, key=lambda id_: usual.index(id_) if id_ in usual else len(usual)))[:MOST_MEANT]
     if lens.ids or not ids or len(question.lenses) > 1 or mentions(question, "no-focus-ring"):
         return question  # what cannot be focused has no register of its own, whatever its thread

@@ -97,5 +97,7 @@ def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
     kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
     if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
         return True  # 'on a 10 and a 16 tube'
+    if kinds in (["LENS", "PREP", "NUMBER", "MOUNT"], ["LENS", "PREP", "NUMBER", "LETTER"]):
+        return True  # 'an unmarked lens and a 135 M42'
     led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

@@ -49,6 +49,7 @@ _SET: Final = "gear-setting"  # of what is to be set the same goes on: 'and in c
 _LIST: Final = "list-fits"
 _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
+_ON_BODY: Final = _PLACING | {"coverage", "crop-equivalent"}
 _OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
 _FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
 # cues that ask nothing of a zoom
@@ -98,6 +99,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
     lenses = those_left or lenses
+    bodies = bodies or _body_of_before_last(intent, before)
     more = added(heard, before)
     if more is not None:
         intent, (lenses, bodies) = PLAN, more
@@ -154,6 +156,13 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
     said, lenses = lenses_left(said, before)
     return said, before, lenses
+
+
+def _body_of_before_last(intent: str, before: Question) -> tuple[Thing, ...]:
+    """'so will it reach infinity' after the thread of a lens was asked about: on the body told before that."""
+    prior = before.prior
+    asked_aside = before.intent == IDENTIFY and not before.bodies and prior is not None
+    return prior.bodies if asked_aside and prior is not None and intent in _ON_BODY else ()
 
 
 def _with_drawn(said: Question, before: Question, drawn: tuple[Thing, ...]) -> Question:

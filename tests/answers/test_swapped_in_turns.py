@@ -97,3 +97,18 @@ def test_coverage_asked_in_a_talk_is_of_its_lens(club: Desk) -> None:
     assert last.intent == "coverage"
     assert last.question is not None
     assert [one.focal_length_mm for one in last.question.lenses] == [50]
+
+
+def test_a_thread_asked_about_in_between_leaves_the_body_told_before(club: Desk) -> None:
+    last = talk(club, "a 135 m42 on E apsc, and an unmarked lens", "25.4 and pitch 0.79", "so will it reach infinity")[
+        -1
+    ]
+    assert last.question is not None
+    assert [one.ids[0] for one in last.question.lenses] == ["c"]
+    assert [one.ids[0] for one in last.question.bodies] == ["e-mount"]
+
+
+def test_an_unmarked_lens_and_another_are_two(club: Desk) -> None:
+    last = talk(club, "an unmarked 1 inch lens and a 135 M42 on E")[-1]
+    assert last.question is not None
+    assert [one.focal_length_mm for one in last.question.lenses] == [None, 135]
