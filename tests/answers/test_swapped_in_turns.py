@@ -100,9 +100,7 @@ def test_coverage_asked_in_a_talk_is_of_its_lens(club: Desk) -> None:
 
 
 def test_a_thread_asked_about_in_between_leaves_the_body_told_before(club: Desk) -> None:
-    last = talk(club, "a 135 m42 on E apsc, and an unmarked lens", "25.4 and pitch 0.79", "so will it reach infinity")[
-        -1
-    ]
+    last = talk(club, "a C lens on E apsc", "25.4 and pitch 0.79 by ten crests", "so will it reach infinity")[-1]
     assert last.question is not None
     assert [one.ids[0] for one in last.question.lenses] == ["c"]
     assert [one.ids[0] for one in last.question.bodies] == ["e-mount"]
