@@ -22,7 +22,9 @@ MAYBE: Final = 0.08  # and how likely what is offered must be
 # whole lines that ask of the answer before -> the topic of the reason they ask for
 _OF_ANSWERS: Final[dict[str, str | None]] = {"doubt": "sure", "reason": None}
 # cues by which only another thing is told, and the kinds of question whose words then still ask
-_CHANGING: Final = frozenset(["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again"])
+_CHANGING: Final = frozenset(
+    ["instead", "what-if", "what", "ok", "will", "can", "it-is", "adding", "again", "how", "same"]
+)
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"

@@ -23,6 +23,8 @@ _ON_FRAME: Final = frozenset(
 )  # idle there
 _IDLE: Final = _ON_FRAME | {"instead", "can", "it-is", "adding"}
 _SWAPPING: Final = _IDLE | {"how"}  # 'how about'
+_ALIKE: Final = "look-alike"
+_PLACES: Final = frozenset(["in", "for", "on", "with"])  # prepositions of what is swapped
 _SURE: Final = 0.9  # how likely something else must be, to be asked by so few words
 _ASKED: Final = 2.0  # evidence from this weight up asks for something
 
@@ -43,10 +45,12 @@ def only_swaps(heard: Heard, before: Question) -> bool:
     cast, best = heard.cast, heard.weighed.best
     named = [part for part in (*cast.lenses, *cast.bodies) if not part.is_bare]
     more = cast.pieces or cast.frames or cast.without or cast.using or heard.readings.values or heard.readings.limits
-    asks = any(weight >= _ASKED for _, weight in heard.weighed.ranked)
+    placed = len(named) == 1 and named[0].noun.role in _PLACES
+    again = placed and heard.tells("same") and best == _ALIKE  # 'same in FD?' asks not whether it is the same
+    asks = any(weight >= _ASKED for intent, weight in heard.weighed.ranked if not (again and intent == _ALIKE))
     idle = all(cue.tells in _SWAPPING for cue in heard.cues) and not asks
     pair = bool(before.lenses) and bool(before.bodies or before.frames)
-    unasked = not heard.weighed.ranked or best in (None, "chain", before.intent)
+    unasked = again or not heard.weighed.ranked or best in (None, "chain", before.intent)
     return len(named) == 1 and idle and not more and pair and unasked
 
 

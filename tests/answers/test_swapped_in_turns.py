@@ -20,6 +20,7 @@ SWAPS = [
     ("and C/Y?", 50, "cy-mount", "e-mount"),
     ("same for FD", 50, "fd-mount", "e-mount"),
     ("QBM instead", 50, "qbm", "e-mount"),
+    ("same in FD?", 50, "fd-mount", "e-mount"),
     ("and an OM lens?", 50, "om-mount", "e-mount"),
     ("and on Z?", 50, "m42", "z-mount"),
     ("how about an X body", 50, "m42", "x-mount"),
@@ -110,3 +111,13 @@ def test_an_unmarked_lens_and_another_are_two(club: Desk) -> None:
     last = talk(club, "an unmarked 1 inch lens and a 135 M42 on E")[-1]
     assert last.question is not None
     assert [one.focal_length_mm for one in last.question.lenses] == [None, 135]
+
+
+def test_the_density_is_asked_of_the_other_body_too(club: Desk) -> None:
+    last = talk(club, FIRST["exposure-nd"], "how about an X body")[-1]
+    assert "stops of ND to hold back" in flat(last)
+
+
+def test_what_it_costs_is_told_after_what_costs_nothing(club: Desk) -> None:
+    last = talk(club, FIRST["coverage"], "how much does that cost")[-1]
+    assert "dollars" in flat(last)
