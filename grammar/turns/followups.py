@@ -151,7 +151,7 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
 def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, Question, tuple[Thing, ...]]:
     """What is said with what comes to that of before, the question before without what goes, and the lenses left."""
     said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
-    said = mark_again(distance_again(said, before), before)
+    said = mark_again(heard, distance_again(said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
     said, lenses = lenses_left(said, before)

@@ -158,10 +158,10 @@ def distance_again(said: Question, before: Question) -> Question:
     return said.with_(distance_mm=float(told[0]) * 1000.0, values=values)
 
 
-def mark_again(said: Question, before: Question) -> Question:
-    """'and at 7 m?' after infinity at the 5 m mark: another mark, and no distance where the lens stops."""
+def mark_again(heard: Heard, said: Question, before: Question) -> Question:
+    """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is."""
     told = said.distance_mm
     marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
-    if told is None or not marked or before.distance_mm is not None:
+    if told is None or not marked or before.distance_mm is not None or heard.cues:
         return said
     return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told))))

@@ -8,7 +8,7 @@ from tests.answers.picture import flat as text_of
 from tests.answers.talks import talk
 
 
-@pytest.mark.parametrize("question", ["M42 on F, fine?", "md 50 on EF, infinity?", "is a C/Y 85 on F camera ok?"])
+@pytest.mark.parametrize("question", ["M42 on F, fine?", "md 50 on EF, ok?", "is a C/Y 85 on F camera ok?"])
 def test_where_glass_alone_gives_infinity_the_way_without_is_told_first(asked, question):
     found = asked(question)
     assert found["chains"][0]["verdict"] == "macro-only"

@@ -67,7 +67,8 @@ def test_with_its_glass_taken_out_a_ring_brings_no_infinity(asked):
 
 def test_beside_glass_it_is_told_what_comes_without(asked):
     found = asked("can an SR 50 reach infinity on K")
-    assert [chain["verdict"] for chain in found["chains"]][:2] == ["macro-only", "infinity"]
+    assert [chain["verdict"] for chain in found["chains"]][:1] == ["infinity"]
+    assert found["chains"][-1]["verdict"] == "macro-only"
     assert "without glass" in found["text"]
 
 
