@@ -19,6 +19,7 @@ from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
+from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
@@ -92,7 +93,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
     tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_threads_told(with_measures_told(tokens, told))
+    tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
     tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
