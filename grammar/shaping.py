@@ -41,6 +41,7 @@ from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
+from grammar.things.hubs_told import with_hubs_told
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.lens_rows import with_lens_rows
@@ -79,7 +80,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
+    tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
