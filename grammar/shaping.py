@@ -41,9 +41,9 @@ from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
-from grammar.things.hubs_told import with_hubs_told
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
