@@ -28,6 +28,7 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _DEEP: Final = "depth-of-field"
+_RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
@@ -70,11 +71,17 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     if not same_mount:
         pieces = tuple(one for one in pieces if not one.front)
     if not same_body:
-        pieces = tuple(one for one in pieces if not (one.front or one.rear))
+        pieces = tuple(one for one in pieces if not (one.front or one.rear) and not _was_made_for(one, before))
     if intent in _PLACED:
         return pieces
     matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def _was_made_for(piece: Thing, before: Question) -> bool:
+    """'the ring I found is 10 mm' for a lens on a body: it fits on that body and on no other."""
+    seated = any(lens.ids for lens in before.lenses) and any(body.ids for body in before.bodies)
+    return seated and piece.piece == _RING and not piece.ids and piece.thickness_mm is not None
 
 
 def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
