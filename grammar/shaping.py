@@ -19,6 +19,7 @@ from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
+from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
@@ -42,6 +43,7 @@ from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
@@ -78,7 +80,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
+    tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
@@ -92,7 +94,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
     tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_threads_told(with_measures_told(tokens, told))
+    tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
     tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))

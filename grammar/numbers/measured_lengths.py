@@ -22,9 +22,15 @@ _LEAST_AWAY: Final = 100.0  # mm
 _TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
-    _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
+    _REGISTER: ("LENS", "BODY"), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
     "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
 }  # fmt: skip
+_OF: Final = "of"
+_ENDS_OF: Final = " of"
+_OF_WHAT: Final = frozenset([_OF, "on", "in", "for"])
+_NAMING: Final = frozenset(["UNKNOWN", "MOUNT", "KIND", "CUE"])
+_TOLD: Final = _NAMING | {"LENS", "BODY"}
+_FARTHEST: Final = 8  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
@@ -115,10 +121,15 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
 def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
     """'register of my lens is 44.9', 'inner dia of a female ring 40.98': what is measured may be named between."""
     has = _WHAT_HAS.get(measured)
-    rest = [n for n in range(at + 1, min(len(tokens), at + 6)) if tokens[n].kind != "FILLER"]
-    if has is None or len(rest) < 3 or tokens[rest[0]].value != "of":
+    rest = [n for n in range(at + 1, min(len(tokens), at + _FARTHEST)) if tokens[n].kind != "FILLER"]
+    led = _OF if tokens[at].text.casefold().endswith(_ENDS_OF) else ""  # 'register of' is one word
+    if not led and rest:
+        led = str(tokens[rest.pop(0)].value)
+    if has is None or len(rest) < 2 or led not in _OF_WHAT or (led != _OF and "BODY" not in has):
         return at + 1
-    place = 2 if tokens[rest[1]].kind in ("DET", "LETTER") or tokens[rest[1]].text.casefold() == "a" else 1
+    place = 1 if tokens[rest[0]].kind in ("DET", "LETTER") or tokens[rest[0]].text.casefold() == "a" else 0
+    while place + 1 < len(rest) and tokens[rest[place]].kind in _NAMING and tokens[rest[place + 1]].kind in _TOLD:
+        place += 1  # 'flange to sensor on my old C camera is'
     return rest[place] + 1 if tokens[rest[place]].kind in has else at + 1
 
 

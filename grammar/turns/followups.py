@@ -35,6 +35,7 @@ from grammar.turns.sticking import (
     kept_values,
     same_pieces,
     set_against_plain,
+    set_in_place,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
@@ -114,6 +115,7 @@ def follow(heard: Heard, before: Question) -> Question:
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
     pieces = (*kept, *said.adapters) if all(piece.piece == _FILTER for piece in said.adapters) else said.adapters
+    pieces = set_in_place(said.adapters, kept) or pieces
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
