@@ -16,7 +16,8 @@ MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
 def with_flat_seat(question: Question, setup: Setup) -> Question:
     """'the C to E thing is dead flat, zero recess': the one ring named, whose thickness is not told, seats at 0."""
     lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
-    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not mentions(question, "no-recess"):
+    flat = mentions(question, "no-recess", "flush-piece")
+    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not flat:
         return question
     # 'my adapter isn't recessed' names it twice, by what it is and by what it is not
     twice = all((one.piece or "") in MADE_FLAT and is_open(one) for one in question.adapters)
