@@ -17,3 +17,19 @@ def test_the_bodies_a_lens_was_made_for_are_not_meant_by_what_else(asked, questi
     assert found["intent"] == "list-fits"
     assert own not in rings
     assert rings["e-mount"] == pytest.approx(thickness, abs=0.02)
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("testing infinity at 500m with a 135, good enough?", "Yes, 500 m is far enough for 135 mm"),
+    ("can i check infinity on a mast 120 m away, 50mm", "No, 120 m is too near for 50 mm"),
+    ("is a hill 2 km off good to set infinity with 200mm", "Yes, 2000 m is far enough for 200 mm"),
+])  # fmt: skip
+def test_what_infinity_is_tested_on_is_no_mark_of_a_scale(asked, question, said):
+    found = asked(question)
+    assert found["text"].replace("\n", " ").startswith(said)
+    assert "shim_mm" not in found["quantities"]
+
+
+def test_a_mark_read_off_while_testing_still_tells_the_shim(asked):
+    found = asked("my 50 infinity test on a tower 400m away is sharp at the 20m mark")
+    assert found["quantities"]["shim_mm"][0]["least"] == pytest.approx(0.126, abs=0.002)
