@@ -32,4 +32,4 @@ def test_what_infinity_is_tested_on_is_no_mark_of_a_scale(asked, question, said)
 
 def test_a_mark_read_off_while_testing_still_tells_the_shim(asked):
     found = asked("my 50 infinity test on a tower 400m away is sharp at the 20m mark")
-    assert found["quantities"]["shim_mm"][0]["least"] == pytest.approx(0.126, abs=0.002)
+    assert found["quantities"]["shim_mm"]["least"] == pytest.approx(0.126, abs=0.002)
