@@ -33,3 +33,13 @@ def test_what_infinity_is_tested_on_is_no_mark_of_a_scale(asked, question, said)
 def test_a_mark_read_off_while_testing_still_tells_the_shim(asked):
     found = asked("my 50 infinity test on a tower 400m away is sharp at the 20m mark")
     assert found["quantities"]["shim_mm"]["least"] == pytest.approx(0.126, abs=0.002)
+
+
+@pytest.mark.parametrize(("question", "made_for"), [
+    ('12mm security lens says 1/2" on the side. does it cover MFT?', "v12"),
+    ('machine vision 35mm with 2/3" printed on it, on MFT, dark corners?', "v23"),
+    ('75mm c mount lens: 1 inch it says. does it cover mft', "1-inch-type"),
+    ('cctv lens 1" 25mm on MFT, covers?', "1-inch-type"),
+])  # fmt: skip
+def test_what_stands_on_a_lens_is_the_format_it_is_made_for(club, question, made_for):
+    assert club.ask(question).question.lens.format == made_for
