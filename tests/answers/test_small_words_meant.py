@@ -43,3 +43,16 @@ def test_a_mark_read_off_while_testing_still_tells_the_shim(asked):
 ])  # fmt: skip
 def test_what_stands_on_a_lens_is_the_format_it_is_made_for(club, question, made_for):
     assert club.ask(question).question.lens.format == made_for
+
+
+@pytest.mark.parametrize(("question", "focal", "out", "near"), [
+    ("M to Z adapter that stretches 4mm: 50mm lens quits at 0.7 m, how close", 50, 4, 0.7),
+    ("LTM to E ring pulls out 5mm, 35mm lens, close limit 0.9. new minimum?", 35, 5, 0.9),
+    ("helicoid 6mm M to E, 28mm which ends at 0.7: how near now", 28, 6, 0.7),
+])  # fmt: skip
+def test_how_far_a_ring_is_drawn_out_is_no_focal_length(asked, question, focal, out, near):
+    sum_mm = near * 1000 - 2 * focal
+    own = (sum_mm - (sum_mm**2 - 4 * focal**2) ** 0.5) / 2
+    wanted = 2 * focal + focal**2 / (own + out) + own + out
+    rows = asked(question)["quantities"]["near_from_sensor_mm"]
+    assert any(row["least"] <= wanted <= row["greatest"] for row in (rows if isinstance(rows, list) else [rows]))
