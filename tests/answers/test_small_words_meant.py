@@ -56,3 +56,13 @@ def test_how_far_a_ring_is_drawn_out_is_no_focal_length(asked, question, focal, 
     wanted = 2 * focal + focal**2 / (own + out) + own + out
     rows = asked(question)["quantities"]["near_from_sensor_mm"]
     assert any(row["least"] <= wanted <= row["greatest"] for row in (rows if isinstance(rows, list) else [rows]))
+
+
+@pytest.mark.parametrize("question", [
+    "39.1 mm screw, own focus ring, infinity lock. rangefinder? slr?", "slr or enlarger? 38.8 thread, focuses itself",
+    "42mm screw with focus ring, infinity stop, T2 or M42?",
+])  # fmt: skip
+def test_a_lens_that_focuses_itself_is_asked_to_be_named(asked, question):
+    found = asked(question)
+    assert found["intent"] == "identify-mount"
+    assert "flange to image" in found["text"].replace("\n", " ") or "pitch" in found["text"]
