@@ -66,3 +66,12 @@ def test_a_lens_that_focuses_itself_is_asked_to_be_named(asked, question):
     found = asked(question)
     assert found["intent"] == "identify-mount"
     assert "flange to image" in found["text"].replace("\n", " ") or "pitch" in found["text"]
+
+
+@pytest.mark.parametrize(("turns", "said"), [
+    (("m42 50 on E", "and theres a little pin on the back, does it matter"), "A ring with a lip"),
+    (("K lens on E", "little lever on the back does what"), "iris lever"),
+    (("OM 50 on E", "f number shows 0"), "no contacts"),
+])  # fmt: skip
+def test_what_is_seen_in_a_talk_is_answered_and_not_the_same_again(talked, turns, said):
+    assert said in talked(*turns)["text"].replace("\n", " ")
