@@ -75,3 +75,13 @@ def test_a_lens_that_focuses_itself_is_asked_to_be_named(asked, question):
 ])  # fmt: skip
 def test_what_is_seen_in_a_talk_is_answered_and_not_the_same_again(talked, turns, said):
     assert said in talked(*turns)["text"].replace("\n", " ")
+
+
+@pytest.mark.parametrize("question", [
+    "L or RF for vintage lenses", "for old slr glass E or X? any difference", "which takes more old lenses, Z or E",
+])  # fmt: skip
+def test_mirrorless_mounts_are_set_apart_by_the_old_lenses_they_take(asked, question):
+    found = asked(question)
+    assert found["intent"] == "compare"
+    assert found["text"].startswith("It hardly matters")
+    assert len(found["quantities"]["register_mm"]) == 2
