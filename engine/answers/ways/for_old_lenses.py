@@ -1,4 +1,4 @@
-"""Which of several mirrorless mounts is the better for old lenses: what each takes by a plain ring, and what is sold."""
+"""Which of several mirrorless mounts is the better for old lenses: what each takes by a plain ring."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ OLD = "slr"
 
 
 def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
-    """How many mounts of old stills lenses each takes with infinity and no glass; nothing where other mounts are told."""
+    """How many mounts of old stills lenses each takes without glass; nothing where other mounts are told."""
     mounts = knowledge.catalogue.mounts
     things = (*question.lenses, *question.bodies)
     told = [mounts[one.ids[0]] for one in things if one.kind == "mount" and one.ids and one.ids[0] in mounts]
