@@ -43,7 +43,8 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
-        stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
         factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
         behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
         if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
@@ -85,6 +86,15 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     plain = ring.kind == "PIECE" and ring.value == "adapter" and back > 0 and out[back - 1].kind == "MOUNT"
     metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
+
+
+def _is_before_pair(tokens: list[Token], at: int) -> bool:
+    """'helicoid 6 mm M to E, 28 mm': the mounts behind are those of the ring; the lens is told by itself."""
+    token, ahead = tokens[at], tokens[at + 1 : at + 4]
+    pair = [one.kind for one in ahead] in (["MOUNT", "LINK", "MOUNT"], ["MOUNT", "PREP", "MOUNT"])
+    lens = any(one.kind in _FOCALS and one.numbers[0] >= _SHORTEST_LENS_MM for one in tokens[at + 4 :])
+    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _SHORTEST_LENS_MM
+    return pair and short and lens and ahead[1].value in ("to", "", "-")
 
 
 def _is_turned(after: list[Token]) -> bool:

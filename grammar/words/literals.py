@@ -151,6 +151,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
+    # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
+    ("0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?)\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres),
     (
         "0.",
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"

@@ -72,6 +72,10 @@ def length(match: re.Match[str]) -> Literal | None:
     return Literal("LENGTH", (_round(amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
+def kilometres(match: re.Match[str]) -> Literal:
+    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * _MM["m"]),), match.end(), "m")
+
+
 def engraved_focal(match: re.Match[str]) -> Literal:
     """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
     unit = match.group("u").casefold()

@@ -180,6 +180,7 @@ def framed(question: Question, knowledge: Knowledge) -> Told:
         if abs(crop.by_diagonal - 1.0) > _NEARLY_ONE:
             for focal in lenses:
                 told += _focal_on(focal, crop, len(lenses) > 1)
+            told += crop_factor_of(crop)
     return told
 
 
