@@ -13,13 +13,16 @@ _BEHIND: Final = "behind"
 _SUM: Final = "total"
 _THE: Final = "the"
 _BE: Final = "be"
+WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _REGISTER: Final = "flange-to-image"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
-_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
+_TOLD_TWICE: Final = frozenset(
+    [(_REGISTER, "circle"), (_REGISTER, "rear-reach"), ("layer", "thickness"), ("rear-reach", "thickness")]
+)
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
     _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
@@ -128,7 +131,16 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
         return True
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
+    if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):
+        return False  # 'thread measures 41.9, register 45.5'
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
+
+
+def _has_own_behind(tokens: list[Token], at: int) -> bool:
+    """Whether a length stands right behind the measuring word at `at`, and nothing behind that which it may be of."""
+    number, after = (tokens[at + n] if at + n < len(tokens) else None for n in (1, 2))
+    told = number is not None and number.kind in ("LENGTH", "NUMBER") and not number.text.isalpha()
+    return told and (after is None or after.kind not in (*OWN, "FNUM", "NUMBER", "LENGTH"))
 
 
 def _is_led(tokens: list[Token], at: int) -> bool:
@@ -148,3 +160,27 @@ def is_plausible(word: Token, number: float) -> bool:
         if dots and not float(least or 0) <= number <= float(greatest or "inf"):
             return False
     return True
+
+
+def is_measured_behind(tokens: list[Token], at: int) -> bool:
+    """'threaded, 17.5 from flange to image': the words behind the number tell what it is, and have no other."""
+    rest = [token for token in tokens[at + 1 : at + 5] if token.kind not in ("CUE", "DET", "PREP")]
+    if not rest or rest[0].kind != "MEASURE" or rest[0].value in WIDTHS:
+        return False
+    return not any(token.kind in LENGTHS for token in rest[1:2])
+
+
+def is_led_as_other(tokens: list[Token], at: int) -> bool:
+    """'flange to image 28.8 mm 26 tpi': a word right before the number tells that it is no width."""
+    led = tokens[at - 1] if at else None
+    return led is not None and led.kind == "MEASURE" and led.value not in WIDTHS
+
+
+def is_keyed_before(tokens: list[Token], at: int) -> bool:
+    """'screw thread 37 mm across, 0.75': what it measures was told right before it, by another clue."""
+    return at > 0 and tokens[at - 1].kind == "KEYED" and tokens[at - 1].value == tokens[at].value
+
+
+def is_keyed_behind(tokens: list[Token], at: int) -> bool:
+    """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
+    return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])

@@ -71,9 +71,12 @@ class _Placing:
         return True
 
     def _by_thread(self) -> bool:
-        """'a 100 mm enlarger lens on EF, M39 thread'."""
+        """'a 100 mm enlarger lens on EF, M39 thread', 'no name lens, 42 mm screw'."""
         noun, lens = self.part.noun, self.lens
-        screwed_on = "thread" in noun.text.casefold() and not self.part.is_host and (not self.role or noun.join)
+        by_width = self.part.mounts[0].text[:1].isdigit()
+        screwed_on = (
+            ("thread" in noun.text.casefold() or by_width) and not self.part.is_host and (not self.role or noun.join)
+        )
         if not screwed_on or lens is None or lens.has_mount:
             return False
         lens.mounts.extend(self.part.mounts)
