@@ -66,6 +66,11 @@ def incomplete(
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
+    several = [side for side in lenses if isinstance(side, LensSide)]
+    if body is None and len({side.mount.id for side in several}) > 1:
+        from engine.answers.ways.left_over import rings_for_each
+
+        rings = rings_for_each(several, knowledge)
     # what was worked out is the answer
     lines = [*glass.lines, *lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]
     if not found.chains or lens is not None:
