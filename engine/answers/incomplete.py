@@ -61,7 +61,7 @@ def incomplete(
     elif lens is not None and body is None and asks_turns(question) and 0 < _moved(question) <= LARGEST_MM:
         told = as_turns(question, _moved(question), knowledge) + told
     lines: list[Line] = list(told.lines)
-    if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
+    if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question):
         told = example_of_spacing(question, knowledge)
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []

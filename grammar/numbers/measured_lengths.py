@@ -9,6 +9,7 @@ from grammar.words.tokens import Token
 LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
 AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
+_WIDE: Final = "wide"
 _BEHIND: Final = "behind"
 _SUM: Final = "total"
 _THE: Final = "the"
@@ -28,6 +29,9 @@ _WHAT_HAS: Final = {
     _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
     "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
 }  # fmt: skip
+_PART_OF: Final = frozenset(["of", "in", "through"])
+_OF_WHAT_HAS: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK"])  # what may stand before its noun
+_FAR_BETWEEN: Final = 9  # tokens
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
@@ -113,13 +117,18 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
 
 
 def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
-    """'register of my lens is 44.9', 'inner dia of a female ring 40.98': what is measured may be named between."""
+    """'register of my lens is 44.9', 'hole in the C to E ring is 22': what is measured may be named between."""
     has = _WHAT_HAS.get(measured)
-    rest = [n for n in range(at + 1, min(len(tokens), at + 6)) if tokens[n].kind != "FILLER"]
-    if has is None or len(rest) < 3 or tokens[rest[0]].value != "of":
+    rest = [n for n in range(at + 1, min(len(tokens), at + _FAR_BETWEEN)) if tokens[n].kind != "FILLER"]
+    of = tokens[at].text.casefold().endswith(" of")  # 'register of'
+    if has is None or not rest or not (of or tokens[rest[0]].value in _PART_OF):
         return at + 1
-    place = 2 if tokens[rest[1]].kind in ("DET", "LETTER") or tokens[rest[1]].text.casefold() == "a" else 1
-    return rest[place] + 1 if tokens[rest[place]].kind in has else at + 1
+    for n in rest if of else rest[1:]:
+        if tokens[n].kind in has:
+            return n + 1
+        if tokens[n].kind not in _OF_WHAT_HAS and tokens[n].text.casefold() != "a":
+            break
+    return at + 1
 
 
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
@@ -131,6 +140,8 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
         return True
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
+    if after.text.casefold() == _WIDE and measured in _MEASURED:
+        return False  # 'the hole is 22 mm wide'
     if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):
         return False  # 'thread measures 41.9, register 45.5'
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
@@ -184,3 +195,8 @@ def is_keyed_before(tokens: list[Token], at: int) -> bool:
 def is_keyed_behind(tokens: list[Token], at: int) -> bool:
     """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
     return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])
+
+
+def is_its_length(tokens: list[Token], at: int) -> bool:
+    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
+    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"

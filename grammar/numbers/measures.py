@@ -10,6 +10,7 @@ from grammar.numbers.measured_lengths import (
     AWAY,
     LENGTHS,
     OWN,
+    is_its_length,
     is_keyed_before,
     is_keyed_behind,
     is_led_as_other,
@@ -81,7 +82,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     key = word.value
     if key == "flange-to-image" and target and is_put_in(tokens[target - 1]):
         key = "extension"
-    elif key == "thickness" and word.text.casefold().startswith(_TOO) and _is_its_length(tokens, target):
+    elif key == "thickness" and word.text.casefold().startswith(_TOO) and is_its_length(tokens, target):
         tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("CUE")
         return
     elif key == "thickness" and target == at - 1 and _is_thin_piece(tokens, at):
@@ -91,6 +92,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+    if target + 1 < len(tokens) and _is_wide(tokens[target + 1]):
+        tokens[target + 1] = tokens[target + 1].as_("CUE")  # 'the hole is 22 mm wide'
 
 
 def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:
@@ -108,11 +111,6 @@ def _is_thin_piece(tokens: list[Token], at: int) -> bool:
         ahead += 1
     ring = ahead < len(tokens) and tokens[ahead].kind == "PIECE" and ahead > at + 1
     return ring and tokens[at].text.casefold() == _THIN and tokens[at - 1].numbers[0] >= _THINNEST_RING_MM
-
-
-def _is_its_length(tokens: list[Token], at: int) -> bool:
-    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
-    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"
 
 
 def _size_is_told(tokens: list[Token], at: int) -> bool:

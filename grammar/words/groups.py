@@ -18,6 +18,7 @@ FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 F_NUMBER: Final = "f-number"
 HOLDS: Final = "holds"
+LACKING: Final = "lacking"
 LIT: Final = "lit"
 MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
@@ -46,7 +47,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC,
+    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LACKING, LIT, MAGNIFIES, METRIC,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
      SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
