@@ -138,6 +138,7 @@ def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
     told = question if question.prior is None or not question.follows else question.prior
     seen = any(mentions(one, "bayonet") or is_coupled_by_lugs(one) for one in (question, told))
+    seen = seen or question.said("throat") is not None  # only what a bayonet goes into has one
     return seen and not mentions(question, "thread-told")
 
 
