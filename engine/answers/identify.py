@@ -24,7 +24,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
-from engine.answers.parts.said import mentions, number, numbers, pitch_mm
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
@@ -32,7 +32,6 @@ from engine.answers.ways.pair_beside import with_pair
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
-from engine.facts.records import Mount
 from grammar.questions import BY_THREAD, Question, Thing
 
 MOST = 6
@@ -43,7 +42,6 @@ WHAT_TO_MEASURE = (
     " window, set to infinity. Thread pitch and that distance together mostly settle it."
 )
 MOST_SEEN = 8
-EXACTLY_MM = 0.1
 SEEN_SO = "By what is seen it may be one of these, those met most first; flange to image tells most of them apart:"
 BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
@@ -246,7 +244,9 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     mount = min(near, key=lambda row: (round(row[0], 1), named.get(row[1].id, len(named)), row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
     alone = ", not only by its thread" if mount.thread else ""
-    twins = _of_nearly_its_pitch(mount, [one for off, one in near if off < EXACTLY_MM], question, knowledge)
+    twins = together.of_nearly_its_pitch(
+        mount, [one for off, one in near if off < together.EXACTLY_MM], question, knowledge
+    )
     names = listed([mount.designation, *(one.designation for one in twins)], "or")
     head = Line("head", f"{small_mm(told)} from flange to image: it is {names}{alone}.")
     bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
@@ -261,25 +261,6 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
 
     answer = how_to(asked, knowledge)
     return replace(answer, intent="identify-mount", lines=(head, *answer.lines))
-
-
-def _of_nearly_its_pitch(mount: Mount, others: list[Mount], question: Question, knowledge: Knowledge) -> list[Mount]:
-    """The other mounts of as wide a thread whose pitch paper hardly parts from the one told: LTM beside M39x1."""
-    told, threads = pitch_mm(question), knowledge.catalogue.threads
-    mine = threads.get(mount.thread or "")
-    if told is None or mine is None:
-        return []
-    out = []
-    for other in others:
-        thread = threads.get(other.thread or "")
-        if thread is None or thread.id == mine.id or not is_known(thread.pitch_mm):
-            continue
-        if other.kind in together.ACCESSORIES:
-            continue
-        wide = abs(thread.major_mm.nominal - mine.major_mm.nominal) < EXACTLY_MM
-        if wide and knowledge.catalogue.assumptions["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - told):
-            out.append(other)
-    return out
 
 
 def _asks(question: Question, shown: list[str], knowledge: Knowledge) -> Iterator[Line]:
