@@ -93,7 +93,7 @@ def _may_be_pitch(token: Token) -> bool:
 
 def _tells_width(token: Token) -> bool:
     """Whether it is the width of a thread, or the name of a mount by its width: '42 mm thread'."""
-    named = token.kind == "MOUNT" and token.text[:1].isdigit()
+    named = token.kind == "MOUNT" and token.text[:2].isdigit()
     return named or (token.kind == "KEYED" and token.value == "diameter")
 
 
