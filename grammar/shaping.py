@@ -16,6 +16,7 @@ from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
+from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
@@ -83,7 +84,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
+    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_lost_at(tokens))))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)

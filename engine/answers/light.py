@@ -56,7 +56,12 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if mentions(question, "nd-or-filter") and question.said("frame_rate") and not _has_stop(question):
+    if (
+        mentions(question, "nd-or-filter")
+        and question.said("frame_rate")
+        and not _has_stop(question)
+        and not told.lines
+    ):
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"

@@ -19,6 +19,7 @@ FILM_LIKE: Final = "film-like"
 FRAME_NAMED: Final = "frame-named"
 F_NUMBER: Final = "f-number"
 HOLDS: Final = "holds"
+LACKING: Final = "lacking"
 LIT: Final = "lit"
 MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
@@ -47,7 +48,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC,
+    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LACKING, LIT, MAGNIFIES, METRIC,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
      SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
