@@ -35,6 +35,7 @@ _FACTORS: Final = (0.4, 5.0)  # what reducers and converters multiply by
 _REDUCING: Final = (0.4, 0.95)
 _THICK: Final = (0.05, 300.0)  # mm, of a ring
 _FOCALS: Final = (8, 1000)  # mm
+_SLOWEST: Final = 6.3  # what lenses open to
 
 
 class Bare:
@@ -123,11 +124,17 @@ def _stopping(bare: Bare) -> Token | None:
     if bare.follows("PREP", "at") and bare.number in STOPS:
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
-    if is_further_stop(bare.tokens, bare.at):
+    if is_further_stop(bare.tokens, bare.at) or _is_opening(bare):
         return token.as_("FNUM")
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
     return None
+
+
+def _is_opening(bare: Bare) -> bool:
+    """'a 1.1 lens': no lens is so short."""
+    fast = bare.is_decimal and bare.number in STOPS and bare.number <= _SLOWEST
+    return fast and bare.after is not None and bare.after.kind == "LENS" and bare.after.text.casefold() == "lens"
 
 
 def _drawn(bare: Bare) -> Token | None:

@@ -6,6 +6,12 @@ from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
+from grammar.numbers.exposure_told import (
+    is_exposure_open,
+    is_named_stop,
+    is_ratio_of_stop,
+    is_stop_left,
+)
 from grammar.numbers.focal_numbers import LENSLIKE
 from grammar.words.groups import ANGLE
 from grammar.words.tokens import Token
@@ -44,12 +50,18 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_crops_told(list(tokens), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     for at, token in enumerate(out):
-        if token.kind == "MOUNT" and _is_t_stop(out, at):
+        if token.kind == "MOUNT" and _is_t_stop(out, at, told):
             out[at] = token.as_("TSTOP", numbers=(float(token.text[1:]),), ids=())
+        if token.kind == "RATIO" and is_ratio_of_stop(out, at, told):
+            out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
         if token.kind != "NUMBER":
             continue
-        if _is_factor(out, at):
+        if is_named_stop(out, at) and lit:
+            out[at] = token.as_("FNUM")
+        elif _is_factor(out, at):
             out[at] = token.as_("ND", value=f"ND{token.text}")
+        elif is_stop_left(out, at, told):
+            out[at] = token.as_("FNUM")
         elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
         elif _is_angle(out, at) or _is_first_angle(out, at):
@@ -67,10 +79,11 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return _set_beside(out)
 
 
-def _is_t_stop(tokens: list[Token], at: int) -> bool:
-    """'from T2 to T2.9': beside another T-stop the mount of that name is one as well."""
+def _is_t_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'from T2 to T2.9', 'T2, 1/50, full sun, which nd': the mount of that name is a T-stop as well."""
     text = tokens[at].text.casefold()
-    return text[:1] == "t" and text[1:].isdecimal() and any(token.kind == "TSTOP" for token in tokens)
+    named = text[:1] == "t" and text[1:].isdecimal()
+    return named and (any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told))
 
 
 def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
@@ -143,7 +156,7 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     if any(token.kind == "FPS" for token in tokens) and tokens[at].numbers[0] in _ANGLES:
         return True
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and ANGLE in after.groups
+    named = after is not None and ANGLE in after.groups and after.kind != "SHUTTER"
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 

@@ -75,9 +75,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?\.?\d)"
      rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d)(?:\s?mm)?){_END}",
      made.pitch),
-    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
-    ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
+    ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (
         "n",
         r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
@@ -95,7 +95,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|fps\b))"
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|(?:fps|frames|lens|wide|fixed)\b))"
         r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
@@ -103,7 +103,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0.",
         r"(?P<n>\d?\.\d{1,2}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd"
         rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
-        lit.nd,
+        lit.nd_behind,
     ),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
@@ -111,7 +111,18 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         lit.stop,
     ),
     ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", lit.stop_named),
-    ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
+    (
+        "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
+    ),
+    ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
+    (
+        "s", r"shutter(?:\s?speed|\sat|\stime)?\s?(?:of\s|is\s|at\s|on\s|set\sto\s|to\s|[=:]\s?)?(?P<b>\d{2,4})"
+        rf"(?!\s?(?:deg|°|angle|mm|p\b|fps|s\b|sec|x\b|%)|[/\d:]|\.\d){_END}", lit.shutter_named,
+    ),
+    (
+        "0", r"(?P<b>\d{1,4})(?:th|st|nd|rd)(?:\sof\sa\ssec(?:ond)?\b|(?<=0th)(?!\s(?:of\b|anniv|inch|mm|gen|cent))"
+        rf"|(?<=125th)){_END}", lit.part_of_second,
+    ),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
     (
@@ -119,8 +130,13 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", made.weight,
     ),
+    (
+        "vfrst", r"(?:video|filming|filmed|rolling|recording|timeline|(?P<any>shooting))\s(?:it\s)?(?:at|in|is)\s"
+        rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",
+        made.one("FPS"),
+    ),
     ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
-    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", made.one("EV")),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?[el]v{_END}(?!\s?-?\d)", lit.exposure_value),
     (
         "0",
         r"(?:(?P<a>\d{4,5})\s?(?:x|by)\s?(?P<b>\d{4,5})(?:\s?(?:px|pixels?))?"
