@@ -9,7 +9,7 @@ from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
-from grammar.numbers.densities import with_marked_densities
+from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
@@ -80,7 +80,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
+    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_density_rows(tokens))))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)

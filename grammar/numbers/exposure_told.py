@@ -15,10 +15,22 @@ _LED: Final = frozenset(["PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL", "ISO", 
 _SPEED: Final = "iso"
 _FILTER: Final = "filter"
 _SMALLEST: Final = 22  # the f-number that rings go to
+_SLOWEST: Final = 6.3  # what lenses open to
+_THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "MEASURE"])
 _DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
 _SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
+
+
+def with_rule_of_thumb(tokens: list[Token]) -> list[Token]:
+    """'sunny 16 at iso 400': the rule has its stop in its name, where no other is told."""
+    if any(token.kind in _STOPPED for token in tokens):
+        return tokens
+    at = next((at for at, token in enumerate(tokens) if token.kind == "LIGHT" and token.text.endswith("16")), None)
+    if at is None:
+        return tokens
+    return [*tokens[: at + 1], tokens[at].as_("FNUM", text="f/16", value="", numbers=(16.0,)), *tokens[at + 1 :]]
 
 
 def is_named_stop(tokens: list[Token], at: int) -> bool:
@@ -31,7 +43,10 @@ def is_named_stop(tokens: list[Token], at: int) -> bool:
     behind = list(tokens[max(0, at - _NEAR) : at])
     while behind and behind[-1].kind in ("PREP", "DET", "FILLER", "AT", "CUE") and STOP_NAMED not in behind[-1].groups:
         behind.pop()
-    return bool(behind) and STOP_NAMED in behind[-1].groups
+    if not behind:
+        return False
+    opens = behind[-1].kind == "LENS" and tokens[at].numbers[0] <= _SLOWEST  # 'lens is 1.4'
+    return opens or STOP_NAMED in behind[-1].groups
 
 
 def is_stop_left(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -45,6 +60,18 @@ def is_stop_left(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     if len(others) > 1 and ("." not in tokens[at].text or sum("." in one.text for one in others) > 1):
         return False
     return not _is_of_other(tokens, at) and not _is_led(tokens, at)
+
+
+def are_stops_apart(tokens: list[Token], told: frozenset[str]) -> bool:
+    """'stops from 2 to 8', 'two thirds under 4': all the numbers told are stops where stops are spoken of."""
+    told_so = any(token.kind == "STOPS" for token in tokens)
+    bare = [token for token in tokens if token.kind == "NUMBER"]
+    others = [token for token in tokens if token.numbers and token.kind not in ("NUMBER", "STOPS", "FNUM")]
+    if others or told & _CLOSE or any(token.kind in _THINGS for token in tokens):
+        return False
+    between = any(token.value == "between" for token in tokens) and any("." in token.text for token in bare)
+    enough = len(bare) == (1 if told_so else 2) and bool({"f-stop", "halfway"} & told or told_so or between)
+    return enough and all(token.numbers[0] in STOPS and not token.text.isalpha() for token in bare)
 
 
 def is_ratio_of_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

@@ -95,8 +95,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|(?:fps|frames|lens|wide|fixed)\b))"
-        r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|lens|wide|fixed|mm)\b))"
+        r"(?!(?<!\d\.[03689])\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
     (
@@ -109,6 +109,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d|:\d){_END}",
         lit.stop,
+    ),
+    (
+        "m", r"(?:meter(?:ed)?(?:\sreading)?\s(?:says|reads|shows|gives|said|read|gave|showed|wants|is\sat|is)|"
+        r"metered(?:\sat)?|metering)\s"
+        rf"(?P<n>\d+(?:\.\d+)?)(?![.\d/:]|\s?(?:mm|cm|m\b|x|%|iso|ev|lv|stop|sec|s\b)){_END}", lit.stop_metered,
     ),
     ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", lit.stop_named),
     (
@@ -144,12 +149,16 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
-    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
+    (
+        "0.",
+        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to\s(?!the|a|my))",
+        made.turn,
+    ),
     ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here)|"
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short\b|there|here)|"
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
         lit.stops,
     ),

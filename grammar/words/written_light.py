@@ -12,6 +12,8 @@ _MOST_STOP: Final = 64  # as f-numbers are engraved
 _STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{0,2}$", re.IGNORECASE)
 _SPEED_LED: Final = re.compile(r"\b(?:iso|asa|ei)(?:\s(?:is|at|of|locked|fixed|set|to)){0,3}\s$", re.IGNORECASE)
 _LEAST_PART: Final = 12  # of a stop: none is told in smaller parts
+_DENSITY_LED: Final = re.compile(r"\bdensity\s(?:of\s|is\s)?$", re.IGNORECASE)
+_METERED: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _MOST_EV: Final = 22.0
 _SPEEDS: Final = frozenset(
     [
@@ -89,6 +91,12 @@ def stop_named(match: re.Match[str]) -> Literal | None:
     return Literal("FNUM", (number,), match.end()) if number in STOPS else None
 
 
+def stop_metered(match: re.Match[str]) -> Literal | None:
+    """'the meter says 8': a whole stop, as meters show them."""
+    number = float(match.group("n"))
+    return Literal("FNUM", (number,), match.end()) if number in _METERED else None
+
+
 def t_stop(match: re.Match[str]) -> Literal | None:
     text = match.group("n")
     if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
@@ -153,6 +161,8 @@ def stops(match: re.Match[str]) -> Literal | None:
     count, (_, _, below) = amount(match.group("n")), match.group("n").partition("/")
     if below and float(below) >= _LEAST_PART:
         return None
+    if _DENSITY_LED.search(match.string, 0, match.start()) and "." in match.group("n"):
+        return None  # 'density 1.8 in stops', 'nd 0.9 stops?'
     return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
 
 

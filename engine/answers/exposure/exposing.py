@@ -54,7 +54,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif changed is not None:
         yield changed
     elif asked == "shutter":
-        yield _shutter(light)
+        yield _shutter(light) + _rule_of_thumb(light, question)
     elif asked == "iso":
         yield _iso(light)
     elif asked == "stop":
@@ -69,10 +69,10 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
-        yield _glass(question, knowledge)
+        yield light_of_glass(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
-        yield density if density.lines else _glass(question, knowledge)
+        yield density if density.lines else light_of_glass(question, knowledge)
 
 
 def _wants_density(question: Question) -> bool:
@@ -120,6 +120,15 @@ def _shutter(light: Light) -> Told:
     light = replace(light, assumed=tuple(said for said in light.assumed if said != HALF_A_FRAME))
     text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
     return Told((Line("head", text),), (Quantity("shutter_s", time),))
+
+
+def _rule_of_thumb(light: Light, question: Question) -> Told:
+    """'Sunny 16': at f/16 in full sun one over the ISO, a third of a stop kinder than EV 15."""
+    if not mentions(question, "rule-of-thumb") or light.counted != Interval.exact(16.0):
+        return Told()
+    time = 1 / (light.iso or BASE_ISO)
+    text = f"by the rule of thumb one over the ISO: {seconds(time)}"
+    return Told((Line("fact", text, 1),), (Quantity("shutter_s", Interval.exact(time), "rule of thumb"),))
 
 
 def _iso(light: Light) -> Told:
@@ -196,7 +205,7 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
     return out
 
 
-def _glass(question: Question, knowledge: Knowledge) -> Told:
+def light_of_glass(question: Question, knowledge: Knowledge) -> Told:
     """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
     if alternatives(question):
         return glass_apart(question)

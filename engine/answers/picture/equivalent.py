@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import log2, radians, sqrt, tan
 from typing import Final
 
+from engine.answers.exposure.exposing import light_of_glass
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
@@ -83,8 +84,10 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += clean
     if not lenses:
         told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
-    if crops and _of_exposure(question):
-        told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    if factor is not None and _of_exposure(question):
+        told = light_of_glass(question, knowledge) + told
+    elif crops and _of_exposure(question):
+        told = exposure_stays(at) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
     apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
     if question.topic == MATCH or apart:
