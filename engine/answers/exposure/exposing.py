@@ -29,7 +29,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
 from engine.answers.parts.wording import f_number, figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
-from engine.answers.picture.glass_apart import alternatives, glass_apart
+from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
@@ -203,27 +203,6 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
         text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
         out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
     return out
-
-
-def light_of_glass(question: Question, knowledge: Knowledge) -> Told:
-    """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
-    if alternatives(question):
-        return glass_apart(question)
-    factor = glass_factor(question, knowledge.catalogue)
-    if factor is None:
-        return Told()
-    stops = 2 * log2(factor)
-    text = f"{factor:g}x {'costs' if stops > 0 else 'gains'} {abs(stops):.1f} stops of light"
-    at = stop(question)
-    if at is not None:
-        text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
-    iso = number(question, "iso")
-    if iso is not None:
-        text += f"; at the same shutter ISO {iso:g} becomes {figures(iso * 2**stops, 2)}"
-    rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
-    rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
-    rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
-    return Told((Line("head", f"{text}."),), tuple(rows))
 
 
 def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:

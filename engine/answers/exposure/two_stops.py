@@ -31,7 +31,7 @@ def metered_first(question: Question) -> tuple[float, ...]:
     fixed = [lens.f_number for lens in question.lenses if FIXED in lens.traits and lens.f_number in told]
     if len(told) != 2 or not fixed:
         return told
-    return (next(one for one in told if one != fixed[0]), fixed[0])  # type: ignore[return-value]
+    return (next(one for one in told if one != fixed[0]), fixed[0])
 
 
 def between_two(question: Question) -> Told:

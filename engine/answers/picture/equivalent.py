@@ -5,7 +5,6 @@ from __future__ import annotations
 from math import log2, radians, sqrt, tan
 from typing import Final
 
-from engine.answers.exposure.exposing import light_of_glass
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
@@ -17,6 +16,7 @@ from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, c
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
+from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
