@@ -21,6 +21,7 @@ _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
 _SHORTEST_LENS_MM: Final = 20
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
+_NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
 _RING: Final = "adapter"
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
@@ -93,7 +94,9 @@ def _is_turned(after: list[Token]) -> bool:
 
 
 def _is_body(out: list[Token], at: int) -> bool:
-    return _headed_by(out, at).kind == "BODY"
+    """A body, or a frame whose format is told."""
+    framed = out[at].kind == "FRAME" and at > 0 and out[at - 1].kind == "FORMAT"
+    return framed or _headed_by(out, at).kind == "BODY"
 
 
 def _is_of_piece(out: list[Token], at: int) -> bool:
@@ -131,8 +134,8 @@ def _is_ring(out: list[Token], at: int) -> bool:
 
 
 def _is_of_lens(token: Token) -> bool:
-    """A number that no body has: a focal length or a stop."""
-    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
+    """A number that no body has: a focal length, a stop, or how far off something is."""
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit in _NO_FRAME)
 
 
 def _lists(out: list[Token], at: int, token: Token) -> bool:

@@ -92,6 +92,16 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
         rf"{_END}", lit.nd_up_to,
     ),
+    # the blur that is allowed: 'c = 0.02', 'coc of 0.015 mm', 'blur circle .03', '20 micron blur'
+    (
+        "abcp", r"(?:c\s?=|(?:coc|circles? of confusion|confusion circle|(?:allowed |permitted |acceptable )?blur"
+        r"(?: circle| disc| spot)?)(?:\s(?:of|is|at|size))?\s?[=:]?)\s?(?P<n>0?\.\d+)(?:\s?mm)?"
+        rf"(?!\s?(?:x|m|cm|inch|in)\b){_END}", made.blur,
+    ),
+    (
+        "0.", r"(?P<n>0?\.0\d+|\d{1,3}(?=\s?(?:um|mic)))\s?(?P<u>mm|um|microns?|micrometers?)?\s(?:of\s)?(?:allowed\s)?"
+        rf"(?:blur(?: circle)?|coc|circle of confusion|confusion){_END}", made.blur,
+    ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
@@ -154,7 +164,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to\s(?!the|a|my))",
         made.turn,
     ),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
+    ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",

@@ -15,8 +15,8 @@ FIXED = "fixed iris"
 
 def stops_told(question: Question) -> tuple[float, ...]:
     """Every f-number told, in order; those of lenses where no more than one stands by itself."""
-    if len(question.stops) > 1:
-        return question.stops
+    if len(question.stops) > 1 or question.said("light"):
+        return question.stops  # in some light a lens that opens wider is only set to the other
     if any(lens.ids or lens.kind == "lens" for lens in question.lenses):
         return question.stops  # lenses that are set against each other
     told = [(lens.column, lens.f_number) for lens in question.lenses if lens.f_number is not None]
