@@ -36,6 +36,7 @@ from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
@@ -83,6 +84,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_density_rows(tokens))))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
+    tokens = with_turned_ways(tokens, told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)

@@ -35,6 +35,8 @@ _FACTORS: Final = (0.4, 5.0)  # what reducers and converters multiply by
 _REDUCING: Final = (0.4, 0.95)
 _THICK: Final = (0.05, 300.0)  # mm, of a ring
 _FOCALS: Final = (8, 1000)  # mm
+_OF_MARKS: Final = frozenset(["shim", "past-infinity", "take-off", "error-asked"])  # 'hills sharp at 8, what shim'
+_MARKS: Final = frozenset([1.5, 2.5])
 _SLOWEST: Final = 6.3  # what lenses open to
 
 
@@ -121,7 +123,7 @@ def _cropping(bare: Bare) -> Token | None:
 
 def _stopping(bare: Bare) -> Token | None:
     token, after = bare.token, bare.after
-    if bare.follows("PREP", "at") and bare.number in STOPS:
+    if bare.follows("PREP", "at") and bare.number in STOPS and not _is_mark(bare):
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
     if is_further_stop(bare.tokens, bare.at) or _is_opening(bare):
@@ -129,6 +131,11 @@ def _stopping(bare: Bare) -> Token | None:
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
     return None
+
+
+def _is_mark(bare: Bare) -> bool:
+    """'far hills sharp at 8, what shim': a mark in metres, but for those that only aperture rings have."""
+    return bool(bare.told & _OF_MARKS) and (bare.is_whole or bare.number in _MARKS)
 
 
 def _is_opening(bare: Bare) -> bool:

@@ -83,7 +83,7 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     """'with my OM ring, 50mm': as long as a lens, and no lens is told by its length; a ring's is told to the tenth."""
     token, ring = tokens[at], out[back]
     others = any(one.kind in _FOCALS for one in (*tokens[:at], *tokens[at + 1 :]))
-    plain = ring.kind == "PIECE" and ring.value == "adapter" and back > 0 and out[back - 1].kind == "MOUNT"
+    plain = ring.kind == "PIECE" and ring.value == "adapter"
     metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 

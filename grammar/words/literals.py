@@ -71,8 +71,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?\.?\d)"
-     rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d)(?:\s?mm)?){_END}",
+    # and no turns are: '0.5 pitch, 2 turns'
+    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?(?:\d*\.)?\d+"
+     r"(?![\d/]|\.\d|\s?-?(?:turn|deg|rev|°)))"
+     rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d|\s?-?(?:turn|deg|rev|°)|\.?\d)(?:\s?mm)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
