@@ -59,6 +59,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -194,9 +195,7 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        elif (
-            token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
-        ):
+        elif token.text == ":" and at and tokens[at - 1].kind in _ENDS_LENS and _headed_by_piece(tokens, at + 1):
             token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (
             token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")

@@ -53,6 +53,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 back -= 1  # 'a tube of 60 mm' is a 60 mm tube
             if out[back].kind == "JOIN" and back and (out[back].value == "," or _lists(out, back - 1, token)):
                 back -= 1
+            if token.kind == "DIOPTRE" and out[back].kind != "PIECE":
+                out.append(token)  # 'screwed a +2 on my 50': no thread has a strength
+                continue
             if out[back].kind == "LENS" and is_plural(out[back]):
                 out.append(token)  # '2 M42 lenses, a 50 and a 135': each is one of them
                 continue

@@ -219,6 +219,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>1\d|2[05]){_END}(?!\s?(?:mm|cm|x)|\.\d)", made.strong_power),
     ("+", r"(?<!\S)\+(?P<n>1\d|2[05])(?=\s(?:on|in front|before|achromat|close|lens|screwed)\b)", made.one("DIOPTRE")),
     ("x", rf"x(?P<n>{_NUM}){_END}", made.one("TIMES")),
     # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by

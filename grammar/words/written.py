@@ -28,6 +28,7 @@ WIDEST_SHAPE: Final = 4.0
 
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
+_CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
 _MOST_BLUR: Final = 0.3  # mm
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
@@ -186,6 +187,12 @@ def per_inch(match: re.Match[str]) -> Literal | None:
 def pitch(match: re.Match[str]) -> Literal:
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def strong_power(match: re.Match[str]) -> Literal | None:
+    """'close-up lens +10': dioptres, where such a lens is spoken of."""
+    spoken = _CLOSE_UP.search(match.string) is not None
+    return Literal("DIOPTRE", (float(match.group("n")),), match.end()) if spoken else None
 
 
 def blur(match: re.Match[str]) -> Literal | None:
