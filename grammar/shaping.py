@@ -9,7 +9,7 @@ from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
-from grammar.numbers.densities import with_marked_densities
+from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
@@ -38,6 +38,7 @@ from grammar.numbers.squeezes import with_squeezes
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
+from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.zones import with_zones_told
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
@@ -62,6 +63,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -84,9 +86,11 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_lost_at(tokens))))
+    tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
+    tokens = with_close_ups_named(tokens)
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
+    tokens = with_turned_ways(tokens, told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(tokens)), told)
     tokens = with_formats_told(tokens, told)
@@ -197,9 +201,7 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        elif (
-            token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
-        ):
+        elif token.text == ":" and at and tokens[at - 1].kind in _ENDS_LENS and _headed_by_piece(tokens, at + 1):
             token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (
             token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")

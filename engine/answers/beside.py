@@ -189,11 +189,18 @@ def _strange(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Front threads of several lenses ask for step rings, whatever else the words lean to."""
-    if question.said("filter_thread") is None:
+    if question.said("filter_thread") is None and not any(thing.steps for thing in question.adapters):
         return answer
     from engine.answers.picture.filters import filter_answer, for_filters
 
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
+
+
+def _takers() -> Beside:
+    """Which lenses a filter goes on, in place of the answer."""
+    from engine.answers.picture.front_sizes import with_takers
+
+    return with_takers
 
 
 def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -275,7 +282,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
+    (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),

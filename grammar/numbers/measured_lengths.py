@@ -38,6 +38,9 @@ _FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
+_IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for how far off something is
+
+
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     """The length of a measuring word: the one before it, else behind it; `next` asks for right behind first."""
     if (
@@ -51,9 +54,9 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     target = (
         None if "ahead" in word.implies or _is_led_by_another(tokens, at) else length_before(tokens, at, word.value)
     )
-    near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
+    near = target is not None and word.value in _IN_FRONT and tokens[target].unit in ("mm", "")
     if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in AWAY:
-        return ahead  # '20 mm: mark 1 m is really 1.3'
+        return ahead  # '20 mm: mark 1 m is really 1.3', 'my 55 native 0.7m'
     if target is None and "after" not in word.implies:
         target = length_behind(tokens, at, word.value)
     return target

@@ -45,7 +45,9 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
     """
     out = _crossed(counted(with_led_apart(with_closer_rings(tokens)), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
-        if token.kind == "MEASURE":
+        if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
+            out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'
+        elif token.kind == "MEASURE":
             _tell_measure(out, at)
         elif token.kind == "MOUNTWORD" and is_screw(token):
             _tell_screw(out, at)

@@ -13,6 +13,7 @@ ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
+DRAWS: Final = "draws"
 ENDLESS: Final = "endless"
 FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
@@ -44,13 +45,17 @@ SINGLE: Final = "single"
 SMOOTH: Final = "smooth"
 SPAN: Final = "span"
 STANDS_OUT: Final = "stands-out"
+STOP_NAMED: Final = "stop-named"
+STOPPED_SO: Final = "stopped-so"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LACKING, LIT, MAGNIFIES, METRIC,
+    [ANGLE, BEYOND, CROP, DIAL, DRAWS, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LACKING, LIT,
+     MAGNIFIES, METRIC,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
-     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
+     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, STOP_NAMED,
+     STOPPED_SO, VIDEO_TUBE]
 )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, c
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.frames import frames_named
+from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
@@ -83,8 +84,10 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += clean
     if not lenses:
         told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
-    if crops and _of_exposure(question):
-        told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    if factor is not None and _of_exposure(question):
+        told = light_of_glass(question, knowledge) + told
+    elif crops and _of_exposure(question):
+        told = exposure_stays(at) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
     apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
     if question.topic == MATCH or apart:
