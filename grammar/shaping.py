@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_marked_densities
@@ -22,6 +23,7 @@ from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_zoom_ratios
+from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.rears_told import with_rears_told
@@ -58,6 +60,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -81,10 +84,12 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(tokens)))
-    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
+    tokens = with_shapes_told(with_squeezes(tokens), told)
+    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
+    tokens = with_circles_told(tokens, told)
     tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
@@ -136,6 +141,10 @@ def _named(token: Token) -> list[Token]:
         column = token.column + len(token.text) - len(words[-1])
         head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
+    if token.kind == "PREP" and len(words) > 1 and words[0].casefold() in _ENDING:
+        rest = token.text[len(words[0]) :].lstrip()  # 'lens for Super 8'
+        head = token.as_(_ENDING[words[0].casefold()], text=words[0], value="")
+        return [head, token.as_("PREP", text=rest, column=token.column + len(token.text) - len(rest))]
     return [token]
 
 
@@ -190,8 +199,8 @@ def _of_times(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         before = tokens[at - 1].text if at else ""
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
-        if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
-            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
+        if token.text == ":" and _ends_frame(tokens[:at]):
+            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm', 'a 1/2.3 inch sensor: 13 mm D mount'
         elif (
             token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
         ):
@@ -204,6 +213,14 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         )
         out.append(token.as_("FILLER") if aside else token)
     return out
+
+
+def _ends_frame(tokens: list[Token]) -> bool:
+    """Whether these end on a mount or a frame; in 'sensor: 2/3' what the sensor is only follows."""
+    last = [one.kind for one in tokens[-2:]]
+    if last[:1] == ["FORMAT"] and last[1:] in (["NUMBER"], ["TIMES"]):
+        return True  # 'crop sensor 1.6: a C-mount lens'
+    return last[-1:] in (["MOUNT"], ["FORMAT"]) or (last[1:] in (["FRAME"], ["BODY"]) and last[0] in _SIZED)
 
 
 def _headed_by_piece(tokens: list[Token], at: int) -> bool:

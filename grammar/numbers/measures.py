@@ -55,7 +55,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
-        if word.value == "circle" and target == at - 1:
+        if word.value == "circle" and target == at - 1 and tokens[target].kind == "LENGTH":
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
     if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):

@@ -10,6 +10,11 @@ from grammar.words.tokens import Token
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
+_COVERAGE: Final = "coverage"
+_FORMAT: Final = "format"
+_ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
+_FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
+_FRAMED: Final = _FRAMES | {"MOUNT", "LETTER"}
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
@@ -31,7 +36,29 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
-    return [token for at, token in enumerate(out) if not (_is_of_lens_behind(out, at) or _is_said_again(out, at))]
+    said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
+    out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
+    return _with_coverage_of_lens(out)
+
+
+def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
+    """'50 mm lens, 1/2 inch coverage on APS-C': before another frame it is what the lens is made for."""
+    for at, token in enumerate(tokens[:-1]):
+        joined = at > 0 and tokens[at - 1].kind == "JOIN"
+        before = tokens[at - 1 - joined] if at > joined else None
+        covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == _COVERAGE
+        others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
+        of_lens = before is not None and before.kind in _ENDING_LENS
+        if token.kind == "FORMAT" and covers and others and of_lens:
+            lead = Token("PREP", "", token.column, "made-for")
+            return [*tokens[: at - joined], lead, token, *_with_coverage_of_lens(tokens[at + 1 :])]
+    return tokens
+
+
+def _puts_on(tokens: list[Token], at: int) -> bool:
+    """Whether what the lens is to light stands here: a frame, or a mount behind a preposition."""
+    mount = tokens[at].kind in ("MOUNT", "LETTER") and at > 0 and tokens[at - 1].kind == "PREP"
+    return tokens[at].kind in _FRAMES or mount
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
@@ -43,9 +70,19 @@ def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
 
 
 def _is_said_again(tokens: list[Token], at: int) -> bool:
-    """'medium format 44x33': the size tells it."""
-    sized = at + 1 < len(tokens) and tokens[at + 1].kind == "FORMAT"
-    return sized and tokens[at].kind == "KIND" and tokens[at].value == _MEDIUM
+    """'medium format 44x33', 'on 44x33 medium format': the size tells it; '6x6 medium format on E' is a lens."""
+    if tokens[at].kind != "KIND" or tokens[at].value != _MEDIUM:
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    behind = at > 0 and tokens[at - 1].kind == "FORMAT" and not (after is not None and after.value == "on")
+    return behind or (after is not None and after.kind == "FORMAT")
+
+
+def _is_format_of_mount(tokens: list[Token], at: int) -> bool:
+    """'a 25 mm lens for MFT format': the format of a mount is told by the mount."""
+    if at < 2 or tokens[at].kind != "FRAME" or tokens[at].text.casefold() != _FORMAT:
+        return False
+    return tokens[at - 1].kind == "MOUNT" and tokens[at - 2].kind == "PREP" and tokens[at - 2].value in _FOR
 
 
 def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:

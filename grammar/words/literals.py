@@ -152,6 +152,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
+    # '36mm x 24mm': with its unit twice it is no row of two lengths
+    ("0.", rf"(?P<a>{_NUM})\s?mm\s?(?:x|\*|by)\s?(?P<b>{_NUM})(?P<mm>\s?mm){_END}", made.area),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",

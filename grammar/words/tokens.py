@@ -17,6 +17,7 @@ _MOST_MENDED: Final = 12  # unknown words of one question that are looked at clo
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
+_PLACE: Final = " in"
 _SINGULAR: Final = ("lens", "glass")
 _LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", "share", _LENGTH])
@@ -129,7 +130,8 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
         name = None  # 'qbmm' is a mount misspelt, not the ring from QBM to M by its id
     if name and name[1] > at + 1:
         last = literal_at(line, atoms[name[1] - 1].start)
-        if last is not None and last.end > atoms[name[1] - 1].end:
+        placed = last is not None and line[: last.end].endswith(_PLACE)  # 'Super 35 in 16:9' tells no inches
+        if last is not None and last.end > atoms[name[1] - 1].end and not placed:
             name = None  # 'shutter, 1/4000' names no shutter of size 1
     name_end = atoms[name[1] - 1].end if name else -1
     word_end = atoms[word[1] - 1].end if word else -1
@@ -228,9 +230,9 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
 
 
 def _names_a_thing(runs: Runs, at: int, lexicon: Lexicon) -> bool:
-    """'body = E mount': what is told of a lens or a body with the mark asks for no equal."""
+    """'body = E mount', 'circle = 22': what is told of a lens or a body with the mark asks for no equal."""
     word = lexicon.words.word_at(runs, at) if at >= 0 and runs.atoms[at].is_word else None
-    return word is not None and word[0].sort in ("body", "lens")
+    return word is not None and word[0].sort in ("body", "lens", "measure")
 
 
 def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spoken, ...]:
