@@ -12,6 +12,7 @@ from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_marked_densities
 from grammar.numbers.far_lengths import with_far_lengths_apart
+from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
@@ -60,6 +61,9 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
+_CUED: Final = frozenset(["FORMAT", "LENGTH"])  # 'full frame equivalent', '35mm equivalent'
+_BEFORE_COLON: Final = frozenset(["LENS", "LENGTH", "NUMBER"])
+_FIELD: Final = ("MEASURE", "field")
 _SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
@@ -89,7 +93,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
-    tokens = with_circles_told(tokens, told)
+    tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
@@ -128,7 +132,7 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
         return token.kind == "LETTER" and any(start < token.column <= last for start, last in stops)
 
     return tuple(
-        token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
+        token.as_("CUE", ids=()) if (token.kind in _CUED and inside(token)) or of_stop(token) else token
         for token in line.tokens
     )
 
@@ -201,9 +205,7 @@ def _of_times(tokens: list[Token]) -> list[Token]:
         after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
         if token.text == ":" and _ends_frame(tokens[:at]):
             token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm', 'a 1/2.3 inch sensor: 13 mm D mount'
-        elif (
-            token.text == ":" and at and tokens[at - 1].kind in ("LENS", "LENGTH") and _headed_by_piece(tokens, at + 1)
-        ):
+        elif token.text == ":" and at and tokens[at - 1].kind in _BEFORE_COLON and _headed_by_piece(tokens, at + 1):
             token = token.as_("CUE")  # '90mm lens: tube length'
         aside = (
             token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")
@@ -220,11 +222,13 @@ def _ends_frame(tokens: list[Token]) -> bool:
     last = [one.kind for one in tokens[-2:]]
     if last[:1] == ["FORMAT"] and last[1:] in (["NUMBER"], ["TIMES"]):
         return True  # 'crop sensor 1.6: a C-mount lens'
-    return last[-1:] in (["MOUNT"], ["FORMAT"]) or (last[1:] in (["FRAME"], ["BODY"]) and last[0] in _SIZED)
+    inches = tokens[-1].kind == "LENGTH" and tokens[-1].unit == "in" and bool(tokens[-1].ids) if tokens else False
+    return inches or last[-1:] in (["MOUNT"], ["FORMAT"]) or (last[1:] in (["FRAME"], ["BODY"]) and last[0] in _SIZED)
 
 
 def _headed_by_piece(tokens: list[Token], at: int) -> bool:
-    return at < len(tokens) and tokens[at].kind == "PIECE"
+    """'90mm lens: tube length', '25 mm: field width at 3 m'."""
+    return at < len(tokens) and (tokens[at].kind == "PIECE" or (tokens[at].kind, tokens[at].value) == _FIELD)
 
 
 def _headed(tokens: list[Token]) -> list[Token]:

@@ -9,6 +9,7 @@ from grammar.numbers.crests import counted, is_screw
 from grammar.numbers.measured_lengths import AWAY, LENGTHS, OWN, is_plausible, length_behind, length_of
 from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.senses import is_put_in, is_thread_length
+from grammar.words.groups import ASKS
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
@@ -51,7 +52,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         word = tokens[at] = word.as_("MEASURE", value="diameter")
     if word.value == "diameter" and _of_barrel(tokens, at):
         word = tokens[at] = word.as_("MEASURE", value="barrel")
-    target = None if _is_keyed_behind(tokens, at) else length_of(tokens, at, word)
+    asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
+    target = None if asked or _is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance

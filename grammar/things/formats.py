@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import FILM_LIKE, LIT, VIDEO_TUBE
+from grammar.things.casting import OPTICAL
+from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
@@ -19,6 +20,8 @@ _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
+_NEAR: Final = 4  # tokens
+_SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
@@ -131,7 +134,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
-        near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
+        near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
+        near = near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in _CLOSING
@@ -142,6 +146,13 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _crop_is_asked(tokens: list[Token], at: int) -> bool:
+    """Whether this is what the crop, or a part of an inch, is asked 'of'."""
+    if at == 0 or tokens[at - 1].value != "of":
+        return False
+    return "/" in tokens[at].value or any(CROP in one.groups for one in tokens[max(0, at - _NEAR) : at])
 
 
 def _is_put_on(before: Token | None, after: Token | None) -> bool:
@@ -157,13 +168,11 @@ def _is_frame_beside(tokens: list[Token], at: int) -> bool:
     """
     token = tokens[at]
     focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
+    focals = focals or [one for one in bare if one >= _SHORTEST]
     around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
-    if (
-        token.kind != "LENGTH"
-        or token.unit != "in"
-        or len(focals) != 1
-        or any(one.kind in _OF_OTHERS for one in around)
-    ):
+    others = any(one.kind in _OF_OTHERS and one.value not in OPTICAL for one in around)
+    if token.kind != "LENGTH" or token.unit != "in" or len(focals) != 1 or others:
         return False
     return "/" in token.value or abs(token.numbers[0] / focals[0] - 1) > _SAME
 

@@ -43,7 +43,7 @@ def split(noun: Noun) -> list[Noun]:
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
         # 'two 25 mm tubes' are two pieces
         return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
-    numbered = [at for at, token in enumerate(noun.mods) if token.kind in _OF_LENS]
+    numbered = [at for at, token in enumerate(noun.mods) if token.kind in _OF_LENS or _leads_mount(noun, at)]
     if noun.heads == "BODY" and numbered:
         # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
         at = numbered[-1] + 1
@@ -51,7 +51,7 @@ def split(noun: Noun) -> list[Noun]:
         return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
     if (
         noun.heads == "FRAME"
-        and noun.first("FNUM", "COMBO")
+        and noun.first("FNUM", "COMBO", "FOCAL")
         and noun.first("FORMAT")
         and noun.first("LENGTH", "COMBO", "FOCAL")
     ):
@@ -67,6 +67,12 @@ def split(noun: Noun) -> list[Noun]:
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
     other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
     return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+
+
+def _leads_mount(noun: Noun, at: int) -> bool:
+    """'58 mm an X body': a length before all else that tells of a body is that of a lens."""
+    token, behind = noun.mods[at], noun.mods[at + 1 :]
+    return at == 0 and token.kind == "LENGTH" and token.unit == "mm" and any(one.kind == "MOUNT" for one in behind)
 
 
 def _lens_beside_piece(noun: Noun) -> int | None:

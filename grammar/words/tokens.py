@@ -220,7 +220,8 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
             last = columns[atoms[hit[1] - 1].end - 1]
             found.extend(Cue(tells, columns[atom.start], last) for tells in hit[0])
         elif not atom.is_word:
-            equals = atom.text == "=" and not _names_a_thing(runs, at - 1, lexicon)
+            asked = at + 1 == len(atoms) or atoms[at + 1].text in _STOPS  # 'on an E body = ?'
+            equals = atom.text == "=" and (asked or not _names_a_thing(runs, at - 1, lexicon))
             # 'the f-number shows --'; behind a full stop they show nothing
             dashes = line[atom.start : atom.start + 2] == "--" and at > 0 and atoms[at - 1].text not in _STOPS
             tells = "equals" if equals else "dashes" if dashes else ""

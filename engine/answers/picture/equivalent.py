@@ -15,8 +15,9 @@ from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frames import frames_named
-from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
@@ -86,7 +87,9 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if crops and _of_exposure(question):
         told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
-    apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
+    told = focal_for_field(question, knowledge) + seen_there(question, knowledge) + told
+    facts = knowledge.catalogue
+    apart = factor is None and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
     if question.topic == MATCH or apart:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
     if mentions(question, "either-or") or question.topic == "better":
