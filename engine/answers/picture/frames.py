@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from engine.answers.parts.said import mentions, named, numbers
+from engine.answers.picture.frame_modes import modes_told
 from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -30,9 +31,22 @@ def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list
 
 def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
     """The same without the usual ones: nothing where the question names no area."""
-    told = _told(question, facts)
-    if told:
-        return told
+    told = _told(question, facts) or [facts.formats[name] for name in modes_told(question) if name in facts.formats]
+    return told or _whole(question, facts, modes)
+
+
+def whole_of(question: Question, form: Format, facts: Catalogue) -> Format:
+    """The whole frame that this one is a part of by a mode or a crop told; the same where it is the whole."""
+    named = (
+        (_told(question, facts) or _whole(question, facts, modes=False))
+        if modes_told(question)
+        else frames_named(question, facts)
+    )
+    larger = [one for one in named if one.diagonal_mm > form.diagonal_mm + SAME_MM]
+    return max(larger, key=lambda one: one.diagonal_mm, default=form)
+
+
+def _whole(question: Question, facts: Catalogue, modes: bool) -> list[Format]:
     ids = [*named(question.things, "format")]
     for thing in question.bodies:
         ids += _of_body(thing, facts, modes)
