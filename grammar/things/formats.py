@@ -12,6 +12,7 @@ _OF_FILM: Final = 100  # a number of three digits that names a film names it bef
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _COVERAGE: Final = "coverage"
+_TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
 _FORMAT: Final = "format"
 _ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
@@ -140,10 +141,10 @@ def _told(tokens: list[Token], at: int) -> Token:
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
-    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
+    others = any(one.kind in _TOLD_LENS and one is not token and _is_whole(one) for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]
-        if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
+        if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
 
