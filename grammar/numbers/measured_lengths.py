@@ -147,8 +147,10 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
-    if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
+    if measured == "circle" and (token.kind == "NUMBER" or tokens[at - 1].kind != "CUE") and _is_led(tokens, at):
         return True
+    if measured == "circle" and after is not None and after.kind == "FORMAT":
+        return True  # 'image circle of 50 mm standard 8 lens'
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
     if after.text.casefold() == _WIDE and measured in _MEASURED:
@@ -166,7 +168,7 @@ def _has_own_behind(tokens: list[Token], at: int) -> bool:
 
 
 def _is_led(tokens: list[Token], at: int) -> bool:
-    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    """'what circle does a 135 throw', 'image circle of a 50 mm': an article makes the number a lens."""
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 
 

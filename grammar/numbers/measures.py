@@ -23,6 +23,7 @@ from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.ring_measured import PIECES, ring_measured
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
+from grammar.words.groups import ASKS
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
@@ -69,11 +70,12 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     if is_keyed_before(tokens, at):
         tokens[at] = word.as_("CUE")
         return
-    target = None if is_keyed_behind(tokens, at) else length_of(tokens, at, word)
+    asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
+    target = None if asked or is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
-        if word.value == "circle" and target == at - 1:
+        if word.value == "circle" and target == at - 1 and tokens[target].kind == "LENGTH":
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
     if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):

@@ -19,6 +19,7 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
+_FAR: Final = frozenset(["m", "ft"])
 _SHORTEST_LENS_MM: Final = 20
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
@@ -62,7 +63,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
             stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
             stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
-            of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            of_lens = _is_body(out, back) and (
+                _is_of_lens(token) or token.unit in _FAR
+            )  # 'on an FF body, 28mm', 'at 3 m'
             of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
@@ -107,9 +110,9 @@ def _is_turned(after: list[Token]) -> bool:
 
 
 def _is_body(out: list[Token], at: int) -> bool:
-    """A body, or a frame whose format is told."""
+    """No body has a focal length, and no sensor: 'on a 2/3 inch chip, my 35', 'APS-C frame 50'."""
     framed = out[at].kind == "FRAME" and at > 0 and out[at - 1].kind == "FORMAT"
-    return framed or _headed_by(out, at).kind == "BODY"
+    return framed or _headed_by(out, at).kind in ("BODY", "FRAME")
 
 
 def _is_of_piece(out: list[Token], at: int) -> bool:

@@ -10,6 +10,7 @@ from engine.base.compact import compact, field
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 ANGLE: Final = "angle"
+ASKS: Final = "asks"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
@@ -51,7 +52,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, DRAWS, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LACKING, LIT,
+    [ANGLE, ASKS, BEYOND, CROP, DIAL, DRAWS, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LACKING, LIT,
      MAGNIFIES, METRIC,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
      SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, STOP_NAMED,
