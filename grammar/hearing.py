@@ -27,7 +27,7 @@ HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF"])
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT"])
 
 
 @compact

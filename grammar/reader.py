@@ -99,6 +99,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.turns.naming_next import named_next
         from grammar.turns.only_told import mount_kept, with_ring_held
         from grammar.turns.reckoned import reckoned
+        from grammar.turns.said_plainly import said_plainly
         from grammar.turns.word_again import word_again
 
         reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
@@ -106,7 +107,8 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
             return reply
         heard = with_ring_held(mount_kept(heard, before), before)
         put_right = corrected(heard, before, lexicon)
-        said, heard = heard, put_right or spoken_out(reckoned(heard, before, lexicon), before, lexicon)
+        plainly = said_plainly(heard, before, lexicon)
+        said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before).with_(corrects=put_right is not None)
             if heard is not said or _only_changes(heard, followed, before):

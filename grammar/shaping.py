@@ -21,7 +21,7 @@ from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
-from grammar.numbers.optics_numbers import with_zoom_ratios
+from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.rears_told import with_rears_told
@@ -74,7 +74,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line)))))
+    spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))

@@ -18,6 +18,7 @@ from grammar.turns.of_another import (
     only_glass,
     only_swaps,
 )
+from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
 from grammar.turns.whom import COMPARE, Meant
 
@@ -106,6 +107,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE or seat else before.intent
     if extends(heard, before):
         return "crop-equivalent"
+    if changes_one_part(heard, before):
+        return before.intent
     if is_of_another(heard, before) or (before.intent not in ASIDE and only_swaps(heard, before)):
         return before.intent
     if before.intent == SETTING and (only_glass(heard) or only_frame(heard, before)):

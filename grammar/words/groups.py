@@ -10,6 +10,7 @@ from engine.base.compact import compact, field
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 ANGLE: Final = "angle"
+AWAY: Final = "away"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
@@ -18,9 +19,11 @@ FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 F_NUMBER: Final = "f-number"
 HOLDS: Final = "holds"
+INSIDE: Final = "inside"
 LIT: Final = "lit"
 MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
+MORE: Final = "more"
 NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
@@ -42,13 +45,16 @@ SINGLE: Final = "single"
 SMOOTH: Final = "smooth"
 SPAN: Final = "span"
 STANDS_OUT: Final = "stands-out"
+TAKEN_AWAY: Final = "taken-away"
+TAKEN_OFF: Final = "taken-off"
 VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC,
+    [ANGLE, AWAY, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, INSIDE, LIT, MAGNIFIES, METRIC, MORE,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
-     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
+     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, TAKEN_AWAY, TAKEN_OFF,
+     VIDEO_TUBE]
 )  # fmt: skip
 
 
