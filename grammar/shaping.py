@@ -17,6 +17,7 @@ from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.mark_rows import with_mark_rows
+from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.near_marks import with_near_marks_told
@@ -86,7 +87,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens), line.cues, told)
-    tokens = with_near_marks_told(tokens, told)
+    tokens = with_near_marks_told(without_measure_commas(tokens), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told

@@ -8,7 +8,9 @@ from engine.base.compact import replace
 from grammar.things.casting import SPACER
 from grammar.things.phrases import Noun
 from grammar.things.powers import each_power
+from grammar.words.tokens import is_plural
 
+_THINGS: Final = frozenset(["LENS", "BODY"])
 _OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _ARTICLES: Final = frozenset(["a", "an", "the", "my", "this", "that"])
@@ -61,12 +63,22 @@ def split(noun: Noun) -> list[Noun]:
         lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
         return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
     mounts = noun.all("MOUNT")
+    if len(mounts) > 1 and len(mounts) == len(noun.mods) and noun.heads in _THINGS and _is_plural(noun):
+        # 'M42 OM FD lenses' are as many
+        return [
+            replace(noun, mods=[mount], column=mount.column, text=mount.text, join="and" if n else noun.join)
+            for n, mount in enumerate(mounts)
+        ]
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
     other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
     return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+
+
+def _is_plural(noun: Noun) -> bool:
+    return noun.head is not None and is_plural(noun.head)
 
 
 def _lens_beside_piece(noun: Noun) -> int | None:

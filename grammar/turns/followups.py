@@ -13,7 +13,7 @@ from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_s
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
+from grammar.turns.left_away import bodies_left, lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
     depth_wanted,
@@ -99,7 +99,8 @@ def follow(heard: Heard, before: Question) -> Question:
         said, found = _without(said, *_OF_CIRCLE).with_(lenses=()), None
         said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
-    lenses = those_left or lenses
+    said, bodies_here = bodies_left(said, before)
+    lenses, bodies = those_left or lenses, bodies_here or bodies
     bodies = bodies or _body_of_before_last(intent, before)
     more = added(heard, before)
     if more is not None:

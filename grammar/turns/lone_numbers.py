@@ -16,7 +16,7 @@ from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, Role, is_circle, numbers_told
-from grammar.words.groups import OWN
+from grammar.words.groups import OPENS, OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import SHAPES, STOPS
@@ -38,6 +38,7 @@ _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
+_SLOWEST: Final = 8.0  # of the widest stops of lenses
 _MOST_COUNTED: Final = 4  # tubes
 
 
@@ -56,7 +57,12 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = _shape(token, before) or _density(token, before) or _circle(token, heard, before)
+    says = (
+        _widest(token, heard, before)
+        or _shape(token, before)
+        or _density(token, before)
+        or _circle(token, heard, before)
+    )
     says = says or _nearest(token, heard, before)
     if says is None:
         drawn = _drawn_to(heard, before)
@@ -140,6 +146,14 @@ def _alone(heard: Heard, before: Question) -> Token | None:
 def _is_measured(token: Token) -> bool:
     """'i measured 20': a number of what can be measured."""
     return token.kind == "MEASURE" and token.value == "size"
+
+
+def _widest(token: Token, heard: Heard, before: Question) -> str | None:
+    """'it is a 1.4', 'it opens to 1.4' of a lens whose widest stop was not told."""
+    lens, told = before.lens, token.numbers[0]
+    open_yet = lens is not None and lens.kind != "lens" and lens.f_number is None and before.f_number is None
+    said = heard.tells("it-is") or any(OPENS in one.groups for one in heard.line.tokens)
+    return f"f/{told:g} lens" if open_yet and said and "." in token.text and told in STOPS and told < _SLOWEST else None
 
 
 def _shape(token: Token, before: Question) -> str | None:

@@ -10,7 +10,8 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.questions import Question
-from grammar.words.groups import AWAY, INSIDE, TAKEN_AWAY, TAKEN_OFF
+from grammar.things.letters import ARTICLES
+from grammar.words.groups import AWAY, GONE, INSIDE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -18,12 +19,16 @@ _EXPOSURE: Final = "exposure-nd"
 _WITHOUT: Final = "without"
 _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
+_HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
+_GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
+_NOT: Final = "not"  # of 'not' and 'forget the'
+_NO: Final = "no"
 _LETTER_ALONE: Final = "a"  # which is an article here
 
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _taken_off(heard, before) or _inside(heard, before)
+    text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before)
     if text is None:
         return heard
     again = hear(text, lexicon, before.intent)
@@ -44,6 +49,24 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     said = tokens[named[0] : named[-1] + 1]
     start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
     return f"{_WITHOUT} the {heard.text[start:end]}"
+
+
+def _left_out(heard: Heard, before: Question) -> str | None:
+    """'not the Z', 'i sold the FD' after several: without that one."""
+    tokens = heard.line.tokens
+    named = [one for one in tokens if one.ids and one.text.casefold() not in ARTICLES]
+    goes = any(_GOING & set(one.groups) or one.value == _NOT or one.text.casefold() == _NO for one in tokens)
+    if len(named) != 1 or not goes or not any(set(named[0].ids) & ids for ids in _several(before)):
+        return None
+    if not all(one in named or one.kind in _AROUND | _HEADS or _GOING & set(one.groups) for one in tokens):
+        return None
+    return f"{_WITHOUT} the {named[0].text}"
+
+
+def _several(before: Question) -> list[set[str]]:
+    """The mounts of the lenses, and of the bodies, where there are several."""
+    sides = ([id_ for one in things for id_ in one.ids] for things in (before.lenses, before.bodies) if len(things) > 1)
+    return [set(ids) for ids in sides]
 
 
 def _is_plain(tokens: tuple[Token, ...], verb: int | None, off: int | None) -> bool:

@@ -18,6 +18,7 @@ ENDLESS: Final = "endless"
 FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
 F_NUMBER: Final = "f-number"
+GONE: Final = "gone"
 HOLDS: Final = "holds"
 INSIDE: Final = "inside"
 LIT: Final = "lit"
@@ -28,6 +29,7 @@ NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+OPENS: Final = "opens"
 OWN: Final = "own"
 PLATE: Final = "plate"
 PUT_WHERE: Final = "put-where"
@@ -51,10 +53,10 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, AWAY, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, INSIDE, LIT, MAGNIFIES, METRIC, MORE,
-     NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
-     SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, TAKEN_AWAY, TAKEN_OFF,
-     VIDEO_TUBE]
+    [ANGLE, AWAY, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, GONE, HOLDS, INSIDE, LIT, MAGNIFIES,
+     METRIC, MORE, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OPENS, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR,
+     SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, TAKEN_AWAY,
+     TAKEN_OFF, VIDEO_TUBE]
 )  # fmt: skip
 
 

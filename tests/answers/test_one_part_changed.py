@@ -88,3 +88,57 @@ def test_a_five_millimetre_ring_behind_another_lens_is_a_tube(club: Desk) -> Non
 def test_close_up_is_asked_in_two_words(club: Desk) -> None:
     last = talk(club, FIRST["chain"], "and close up with a 10mm tube?")[-1]
     assert last.intent == "macro-distance"
+
+
+LISTED = "what lenses fit on E"
+PLANNED = "which adapters for M42, OM and FD lenses on E and Z"
+
+
+@pytest.mark.parametrize(
+    ("said", "body"), [("on mft instead", "mft-mount"), ("ok and L mount", "l-mount"), ("for RF then", "rf-mount")]
+)
+def test_another_body_is_listed_for(club: Desk, said: str, body: str) -> None:
+    last = talk(club, LISTED, said)[-1]
+    assert last.question is not None
+    assert (last.intent, last.question.lenses) == ("list-fits", ())
+    assert body in last.question.bodies[0].ids
+
+
+def test_a_list_is_kept_to_a_price_and_ordered_by_it(club: Desk) -> None:
+    last = talk(club, LISTED, "cheapest first")[-1]
+    prices = [line.text.split("[")[1].split(" ")[0] for line in last.lines if "[" in line.text]
+    assert last.intent == "list-fits"
+    assert [float(price) for price in prices] == sorted(float(price) for price in prices)
+
+
+@pytest.mark.parametrize("said", ["without the Z", "i sold the Z", "forget the Z body", "not the Z", "leave out the Z"])
+def test_a_body_goes_from_a_plan(club: Desk, said: str) -> None:
+    last = talk(club, PLANNED, said)[-1]
+    assert last.question is not None
+    assert [body.ids[0] for body in last.question.bodies] == ["e-mount"]
+    assert [lens.ids[0] for lens in last.question.lenses] == ["m42", "om-mount", "fd-mount"]
+
+
+@pytest.mark.parametrize("said", ["plus a K lens", "i also have a K lens", "and K as well"])
+def test_a_lens_comes_to_a_plan(club: Desk, said: str) -> None:
+    last = talk(club, "M42 OM FD lenses, bodies E and Z, what rings to buy", said)[-1]
+    assert last.question is not None
+    assert [lens.ids[0] for lens in last.question.lenses] == ["m42", "om-mount", "fd-mount", "k-mount"]
+
+
+@pytest.mark.parametrize("said", ["and M42?", "M42 as well", "what about M42"])
+def test_a_third_lens_is_set_beside_two(club: Desk, said: str) -> None:
+    last = talk(club, "compare FD and OM on E", said)[-1]
+    assert last.question is not None
+    assert [lens.ids[0] for lens in last.question.lenses] == ["fd-mount", "om-mount", "m42"]
+
+
+@pytest.mark.parametrize("said", ["the ring measures 27.3", "i measured its register, 45.62", "ring came 27.3"])
+def test_what_is_measured_on_the_way_is_judged(club: Desk, said: str) -> None:
+    assert "0.16 mm too close" in flat(talk(club, "M42 50/1.8 on E", said)[-1])
+
+
+def test_what_a_mount_is_known_by_is_told_in_parts(club: Desk) -> None:
+    last = talk(club, "unknown bayonet lens, three lugs, 47.5 throat", "flange measures 45.5")[-1]
+    assert last.intent == "identify-mount"
+    assert "C/Y" in flat(last)
