@@ -20,12 +20,13 @@ from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
 from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
+from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
-from grammar.numbers.optics_numbers import with_zoom_ratios
+from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
@@ -86,7 +87,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line)))))
+    spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
@@ -101,7 +102,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(tokens)), told)
     tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
-    tokens = with_near_marks_told(tokens, told)
+    tokens = with_near_marks_told(without_measure_commas(tokens), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
