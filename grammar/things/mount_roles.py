@@ -228,7 +228,7 @@ class _Placing:
             described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
             after_piece = before is not None and before.sort == "piece" and role == "for" and described
             self._as("body" if after_piece else "lens")
-        elif role in ("", "with") and not part.is_host and self._has_host():
+        elif role in ("", "with") and not part.is_host and lens.has_mount_or_kind and self._has_host():
             self._as("lens")  # 'MD lenses, an Exakta, and an L body', 'an 85 C/Y and a C mount, Z'
         elif role == "in":
             self._as("lens")  # 'the same 8 mm lens is sold in C and in CS'

@@ -76,7 +76,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
     # and that tells no turns: '0.5 pitch, 2 turns'
-    ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|{_TURNED}))"
+    ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
      rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
