@@ -157,7 +157,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("lenses", len(cast.lenses) > 1),
         ("many-lenses", len(cast.lenses) > 2 or any((part.count or 1) > 2 for part in cast.lenses)),
         ("focal", any(part.focal or part.zoom for part in cast.lenses)),
-        ("by-width", any(mount.text[:1].isdigit() for part in cast.lenses for mount in part.mounts)),
+        ("by-width", any(_is_by_width(mount.text) for part in cast.lenses for mount in part.mounts)),
         ("mount-only", bool(cast.lenses) and all(not part.focal and not part.noun.head for part in cast.lenses)),
         ("body", bool(cast.bodies)),
         ("body-mount", has_body),
@@ -182,3 +182,8 @@ def _of_things(cast: Cast) -> set[str]:
         if is_so:
             shown.add(name)
     return shown
+
+
+def _is_by_width(name: str) -> bool:
+    """'42 mm screw', 'thread lens, 42 mm': a mount told by no more than how wide its thread is."""
+    return name[:1].isdigit() or name.casefold().endswith("mm")

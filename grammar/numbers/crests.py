@@ -21,6 +21,7 @@ _COUNTS: Final = ("NUMBER", "COUNT", "FOCAL")
 _SIZES: Final = frozenset(["size", "total", "diameter", _CRESTS])  # 'ten measure 7.5', 'ten across are 7.5'
 _OF_THEM: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
 _MOST_BETWEEN: Final = 3  # small words between a count and its length
+_OVER: Final = frozenset(["over", "for", "across", "in"])
 _REACH: Final = 5  # tokens from a count to the word for its total
 
 
@@ -92,6 +93,15 @@ def _of_row(tokens: list[Token], at: int) -> None:
         told_as_length = tokens[length].kind == "LENGTH" or "." in tokens[length].text
         if told_as_length:
             _put(tokens, at, length, tokens[at].numbers[0])
+            return
+    before = at - 1
+    while before >= 0 and at - before <= _MOST_BETWEEN and tokens[before].kind in _ALONG:
+        before -= 1
+    led = tokens[at - 1] if at else None
+    named = tokens[at].text.isalpha()  # 'over' has gone by now
+    over = led is not None and (led.value in _OVER or led.text.casefold() in _OVER or (named and before == at - 1))
+    if over and before >= 0 and tokens[before].kind == "LENGTH" and _is_pitch(tokens[before], tokens[at]):
+        _put(tokens, at, before, tokens[at].numbers[0])  # '10 mm over ten of them'
 
 
 def _is_count(token: Token) -> bool:

@@ -64,6 +64,7 @@ _ASKING: Final = (
 )
 
 PLAN: Final = "buy-plan"
+_PICKED: Final = "pick:"  # cues of which of several is meant
 MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
@@ -92,8 +93,9 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
         return PLAN
-    if before.intent == IDENTIFY and heard.readings.values.keys() & MEASURED and not (things or heard.cues):
-        return IDENTIFY  # 'flange measures 45.5'
+    asked = any(not cue.tells.startswith(_PICKED) for cue in heard.cues)
+    if before.intent == IDENTIFY and heard.readings.values.keys() & MEASURED and not (things or asked):
+        return IDENTIFY  # 'flange measures 45.5', '10 mm over ten of them'
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
     if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):

@@ -21,6 +21,8 @@ _STOPS: Final = "stops"
 BRIGHTER: Final = "brighter"  # the key of the stops by which the scene is lighter than the light that is named
 _CHANGED: Final = re.compile(r"\bstops? (brighter|lighter|darker|dimmer)\b", re.IGNORECASE)
 _SHIMMED: Final = "shim-calibration"
+_EARLY: Final = "infinity-early"
+_STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
@@ -164,8 +166,14 @@ def distance_again(said: Question, before: Question) -> Question:
 
 
 def mark_again(heard: Heard, said: Question, before: Question) -> Question:
-    """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is."""
+    """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is.
+
+    So it is where infinity was said to come too early, and where that is had not been told.
+    """
     told = said.distance_mm
+    if said.intent == before.intent == _SHIMMED and before.mentions(_EARLY) and before.said(_MARK) is None:
+        only = told is not None and before.distance_mm is None and not any(cue.tells in _STOPPING for cue in heard.cues)
+        return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told or 0.0)))) if only else said
     marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
     asks = any(cue.tells not in _SUPPOSING for cue in heard.cues)
     if told is None or not marked or before.distance_mm is not None or asks:

@@ -217,12 +217,17 @@ def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:
 
 
 def lost_by_extension(question: Question, knowledge: Knowledge) -> Told:
-    """What extension costs the lens in light; of a bellows at both ends of its draw."""
+    """What extension costs the lens in light, as told by lens to image too; of a bellows at both ends of its draw."""
     x = extension_mm(question, knowledge.catalogue)
     lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
     if lens is None:
         return Told()
-    ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
+    image = number(question, "image_distance")
+    if image is not None and image > lens.focal.nominal:
+        x = image - lens.focal.nominal
+        ends = [(f"{trimmed(image, 1)} mm from lens to image", x)]
+    else:
+        ends = draws(question, knowledge) or ([] if x is None else [(f"{trimmed(x, 2)} mm of extension", x)])
     told = Told()
     for case, length in ends:
         magnified = focus.magnification(lens.focal, Interval.exact(length))
