@@ -117,7 +117,8 @@ def follow(heard: Heard, before: Question) -> Question:
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
     pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
-    if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
+    seen = heard.tells("infinity") or heard.tells("stops-at")
+    if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters

@@ -64,6 +64,7 @@ _ASKING: Final = (
 )
 
 PLAN: Final = "buy-plan"
+_WAYS: Final = frozenset(["chain", "focus-verdict"])
 _PICKED: Final = "pick:"  # cues of which of several is meant
 MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
@@ -73,6 +74,15 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     best = heard.weighed.best
     if _is_remedy(heard, before):
         return before.intent
+    if (
+        before.intent in _WAYS
+        and heard.tells("stops-at")
+        and heard.readings.distance_mm is not None
+        and not _asks(heard)
+    ):
+        return "focus-verdict"  # 'it stops at 60 cm'
+    if before.intent in _WAYS and best == _CLOSE and heard.tells("how-close") and not heard.cast.pieces:
+        return _CLOSE  # 'and if I want it closer'
     if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):

@@ -23,6 +23,8 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
     if pair is None:
         return Told(), ()
     mark, sharp = pair
+    if question.mentions("taped-from-front"):
+        return _from_front(mark, sharp, question.feet), ()
     facts, feet = knowledge.catalogue, question.feet
     named = tuple(focal for focal in focals(question) if focal * 1000.0 not in pair)
     rows: list[tuple[float, float]] = []
@@ -53,3 +55,14 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         judged = judged_alone(focal, stop(question), pieces, facts.formats[USUAL_FORMAT], knowledge)
         chains = (as_listed(judged, f"a {trimmed(focal, 1)} mm lens that sits too {way}"),)
     return Told((Line("head", text),), tuple(quantities)), chains
+
+
+def _from_front(mark: float, taped: float, feet: bool) -> Told:
+    """What a tape from the front glass tells of a scale: nothing yet, for marks are counted from the sensor."""
+    text = (
+        f"Not by that: marks are counted from the sensor (the film plane), not from the front glass. The mark"
+        f" {distance(mark, feet)} and {distance(taped, feet)} from the glass differ by {distance(mark - taped, feet)}:"
+        " that is right where front glass and sensor are so far apart, else the rest is the error."
+    )
+    ask = "How far is the front glass from the sensor, set so? Or tape from the sensor's mark on the body."
+    return Told((Line("head", text), Line("ask", ask)))
