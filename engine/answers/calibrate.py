@@ -155,7 +155,9 @@ def _against_tape(question: Question, knowledge: Knowledge) -> tuple[Told, float
     told, _ = by_scale_pair(question, knowledge)
     if not told.lines:
         return None
-    error = next(row.value.least for row in told.quantities if row.name == "register_error_mm")
+    error = next((row.value.least for row in told.quantities if row.name == "register_error_mm"), None)
+    if error is None:
+        return told, None  # taped from the front glass
     return told, -error if error < 0 and focals(question) else None
 
 

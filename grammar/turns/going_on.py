@@ -80,7 +80,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         and heard.readings.distance_mm is not None
         and not _asks(heard)
     ):
-        return "focus-verdict"  # 'it stops at 60 cm'
+        return before.intent  # 'it stops at 60 cm'
     if before.intent in _WAYS and best == _CLOSE and heard.tells("how-close") and not heard.cast.pieces:
         return _CLOSE  # 'and if I want it closer'
     if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
