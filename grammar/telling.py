@@ -70,6 +70,8 @@ def built(heard: Heard, intent: str) -> Question:
     widest = {part.f_number for part in lenses if part.f_number is not None}
     if stop is None and intent in _OPEN_WIDE and len(widest) == 1:
         stop = lenses[0].f_number  # of several each keeps its own
+    if stop is None:
+        stop = _stop_of_own(lenses, bodies)
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:
@@ -96,6 +98,17 @@ def built(heard: Heard, intent: str) -> Question:
         skipped=tuple(token.text for token in heard.shape.skipped),
         stops=stops_told(heard.phrases),
     )
+
+
+def _stop_of_own(lenses: list[Part], bodies: list[Part]) -> float | None:
+    """'avocet on skiff f/4': how far a lens of one's own opens is known, so that a stop beside it is the one set."""
+    own = [part for part in (*lenses, *bodies) if part.named is not None and part.f_number is not None]
+    stops = {part.f_number for part in own}
+    if len(stops) != 1 or len(lenses) != 1 or lenses[0].named is None:
+        return None
+    for part in own:
+        part.f_number = None
+    return stops.pop()
 
 
 def _off_frames(

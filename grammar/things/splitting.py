@@ -30,6 +30,11 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
+    second = _second_name(noun)
+    if second:
+        one = replace(noun, head=None, tails=[], mods=noun.mods[:second])
+        other = replace(noun, role="", join="", mods=noun.mods[second:], column=noun.mods[second].column)
+        return [one, *split(other)]
     powers = each_power(noun)
     if powers:
         return powers
@@ -65,8 +70,14 @@ def split(noun: Noun) -> list[Noun]:
         return [noun]
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
-    other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
-    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+    rear = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
+    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(rear)]
+
+
+def _second_name(noun: Noun) -> int:
+    """'avocet skiff card': where in it the second thing of one's own begins that is named; 0 where there is none."""
+    named = [at for at, token in enumerate(noun.mods) if token.kind == "NAMED"]
+    return named[1] if len(named) > 1 and noun.mods[named[0]].unit != noun.mods[named[1]].unit else 0
 
 
 def _leads_mount(noun: Noun, at: int) -> bool:
