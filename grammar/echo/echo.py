@@ -193,7 +193,7 @@ class _Sayer:
         """What of a body's sensor is used: a format told beside it."""
         own = {body.format for body in self.question.bodies}
         others = any(thing.id not in own for thing in self.question.frames)
-        return f" in {self._formats()}" if others else ""
+        return f" in {self._formats()}" if others and self.question.mentions("as-mode") else ""
 
     def _named(self, thing: Thing) -> str:
         return mount_words(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)

@@ -52,6 +52,8 @@ def split(noun: Noun) -> list[Noun]:
     if noun.heads == "BODY" and numbered:
         # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
         at = numbered[-1] + 1
+        mounts = [token for token in noun.mods[at:] if token.kind == "MOUNT"]
+        at += len(mounts) > 1 and noun.mods[at] is mounts[0]  # 'a 25 mm C mount an E body'
         lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
         return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
     if (
@@ -75,9 +77,21 @@ def split(noun: Noun) -> list[Noun]:
 
 
 def _second_name(noun: Noun) -> int:
-    """'avocet skiff card': where in it the second thing of one's own begins that is named; 0 where there is none."""
-    named = [at for at, token in enumerate(noun.mods) if token.kind == "NAMED"]
-    return named[1] if len(named) > 1 and noun.mods[named[0]].unit != noun.mods[named[1]].unit else 0
+    """Where in it a second thing begins: 'avocet skiff card', 'avocet MFT', '25 mm C mount skiff'; 0: nowhere.
+
+    A lens of one's own has its mount, and a body has no numbers of a lens.
+    """
+    for at, token in enumerate(noun.mods[1:], start=1):
+        before = noun.mods[:at]
+        lens = any(one.kind == "NAMED" and one.unit == "lens" for one in before)
+        body = any(one.kind == "NAMED" and one.unit == "body" for one in before)
+        named = token.kind == "NAMED" and token.unit
+        numbered = any(one.kind in _OF_CHIP for one in before)
+        if (named == "body" and (lens or numbered)) or (named == "lens" and body):
+            return at
+        if lens and token.kind in ("MOUNT", "FORMAT"):
+            return at
+    return 0
 
 
 def _leads_mount(noun: Noun, at: int) -> bool:
