@@ -27,7 +27,7 @@ _SAID: Final = {
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "brighter": "{} stops brighter",
-    "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
+    "circle": "{} image circle", "diagonal": "{} diagonal", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "field": "{} of field", "at_hand": "{} at hand", "total": "to make {}", "spigot": "left out spigot {}",

@@ -135,6 +135,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
+        near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
+        near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
         near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
         near = near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
         return token.as_("FORMAT") if near else token
