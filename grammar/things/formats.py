@@ -13,6 +13,7 @@ _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _COVERAGE: Final = "coverage"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
+_ERA: Final = "era"
 _FORMAT: Final = "format"
 _ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
@@ -20,6 +21,7 @@ _FRAMED: Final = _FRAMES | {"MOUNT", "LETTER"}
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
+_AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _NEAR: Final = 4  # tokens
 _SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
@@ -35,7 +37,8 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
-        if (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
+        again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)
+        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
@@ -51,9 +54,10 @@ def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
         joined = at > 0 and tokens[at - 1].kind == "JOIN"
         before = tokens[at - 1 - joined] if at > joined else None
         covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == _COVERAGE
+        era = tokens[at + 1].kind == "PREP" and tokens[at + 1].text.casefold() == _ERA  # 'a Super 16 zoom, 16 mm era'
         others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
         of_lens = before is not None and before.kind in _ENDING_LENS
-        if token.kind == "FORMAT" and covers and others and of_lens:
+        if token.kind == "FORMAT" and of_lens and (era or (covers and others)):
             lead = Token("PREP", "", token.column, "made-for")
             return [*tokens[: at - joined], lead, token, *_with_coverage_of_lens(tokens[at + 1 :])]
     return tokens
@@ -63,6 +67,12 @@ def _puts_on(tokens: list[Token], at: int) -> bool:
     """Whether what the lens is to light stands here: a frame, or a mount behind a preposition."""
     mount = tokens[at].kind in ("MOUNT", "LETTER") and at > 0 and tokens[at - 1].kind == "PREP"
     return tokens[at].kind in _FRAMES or mount
+
+
+def _is_alone(tokens: list[Token], at: int) -> bool:
+    """'what about 1"' after whether a lens covers: no other number is told, and nothing that the inches are of."""
+    others = (*tokens[:at], *tokens[at + 1 :])
+    return not any(one.kind in (*_LENS_NUMBERS, "RANGE", "PIECE", "MEASURE", "MOUNTWORD") for one in others)
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:

@@ -15,6 +15,7 @@ from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question, Thing
 
+_KEYS: Final = ("normal-view", "portrait-view", "wide-view")
 _VIEWS: Final = {"portrait": "A lens for portraits", "wide": "A wide lens"}  # usual ones beside the normal
 
 
@@ -24,12 +25,20 @@ def normal_view(question: Question, crops: Sequence[Crop], facts: Catalogue) -> 
         return Told()
     told = Told()
     for crop in crops or [crop_of(form) for lens in question.lenses for form in _made_for(lens, facts)]:
-        if mentions(question, "normal-view"):
+        if _asks(question, "normal-view"):
             told += _normal(crop, facts)
         for key, name in _VIEWS.items():
-            if mentions(question, f"{key}-view"):
+            if _asks(question, f"{key}-view"):
                 told += _usual(crop, key, name, facts)
     return told
+
+
+def _asks(question: Question, key: str) -> bool:
+    """Whether this view is asked for, in the text or in the one that it goes on from and that no other view follows."""
+    if any(mentions(question, one) for one in _KEYS):
+        return mentions(question, key)
+    before = question.prior if question.follows else None
+    return before is not None and not focals(before) and mentions(before, key)
 
 
 def _normal(crop: Crop, facts: Catalogue) -> Told:
