@@ -8,7 +8,7 @@ from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.focal_numbers import may_be_focal
-from grammar.numbers.lens_stops import is_behind_lens
+from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
 from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
@@ -31,7 +31,6 @@ _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off"
 _OF_VIEW: Final = frozenset(["how-wide", "looks-like", "becomes", "crop"])  # cues of what a lens sees on a frame
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
-_CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _DRAWN_FOR: Final = frozenset(["extension", "extension-tube", "bellows", "helicoid"])  # what a size is reached by
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
@@ -69,7 +68,7 @@ def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     if before is None or not beside or token.numbers[0] >= 1:
         return False
     parted = token.column - (before.column + len(before.text)) > _BESIDE  # '75 mm want 1:2': a word lies between
-    return not parted and not told & _CLOSE_UP
+    return not parted and not told & CLOSE_UP
 
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

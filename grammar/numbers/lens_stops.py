@@ -11,17 +11,53 @@ _FOCALS: Final = (12.0, 1200.0)  # mm, of a bare number before a stop
 _SLOWEST: Final = 11.0  # of a lens as it is told
 _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "MARK", "LETTER"])
 _NAMES: Final = frozenset(["MOUNT", "LENS", "KIND"])
+CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])  # cues of what is drawn big
+_LENGTHS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "PIECE", "MEASURE"])
+_PARTING: Final = frozenset(["on", "to", "for", "and"])
 _NUMBERED: Final = frozenset(["NUMBER", "PIECE", "COUNT", "LENGTH"])  # before a row that is of something else
 
 
-def with_lens_stops_told(tokens: list[Token]) -> list[Token]:
-    """The two bare numbers beside a mount as FOCAL and FNUM, where they can be those of one lens."""
-    out = list(tokens)
+def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The two bare numbers beside a mount as FOCAL and FNUM, where they can be those of one lens.
+
+    `told`: the cues of the question; where close-ups are spoken of '1:2' is how big they get.
+    """
+    out = _with_focal_told(tokens)
     for at in range(len(out) - 1):
-        if _is_focal(out[at]) and _is_stop(out[at + 1]) and _is_beside_mount(out, at):
+        engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
+        if _is_focal(out[at]) and (engraved or _is_stop(out[at + 1])) and _is_beside_mount(out, at):
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
-            out[at + 1] = out[at + 1].as_("FNUM")
+            stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
+            out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
     return out
+
+
+def _with_focal_told(tokens: list[Token]) -> list[Token]:
+    """'MD, 135 on K', '35, LTM': the one bare number that a comma parts from the mount of a lens as FOCAL."""
+    out = list(tokens)
+    if any(one.kind in _LENGTHS for one in out) or sum(map(_is_focal, out)) != 1:
+        return out
+    for at, token in enumerate(out):
+        bare = token.kind == "NUMBER" and _is_focal(token)
+        if bare and (_is_parted_behind(out, at) or _is_parted_before(out, at)):
+            out[at] = token.as_("FOCAL", unit="mm")
+            break
+    return out
+
+
+def _is_parted_behind(tokens: list[Token], at: int) -> bool:
+    """'MD, 135' at the end of a phrase."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind == "STOP" or (after.kind in ("PREP", "JOIN") and after.value in _PARTING)
+    named = at > 1 and tokens[at - 1].text == "," and tokens[at - 2].kind in ("MOUNT", "MOUNTWORD")
+    return named and ends
+
+
+def _is_parted_before(tokens: list[Token], at: int) -> bool:
+    """'35, LTM' where a thing is named anew."""
+    before = tokens[at - 1] if at else None
+    opens = before is None or before.kind in ("DET", "STOP") or (before.kind == "JOIN" and before.text != ",")
+    return opens and [one.kind for one in tokens[at + 1 : at + 3]] == ["JOIN", "MOUNT"] and tokens[at + 1].text == ","
 
 
 def is_behind_lens(tokens: list[Token], at: int) -> bool:
@@ -35,13 +71,27 @@ def is_behind_lens(tokens: list[Token], at: int) -> bool:
 
 def _is_beside_mount(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
-    after = tokens[at + 2] if at + 2 < len(tokens) else None
-    linked = at + 3 < len(tokens) and tokens[at + 3].kind in ("LINK", "PIECE", "NUMBER", "LENGTH")
+    worded = before is not None and before.kind == "MOUNTWORD" and at > 1 and tokens[at - 2].kind == "MOUNT"
+    before = tokens[at - 2] if worded else before  # 'M mount 58 2'
+    behind = at + 2 + any(_is_in(one) for one in tokens[at + 2 : at + 3])  # '58 2 in P6'
+    after = tokens[behind] if behind < len(tokens) else None
+    if behind == at + 2 and after is not None and after.kind == "LENS" and behind + 1 < len(tokens):
+        after = tokens[behind + 1] if tokens[behind + 1].kind in ("MOUNT", *_ENDS) else after  # '35 2 lens MD'
+    linked = behind + 1 < len(tokens) and tokens[behind + 1].kind in ("LINK", "PIECE", "NUMBER", "LENGTH")
     if after is not None and after.kind == "MOUNT":
         return not linked and (before is None or before.kind not in _NUMBERED)
     ahead = before is not None and before.kind == "MOUNT"
     behind_name = ahead and (at < 2 or tokens[at - 2].kind not in ("LINK", *_NUMBERED))
     return behind_name and (after is None or after.kind in _ENDS)
+
+
+def _is_in(token: Token) -> bool:
+    return token.kind == "PREP" and token.value == "in"
+
+
+def _is_engraved(token: Token) -> bool:
+    """'1:2' as it stands on the rim of a lens."""
+    return token.kind == "RATIO" and token.text.startswith("1") and round(1 / (token.numbers[0] or 1), 4) in STOPS
 
 
 def _is_focal(token: Token) -> bool:

@@ -11,9 +11,12 @@ from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 _HEADS: Final = frozenset(["LENS", "KIND", "BODY", "PIECE", "MOUNTWORD", "MADE", "TRAIT"])
-_BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "of", "behind"])
+_BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "made-for", "of", "behind"])
 ARTICLES: Final = frozenset(["a", "i"])
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
+_BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM", "LENGTH"])
+_OPENERS: Final = frozenset(["DET", "JOIN", "STOP", "FILLER", "VERB", "MARK"])
+_FIGURES: Final = frozenset(["NUMBER", "LENGTH", "COMBO"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
 _UNITS: Final = frozenset("fmst")  # what may as well be a stop or a unit
 _STOPLIKE: Final = frozenset("fst")  # before a number it is that of a stop or of a time
@@ -85,8 +88,12 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _behind_format,
         _on_a_body,
         _set_against,
+        _behind_comma,
+        _before_comma,
+        _of_lens,
+        _ends_a_row,
     )
-    return any(one(tokens, at) for one in stands) or _of_lens(token, before, after) or _ends_a_row(tokens, at)
+    return any(one(tokens, at) for one in stands)
 
 
 def _is_slip_of_mount(word: str) -> bool:
@@ -104,8 +111,10 @@ def _ends_a_row(tokens: list[Token], at: int) -> bool:
     return figures and join.kind == "JOIN" and (after is None or after.kind in ("STOP", "JOIN", "PREP"))
 
 
-def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
+def _of_lens(tokens: list[Token], at: int) -> bool:
     """'25mm c on m43', '50 1.4 k': right behind the numbers of a lens, where a phrase ends."""
+    token, before, focal = tokens[at], tokens[at - 1] if at else None, tokens[at - 2] if at > 1 else None
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
     if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO", "NUMBER", "TIMES") or not token.gap:
         return False
     if token.text.casefold() in _UNITS and before.kind != "TIMES":
@@ -114,8 +123,29 @@ def _of_lens(token: Token, before: Token | None, after: Token | None) -> bool:
         return after.numbers[0] in STOPS and not after.text.isalpha() and not before.text.isalpha()
     if before.kind == "NUMBER":
         ends = after is None or after.kind in ("STOP", "JOIN", "PREP")
-        return "." in before.text and before.numbers[0] in STOPS and ends
+        whole = focal is not None and focal.kind == "LENGTH" and focal.unit == "mm"  # '35mm 2 k'
+        return ("." in before.text or whole) and before.numbers[0] in STOPS and ends
     return after is None or after.kind in ("STOP", "PREP", "JOIN", "VERB", "CUE", "MEASURE")
+
+
+def _behind_comma(tokens: list[Token], at: int) -> bool:
+    """'28 2.8, m on z', '85/1.8 k work on z': behind the numbers of a lens, and put on something."""
+    parted = at > 1 and tokens[at - 1].text == ","
+    before = tokens[at - 1 - parted] if at > parted else None
+    if before is None or before.kind not in ("LENGTH", "FNUM", "COMBO") or not tokens[at].gap:
+        return False
+    if not parted and tokens[at].text.casefold() in _UNITS:
+        return False
+    after = next((one for one in tokens[at + 1 :] if one.kind != "FILLER"), None)
+    return after is not None and after.kind == "PREP" and after.value in ("on", "to")
+
+
+def _before_comma(tokens: list[Token], at: int) -> bool:
+    """'c, 75 2.5 on e': what a line begins with, before the numbers of a lens."""
+    after = tokens[at + 1 : at + 3]
+    if at or len(after) < 2 or after[0].text != "," or after[1].text.isalpha():
+        return False
+    return after[1].kind in _FIGURES and after[1].numbers[0] >= _LEAST_FOCAL
 
 
 def _on_a_body(tokens: list[Token], at: int) -> bool:
@@ -146,6 +176,8 @@ def _placed(tokens: list[Token], at: int) -> bool:
     back = at - 1
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     ends = after is None or after.kind == "STOP" or after.text == ","
+    if ends and back > 0 and tokens[back].text == "/" and tokens[back].gap and tokens[at].gap:
+        return any(one.kind == "LENS" or one.value.endswith("mount") for one in tokens[:back])  # '50 M42 lens / z'
     ends = ends and tokens[at].text.casefold() not in _UNITS
     made = back >= 0 and tokens[back].kind == "UNKNOWN"
     if made:
@@ -165,16 +197,18 @@ def _in_which(tokens: list[Token], at: int) -> bool:
 
 
 def _before_focal(tokens: list[Token], at: int) -> bool:
-    """'my m 35', 'and k 135/2.8': opened as a thing is, and right before the focal length of a lens."""
+    """'my m 35', 'k 50 on e', 'and k 135/2.8': opened as a thing is, and right before the focal length of a lens."""
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     if after is None or not after.gap:
         return False
     if before is None and after.kind == "COMBO":
         return True  # 'k 135/2.5 on ...' begins with its lens, and so does 'f 35/2 on e'
-    if tokens[at].text.casefold() in _STOPLIKE:
+    made = before is not None and before.kind == "UNKNOWN"  # a maker's name before a designation is passed over
+    if tokens[at].text.casefold() in _STOPLIKE and (not made or after.numbers[:1] == () or after.numbers[0] in STOPS):
         return False
-    opened = before is not None and before.kind in ("DET", "JOIN") and before.text.casefold() not in ("x", "/")
-    number = after.kind in ("NUMBER", "LENGTH", "COMBO") and not after.text.isalpha() and after.unit in ("", "mm")
+    opened = before is None or made or before.kind in _OPENERS
+    opened = opened and (before is None or before.text.casefold() not in ("x", "/"))
+    number = after.kind in _FIGURES and not after.text.isalpha() and after.unit in ("", "mm")
     return opened and number and _LEAST_FOCAL <= after.numbers[0] <= _MOST_FOCAL
 
 
@@ -187,7 +221,7 @@ def _made(tokens: list[Token], at: int) -> bool:
     if tokens[at - 2].kind == "JOIN" and _of_bodies(tokens[: at - 2]):
         return ends or (after is not None and after.kind == "FILLER")  # 'bodies: kestrel e now, avocet z later'
     alone = tokens[at - 2].kind == "STOP" and (after is None or after.kind == "STOP")  # '... a ring. kestrel e. ok?'
-    return alone or (ends and tokens[at - 2].kind in ("DET", "VERB", "PREP", "BODY", "COMBO", "FNUM"))
+    return alone or (ends and tokens[at - 2].kind in _BEFORE_MADE)
 
 
 def _of_bodies(tokens: list[Token]) -> bool:

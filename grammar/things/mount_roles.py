@@ -11,6 +11,7 @@ from grammar.things.phrases import TOWARDS
 AND: Final = frozenset(["and", "+", "&"])
 USED: Final = frozenset(["via"])
 _MADE_FOR: Final = "made-for"
+_PUT: Final = frozenset([*TOWARDS, "for", _MADE_FOR])  # before what a lens is put on, or is to be
 _OF: Final = frozenset(["of", "in", "for", "with", _MADE_FOR])
 
 
@@ -34,7 +35,15 @@ class _Placing:
 
     def place(self) -> None:
         in_brackets = (self._ends_ring, self._told_again)
-        steps = (self._through, self._by_thread, self._in_list, self._counted, self._of_focal, self._with_bodies)
+        steps = (
+            self._through,
+            self._by_thread,
+            self._in_list,
+            self._put_on,
+            self._counted,
+            self._of_focal,
+            self._with_bodies,
+        )
         if not any(
             step()
             for step in (*in_brackets, *steps, self._beside_body, self._where_to, self._of_unmounted, self._of_lens)
@@ -99,6 +108,19 @@ class _Placing:
         if part.sort == peer.sort == "lens" and lens is not None and lens.focal and not numbered:
             # '50 mm lenses in FD, OM and K': the first was told of that lens, the others are more of the kind
             part.focal, part.f_number, part.kinds = lens.focal, lens.f_number, list(lens.kinds)
+        return True
+
+    def _put_on(self) -> bool:
+        """'85 mm f/1.8, EF on K': the mount that is put on another is the lens's, though bodies have it as well."""
+        part, lens = self.part, self.lens
+        after = self.parts[self.parts.index(part) + 1 :][:1]
+        if self.role or lens is None or lens.has_mount_or_kind or lens.named or self.cast.bodies or not after:
+            return False
+        other = after[0]
+        if other.noun.role not in _PUT or not other.mounts or other.noun.sentence != part.noun.sentence:
+            return False
+        lens.mounts.extend(part.mounts)
+        part.sort = "lens"
         return True
 
     def _counted(self) -> bool:

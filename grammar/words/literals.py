@@ -18,11 +18,10 @@ _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
     r"(?P<ft>ft|foot|feet|')|(?P<thou>thou(?:s|sandths?)?(?:\sof\san\sinch)?)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
 )
-# 'in' set apart from its number is a unit only where no word of place follows
+# 'in' set apart from its number is a unit only where the phrase ends or what is so long follows
 _NOT_PLACE: Final = (
-    r"(?!(?<=\sin)\s+(?:the|an?|my|this|that|these|those|your|our|one|it|total|all|row|front|full|open|bright|sun|candle|"
-    r"candlelight|shade|overcast|hazy|moonlight|daylight|sunlight|low|dim|lit|snow|dusk|"
-    r"\S+[ -]mount|[a-z]\d+|[A-Z]{2,})\b)"
+    r"(?!(?<=\sin)\s+(?!(?:wide|thick|long|deep|high|tall|across|dia\w*|extensions?|tubes?|rings?|spacers?|bellows|barrels?|threads?|"
+    r"filters?|sensors?|chips?|circles?|pipes?|lens(?:es)?|telescopes?|from|away|at|by|x|of|on|off|or|and|to|is|behind|before|more|less)\b)\w)"
 )
 
 
@@ -156,13 +155,25 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<a>{_NUM})\s?mm\s?(?:x|\*|by)\s?(?P<b>{_NUM})(?P<mm>\s?mm){_END}", made.area),
     (
         "0.",
+        r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"
+        rf"(?!\s?(?:cm|\"|'|x|s|sec|th|fps)\b|\s?[/\"]){_END}(?!\.\d)", lit.stop_first,
+    ),
+    (
+        "0.",
         rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",
         made.length,
     ),
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        rf"(?!\s?(?:mm|cm|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/)){_END}", lit.combo,
+        r"(?!\s?(?:mm\b|cm\b|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/(?!\s[a-z])))"
+        rf"{_END}(?!\.\d)", lit.combo,
+    ),
+    # '135, 2.8': no further number of a row before or behind
+    (
+        "0",
+        r"(?<!\d,\s)(?P<a>\d{2,3}(?:\.5)?)(?:\s?mm)?(?P<sep>,\s)(?P<b>\d\.\d{1,2})"
+        r"(?!\s?(?:mm|cm|m|x|in|ft)\b|,\s\d|\s?[%\"/x])(?![^\W_]|\.\d)", lit.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", lit.shutter),
     # years: '1950s', 'from the 60s'

@@ -18,6 +18,7 @@ _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
 _THREAD: Final = "thread"
 _WORDED: Final = (2, 12)  # of a model told in a word
 _AFTER_MODEL: Final = frozenset(["NUMBER", "FOCAL", "PREP", "STOP", "JOIN"])
+_LEAST_FOCAL: Final = 12  # mm, of a bare number behind a name
 _MODELS: Final = 10_000  # a bare number below this may be that of a model
 
 
@@ -83,8 +84,18 @@ def _run(tokens: list[Token], at: int) -> int:
     opened = _before(tokens, at, ("FILLER", "MARK"))
     named = opened is not None and (opened.kind == "DET" or (opened.kind == "PREP" and opened.value in _OPENING))
     while named and end < len(tokens) and (_is_number(tokens[end]) or tokens[end].kind == "UNKNOWN"):
+        if _is_focal(tokens, end):
+            break
         end += 1
     return end
+
+
+def _is_focal(tokens: list[Token], at: int) -> bool:
+    """'a curlew 58 f/2', 'a curlew 135 M42': the number is the lens's own and no model's."""
+    kinds = [one.kind for one in tokens[at + 1 : at + 4] if one.kind not in _MARKS_NO_END]
+    if tokens[at].kind != "NUMBER" or tokens[at].numbers[0] < _LEAST_FOCAL:
+        return False
+    return kinds[:1] in (["FNUM"], ["RATIO"]) or (kinds[:1] == ["MOUNT"] and "BODY" not in kinds)
 
 
 def _is_number(token: Token) -> bool:

@@ -8,6 +8,8 @@ from typing import Final
 from grammar.words.written import STOPS, Literal, amount
 
 _MOST_STOPS: Final = 20
+_LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
+_PARTS_OF_INCH: Final = frozenset([16, 32, 64])
 _MOST_STOP: Final = 64  # as f-numbers are engraved
 
 
@@ -27,6 +29,17 @@ def engraved(match: re.Match[str]) -> Literal | None:
     """'1:2.8/50', as it stands on a lens."""
     focal, stop = float(match.group("a")), float(match.group("b"))
     return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def stop_first(match: re.Match[str]) -> Literal | None:
+    """'2.8/50', '2/58': the stop before the focal length, as makers of old had it; never '1/50', '3/16', '5.6/8'."""
+    focal, stop = float(match.group("a")), float(match.group("b"))
+    decimal = "." in match.group("b")
+    if stop not in STOPS or not 4 <= focal <= 3000 or (decimal and focal in STOPS and focal < _LEAST_FOCAL):
+        return None
+    if not decimal and (stop == 1 or focal < _LEAST_FOCAL or focal in _PARTS_OF_INCH):
+        return None
+    return Literal("COMBO", (focal, stop), match.end())
 
 
 def stop(match: re.Match[str]) -> Literal | None:

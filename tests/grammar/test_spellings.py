@@ -14,7 +14,9 @@ from tests.grammar.names import lexicon
 LENSES = (
     "{f}mm f/{n} {m}", "{m} {f}mm f{n}", "{f}/{n} {m}", "{m} {f}/{n}", "{f} {n} {m}", "{m} {f} {n}", "{f}mm {n} {m}",
     "f{n} {f} {m}", "{f} f{n} {m}", "{m} {f} f/{n}", "{f}mm f {n} {m}", "{m}, {f}mm, f/{n}", "{f}mm, f/{n}, {m}",
-    "{f} mm {m} 1:{n}",
+    "{f} mm {m} 1:{n}", "{n}/{f} {m}", "{m} {n}/{f} mm",
+    "curlew {m} {f} f{n}", "my curlew {f} f/{n} {m}", "{m} {f} 1:{n}",
+    "a {f} 1:{n} {m} lens", "{f}mm f/{n} in {m}", "{m} mount {f} f{n}",
 )  # fmt: skip
 UNSTOPPED = (
     "{f} {m}", "{m} {f}", "{f}mm {m}", "{f}mm ({m})", "{m} lens {f}mm", "{f}mm lens in {m}", "{m}, {f} mm",
@@ -31,6 +33,7 @@ MOUNTS = (
     ("FD", "fd-mount"),
     ("om", "om-mount"),
     ("PK", "k-mount"),
+    ("k", "k-mount"),
 )
 HOSTS = (("E", "e-mount"), ("x-mount", "x-mount"), ("mft", "mft-mount"), ("Z mount", "z-mount"), ("RF", "rf-mount"))
 ASKED = (

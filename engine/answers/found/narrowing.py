@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from engine.answers.found.by_pitch import of_its_pitch
-from engine.answers.found.thread_told import of_another_lens
+from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -47,7 +47,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY else lenses
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
-    return question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
+    question = question if tuple(lenses) == question.lenses else question.with_(lenses=tuple(lenses))
+    return question if question.intent == IDENTIFY else with_thread_told(question, catalogue)
 
 
 def _mates(one: str, catalogue: Catalogue) -> frozenset[str]:

@@ -14,28 +14,51 @@ from engine.facts.records import Mount
 from grammar.questions import Question, Thing
 
 IDENTIFY: Final = "identify-mount"
+MEASURED: Final = "flange_to_image"
 SCREW: Final = "screw"
 ASSUMED: Final = "assumed mount"  # trait of a lens whose kind alone tells its mount
-_METRIC: Final = re.compile(r"M?(\d+(?:\.\d+)?)(?: mm)? x (\d+(?:\.\d+)?)(?! ?tpi)")
+_METRIC: Final = re.compile(r"M?(\d+(?:\.\d+)?)(?: mm)? x (\d+(?:\.\d+)?)(?![\d.])(?! ?tpi)")
+# as such threads are told: '1 in-32', '5/8 in-32', and '39 x 26 tpi' by a width in mm
+_INCHES: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? in-(\d+)")
+_MIXED: Final = re.compile(r"M?(\d+(?:\.\d+)?) ?x ?(\d+) tpi")
+INCH: Final = 25.4  # mm
 _WIDE_MM: Final = 0.3
 _PITCH_MM: Final = 0.02
 
 
 def with_thread_told(question: Question, facts: Catalogue) -> Question:
-    """'an industrial lens, M42x1': with the mounts of that thread in place of the assumed one; else as it is."""
-    told = _METRIC.search(question.said("thread") or "")
+    """'an industrial lens, M42x1', 'a 58 with 1-32 thread': with the mounts of that thread, else as it is.
+
+    They stand in place of an assumed mount, or of none; not where the lens's own register was measured.
+    """
     lens = question.lens
-    if told is None or lens is None or ASSUMED not in lens.traits or len(question.lenses) != 1:
+    told = _thread_of(question.said("thread") or "") if lens is not None and len(question.lenses) == 1 else None
+    if told is None or lens is None or not (ASSUMED in lens.traits or _has_no_mount(lens)):
         return question
-    width, pitch = float(told[1]), float(told[2])
+    if _has_no_mount(lens) and question.said(MEASURED) is not None:
+        return question
+    width, pitch = told
     found = [mount for mount in facts.mounts.values() if _has(mount, width, pitch, facts)]
     ids = tuple(mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts)))
     if not ids or lens.id in ids:
         return question
-    meant: Thing = replace(
-        lens, ids=ids[:1], traits=tuple(trait for trait in lens.traits if trait != ASSUMED)
-    )  # fmt: skip
+    traits = tuple(trait for trait in lens.traits if trait != ASSUMED)
+    meant: Thing = replace(lens, ids=ids if _has_no_mount(lens) else ids[:1], kind="mount", traits=traits)
     return replace(question, lenses=(meant,))
+
+
+def _has_no_mount(lens: Thing) -> bool:
+    """A lens told by its numbers alone."""
+    return not lens.ids and not lens.kind and lens.lens_kind is None and lens.focal_length_mm is not None
+
+
+def _thread_of(told: str) -> tuple[float, float] | None:
+    """Width and pitch in mm of a thread told by both; None of one told by its width, or of two."""
+    threads = [(float(width), float(pitch)) for width, pitch in _METRIC.findall(told)]
+    threads += [(float(width), INCH / float(tpi)) for width, tpi in _MIXED.findall(told)]
+    for over, under, tpi in _INCHES.findall(told):
+        threads.append((INCH * float(over) / float(under or 1), INCH / float(tpi)))
+    return threads[0] if len(threads) == 1 else None
 
 
 def of_another_lens(question: Question, facts: Catalogue) -> Question:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from engine.answers.found.thread_told import with_thread_told
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
@@ -31,7 +30,7 @@ class Sides:
 
 def sides_of(question: Question, facts: Catalogue) -> Sides:
     """What the question's lenses and bodies stand for; one that is not named, or not well enough, is missing."""
-    question = _as_bare(_with_extension(_with_roles(with_thread_told(question, facts), facts)))
+    question = _as_bare(_with_extension(_with_roles(question, facts)))
     return Sides(
         question,
         [lens_side(thing, facts) for thing in question.lenses or (None,)],
