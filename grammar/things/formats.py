@@ -43,6 +43,11 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
+    for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
+        one, join, other = out[at : at + 3]
+        inches = one.kind == "LENGTH" and one.unit == "in" and bool(one.ids)
+        if inches and join.kind == "JOIN" and join.value in ("or", "vs") and other.kind == "FORMAT":
+            out[at] = one.as_("FORMAT")
     said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
     out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
     return _with_coverage_of_lens(out)
