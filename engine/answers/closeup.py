@@ -11,7 +11,7 @@ from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
 from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
-from engine.answers.close.dioptres import with_close_up_lens
+from engine.answers.close.dioptres import powers_of, whatever_lens, with_close_up_lens
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
@@ -44,6 +44,7 @@ from grammar.questions import CLOSE_UP_LENS, Question
 MACRO = "macro-distance"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 FOCAL_ASKED = "How near it comes hangs on the focal length: what is engraved on the lens?"
+LARGE_ASKED = "How large it then comes hangs on the focal length: what is engraved on the lens?"
 ASKED_BACK = "With which lens (focal length), and what stands behind it: which tubes, helicoid, close-up lens?"
 
 
@@ -94,7 +95,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         told = Told(told.lines, told.quantities + part.quantities)
     sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not focals_of(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
-        lines.append(Line("ask", FOCAL_ASKED, wants="focal"))
+        lines.append(Line("ask", LARGE_ASKED if lines and powers_of(question) else FOCAL_ASKED, wants="focal"))
     if not lines and (lenses := lenses_of(question, knowledge, [])):
         told = least_of_all(lenses, question.feet)
         lines = list(told.lines)
@@ -173,6 +174,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
+    if not lenses and not tubes and wanted is None:
+        yield whatever_lens(question, shown)
 
 
 def _filling(

@@ -133,6 +133,9 @@ def _gather_lenses(cast: Cast) -> None:
     told = _each_one(told)
     if not cast.bodies:
         host_before_lens(cast, told)
+    if any(part.is_bare and part.count == len(told) > 1 for part in cast.lenses):
+        cast.lenses = told  # 'two lenses: an 85 C/Y and a projector lens'
+        return
     put_together(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []

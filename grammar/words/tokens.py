@@ -129,9 +129,10 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     if name and name[0].kind == "adapter" and name[1] == at + 1 and "-" in name[0].phrase:
         name = None  # 'qbmm' is a mount misspelt, not the ring from QBM to M by its id
     if name and name[1] > at + 1:
-        last = literal_at(line, atoms[name[1] - 1].start)
+        last, ends = literal_at(line, atoms[name[1] - 1].start), atoms[name[1] - 1].end
+        apart = last is not None and last.kind == "COMBO" and line[ends : ends + 1].isspace()  # 'super 16 1.4'
         placed = last is not None and line[: last.end].endswith(_PLACE)  # 'Super 35 in 16:9' tells no inches
-        if last is not None and last.end > atoms[name[1] - 1].end and not placed:
+        if last is not None and last.end > ends and not (apart or placed):
             name = None  # 'shutter, 1/4000' names no shutter of size 1
     name_end = atoms[name[1] - 1].end if name else -1
     word_end = atoms[word[1] - 1].end if word else -1

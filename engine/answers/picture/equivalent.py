@@ -18,6 +18,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.frames import frames_named
+from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
@@ -85,8 +86,10 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told += clean
     if not lenses:
         told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
-    if crops and _of_exposure(question):
-        told = exposure_stays(at * (factor or 1.0) if at is not None else None) + told
+    if factor is not None and _of_exposure(question):
+        told = light_of_glass(question, knowledge) + told
+    elif crops and _of_exposure(question):
+        told = exposure_stays(at) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
     told = focal_for_field(question, knowledge) + seen_there(question, knowledge) + told
     facts = knowledge.catalogue
@@ -189,6 +192,7 @@ def framed(question: Question, knowledge: Knowledge) -> Told:
         if abs(crop.by_diagonal - 1.0) > _NEARLY_ONE:
             for focal in lenses:
                 told += _focal_on(focal, crop, len(lenses) > 1)
+            told += crop_factor_of(crop)
     return told
 
 
