@@ -11,7 +11,7 @@ from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
 from engine.base.interval import Interval
 from engine.judging.ranking import Listed
-from grammar.questions import TALKED, Question, Thing
+from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
 from grammar.turns.told_before import KEPT, LACKING, RIGHT
@@ -170,7 +170,7 @@ class Talk:
             self.question = self.question.with_(intent=told, topic=None, number=None, values=())
         if answer.intent == "draw":
             # so is a drawing
-            self.question = self.question.with_(intent="chain", topic=None, values=())
+            self.question = self.question.with_(intent="chain", topic=DRAWN, values=())
         if answer.intent in ("teach", "forget", "card"):
             # what follows asks of the thing: nothing is told or written unasked
             self.question = self.question.with_(intent="chain")

@@ -50,8 +50,8 @@ class Heard:
         return cue in self.features
 
 
-def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
-    """What a text says on its own. `before`: the intent of a question that it may lean on."""
+def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Heard:
+    """What a text says on its own. `before`: the intent of a question that it may lean on; `aside`: that between."""
     line = tokens_of(text, lexicon)
     cues = _free(line)
     told = frozenset([*(cue.tells for cue in cues), f"after-{before}"])
@@ -61,7 +61,9 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
     readings = readings_of(phrases, cast, told)
-    features = features_of(line, cues, cast, readings) | ({"talking"} if before else set())
+    features = features_of(line, cues, cast, readings) | (
+        {"talking", f"after-{before}", f"after-{aside}"} if before else set()
+    )
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)

@@ -18,6 +18,7 @@ INTENTS: Final = (
 # what is said to the program itself, of no lens and no body
 TALKED: Final = frozenset(["help", "hello", "thanks", "noted", "quit", "start-over", "show-memory", "list-gear"])
 DRAWINGS: Final = ("section", "frame", "distances")  # in the order they are drawn
+DRAWN: Final = "drawn"  # the topic of a question that was drawn: 'and the frame' is to be drawn too
 AND: Final = " and "  # between several of them in a topic
 ALL: Final = "all"  # key of the value that tells of which things all of one's own are meant: 'lenses', 'bodies'
 

@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.own.taught import taught
-from grammar.questions import Question, Taught, Thing, Unread
+from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -89,7 +89,8 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         answered = answered_first(text, lexicon, before)
         if answered is not None:
             return _read(answered[1], lexicon, answered[0])
-    heard = hear(text, lexicon, before.intent if before is not None else "")
+    aside = "draw" if before is not None and before.topic == DRAWN else ""
+    heard = hear(text, lexicon, before.intent if before is not None else "", aside)
     if before is not None:
         from grammar.turns.answering import completed
         from grammar.turns.corrected import corrected

@@ -29,6 +29,7 @@ _IDENTIFY: Final = "identify-mount"
 _SIDE_BY_SIDE: Final = frozenset(["look-alike", _IDENTIFY, "definition"])
 _TOWARDS: Final = frozenset(["on", "to", "for"])
 # kinds of question that may be about all of one's own lenses or bodies
+_AT_STOP: Final = frozenset(["card", "draw"])
 _OF_ALL: Final = frozenset(["card", "buy-plan"])
 _SEEN: Final = ("infinity", "vignette", "disc", "cover", "iris", "colour", "smear", "damage")  # what a why is of
 _ON_FRAMES: Final = frozenset(["depth-of-field", "crop-equivalent", "macro-distance"])
@@ -73,6 +74,8 @@ def built(heard: Heard, intent: str) -> Question:
         stop = lenses[0].f_number  # of several each keeps its own
     elif stop is None and intent in _OPEN_WIDE and not widest and len(told) == 1:
         stop = told[0]  # 'MFT, 35 mm, f/11'
+    if stop is None:
+        lenses, stop = _with_stop_set(lenses, bodies, intent in _AT_STOP)
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:
@@ -99,6 +102,26 @@ def built(heard: Heard, intent: str) -> Question:
         skipped=tuple(token.text for token in heard.shape.skipped),
         stops=told,
     )
+
+
+def _with_stop_set(lenses: list[Part], bodies: list[Part], at_stop: bool) -> tuple[list[Part], float | None]:
+    """The lenses, and the stop that is set and not engraved: 'avocet on skiff f/4', 'a 58 f/2 on MFT, card f/8'.
+
+    How far a lens of one's own opens is known, and no body has a stop. `at_stop`: whether what is asked for is made for
+    one stop.
+    """
+    alone = [part for part in lenses if part.is_stop_alone]
+    rest = [part for part in lenses if part not in alone]
+    if len(rest) != 1 or (rest[0].named is None and not at_stop):
+        return lenses, None
+    told = [*alone, *(part for part in bodies if part.f_number is not None)]
+    told += [part for part in rest if part.named is not None and part.f_number is not None]
+    stops = {part.f_number for part in told}
+    if len(stops) != 1:
+        return lenses, None
+    for part in told:
+        part.f_number = None
+    return rest, stops.pop()
 
 
 def _off_frames(

@@ -23,6 +23,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
+from engine.answers.picture.same_depth import formats_told
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.adapted import adapted
@@ -155,7 +156,10 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
             return of_mounts, ()
     told = _bodies(question, knowledge) + _mounts(question, knowledge) + _pieces(question, knowledge)
     several = len(question.lenses) > 1
-    lit = lit_on_frames(question, knowledge) if several or not bodies or not lenses else Told()
+    framed = (
+        len({form.id for _, form in formats_told(question, knowledge.catalogue)}) > 1
+    )  # 'MFT or APS-C for C lenses'
+    lit = lit_on_frames(question, knowledge) if several or framed or not bodies or not lenses else Told()
     return lit + _as_look_alikes(question, knowledge) + told, ()
 
 

@@ -28,7 +28,8 @@ _SAID: Final = {
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "brighter": "{} stops brighter",
-    "circle": "{} image circle", "magnification": "magnification {}:1", "weight": "{}", "light": "{}", "shutter": "{}",
+    "circle": "{} image circle", "diagonal": "{} diagonal", "magnification": "magnification {}:1", "weight": "{}",
+    "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",
     "and_number": "and #{}", "zoom": "{}", "barrel": "{} barrel", "target": "{}", "angle": "{} degrees",
     "field": "{} of field", "at_hand": "{} at hand", "total": "to make {}", "spigot": "left out spigot {}",
@@ -194,7 +195,7 @@ class _Sayer:
         """What of a body's sensor is used: a format told beside it."""
         own = {body.format for body in self.question.bodies}
         others = any(thing.id not in own for thing in self.question.frames)
-        return f" in {self._formats()}" if others else ""
+        return f" in {self._formats()}" if others and self.question.mentions("as-mode") else ""
 
     def _named(self, thing: Thing) -> str:
         return mount_words(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)

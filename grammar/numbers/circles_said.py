@@ -17,6 +17,7 @@ _FRAMES: Final = frozenset(["FORMAT", "AREA", "FRAME", "BODY", "MOUNT", "LETTER"
 _FOCALS: Final = frozenset(["COMBO", "FOCAL", "RANGE", "FNUM"])
 _LIT: Final = frozenset(["cover", "vignette", "disc", "circle-word", "image-circle", "crop", "drawn-frame"])  # cues
 _NEAR: Final = 4
+_FILM: Final = 30.0  # mm; a width of film from here up is rather named by it than a circle as large
 _LEAST: Final = 3.5  # mm
 _MOST: Final = 400.0
 
@@ -79,10 +80,13 @@ def _tell_thrown(tokens: list[Token], at: int, told: frozenset[str]) -> None:
 
 
 def _tell_covered(tokens: list[Token], at: int) -> None:
-    """'covers 24 mm' beside a frame; 'covers 35 mm' is that film, and 'covers 25 mm lens' one's own gear."""
+    """'covers 24 mm' beside a frame; 'covers 35 mm' is that of the film, and 'covers 25 mm lens' one's own gear."""
     size = at + 1
     framed = size < len(tokens) and (_has_frame(tokens, size) or _has_focal(tokens, size))
-    if framed and _may_be_circle(tokens[size]) and not tokens[size].ids and not _goes_on(tokens, size):
+    if not framed or not _may_be_circle(tokens[size]) or _goes_on(tokens, size):
+        return
+    of_film = bool(tokens[size].ids) and (tokens[size].numbers[0] > _FILM or not _has_frame(tokens, size))
+    if not of_film:
         _key(tokens, size, at)
 
 

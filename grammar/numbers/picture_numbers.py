@@ -11,6 +11,7 @@ from grammar.words.written import STOPS
 
 _SHAPES: Final = frozenset([1.33, 1.66, 1.78, 1.85, 2.35, 2.39, 2.4, 2.76])
 _LIT: Final = frozenset(["cover", "vignette", "image-circle", "crop", "disc"])  # cues of light and crop
+_COVERAGE: Final = "after-coverage"
 _CLOSE: Final = frozenset(["macro", "how-close", "frame-filling", "working-distance", "bellows-factor"])
 _LARGEST: Final = 20.0  # times that a lens enlarges
 
@@ -20,19 +21,21 @@ def with_shapes_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 
     A shape between words for one is left to what stands around it.
     """
-    pictured = told & _LIT or any((one.kind, one.value) == ("MEASURE", "circle") for one in tokens)
+    after = _COVERAGE in told  # 'does it cover' was asked before
+    pictured = told & _LIT or after or any((one.kind, one.value) == ("MEASURE", "circle") for one in tokens)
     if not pictured or told & _CLOSE:
         return tokens
     return [
-        token.as_("ASPECT", value=f"{token.numbers[0]:g}:1") if _is_shape_alone(tokens, at) else token
+        token.as_("ASPECT", value=f"{token.numbers[0]:g}:1") if _is_shape_alone(tokens, at, after) else token
         for at, token in enumerate(tokens)
     ]
 
 
-def _is_shape_alone(tokens: list[Token], at: int) -> bool:
+def _is_shape_alone(tokens: list[Token], at: int, goes_on: bool) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if token.kind == "RATIO":
-        return token.text.replace(" ", "") == "2:1"
+        text = token.text.replace(" ", "")
+        return text == "2:1" or (goes_on and text == "1:1")
     if token.kind not in ("NUMBER", "FNUM", "LIMIT") or not token.text[-1:].isdigit() or not token.numbers:
         return False
     of_lens = after is not None and after.kind in LENSLIKE

@@ -30,7 +30,7 @@ class Clauses:
 
     @property
     def any_of(self) -> tuple[tuple[Demand, ...], ...]:
-        return tuple(tuple(group) for group in self.groups if group)
+        return tuple(tuple(dict.fromkeys(group)) for group in self.groups if group)
 
 
 def clauses_of(
@@ -109,7 +109,8 @@ class _Builder:
             return self._no_number(quantity, mark)
         name, last = self.marks[n + 1] if n + 1 < len(self.marks) else None, found[1]
         named = ""
-        if name is not None and name.does == "by" and 0 <= name.at - last <= 1:
+        alike = name is not None and name.does == "by" and fitting(name.told[0]) == fitting(quantity)
+        if name is not None and alike and 0 <= name.at - last <= 1:
             # 'longer than a 50 mm equivalent': the number is told to be of another quantity
             quantity, last = name.told[0].split("|")[0], name.after
             named = f" {name.says}" if quantity != mark.told[0] else ""

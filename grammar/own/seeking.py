@@ -95,7 +95,7 @@ class _Seeker:
         return [
             mark
             for mark in self.marks
-            if mark.does not in ("of", "which", "mine", "my", "show", "compare", "that", "each")
+            if mark.does not in ("of", "out", "which", "mine", "my", "show", "compare", "that", "each")
         ]
 
     def _opening_spans(self) -> list[tuple[int, int]]:
@@ -111,7 +111,9 @@ class _Seeker:
         on_own = any(mark.does == "my" and mark.at >= self.opening.after for mark in self.marks)
         bodies = [part for part in heard.cast.bodies if not part.is_bare]
         mine = self.opening.of == "lenses" and self.opening.weak and self.opening.described is None
-        starts = not any(mark.does == "of" for mark in self.marks) and self.runs.atoms[self.opening.at].text != "do"
+        starts = (
+            not any(mark.does in ("of", "out") for mark in self.marks) and self.runs.atoms[self.opening.at].text != "do"
+        )
         every = any(part.noun.heads == "BODY" and part.is_bare for part in heard.cast.bodies)
         return mine and starts and (on_own or every or bool(bodies)) and not heard.cast.lenses
 
@@ -121,7 +123,7 @@ class _Seeker:
         problem = self._left_over(heard)
         if problem is not None:
             return None if opening.weak else problem
-        groups = self._with_mounts(found.any_of, heard, opening.of)
+        groups = self._with_mounts(found.any_of, heard, opening)
         if opening.of == "adapters":
             # what a ring fits is told by its two mounts
             kept = (tuple(demand for demand in group if demand.quantity != "verdict") for group in groups)
@@ -141,12 +143,12 @@ class _Seeker:
 
     def _bodies(self, heard: Heard, found: Clauses, opening: Opened) -> tuple[list[Part], tuple[Thing, ...]]:
         """The bodies spoken of, and the lenses: a mount alone behind a condition is that of a body."""
-        bodies, lenses = list(heard.cast.bodies), []
+        bodies, lenses = [part for part in heard.cast.bodies if part.named or not self._describes(part, opening)], []
         takes = [self.columns[self.runs.atoms[mark.at].start] for mark in self.marks if mark.does == "takes"]
         for part in heard.cast.lenses:
             bare = part.was_mount and (part.noun.head is None or part.noun.heads == "MOUNTWORD")
             taken = opening.of == "adapters" and any(column < part.noun.column for column in takes)
-            if part.is_bare:
+            if part.is_bare or self._describes(part, opening):
                 continue
             if bare and part.noun.heads != "MOUNTWORD" and not taken:
                 bodies.append(part)
@@ -157,16 +159,25 @@ class _Seeker:
         things = [part.thing() for part in lenses]
         return bodies, tuple(thing for thing in things if thing.column not in than)
 
+    def _describes(self, part: Part, opening: Opened) -> bool:
+        """Whether it stands between 'which of my' and the lenses that are asked about: 'which of my C mounts'."""
+        if opening.described is None or not part.mounts:
+            return False
+        first, after = opening.described
+        begin, end = self.columns[self.runs.atoms[first].start], self.columns[self.runs.atoms[after - 1].end - 1]
+        return begin <= part.noun.column <= end
+
     def _with_mounts(
-        self, groups: tuple[tuple[Demand, ...], ...], heard: Heard, of: str
+        self, groups: tuple[tuple[Demand, ...], ...], heard: Heard, opening: Opened
     ) -> tuple[tuple[Demand, ...], ...]:
         """'which of my C-mount lenses', 'have an M42 mount': the mount told of a lens is a condition."""
-        if of != "lenses":
+        if opening.of != "lenses":
             return groups
         more: list[Demand] = []
-        for part in heard.cast.lenses:
-            headed = part.noun.heads in ("LENS", "MOUNTWORD") or not part.was_mount
-            if part.mounts and headed and part.named is None:
+        bodies = [part for part in heard.cast.bodies if self._describes(part, opening)]
+        for part in (*heard.cast.lenses, *bodies):
+            headed = part.noun.heads in ("LENS", "MOUNTWORD") or not part.was_mount or self._describes(part, opening)
+            if part.mounts and headed and (part.named is None or self._describes(part, opening)):
                 more.append(Demand("lens_mount", "is", word=part.mounts[0].ids[0]))
             if part.focal is not None and part.named is None:
                 more.append(Demand("focal_length_mm", "is", part.focal))
@@ -185,7 +196,10 @@ class _Seeker:
 
     def _is_relative(self, opening: Opened) -> bool:
         """'my lenses that cover m43'; 'my lenses go past infinity' states something and asks nothing of each."""
-        return any(mark.does in ("that", "which") and mark.at == opening.after for mark in self.marks)
+        after = opening.after
+        while after < len(self.runs.atoms) and not self.runs.atoms[after].is_word:
+            after += 1  # 'of all my glass, which ...'
+        return any(mark.does in ("that", "which") and mark.at in (opening.after, after) for mark in self.marks)
 
     def _left_over(self, heard: Heard) -> Unread | None:
         """The first word that is neither condition nor order nor thing: nothing that was asked is passed over."""

@@ -12,8 +12,11 @@ from grammar.words.lexicon import Lexicon
 from grammar.words.literals import literal_at
 from grammar.words.written import Literal
 
+_MOUNTS: Final = "mountword"  # 'which of my C mounts': the lenses that have one
 _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
 _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one
+_MASS: Final = frozenset(["glass", "gear", "kit"])  # one word for all of it
+_EVERY: Final = frozenset(["all"])
 _GAP: Final = 4  # words that may stand between what opens a question and the things that it is about
 FEET: Final = {"in": 25.4, "ft": 304.8}  # mm
 _DETERMINERS: Final = frozenset(["a", "an", "the", "about", "than", "of", "to", "is"])
@@ -104,8 +107,14 @@ def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
         if mark.does == "of":
             noun = _noun(runs, mark.after, lexicon)
             if noun is not None:
-                between = (mark.after, noun[1]) if noun[1] > mark.after else None
+                end = noun[2] if _is_mounts(runs, noun[1], lexicon) else noun[1]
+                between = (mark.after, end) if end > mark.after else None
                 return Opened(noun[0], mark.at, noun[2], between, weak=bool(mark.told))
+        elif mark.does == "out":
+            noun = _noun(runs, mark.after, lexicon)
+            last = runs.atoms[noun[2] - 1].text if noun is not None else ""
+            if noun is not None and (last in _MASS or (last.endswith("s") and last not in _ONE)):
+                return Opened(noun[0], mark.at, noun[2], weak=True)
         elif mark.does == "which":
             noun = _noun(runs, mark.after, lexicon)
             if noun is None:
@@ -118,12 +127,12 @@ def opened(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
 
 def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
     """'my lenses that cover m43', 'show all my lenses by weight', 'my widest lens': only at the start of a line."""
-    at, compared = 0, False
+    at, compared = 0, any(mark.does == "compare" for mark in marks)
+    every = compared
     for mark in marks:
         if mark.at > at and any(runs.atoms[n].is_word for n in range(at, mark.at)):
             return None
         if mark.does in ("show", "compare"):
-            compared = compared or mark.does == "compare"
             at = mark.after
         elif mark.does == "my":
             noun = _noun(runs, mark.after, lexicon)
@@ -134,8 +143,10 @@ def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
             if rest != sum(one.after - one.at for one in between):
                 return None  # 'my 50 mm lens' is one lens
             last = runs.atoms[noun[2] - 1].text
-            if not between and (last in _ONE or not last.endswith("s")):
-                return None  # so is 'my lens'
+            every = every or runs.atoms[mark.at].text in _EVERY
+            several = last.endswith("s") and last not in _ONE
+            if not between and not several and not (every and last in _MASS):
+                return None  # so is 'my lens'; 'all my glass' is all of it
             return Opened(noun[0], mark.at, noun[2], compared=compared, weak=True)
         else:
             return None
@@ -150,7 +161,14 @@ def _noun(runs: Runs, at: int, lexicon: Lexicon) -> tuple[str, int, int] | None:
         hit = lexicon.words.word_at(runs, n)
         if hit is not None and hit[0].sort in _NOUNS and hit[0].value not in (FILTER, CLOSE_UP_LENS):
             return _NOUNS[hit[0].sort], n, hit[1]
+        if n > at and _is_mounts(runs, n, lexicon):
+            return "lenses", n, n + 1
     return None
+
+
+def _is_mounts(runs: Runs, at: int, lexicon: Lexicon) -> bool:
+    hit = lexicon.words.word_at(runs, at)
+    return hit is not None and hit[0].sort == _MOUNTS and runs.atoms[hit[1] - 1].text.endswith("s")
 
 
 def number_after(runs: Runs, at: int) -> tuple[Literal, int] | None:

@@ -14,6 +14,7 @@ _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
 _COVERAGE: Final = "coverage"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
+_ERA: Final = "era"
 _FORMAT: Final = "format"
 _ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
@@ -21,6 +22,7 @@ _FRAMED: Final = _FRAMES | {"MOUNT", "LETTER"}
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
+_AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _NEAR: Final = 4  # tokens
 _SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
@@ -36,11 +38,17 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Literals that are meant as the name of a format become FORMAT; those that name a mount become MOUNT."""
     out = []
     for at, token in enumerate(tokens):
-        if (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
+        again = bool(told & _AFTER) and token.unit == "in" and bool(token.ids) and _is_alone(tokens, at)
+        if again or (token.kind == "AREA" and token.ids) or _is_told_of_chip(tokens, at):
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
+    for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
+        one, join, other = out[at : at + 3]
+        inches = one.kind == "LENGTH" and one.unit == "in" and bool(one.ids)
+        if inches and join.kind == "JOIN" and join.value in ("or", "vs") and other.kind == "FORMAT":
+            out[at] = one.as_("FORMAT")
     said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
     out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
     return _with_coverage_of_lens(_with_made_for(out))
@@ -67,9 +75,10 @@ def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
         joined = at > 0 and tokens[at - 1].kind == "JOIN"
         before = tokens[at - 1 - joined] if at > joined else None
         covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == _COVERAGE
+        era = tokens[at + 1].kind == "PREP" and tokens[at + 1].text.casefold() == _ERA  # 'a Super 16 zoom, 16 mm era'
         others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
         of_lens = before is not None and before.kind in _ENDING_LENS
-        if token.kind == "FORMAT" and covers and others and of_lens:
+        if token.kind == "FORMAT" and of_lens and (era or (covers and others)):
             lead = Token("PREP", "", token.column, "made-for")
             return [*tokens[: at - joined], lead, token, *_with_coverage_of_lens(tokens[at + 1 :])]
     return tokens
@@ -79,6 +88,12 @@ def _puts_on(tokens: list[Token], at: int) -> bool:
     """Whether what the lens is to light stands here: a frame, or a mount behind a preposition."""
     mount = tokens[at].kind in ("MOUNT", "LETTER") and at > 0 and tokens[at - 1].kind == "PREP"
     return tokens[at].kind in _FRAMES or mount
+
+
+def _is_alone(tokens: list[Token], at: int) -> bool:
+    """'what about 1"' after whether a lens covers: no other number is told, and nothing that the inches are of."""
+    others = (*tokens[:at], *tokens[at + 1 :])
+    return not any(one.kind in (*_LENS_NUMBERS, "RANGE", "PIECE", "MEASURE", "MOUNTWORD") for one in others)
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
@@ -151,6 +166,8 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
+        near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
+        near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
         near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
         near = near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
         return token.as_("FORMAT") if near else token

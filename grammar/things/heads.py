@@ -8,6 +8,7 @@ from grammar.things.casting import Part, part_of
 from grammar.things.phrases import TOWARDS
 from grammar.words.tokens import is_plural
 
+_EITHER: Final = frozenset(["or", "vs"])
 _LENS_LIKE: Final = 16.0  # mm
 _LEAST_BARE: Final = 24.0  # mm, of a lens told without a unit
 _LONGER_THAN_TUBES: Final = 40.0  # mm, of a set's
@@ -20,6 +21,9 @@ def share_heads(parts: list[Part]) -> None:
         if part.noun.listed != before.noun.listed:
             continue
         headless = before.noun.head is None and before.sort in ("mount", "length", "factor")
+        # 'Super 16 or 1 inch lens': both are what a lens is made for
+        either = before.sort == "frame" and part.sort == "lens" and part.noun.join in _EITHER and bool(part.formats)
+        headless = headless or (either and before.noun.head is None)
         if (
             headless
             and part.noun.role in ("", before.noun.role)  # 'on Z, with a 10 mm tube' is no list of tubes

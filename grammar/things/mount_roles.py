@@ -11,8 +11,8 @@ from grammar.things.phrases import TOWARDS
 AND: Final = frozenset(["and", "+", "&"])
 EITHER: Final = frozenset(["or", "vs"])
 USED: Final = frozenset(["via"])
-_PUT: Final = frozenset([*TOWARDS, "for", "made-for"])  # before what a lens is put on, or is to be
 _MADE_FOR: Final = "made-for"
+_PUT: Final = frozenset([*TOWARDS, "for", _MADE_FOR])  # before what a lens is put on, or is to be
 _OF: Final = frozenset(["of", "in", "for", "with", _MADE_FOR])
 
 

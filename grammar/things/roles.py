@@ -253,12 +253,19 @@ def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:
         cast.lenses[-1].formats.extend(part.formats)
     elif part.formats and part.noun.role == "made-for" and before is not None and before.sort == "length":
         _made_for(before, part, cast)
-    elif before is not None and before.sort == "body" and part.noun.role in ("", "with") and not before.formats:
+    elif _is_of_body(part, before):
+        assert before is not None
         before.formats.extend(part.formats)
         before.crop = before.crop or part.crop
         cast.frames.append(part)
     else:
         cast.frames.append(part)
+
+
+def _is_of_body(part: Part, before: Part | None) -> bool:
+    """'an E body, APS-C'; in 'MFT or APS-C' they are two."""
+    beside = part.noun.role in ("", "with") and part.noun.join not in ("or", "vs")
+    return before is not None and before.sort == "body" and beside and not before.formats
 
 
 def _made_for(length: Part, frame: Part, cast: Cast) -> None:

@@ -32,6 +32,11 @@ def split(noun: Noun) -> list[Noun]:
             replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
             for n, length in enumerate([*own, *lengths])
         ]
+    second = _second_name(noun)
+    if second:
+        one = replace(noun, head=None, tails=[], mods=noun.mods[:second])
+        other = replace(noun, role="", join="", mods=noun.mods[second:], column=noun.mods[second].column)
+        return [one, *split(other)]
     powers = each_power(noun)
     if powers:
         return powers
@@ -53,6 +58,8 @@ def split(noun: Noun) -> list[Noun]:
     if noun.heads == "BODY" and numbered:
         # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
         at = numbered[-1] + 1
+        mounts = [token for token in noun.mods[at:] if token.kind == "MOUNT"]
+        at += len(mounts) > 1 and noun.mods[at] is mounts[0]  # 'a 25 mm C mount an E body'
         lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
         return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
     if (
@@ -79,8 +86,26 @@ def split(noun: Noun) -> list[Noun]:
         return [noun]
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
-    other = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
-    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(other)]
+    rear = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
+    return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(rear)]
+
+
+def _second_name(noun: Noun) -> int:
+    """Where in it a second thing begins: 'avocet skiff card', 'avocet MFT', '25 mm C mount skiff'; 0: nowhere.
+
+    A lens of one's own has its mount, and a body has no numbers of a lens.
+    """
+    for at, token in enumerate(noun.mods[1:], start=1):
+        before = noun.mods[:at]
+        lens = any(one.kind == "NAMED" and one.unit == "lens" for one in before)
+        body = any(one.kind == "NAMED" and one.unit == "body" for one in before)
+        named = token.kind == "NAMED" and token.unit
+        numbered = any(one.kind in _OF_CHIP for one in before)
+        if (named == "body" and (lens or numbered)) or (named == "lens" and body):
+            return at
+        if lens and token.kind in ("MOUNT", "FORMAT"):
+            return at
+    return 0
 
 
 def _is_lens_of(mods: list[Token], at: int) -> bool:

@@ -52,3 +52,50 @@ def test_the_normal_lens_of_a_frame_goes_by_its_diagonal(asked):
 def test_glass_and_crop_together_are_multiplied(asked):
     found = asked("0.71 and 1.5 crop together")
     assert pytest.approx(min(low for low, _ in numbers(found, "crop_factor")), rel=0.01) == 0.71 * 1.527
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how wide a field does 25mm see at 3m on mft", "25mm f/2 on mft at 3m, how wide is the picture",
+        "mft, 25mm: field width at 3 m", "how many metres wide at 3m with 25mm on mft",
+    ],
+)  # fmt: skip
+def test_a_focal_length_beside_a_field_is_no_width_of_it(asked, text):
+    assert _first(asked(text), "field_width_mm") == pytest.approx(17.3 * (3000 - 50) / 25, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what focal length fills 2 m width at 5 m on s35", "scene 2 m wide from 5 m away, s35, which focal length",
+        "s35: to see 2 m across at 5m what focal", "which focal length shows 2 m at 5 m on s35",
+    ],
+)  # fmt: skip
+def test_the_focal_length_that_sees_so_much_so_far_away(asked, text):
+    m = 24.89 / 2000
+    assert _first(asked(text), "focal_length_mm") == pytest.approx(5000 / (2 + m + 1 / m), rel=0.01)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "mft equivalent of a full frame 75mm", "which lens on mft looks like 75mm on ff",
+        "what on mft frames like a 75 on full frame", "need something like 75mm ff on mft",
+    ],
+)  # fmt: skip
+def test_the_lens_that_matches_a_view_is_asked_for_before_it(asked, text):
+    found = [(low + high) / 2 for low, high in numbers(asked(text), "focal_length_mm")]
+    assert found[0] == pytest.approx(37.5, rel=0.01)
+
+
+@pytest.mark.parametrize("text", ['ff eq 25mm f/2 1"', "8.5/2 on a 1 inch sensor fov", "25mm f2 x mount = ?"])
+def test_numbers_without_their_words_in_an_equivalent(asked, text):
+    found = asked(text)
+    assert found["intent"] == "crop-equivalent"
+    assert numbers(found, "equivalent_focal_mm")
+
+
+def test_lenses_for_portraits_and_wide_ones_go_by_the_diagonal(asked):
+    assert _first(asked("portrait lens for super 16"), "focal_length_mm") == pytest.approx(29.1, abs=0.2)
+    assert _first(asked("whats a wide angle for regular 8"), "focal_length_mm") == pytest.approx(3.9, abs=0.1)

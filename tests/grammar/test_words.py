@@ -64,6 +64,7 @@ def test_evidence_names_only_what_can_show() -> None:
                 one in cues | kinds | seen | {"equals", "dashes", "foreign", "talking"}
                 or one.endswith("-said")
                 or one.startswith(("about-", "surely-"))
+                or one.removeprefix("after-") in INTENTS
             ), (
                 evidence.intent,
                 one,

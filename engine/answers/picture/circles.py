@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import interval
+from engine.answers.picture.frames import FULL, frames_named
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import class_row, usual_circle
@@ -17,6 +18,8 @@ SHEETS, ROLLS = "large-format", "medium-format"
 CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS, ROLLS})
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
+SLR = "slr"  # the trait of a lens for film cameras with a mirror: for full frame, where nothing else is told
+MOST_LIT_MM = 60.0
 _FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
@@ -57,13 +60,19 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
         for thing in (_surely_for(lens, facts) for lens in question.lenses)
         if (thrown := _of_lens(thing, facts)) is not None
     ]
-    if out or any(thing.ids for thing in question.lenses):
+    if out or any(thing.ids for thing in question.lenses) or _is_large(question, facts):
         return out
     formats = facts.formats
     return [
         Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
         for form in (formats[name] for name in USUAL_MADE_FOR)
     ]
+
+
+def _is_large(question: Question, facts: Catalogue) -> bool:
+    """Whether the frame is larger than lenses made for the usual formats ever light: what is not told is asked for."""
+    frames = frames_named(question, facts)
+    return bool(frames) and all(form.diagonal_mm > MOST_LIT_MM for form in frames)
 
 
 def _surely_for(lens: Thing, facts: Catalogue) -> Thing:
@@ -89,6 +98,9 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
         return None
     if thing.format in facts.formats:
         return _made_for(thing, facts)
+    if SLR in thing.traits and FULL in facts.formats:
+        form = facts.formats[FULL]
+        return Thrown(f"{focal}SLR lens", Interval.exact(form.diagonal_mm), made_for=form.name)
     film = facts.formats.get(f"{thing.focal_length_mm:g}mm") if thing.focal_length_mm else None
     if film is not None and thing.kind == "" and not thing.lens_kind:
         # '8mm lens': a lens for that film rather than of that focal length

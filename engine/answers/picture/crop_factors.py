@@ -53,7 +53,8 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
         # 'on MFT, in full frame terms': full frame is what it is compared with
         bodies = tuple(_as_built(body, knowledge.catalogue) for body in question.bodies)
         frames = frames_of(question.with_(things=(), bodies=bodies), knowledge.catalogue)
-    named = bool(question.bodies or question.said("area")) or any(thing.kind == "format" for thing in question.things)
+    sized = question.said("area") or question.said("diagonal")
+    named = bool(question.bodies or sized) or any(thing.kind == "format" for thing in question.things)
     if named and any(body.id in knowledge.catalogue.mounts and not body.format for body in question.bodies):
         frames = frames[:1]
     small = [form for form in frames if form.id not in FULL_FRAMES]

@@ -104,7 +104,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         told = crop_or_glass(question) + told
     unknown = mode_unknown(question)
     lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
-    if len(lines) < 2 or mentions(question, "of-light"):
+    if len(lines) < (1 if told.lines and crops else 2) or mentions(question, "of-light"):
         rows = nearest(question.text, knowledge.catalogue, 1)
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     return Answer(

@@ -101,7 +101,16 @@ def _of_body(thing: Thing, facts: Catalogue, modes: bool) -> list[str]:
 def _told(question: Question, facts: Catalogue) -> list[Format]:
     """Frames told by their sides: '12.5 x 7 mm'. One that has the sides of a format goes by its name."""
     sides = re.findall(r"([\d.]+) x ([\d.]+) mm", question.said("area") or "")
-    return [_by_sides(max(pair), min(pair), facts) for pair in ((float(one), float(other)) for one, other in sides)]
+    told = [_by_sides(max(pair), min(pair), facts) for pair in ((float(one), float(other)) for one, other in sides)]
+    return told or [_by_diagonal(one, facts) for one in numbers(question, "diagonal")]
+
+
+def _by_diagonal(diagonal: float, facts: Catalogue) -> Format:
+    """A frame of which the diagonal alone is told: of full frame's shape."""
+    full = facts.formats[FULL]
+    share = diagonal / full.diagonal_mm
+    name = f"a 3:2 frame of {diagonal:g} mm diagonal"
+    return Format(f"diagonal {diagonal:g}", name, full.width_mm * share, full.height_mm * share, TOLD)
 
 
 def _by_sides(wide: float, high: float, facts: Catalogue) -> Format:

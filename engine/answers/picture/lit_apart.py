@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import percent, ranged
 from engine.answers.picture.circles import Thrown, circles_of
 from engine.answers.picture.same_depth import formats_told
@@ -26,6 +27,8 @@ def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
     forms = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
     told = any(lens.ids or lens.format or lens.lens_kind for lens in question.lenses)
     circles = circles_of(question, facts) if told else []
+    if not forms and len(circles) >= LEAST_LIT and mentions(question, "covers-more"):
+        return _circles_alone(circles)
     if len(forms) * len(circles) < LEAST_LIT:
         return Told()
     out = Told()
@@ -33,6 +36,19 @@ def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
         for thrown in circles:
             out += _lit_by(thrown, form)
     return out
+
+
+def _circles_alone(circles: Sequence[Thrown]) -> Told:
+    """Which of several lenses throws the larger circle, where no frame is told."""
+    told = Told()
+    for thrown in sorted(circles, key=lambda one: -one.circle_mm.nominal):
+        size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
+        least = "at least " if thrown.made_for else ""
+        told += Told(
+            (Line("fact", f"{thrown.words}: image circle {least}{size}", 1),),
+            (Quantity("image_circle_mm", thrown.circle_mm, thrown.case),),
+        )
+    return told
 
 
 def lit_on_bodies(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -95,8 +96,15 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
     if lens is None or len({form.id for _, form in told}) < 2:
         return None
-    _, form = min(told, key=lambda row: _away(row[0].column - lens.column))
+    at = _focal_at(lens, question)
+    _, form = min(told, key=lambda row: _away(row[0].column - at))
     return None if form.id in FULL_FRAMES else form
+
+
+def _focal_at(lens: Thing, question: Question) -> int:
+    """The column of its focal length, which may stand far behind the word for it: 'which lens ... looks like 75 mm'."""
+    found = re.search(rf"(?<![\d.]){lens.focal_length_mm:g}(?![\d.])", question.text[max(lens.column - 1, 0) :])
+    return lens.column + found.start() if found is not None else lens.column
 
 
 def _away(columns: int) -> tuple[bool, int]:

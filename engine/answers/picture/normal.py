@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import focals, mentions
@@ -14,27 +15,55 @@ from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question, Thing
 
+_KEYS: Final = ("normal-view", "portrait-view", "wide-view")
+_VIEWS: Final = {"portrait": "A lens for portraits", "wide": "A wide lens"}  # usual ones beside the normal
+
 
 def normal_view(question: Question, crops: Sequence[Crop], facts: Catalogue) -> Told:
-    """The normal lens of each frame by its diagonal: what is usual for stills, and for cine and video."""
-    if focals(question) or not mentions(question, "normal-view"):
+    """The normal lens of each frame by its diagonal, for stills and for cine and video; or the one for portraits."""
+    if focals(question):
         return Told()
-    stills, cine = (facts.assumptions[name].value for name in ("usual-normal-share", "usual-normal-share-cine"))
     told = Told()
     for crop in crops or [crop_of(form) for lens in question.lenses for form in _made_for(lens, facts)]:
-        diagonal = coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal
-        for_stills, for_cine = diagonal * stills.nominal, diagonal * cine.nominal
-        text = (
-            f"A normal lens on {crop.name} has about {trimmed(for_stills, 1)} mm, {stills.nominal:g} times the"
-            f" diagonal of {trimmed(diagonal, 1)} mm, as 50 mm has on full frame; for cine and video the longer"
-            f" {trimmed(for_cine, 1)} mm, two diagonals, is usual."
-        )
-        rows = (
-            Quantity("focal_length_mm", Interval.exact(for_stills), f"normal on {crop.name}"),
-            Quantity("focal_length_mm", Interval.exact(for_cine), f"normal for cine on {crop.name}"),
-        )
-        told += Told((Line("head", text),), rows)
+        if _asks(question, "normal-view"):
+            told += _normal(crop, facts)
+        for key, name in _VIEWS.items():
+            if _asks(question, f"{key}-view"):
+                told += _usual(crop, key, name, facts)
     return told
+
+
+def _asks(question: Question, key: str) -> bool:
+    """Whether this view is asked for, in the text or in the one that it goes on from and that no other view follows."""
+    if any(mentions(question, one) for one in _KEYS):
+        return mentions(question, key)
+    before = question.prior if question.follows else None
+    return before is not None and not focals(before) and mentions(before, key)
+
+
+def _normal(crop: Crop, facts: Catalogue) -> Told:
+    stills, cine = (facts.assumptions[name].value for name in ("usual-normal-share", "usual-normal-share-cine"))
+    diagonal = coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal
+    for_stills, for_cine = diagonal * stills.nominal, diagonal * cine.nominal
+    text = (
+        f"A normal lens on {crop.name} has about {trimmed(for_stills, 1)} mm, {stills.nominal:g} times the"
+        f" diagonal of {trimmed(diagonal, 1)} mm, as 50 mm has on full frame; for cine and video the longer"
+        f" {trimmed(for_cine, 1)} mm, two diagonals, is usual."
+    )
+    rows = (
+        Quantity("focal_length_mm", Interval.exact(for_stills), f"normal on {crop.name}"),
+        Quantity("focal_length_mm", Interval.exact(for_cine), f"normal for cine on {crop.name}"),
+    )
+    return Told((Line("head", text),), rows)
+
+
+def _usual(crop: Crop, key: str, name: str, facts: Catalogue) -> Told:
+    """What is usual beside the normal lens, by its share of the diagonal."""
+    assumed = facts.assumptions[f"usual-{key}-share"]
+    diagonal = coverage.FULL_FRAME_DIAGONAL_MM / crop.by_diagonal
+    focal = diagonal * assumed.value.nominal
+    text = f"{name} on {crop.name} has about {trimmed(focal, 1)} mm: {assumed.says}."
+    return Told((Line("head", text),), (Quantity("focal_length_mm", Interval.exact(focal), f"{key} on {crop.name}"),))
 
 
 def _made_for(lens: Thing, facts: Catalogue) -> list[Format]:

@@ -6,12 +6,13 @@ from typing import Final
 
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.picture.crop_factors import crop_of, is_view
-from engine.answers.picture.frames import frames_named
+from engine.answers.picture.frames import SAME_MM, frames_named
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question, Thing
 
 _PAIR: Final = 2
+_PICTURED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])
 _WAYS: Final = ("chain", "focus-verdict")  # kinds that another lens would be asked of
 
 
@@ -30,6 +31,22 @@ def as_view(question: Question, before: Question | None, facts: Catalogue) -> Qu
             bodies = tuple(replace(body, format=body.format or form.id) for body in question.bodies)
             return question.with_(intent="crop-equivalent", topic=None, lenses=(before.lens,), bodies=bodies)
     return question
+
+
+def on_its_own(question: Question, facts: Catalogue) -> Question:
+    """'on full frame' after a body whose mount is built with none so large: that frame, and no such body."""
+    if not question.follows or question.intent not in _PICTURED:
+        return question
+    bodies = tuple(_as_frame(body, facts) for body in question.bodies)
+    return question if bodies == question.bodies else question.with_(bodies=bodies)
+
+
+def _as_frame(body: Thing, facts: Catalogue) -> Thing:
+    mount, told = facts.mounts.get(body.id or ""), facts.formats.get(body.format or "")
+    largest = facts.formats.get(mount.format or "") if mount is not None else None
+    if told is None or largest is None or told.diagonal_mm <= largest.diagonal_mm + SAME_MM:
+        return body
+    return Thing("format", (told.id,), body.words, body.column, format=told.id)
 
 
 def without_view(question: Question, facts: Catalogue) -> Question:
