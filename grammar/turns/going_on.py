@@ -92,7 +92,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent  # 'no glass' after a list of what fits
     if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
         return PLAN
-    if before.intent == IDENTIFY and heard.readings.values.keys() & MEASURED and not (things or heard.cues):
+    if before.intent == IDENTIFY and not before.bodies and _is_measured(heard, things):
         return IDENTIFY  # 'flange measures 45.5'
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
@@ -187,6 +187,10 @@ def _is_one_compared(heard: Heard, before: Question) -> bool:
     return len(named) == 1 and not others and heard.tells("how") and bool(ids & set(named[0].mounts[0].ids))
 
 
+def _is_measured(heard: Heard, things: tuple[object, ...]) -> bool:
+    return bool(heard.readings.values.keys() & MEASURED) and not (things or heard.cues)
+
+
 def _is_by_hub(heard: Heard) -> bool:
     """'and if I use a hub' in a plan: how many rings that makes, and no word that is to be told."""
     pieces = heard.cast.pieces
@@ -227,7 +231,8 @@ def ranked_by(heard: Heard) -> str | None:
 def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
     told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
-    return before.intent in _SHIMMED and heard.tells("left-so") and not told and not heard.tells("which-stop")
+    left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
+    return before.intent in _SHIMMED and left and not told and not heard.tells("which-stop")
 
 
 def _asks(heard: Heard) -> bool:

@@ -59,7 +59,8 @@ def _told(heard: Heard) -> str | None:
     if cast.pieces:
         told.append("glass" if _is_glass(cast.pieces) else "piece")
     if cast.frames or any(part.formats or part.crop for part in cast.bodies):
-        told.append("frame" if not any(part.mounts or part.named for part in cast.bodies) else "body")
+        alone = len(cast.frames) + len(cast.bodies) == 1 and not any(part.mounts or part.named for part in cast.bodies)
+        told.append("frame" if alone else "body")
     elif any(not part.is_bare for part in cast.bodies):
         told.append("body")
     if readings.f_number is not None or heard.tells("wide-open"):

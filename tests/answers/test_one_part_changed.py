@@ -142,3 +142,30 @@ def test_what_a_mount_is_known_by_is_told_in_parts(club: Desk) -> None:
     last = talk(club, "unknown bayonet lens, three lugs, 47.5 throat", "flange measures 45.5")[-1]
     assert last.intent == "identify-mount"
     assert "C/Y" in flat(last)
+
+
+@pytest.mark.parametrize(("register", "told"), [("45.2", "0.26 mm too far out"), ("45.6", "0.14 mm too close")])
+def test_a_register_measured_on_the_way_tells_the_shim(club: Desk, register: str, told: str) -> None:
+    last = talk(club, "M42 50/1.8 on E", f"its register is really {register}", "so shim how much")[-1]
+    assert told in last.lines[0].text
+
+
+def test_a_whole_number_that_is_no_stop_is_how_far_away(club: Desk) -> None:
+    last = talk(club, FIRST["depth-of-field"], "and at 5")[-1]
+    assert last.question is not None
+    assert (last.question.distance_mm, last.question.f_number) == (5000, 4)
+
+
+def test_a_size_told_next_is_what_the_tubes_shall_give(club: Desk) -> None:
+    assert "50 mm that it wants" in flat(talk(club, TUBED, "and with 1:1")[-1])
+
+
+def test_what_only_tells_of_the_picture_warns_of_nothing(club: Desk) -> None:
+    last = talk(club, "does a 50 1.8 FD cover mft", "is that safe")[-1]
+    assert "a small disc" not in flat(last)
+    assert "does not make it safe" in flat(last)
+
+
+def test_two_formats_named_are_set_against_each_other(club: Desk) -> None:
+    last = talk(club, "PL on E, which ring", "theyre S35, ff ok?")[-1]
+    assert last.intent == "coverage"
