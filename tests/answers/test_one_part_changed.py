@@ -169,3 +169,27 @@ def test_what_only_tells_of_the_picture_warns_of_nothing(club: Desk) -> None:
 def test_two_formats_named_are_set_against_each_other(club: Desk) -> None:
     last = talk(club, "PL on E, which ring", "theyre S35, ff ok?")[-1]
     assert last.intent == "coverage"
+
+
+@pytest.mark.parametrize("asked", FIRST)
+@pytest.mark.parametrize(
+    ("said", "focal", "body"),
+    [
+        ("actually a 35mm", 35, "e-mount"), ("make it my 135", 135, "e-mount"), ("if i use a 28", 28, "e-mount"),
+        ("what would a Z body do", 50, "z-mount"), ("my x instead", 50, "x-mount"), ("make it a Z body", 50, "z-mount"),
+    ],
+)  # fmt: skip
+def test_one_thing_alone_in_many_words(club: Desk, asked: str, said: str, focal: float, body: str) -> None:
+    if asked == "macro-distance" and focal == 28:
+        pytest.skip("may be a tube as well")
+    last = talk(club, FIRST[asked], said)[-1]
+    assert last.question is not None
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [focal]
+    assert body in last.question.bodies[0].ids
+    assert last.intent == asked
+
+
+def test_a_lens_that_opens_wider_is_closed_so_far(club: Desk) -> None:
+    last = talk(club, FIRST["coverage"], "what if its f8")[-1]
+    assert last.question is not None
+    assert (last.question.f_number, last.question.lenses[0].f_number) == (8, 2)
