@@ -20,6 +20,7 @@ from grammar.turns.of_another import (
 )
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
+from grammar.turns.same_matter import is_one_compared, same_matter
 from grammar.turns.whom import COMPARE, Meant
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
@@ -63,8 +64,6 @@ _ASKING: Final = (
     "need-adapter",
 )
 
-PLAN: Final = "buy-plan"
-MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
@@ -78,6 +77,9 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
     if is_left_so(heard, before):
         return "why"
+    same = same_matter(heard, before, ASIDE)
+    if same is not None:
+        return same
     if ranked_by(heard) is not None:
         return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
@@ -90,10 +92,6 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
     if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
         return before.intent  # 'no glass' after a list of what fits
-    if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
-        return PLAN
-    if before.intent == IDENTIFY and not before.bodies and _is_measured(heard, things):
-        return IDENTIFY  # 'flange measures 45.5'
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
     if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
@@ -115,7 +113,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "crop-equivalent"
     if changes_one_part(heard, before):
         return before.intent
-    if before.intent == COMPARE and _is_one_compared(heard, before):
+    if is_one_compared(heard, before):
         return "chain"
     if is_of_another(heard, before) or (before.intent not in ASIDE and only_swaps(heard, before)):
         return before.intent
@@ -177,25 +175,6 @@ def _is_remedy(heard: Heard, before: Question) -> bool:
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
     return before.intent == "hazard" and remedied and not told and not _asks(heard)
-
-
-def _is_one_compared(heard: Heard, before: Question) -> bool:
-    """'so the OM, how' after two lenses: the one of them, and how it is put on."""
-    named = [part for part in heard.cast.lenses if part.mounts]
-    others = heard.cast.bodies or heard.cast.pieces or heard.cast.frames
-    ids = {id_ for lens in before.lenses for id_ in lens.ids}
-    return len(named) == 1 and not others and heard.tells("how") and bool(ids & set(named[0].mounts[0].ids))
-
-
-def _is_measured(heard: Heard, things: tuple[object, ...]) -> bool:
-    return bool(heard.readings.values.keys() & MEASURED) and not (things or heard.cues)
-
-
-def _is_by_hub(heard: Heard) -> bool:
-    """'and if I use a hub' in a plan: how many rings that makes, and no word that is to be told."""
-    pieces = heard.cast.pieces
-    hub = bool(pieces) and all(piece.piece == "hub" for piece in pieces)
-    return hub and not (heard.tells("what-is") or heard.tells("downside") or heard.tells("means"))
 
 
 def _is_of_reach(heard: Heard, before: Question) -> bool:

@@ -24,7 +24,8 @@ from grammar.words.written import SHAPES, STOPS
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
-     "estimate", "remedy", "calipers", "how-big", "how", "same"]
+     "estimate", "remedy", "calipers", "how-big", "how", "same",
+     "correct"]
 )  # fmt: skip
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another

@@ -103,7 +103,7 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
     others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not seated or told is None or others or _THREAD in heard.text.casefold():
+    if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):
         return None
     length = float(told[1])
     return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")

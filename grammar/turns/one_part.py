@@ -24,6 +24,7 @@ _IDLE: Final = frozenset(
 )  # fmt: skip
 _SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
 _GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
+_EXPOSURE: Final = "exposure-nd"
 _IF: Final = "if"  # 'if I use my 135'
 _ON_FRAME: Final = _IDLE | {"crop", "body-crop", "how"}
 _AT_STOP: Final = _IDLE | {"f-stop", "wide-open", "how"}
@@ -36,6 +37,10 @@ def changes_one_part(heard: Heard, before: Question) -> bool:
     if is_set_anew(heard, before):
         return True
     told = _told(heard)
+    if told == "light":
+        return before.intent == _EXPOSURE and _idle(heard, _IDLE | _SWAPPED)
+    if told == "piece" and _is_plain(heard) and any(one.piece in OPTICAL for one in before.adapters):
+        return before.intent in _OF_GLASS and _idle(heard, _IDLE | _SWAPPED)  # 'plain ring then' after a reducer
     if told == "glass":
         extended = any(piece.piece == _EXTENDER for piece in heard.cast.pieces) and before.intent in _PLACED
         return before.intent in _OF_GLASS and not extended and _idle(heard, _IDLE | _SWAPPED)
@@ -58,9 +63,9 @@ def is_set_anew(heard: Heard, before: Question) -> bool:
 def _told(heard: Heard) -> str | None:
     """The one part that is told; None where none is, or more than one."""
     cast, readings = heard.cast, heard.readings
-    if readings.values.keys() - {"crop"} or readings.distance_mm is not None or readings.number is not None:
+    if readings.values.keys() - {"crop", "light"} or readings.distance_mm is not None or readings.number is not None:
         return None
-    told = []
+    told = ["light"] if "light" in readings.values else []
     if cast.pieces:
         told.append("glass" if _is_glass(cast.pieces) else "piece")
     if cast.frames or any(part.formats or part.crop for part in cast.bodies):
@@ -76,6 +81,10 @@ def _told(heard: Heard) -> str | None:
     if cast.without or cast.using or cast.denied or readings.limits.keys() - _GLASS:
         told.append("else")
     return told[0] if len(told) == 1 else None
+
+
+def _is_plain(heard: Heard) -> bool:
+    return all(piece.piece == "adapter" and not (piece.thickness or piece.mounts) for piece in heard.cast.pieces)
 
 
 def _is_supposed(heard: Heard) -> bool:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.questions import Question
 from grammar.things.letters import ARTICLES
@@ -33,8 +32,7 @@ def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before) or _made(heard)
     if text is None:
         return heard
-    again = hear(text, lexicon, before.intent)
-    return replace(again, line=replace(again.line, text=heard.text))
+    return hear(text, lexicon, before.intent)
 
 
 def _taken_off(heard: Heard, before: Question) -> str | None:
@@ -42,7 +40,9 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
-    surely = verb is not None and TAKEN_AWAY in tokens[verb].groups
+    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
+    verb = 0 if none else verb  # 'no reducer'
+    surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     if not before.adapters or not (surely or off is not None) or heard.tells("how"):
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]

@@ -193,3 +193,48 @@ def test_a_lens_that_opens_wider_is_closed_so_far(club: Desk) -> None:
     last = talk(club, FIRST["coverage"], "what if its f8")[-1]
     assert last.question is not None
     assert (last.question.f_number, last.question.lenses[0].f_number) == (8, 2)
+
+
+REDUCED = "FD 50 1.4 on mft with a 0.71 reducer, equivalent"
+PLAIN_WAY = "M42 50/1.8 on E"
+
+
+@pytest.mark.parametrize("said", ["take it off", "no reducer", "and without it"])
+@pytest.mark.parametrize("then", ["put it back", "and back on", "with the reducer again"])
+def test_what_was_taken_off_is_put_back(club: Desk, said: str, then: str) -> None:
+    *_, off, on = talk(club, REDUCED, said, then)
+    assert off.question is not None and on.question is not None
+    assert [piece.factor for piece in off.question.adapters] == []
+    assert [piece.factor for piece in on.question.adapters] == [0.71]
+    assert off.intent == on.intent == "crop-equivalent"
+
+
+@pytest.mark.parametrize("said", ["the first body again", "and the old body", "never mind that", "back to E"])
+def test_the_body_of_before_is_meant_again(club: Desk, said: str) -> None:
+    last = talk(club, PLAIN_WAY, "and on Z?", said)[-1]
+    assert last.question is not None
+    assert [body.ids[0] for body in last.question.bodies] == ["e-mount"]
+    assert last.question.number is None
+
+
+@pytest.mark.parametrize("said", ["first or second", "which of the two"])
+def test_two_ways_are_set_apart(club: Desk, said: str) -> None:
+    last = talk(club, PLAIN_WAY, said)[-1]
+    assert last.intent == "compare"
+    assert "cost of the rings" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["lose the 10", "take the 10 off again", "only the 20"])
+def test_one_of_two_tubes_goes(club: Desk, said: str) -> None:
+    last = talk(club, TUBED, "10 mm more", said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20)]
+
+
+def test_the_sun_again_is_no_danger(club: Desk) -> None:
+    last = talk(club, LIT, "and in the shade", "back in the sun")[-1]
+    assert last.intent == "exposure-nd"
+
+
+def test_a_number_that_is_asked_why_is_no_ring(club: Desk) -> None:
+    assert talk(club, PLAIN_WAY, "why 27.46")[-1].intent == "why"
