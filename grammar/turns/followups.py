@@ -37,6 +37,7 @@ from grammar.turns.sticking import (
     pieces_now,
     same_pieces,
     set_against_plain,
+    set_in_place,
     stop_held,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
@@ -116,7 +117,7 @@ def follow(heard: Heard, before: Question) -> Question:
     kept = kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
-    pieces = pieces_now(heard, kept, said.adapters, intent)
+    pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}

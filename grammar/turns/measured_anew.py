@@ -11,6 +11,7 @@ from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN
+from grammar.things.standins import stands_in
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -27,6 +28,7 @@ _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimen
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
+_INSTEAD: Final = "instead"
 _FEW: Final = 8  # words of a line that tells one number
 
 
@@ -39,7 +41,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
         return None
     part = (*cast.lenses, *cast.lengths)[0]
-    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    standing = stands_in(part.noun.head)  # 'with the 20 mm one'
+    token = part.noun.mods[0] if len(part.noun.mods) == 1 and (standing or part.noun.head is None) else None
     if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
         tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
         return (*before.adapters, tube)  # 'what if I add 10 mm'
@@ -49,7 +52,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if _is_own(heard, token):
         return None  # 'same with my 28'
     held = before.adapters[at].thickness_mm
-    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
+    put = part.noun.role == "with" or standing or heard.tells(_INSTEAD)
+    if token.kind != "RANGE" and (not put or held is None):
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm

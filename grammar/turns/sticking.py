@@ -31,6 +31,7 @@ _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle"
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _DEEP: Final = "depth-of-field"
+_RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
@@ -81,6 +82,19 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
         return pieces
     matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
+    told = said[0] if len(said) == 1 else None
+    ranged = [n for n, one in enumerate(kept) if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
+    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0]].piece != told.piece:
+        return ()
+    least, most = kept[ranged[0]].thickness_mm or (0.0, 0.0)
+    if len(set(told.thickness_mm)) > 1 or not least <= told.thickness_mm[0] <= most:
+        return ()
+    put = replace(kept[ranged[0]], thickness_mm=told.thickness_mm)
+    return (*kept[: ranged[0]], put, *kept[ranged[0] + 1 :])
 
 
 def _is_cut(piece: Thing) -> bool:

@@ -10,17 +10,21 @@ from engine.base.compact import compact, field
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 ANGLE: Final = "angle"
+ASKS: Final = "asks"
 AWAY: Final = "away"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
 DIAL: Final = "dial"
 EARLIER: Final = "earlier"
+DRAWS: Final = "draws"
 ENDLESS: Final = "endless"
 FEMALE: Final = "female"
 FILM_LIKE: Final = "film-like"
+FRAME_NAMED: Final = "frame-named"
 F_NUMBER: Final = "f-number"
 GONE: Final = "gone"
 HOLDS: Final = "holds"
+LACKING: Final = "lacking"
 INSIDE: Final = "inside"
 LIT: Final = "lit"
 MADE: Final = "made"
@@ -49,17 +53,16 @@ SINGLE: Final = "single"
 SMOOTH: Final = "smooth"
 SPAN: Final = "span"
 STANDS_OUT: Final = "stands-out"
+STOP_NAMED: Final = "stop-named"
+STOPPED_SO: Final = "stopped-so"
 TAKEN_AWAY: Final = "taken-away"
 TAKEN_OFF: Final = "taken-off"
 VIDEO_TUBE: Final = "video-tube"
 
-# every one that must have words
+# every one that is named above must have words
 GROUPS: Final = frozenset(
-    [ANGLE, AWAY, BEYOND, CROP, DIAL, EARLIER, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, GONE, HOLDS, INSIDE, LIT, MADE,
-     MAGNIFIES, METRIC, MORE, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OPENS, OWN, PLATE, PUT_WHERE, RATHER,
-     REALLY, REAR, SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN,
-     STANDS_OUT, TAKEN_AWAY, TAKEN_OFF, VIDEO_TUBE]
-)  # fmt: skip
+    value for name, value in list(globals().items()) if name[0].isalpha() and name.isupper() and isinstance(value, str)
+)
 
 
 @compact(frozen=False)

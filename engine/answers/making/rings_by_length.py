@@ -29,6 +29,8 @@ def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: flo
     lenses = {id_ for lens in question.lenses for id_ in lens.ids}
     if told is None or known is None or not lenses or known.front in lenses:
         return piece
+    if any(facts.mounts[name].designation.casefold() in piece.words.casefold() for name in (known.front, known.rear)):
+        return piece  # 'a 28 mm M42 tube' names what it joins
     length = float(told[1])
     kind = _RING if right_mm is not None and abs(length - right_mm) <= _NEAR_MM else SPACER
     return Thing(words=piece.words, column=piece.column, thickness_mm=(length, length), piece=kind)

@@ -16,6 +16,7 @@ from engine.answers.picture.fits_lit import lit_there
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.seen import is_coupled_as_asked
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
+from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import least_cost, with_price
 from engine.answers.ways.kinds_asked import is_of, kinds_of
@@ -57,6 +58,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     by_size = mounts_by(question, knowledge)
     if by_size is not None:
         return by_size
+    question = elsewhere_asked(question)
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent="list-fits")
@@ -96,7 +98,7 @@ def _fits_of(
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
-        if fit is not None and name not in question.limits.without:
+        if fit is not None and not is_left_out(name, question):
             fits.append(fit)
     if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
         fits += _rings_to_make(body, {fit.mount.id for fit in fits}, question, knowledge)
