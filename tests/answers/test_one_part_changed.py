@@ -203,7 +203,8 @@ PLAIN_WAY = "M42 50/1.8 on E"
 @pytest.mark.parametrize("then", ["put it back", "and back on", "with the reducer again"])
 def test_what_was_taken_off_is_put_back(club: Desk, said: str, then: str) -> None:
     *_, off, on = talk(club, REDUCED, said, then)
-    assert off.question is not None and on.question is not None
+    assert off.question is not None
+    assert on.question is not None
     assert [piece.factor for piece in off.question.adapters] == []
     assert [piece.factor for piece in on.question.adapters] == [0.71]
     assert off.intent == on.intent == "crop-equivalent"
@@ -238,3 +239,10 @@ def test_the_sun_again_is_no_danger(club: Desk) -> None:
 
 def test_a_number_that_is_asked_why_is_no_ring(club: Desk) -> None:
     assert talk(club, PLAIN_WAY, "why 27.46")[-1].intent == "why"
+
+
+def test_a_frame_that_no_body_of_the_mount_has_stands_alone(club: Desk) -> None:
+    last = talk(club, "does a 50 1.8 FD cover mft", "on aps-c")[-1]
+    assert last.question is not None
+    assert (last.question.bodies, [one.id for one in last.question.frames]) == ((), ["aps-c-1.5"])
+    assert "APS-C needs 28.35 mm" in flat(last)
