@@ -138,6 +138,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
+    if heard.tells("pick:all"):
+        return None  # 'two of them'
     if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):

@@ -246,3 +246,10 @@ def test_a_frame_that_no_body_of_the_mount_has_stands_alone(club: Desk) -> None:
     assert last.question is not None
     assert (last.question.bodies, [one.id for one in last.question.frames]) == ((), ["aps-c-1.5"])
     assert "APS-C needs 28.35 mm" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["what if i use 2 of them", "two of them"])
+def test_so_many_of_the_tube_spoken_of(club: Desk, said: str) -> None:
+    last = talk(club, TUBED, said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (20, 20)]
