@@ -15,6 +15,7 @@ from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.picture.frame_alone import with_frame_alone
 from engine.answers.picture.view_again import as_view, on_its_own, without_view
 from engine.base.compact import replace
 from engine.base.problem import Problem
@@ -132,7 +133,7 @@ class Desk:
         question = with_two(question, talk.named, self.catalogue)
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(question, talk.question, self.catalogue), self.catalogue)
-        question = on_its_own(question, self.catalogue)
+        question = with_frame_alone(on_its_own(question, self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
             from engine.answers.own.own_places import pointed
 

@@ -112,6 +112,8 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         put_right = corrected(heard, before, lexicon)
         plainly = listed_again(said_plainly(heard, before, lexicon), before)
         said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
+        if plainly is not said:
+            heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
         if leans(heard, before):
             followed = follow(heard, before).with_(corrects=put_right is not None)
             if heard is not said or _only_changes(heard, followed, before):

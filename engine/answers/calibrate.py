@@ -54,7 +54,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         told += part
     told += _in_thou(told, question)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
-    lines = [*advice_lines(rows), *told.lines] if question.follows else [*told.lines, *advice_lines(rows)]
+    lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in told.quantities):
         lines += _asked_back(question)
     elif question.said("mark") is not None and not focals(question):
@@ -65,6 +65,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
+
+
+def _was_told(question: Question) -> bool:
+    """'where does it go' after a shim: the number was told, so what else is asked of it comes first."""
+    return question.follows and question.prior is not None and question.prior.intent == "shim-calibration"
 
 
 def _in_thou(told: Told, question: Question) -> Told:

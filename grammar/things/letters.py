@@ -93,8 +93,18 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         _before_comma,
         _of_lens,
         _ends_a_row,
+        _put_instead,
     )
     return any(one(tokens, at) for one in stands)
+
+
+def _put_instead(tokens: list[Token], at: int) -> bool:
+    """'my e instead', 'z instead': put in another's place by itself."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = at + 2 >= len(tokens) or tokens[at + 2].kind in ("STOP", "MARK")
+    opened = before is None or before.kind in ("DET", "UNKNOWN", "FILLER", "JOIN")
+    put = after is not None and after.kind == "CUE" and after.text.casefold() == "instead"
+    return put and ends and opened and tokens[at].text.casefold() not in ARTICLES
 
 
 def _is_slip_of_mount(word: str) -> bool:

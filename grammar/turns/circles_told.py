@@ -7,6 +7,8 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.questions import Question
+from grammar.things.letters import ARTICLES
+from grammar.words.tokens import Token
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _TAKEN_FOR: Final = ("thread", "field")  # keys of a size that stands alone, by the words beside it
@@ -30,10 +32,17 @@ def circle_measured(heard: Heard, before: Question) -> str | None:
         return None
     token = part.noun.first("LENGTH", "FOCAL", "RANGE")
     shown = heard.tells("crop-said") or heard.tells("it-is") or heard.tells("image-circle") or heard.tells("crop")
-    if token is None or not (shown or estimated) or part.noun.head is not None:
+    if token is None or not (shown or estimated) or part.noun.head is not None or _is_a_thing(heard, token):
         return None
     low, high = min(token.numbers), max(token.numbers)
     return f"{low:g} mm" if low == high else f"{low:g}..{high:g} mm"
+
+
+def _is_a_thing(heard: Heard, token: Token) -> bool:
+    """'what if its a 35mm': another lens, by the article before its length."""
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    article = bool(before) and before[-1].kind == "DET" and before[-1].value != "its"  # 'its 16 mm' is said of it
+    return article or (bool(before) and before[-1].text.casefold() in ARTICLES)
 
 
 def _circle_by_size(heard: Heard, before: Question) -> str | None:

@@ -24,8 +24,9 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
-from grammar.turns.on_what import IDENTIFY, bodies_of
+from grammar.turns.on_what import IDENTIFY, bodies_of, is_other_body
 from grammar.turns.only_told import without_lent
+from grammar.turns.put_back import put_back
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.sticking import (
     kept_distance,
@@ -82,7 +83,7 @@ def follow(heard: Heard, before: Question) -> Question:
     if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
         intent = went_on(heard, before)  # 'so what is it'
         said = built(heard, intent)
-    again = tubes_changed(heard, before) or lengths_again(heard, before)
+    again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
     unseated = is_unseated(before) and said.said("numbers") is not None
     said, before, those_left = _changed(heard, said, before)
     if zoomed is not None:
@@ -100,7 +101,7 @@ def follow(heard: Heard, before: Question) -> Question:
         said, found = _without(said, *_OF_CIRCLE).with_(lenses=()), None
         said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
-    said, bodies_here = bodies_left(said, before)
+    said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
     lenses, bodies = those_left or lenses, bodies_here or bodies
     bodies = bodies or _body_of_before_last(intent, before)
     more = added(heard, before)

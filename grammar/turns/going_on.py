@@ -20,6 +20,7 @@ from grammar.turns.of_another import (
 )
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
+from grammar.turns.same_matter import is_one_compared, same_matter
 from grammar.turns.whom import COMPARE, Meant
 
 LEFT: Final = "left so"  # the topic of a reason that asks what comes of leaving an error in
@@ -63,10 +64,7 @@ _ASKING: Final = (
     "need-adapter",
 )
 
-PLAN: Final = "buy-plan"
 _WAYS: Final = frozenset(["chain", "focus-verdict"])
-_PICKED: Final = "pick:"  # cues of which of several is meant
-MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
@@ -89,6 +87,9 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "why" if not heard.tells("thing") or heard.tells("sure") else best or went_on(heard, before)
     if is_left_so(heard, before):
         return "why"
+    same = same_matter(heard, before, ASIDE)
+    if same is not None:
+        return same
     if ranked_by(heard) is not None:
         return COMPARE
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
@@ -101,11 +102,6 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
     if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
         return before.intent  # 'no glass' after a list of what fits
-    if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
-        return PLAN
-    asked = any(not cue.tells.startswith(_PICKED) for cue in heard.cues)
-    if before.intent == IDENTIFY and heard.readings.values.keys() & MEASURED and not (things or asked):
-        return IDENTIFY  # 'flange measures 45.5', '10 mm over ten of them'
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
     if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
@@ -127,7 +123,7 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "crop-equivalent"
     if changes_one_part(heard, before):
         return before.intent
-    if before.intent == COMPARE and _is_one_compared(heard, before):
+    if is_one_compared(heard, before):
         return "chain"
     if is_of_another(heard, before) or (before.intent not in ASIDE and only_swaps(heard, before)):
         return before.intent
@@ -191,21 +187,6 @@ def _is_remedy(heard: Heard, before: Question) -> bool:
     return before.intent == "hazard" and remedied and not told and not _asks(heard)
 
 
-def _is_one_compared(heard: Heard, before: Question) -> bool:
-    """'so the OM, how' after two lenses: the one of them, and how it is put on."""
-    named = [part for part in heard.cast.lenses if part.mounts]
-    others = heard.cast.bodies or heard.cast.pieces or heard.cast.frames
-    ids = {id_ for lens in before.lenses for id_ in lens.ids}
-    return len(named) == 1 and not others and heard.tells("how") and bool(ids & set(named[0].mounts[0].ids))
-
-
-def _is_by_hub(heard: Heard) -> bool:
-    """'and if I use a hub' in a plan: how many rings that makes, and no word that is to be told."""
-    pieces = heard.cast.pieces
-    hub = bool(pieces) and all(piece.piece == "hub" for piece in pieces)
-    return hub and not (heard.tells("what-is") or heard.tells("downside") or heard.tells("means"))
-
-
 def _is_of_reach(heard: Heard, before: Question) -> bool:
     """'how far off the sensor is that' after how far the rear stands out: what is left before the sensor."""
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
@@ -239,7 +220,8 @@ def ranked_by(heard: Heard) -> str | None:
 def is_left_so(heard: Heard, before: Question) -> bool:
     """'does it matter if I leave it' after by how much a ring is off: what comes of it, where no more is told."""
     told = heard.readings.f_number is not None or heard.readings.values or heard.cast.lenses or heard.cast.pieces
-    return before.intent in _SHIMMED and heard.tells("left-so") and not told and not heard.tells("which-stop")
+    left = heard.tells("left-so") or (heard.tells("good") and heard.tells("brief"))  # 'is that worth it'
+    return before.intent in _SHIMMED and left and not told and not heard.tells("which-stop")
 
 
 def _asks(heard: Heard) -> bool:

@@ -15,7 +15,7 @@ from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
-from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, Role, is_circle, numbers_told
+from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, WHOLE_STOPS, Role, is_circle, numbers_told
 from grammar.words.groups import OPENS, OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
@@ -24,7 +24,8 @@ from grammar.words.written import SHAPES, STOPS
 _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOIN", "PREP", "WHEN"])
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
-     "estimate", "remedy", "calipers", "how-big", "how", "same"]
+     "estimate", "remedy", "calipers", "how-big", "how", "same",
+     "correct"]
 )  # fmt: skip
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
@@ -38,6 +39,7 @@ _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear
 _NO_THINGS: Final = frozenset(
     ["iso", "frame_rate", "distance", "mark", "magnification"]
 )  # no article stands before one
+_FAR_AWAY: Final = "distance"
 _SLOWEST: Final = 8.0  # of the widest stops of lenses
 _MOST_COUNTED: Final = 4  # tubes
 
@@ -136,6 +138,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
+    if heard.tells("pick:all"):
+        return None  # 'two of them'
     if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
@@ -188,6 +192,8 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
     old = dict(numbers_told(before))
     if _is_set(token, heard):
         old = {role: value for role, value in old.items() if role in _SET_AT}
+        if _FAR_AWAY in old and token.text.isdigit() and number not in WHOLE_STOPS:
+            old.pop(STOP, None)  # 'and at 5' after 3 m
     if heard.tells("engraved"):
         old = {role: value for role, value in old.items() if role in (LENS, STOP)}  # 'the rim says 63'
     if heard.tells("adding") or token.text.isalpha():

@@ -17,7 +17,7 @@ RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
-_WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
+WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
@@ -49,7 +49,7 @@ def is_circle(number: float) -> bool:
 
 ROLES: Final = (
     Role(LENS, "{} mm lens", _is_focal),
-    Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in _WHOLE_STOPS or n != int(n), metric=False),
+    Role(STOP, "f/{}", lambda n: n in STOPS, lambda n: n in WHOLE_STOPS or n != int(n), metric=False),
     Role(TUBE, "{} mm extension tube", lambda n: 1 <= n <= 150 and n * 2 == int(n * 2)),
     Role(RING, "{} mm ring", lambda n: 0.5 <= n <= 150 and n != int(n), lambda n: True),
     Role("distance", "{} m away", lambda n: 0.2 <= n <= 200, metric=False),

@@ -9,6 +9,7 @@ from grammar.hearing import Heard
 from grammar.questions import ALL, Question, Thing
 from grammar.turns.adding import each_once
 from grammar.turns.whom import Meant
+from grammar.words.groups import EARLIER
 
 IDENTIFY: Final = "identify-mount"
 FULL: Final = "35mm-full-frame"
@@ -28,7 +29,7 @@ def bodies_of(
         return before.bodies, (*said.things, *mounts)
     if found is not None and not heard.cast.bodies:
         return before.bodies, said.things or tuple(thing for thing in before.things if thing.kind == "format")
-    if _other_body(heard) and before.elsewhere:
+    if is_other_body(heard, before):
         frames = tuple(one for one in before.elsewhere if one.kind == "format")
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
     if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
@@ -64,9 +65,14 @@ def _is_likened(heard: Heard, said: Question) -> bool:
     return said.intent == "crop-equivalent" and likened
 
 
-def _other_body(heard: Heard) -> bool:
+def is_other_body(heard: Heard, before: Question) -> bool:
+    """'the other body', 'the first body again', 'and the old body': the one that the lens stood on before."""
     bare = heard.cast.bodies and all(part.is_bare for part in heard.cast.bodies)
-    return bool(bare) and any(cue.tells == "pick:other" for cue in heard.cues)
+    other = any(cue.tells == "pick:other" for cue in heard.cues) or (
+        heard.tells("brief") and heard.readings.number == 1
+    )
+    earlier = other or any(EARLIER in token.groups for token in heard.line.tokens)
+    return bool(bare) and earlier and bool(before.elsewhere)
 
 
 def _is_of_plan(named: Thing, said: Question, before: Question) -> bool:

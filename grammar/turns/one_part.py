@@ -22,6 +22,10 @@ _IDLE: Final = frozenset(
     ["ok", "right", "will", "what-if", "what", "again", "same", "instead", "can", "it-is", "adding", "put-in",
      "what-is", "get", "plain-piece"]
 )  # fmt: skip
+_SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
+_GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
+_EXPOSURE: Final = "exposure-nd"
+_IF: Final = "if"  # 'if I use my 135'
 _ON_FRAME: Final = _IDLE | {"crop", "body-crop", "how"}
 _AT_STOP: Final = _IDLE | {"f-stop", "wide-open", "how"}
 
@@ -33,11 +37,17 @@ def changes_one_part(heard: Heard, before: Question) -> bool:
     if is_set_anew(heard, before):
         return True
     told = _told(heard)
+    if told == "light":
+        return before.intent == _EXPOSURE and _idle(heard, _IDLE | _SWAPPED)
+    if told == "piece" and _is_plain(heard) and any(one.piece in OPTICAL for one in before.adapters):
+        return before.intent in _OF_GLASS and _idle(heard, _IDLE | _SWAPPED)  # 'plain ring then' after a reducer
     if told == "glass":
         extended = any(piece.piece == _EXTENDER for piece in heard.cast.pieces) and before.intent in _PLACED
-        return before.intent in _OF_GLASS and not extended and _idle(heard, _IDLE)
+        return before.intent in _OF_GLASS and not extended and _idle(heard, _IDLE | _SWAPPED)
     if told == "frame":
         return before.intent in _OF_FRAME and not _is_likened(heard) and _idle(heard, _ON_FRAME)
+    if told in ("lens", "body"):
+        return before.intent in _OF_GLASS and _idle(heard, _SWAPPED | {"get"} if _is_supposed(heard) else _SWAPPED)
     return told == "stop" and before.intent in _OF_STOP and _idle(heard, _AT_STOP)
 
 
@@ -53,20 +63,32 @@ def is_set_anew(heard: Heard, before: Question) -> bool:
 def _told(heard: Heard) -> str | None:
     """The one part that is told; None where none is, or more than one."""
     cast, readings = heard.cast, heard.readings
-    if readings.values.keys() - {"crop"} or readings.distance_mm is not None or readings.number is not None:
+    if readings.values.keys() - {"crop", "light"} or readings.distance_mm is not None or readings.number is not None:
         return None
-    told = []
+    told = ["light"] if "light" in readings.values else []
     if cast.pieces:
         told.append("glass" if _is_glass(cast.pieces) else "piece")
     if cast.frames or any(part.formats or part.crop for part in cast.bodies):
-        told.append("frame" if not any(part.mounts or part.named for part in cast.bodies) else "body")
+        alone = len(cast.frames) + len(cast.bodies) == 1 and not any(part.mounts or part.named for part in cast.bodies)
+        told.append("frame" if alone else "body" if len(cast.bodies) == 1 and not cast.frames else "else")
     elif any(not part.is_bare for part in cast.bodies):
-        told.append("body")
+        told.append("body" if len(cast.bodies) == 1 else "else")
     if readings.f_number is not None or heard.tells("wide-open"):
         told.append("stop")
-    if cast.without or cast.using or any(not part.is_bare for part in (*cast.lenses, *cast.lengths)):
+    lenses = [part for part in (*cast.lenses, *cast.lengths) if not part.is_bare]
+    if lenses:
+        told.append("lens" if len(lenses) == 1 and lenses[0] in cast.lenses else "else")
+    if cast.without or cast.using or cast.denied or readings.limits.keys() - _GLASS:
         told.append("else")
     return told[0] if len(told) == 1 else None
+
+
+def _is_plain(heard: Heard) -> bool:
+    return all(piece.piece == "adapter" and not (piece.thickness or piece.mounts) for piece in heard.cast.pieces)
+
+
+def _is_supposed(heard: Heard) -> bool:
+    return any(token.text.casefold() == _IF for token in heard.line.tokens)
 
 
 def _is_likened(heard: Heard) -> bool:

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.questions import Question
 from grammar.things.letters import ARTICLES
-from grammar.words.groups import AWAY, GONE, INSIDE, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.groups import AWAY, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -23,16 +22,17 @@ _HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
 _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
+_THAT: Final = ("it", "that")
+_FEWEST: Final = 4  # words of 'make it a 135'
 _LETTER_ALONE: Final = "a"  # which is an article here
 
 
 def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
-    text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before)
+    text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before) or _made(heard)
     if text is None:
         return heard
-    again = hear(text, lexicon, before.intent)
-    return replace(again, line=replace(again.line, text=heard.text))
+    return hear(text, lexicon, before.intent)
 
 
 def _taken_off(heard: Heard, before: Question) -> str | None:
@@ -40,7 +40,9 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     tokens = heard.line.tokens
     verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
     off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
-    surely = verb is not None and TAKEN_AWAY in tokens[verb].groups
+    none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
+    verb = 0 if none else verb  # 'no reducer'
+    surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     if not before.adapters or not (surely or off is not None) or heard.tells("how"):
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
@@ -86,3 +88,12 @@ def _inside(heard: Heard, before: Question) -> str | None:
         return None
     start = told[0].column - 1
     return f"{heard.text[:start]}indoors{heard.text[start + len(told[0].text) :]}"
+
+
+def _made(heard: Heard) -> str | None:
+    """'make it a 135', 'make that the Z': what is put in another's place, and nothing that is to be made."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("MARK", "FILLER")]
+    if len(tokens) < _FEWEST or MADE not in tokens[0].groups or tokens[1].text.casefold() not in _THAT:
+        return None
+    article = tokens[2].kind == "DET" or tokens[2].text.casefold() in ARTICLES
+    return heard.text[tokens[2].column - 1 :] if article else None

@@ -57,6 +57,8 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     told = parts[0].focal or (token.numbers[0] if token is not None else None)
     if told is None or not (_is_length(parts[0]) or _is_standing_in(parts[0])):
         return heard
+    if token is not None and token.kind != "LENGTH" and told == int(told):
+        return heard  # 'a 28' is a lens
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
     ring = replace(parts[0], sort="piece", piece="adapter", focal=None, thickness=(told, told))

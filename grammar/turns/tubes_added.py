@@ -20,6 +20,7 @@ _PLUS: Final = ("plus", "+")
 _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
 _EXTENSION: Final = "extension"
+_COUNTS: Final = (2, 3, 4)
 _BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
@@ -29,7 +30,7 @@ _LONGEST: Final = 100.0  # mm, of a tube
 def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     """The pieces of before with those that are added, or without those taken off; None where none is."""
     tubes = [thing for thing in before.adapters if thing.piece == SPACER and _is_fixed(thing)]
-    both = _both(heard, before, tubes)
+    both = _both(heard, before, tubes) or _counted(heard, tubes)
     if both:
         return both
     on_top = _close_up_on_top(heard, before)
@@ -70,6 +71,13 @@ def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ..
     if len(others) != 1 or others[0].thickness_mm == tubes[0].thickness_mm:
         return ()
     return (*others, *before.adapters)
+
+
+def _counted(heard: Heard, tubes: list[Thing]) -> tuple[Thing, ...]:
+    """'what if I use two of them' after one tube: so many of its length."""
+    counts = [token.numbers[0] for token in heard.line.tokens if token.kind == "NUMBER"]
+    several = len(counts) == 1 and counts[0] in _COUNTS and heard.tells("pick:all") and len(tubes) == 1
+    return tuple(tubes * int(counts[0])) if several else ()
 
 
 def _lengths(heard: Heard) -> list[float] | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from math import inf
 from typing import Final
 
 from engine.base.compact import compact, replace
@@ -106,13 +107,19 @@ def _told(heard: Heard, before: Question, known: tuple[Thing, ...]) -> Meant | N
         whom = _picked(heard, before, known) or (() if _tells_of_another(heard) else before.lenses)
     else:
         return None
-    if not whom or any(one.kind == "lens" for one in whom):
+    if not whom or any(one.kind == "lens" for one in whom) or _is_set(part, whom):
         return None
     if len(whom) > 1 and subject is not None and not subject.is_several:
         whom = tuple(one for one in whom if not one.ids) or whom[:1]
     changed = {one: with_told(one, part) for one in whom}
     rest = tuple(changed.get(one, one) for one in known)
     return Meant(tuple(changed.values()), rest, told=True)
+
+
+def _is_set(part: Part, whom: tuple[Thing, ...]) -> bool:
+    """'what if it's f/8' of a lens that opens to f/2: so far it is closed, and what it opens to was told."""
+    stop = part.f_number
+    return part.is_stop_alone and len(whom) == 1 and (stop or 0.0) > (whom[0].f_number or inf)
 
 
 def _tells_of_another(heard: Heard) -> bool:

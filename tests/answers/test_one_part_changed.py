@@ -142,3 +142,114 @@ def test_what_a_mount_is_known_by_is_told_in_parts(club: Desk) -> None:
     last = talk(club, "unknown bayonet lens, three lugs, 47.5 throat", "flange measures 45.5")[-1]
     assert last.intent == "identify-mount"
     assert "C/Y" in flat(last)
+
+
+@pytest.mark.parametrize(("register", "told"), [("45.2", "0.26 mm too far out"), ("45.6", "0.14 mm too close")])
+def test_a_register_measured_on_the_way_tells_the_shim(club: Desk, register: str, told: str) -> None:
+    last = talk(club, "M42 50/1.8 on E", f"its register is really {register}", "so shim how much")[-1]
+    assert told in last.lines[0].text
+
+
+def test_a_whole_number_that_is_no_stop_is_how_far_away(club: Desk) -> None:
+    last = talk(club, FIRST["depth-of-field"], "and at 5")[-1]
+    assert last.question is not None
+    assert (last.question.distance_mm, last.question.f_number) == (5000, 4)
+
+
+def test_a_size_told_next_is_what_the_tubes_shall_give(club: Desk) -> None:
+    assert "50 mm that it wants" in flat(talk(club, TUBED, "and with 1:1")[-1])
+
+
+def test_what_only_tells_of_the_picture_warns_of_nothing(club: Desk) -> None:
+    last = talk(club, "does a 50 1.8 FD cover mft", "is that safe")[-1]
+    assert "a small disc" not in flat(last)
+    assert "does not make it safe" in flat(last)
+
+
+def test_two_formats_named_are_set_against_each_other(club: Desk) -> None:
+    last = talk(club, "PL on E, which ring", "theyre S35, ff ok?")[-1]
+    assert last.intent == "coverage"
+
+
+@pytest.mark.parametrize("asked", FIRST)
+@pytest.mark.parametrize(
+    ("said", "focal", "body"),
+    [
+        ("actually a 35mm", 35, "e-mount"), ("make it my 135", 135, "e-mount"), ("if i use a 28", 28, "e-mount"),
+        ("what would a Z body do", 50, "z-mount"), ("my x instead", 50, "x-mount"), ("make it a Z body", 50, "z-mount"),
+    ],
+)  # fmt: skip
+def test_one_thing_alone_in_many_words(club: Desk, asked: str, said: str, focal: float, body: str) -> None:
+    if asked == "macro-distance" and focal == 28:
+        pytest.skip("may be a tube as well")
+    last = talk(club, FIRST[asked], said)[-1]
+    assert last.question is not None
+    assert [lens.focal_length_mm for lens in last.question.lenses] == [focal]
+    assert body in last.question.bodies[0].ids
+    assert last.intent == asked
+
+
+def test_a_lens_that_opens_wider_is_closed_so_far(club: Desk) -> None:
+    last = talk(club, FIRST["coverage"], "what if its f8")[-1]
+    assert last.question is not None
+    assert (last.question.f_number, last.question.lenses[0].f_number) == (8, 2)
+
+
+REDUCED = "FD 50 1.4 on mft with a 0.71 reducer, equivalent"
+PLAIN_WAY = "M42 50/1.8 on E"
+
+
+@pytest.mark.parametrize("said", ["take it off", "no reducer", "and without it"])
+@pytest.mark.parametrize("then", ["put it back", "and back on", "with the reducer again"])
+def test_what_was_taken_off_is_put_back(club: Desk, said: str, then: str) -> None:
+    *_, off, on = talk(club, REDUCED, said, then)
+    assert off.question is not None
+    assert on.question is not None
+    assert [piece.factor for piece in off.question.adapters] == []
+    assert [piece.factor for piece in on.question.adapters] == [0.71]
+    assert off.intent == on.intent == "crop-equivalent"
+
+
+@pytest.mark.parametrize("said", ["the first body again", "and the old body", "never mind that", "back to E"])
+def test_the_body_of_before_is_meant_again(club: Desk, said: str) -> None:
+    last = talk(club, PLAIN_WAY, "and on Z?", said)[-1]
+    assert last.question is not None
+    assert [body.ids[0] for body in last.question.bodies] == ["e-mount"]
+    assert last.question.number is None
+
+
+@pytest.mark.parametrize("said", ["first or second", "which of the two"])
+def test_two_ways_are_set_apart(club: Desk, said: str) -> None:
+    last = talk(club, PLAIN_WAY, said)[-1]
+    assert last.intent == "compare"
+    assert "cost of the rings" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["lose the 10", "take the 10 off again", "only the 20"])
+def test_one_of_two_tubes_goes(club: Desk, said: str) -> None:
+    last = talk(club, TUBED, "10 mm more", said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20)]
+
+
+def test_the_sun_again_is_no_danger(club: Desk) -> None:
+    last = talk(club, LIT, "and in the shade", "back in the sun")[-1]
+    assert last.intent == "exposure-nd"
+
+
+def test_a_number_that_is_asked_why_is_no_ring(club: Desk) -> None:
+    assert talk(club, PLAIN_WAY, "why 27.46")[-1].intent == "why"
+
+
+def test_a_frame_that_no_body_of_the_mount_has_stands_alone(club: Desk) -> None:
+    last = talk(club, "does a 50 1.8 FD cover mft", "on aps-c")[-1]
+    assert last.question is not None
+    assert (last.question.bodies, [one.id for one in last.question.frames]) == ((), ["aps-c-1.5"])
+    assert "APS-C needs 28.35 mm" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["what if i use 2 of them", "two of them"])
+def test_so_many_of_the_tube_spoken_of(club: Desk, said: str) -> None:
+    last = talk(club, TUBED, said)[-1]
+    assert last.question is not None
+    assert [piece.thickness_mm for piece in last.question.adapters] == [(20, 20), (20, 20)]

@@ -43,7 +43,16 @@ def asked_of_tubes(question: Question) -> bool:
     """Whether the size told is what the tubes shall give, and not what the lens has by itself: 'it goes 1:2'."""
     if _was_wanted(question):
         return True
-    return question.mentions("wanted-near", "size-asked") and not question.mentions("own-size")
+    wanted = question.mentions("wanted-near", "size-asked") or _is_next_wanted(question)
+    return wanted and not question.mentions("own-size")
+
+
+def _is_next_wanted(question: Question) -> bool:
+    """'and with 1:1' after a tube behind that lens: the size that is wanted next."""
+    before = question.prior
+    tubes = before is not None and any(one.piece in DRAWN and not is_open(one) for one in before.adapters)
+    same = before is not None and before.lenses == question.lenses and before.said("magnification") is None
+    return question.follows and tubes and same
 
 
 def _was_wanted(question: Question) -> bool:

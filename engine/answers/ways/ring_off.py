@@ -13,6 +13,7 @@ from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.left_off import left_as_it_is
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.pair import one_pair
+from engine.answers.ways.pairs import as_measured
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.walk import ADDED_FOCUSING
@@ -20,6 +21,7 @@ from grammar.questions import BODY_OFF, Question
 
 LARGEST_MM = 3.0  # of what is still called an error
 LEAST_MM = 0.005  # finer than it can be measured
+_SHIMS = "shim-calibration"  # asked of the ring that the pair has, where the lens's own register was measured
 _ASKS_FOCUS = frozenset(["focus-verdict", "chain"])  # where it comes sharp is asked first, what mends it then
 
 
@@ -82,7 +84,7 @@ def _right_ring(question: Question, knowledge: Knowledge) -> Told:
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return Told()
-    ring = ring_to_make(setup_of(lens, body, knowledge.catalogue), knowledge.catalogue)
+    ring = ring_to_make(setup_of(_measured(lens, question), body, knowledge.catalogue), knowledge.catalogue)
     if ring.thickness_mm is None:
         return Told()
     text = f"Right is {small_mm(ring.thickness_mm.nominal)}, lens register less body register."
@@ -104,9 +106,16 @@ def chain_on_ring(question: Question, knowledge: Knowledge) -> tuple[ListedChain
     if any(thing.piece in (TUBE, *ADDED_FOCUSING) for thing in question.adapters):
         return ()  # what is drawn out has no one length, and a tube is put between on purpose
     described = any(thing.thickness_mm is not None for thing in question.adapters) or number(question, "thickness")
+    described = described or (question.intent == _SHIMS and question.said("flange_to_image") is not None)
     if not described or not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         return ()
-    return (one_pair(question.with_(intent="chain", topic=None), lens, body, knowledge).chains or ())[:1]
+    asked = question.with_(intent="chain", topic=None)
+    return (one_pair(asked, _measured(lens, question), body, knowledge).chains or ())[:1]
+
+
+def _measured(lens: LensSide, question: Question) -> LensSide:
+    """The lens with the register that was measured on it, where it is not that of a body or of a whole stack."""
+    return lens if question.said(BODY_OFF) is not None or is_gauged(question) else as_measured(lens, question)
 
 
 def is_gauged(question: Question) -> bool:

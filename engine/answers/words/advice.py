@@ -23,6 +23,9 @@ ALONE = 3.0  # what the words of two questions together must share with an advic
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
 
 
+_WARNING = frozenset({"caution", "danger"})
+
+
 def named_or_near(
     question: Question, knowledge: Knowledge, most: int = MOST, least: float = LEAST
 ) -> list[Advice]:  # fmt: skip
@@ -43,6 +46,8 @@ def named_or_near(
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
+        if question.intent == HAZARD:
+            near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
     ids = outdone_last(ids, [advice.id for advice in near], said, knowledge.catalogue, question.intent)

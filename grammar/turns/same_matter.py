@@ -1,0 +1,71 @@
+"""What a fragment goes on with by what it names of before: a plan by a hub, one of two compared, a piece off or on."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.turns.put_back import ON_AGAIN
+from grammar.turns.taking_back import OFF_AGAIN
+from grammar.turns.whom import COMPARE
+
+PLAN: Final = "buy-plan"
+IDENTIFY: Final = "identify-mount"
+_PICKED: Final = "pick:"  # cues of which of several is meant
+_WAYS: Final = frozenset(["chain", "focus-verdict", "macro-distance"])  # their answers list ways
+_MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
+# idle where a piece is taken off or put on
+_MOVED: Final = frozenset(
+    ["off-again", "on-again", "stuck", "takes", "get", "put-in", "what-if", "ok", "what", "again"]
+)
+
+
+def same_matter(heard: Heard, before: Question, aside: frozenset[str]) -> str | None:
+    """The intent that such a fragment has; None where it is none. `aside`: of what is only told by the way."""
+    best, things = heard.weighed.best, (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
+    if _is_off_or_on(heard, before) and before.intent not in aside:
+        return before.intent
+    if _is_one_of_ways(heard, before):
+        return COMPARE
+    if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
+        return PLAN
+    asked = any(not cue.tells.startswith(_PICKED) for cue in heard.cues)
+    if before.intent == IDENTIFY and not (before.bodies or things or asked):
+        # 'flange measures 45.5', '10 mm over ten of them'
+        return IDENTIFY if heard.readings.values.keys() & _MEASURED else None
+    return None
+
+
+def is_one_compared(heard: Heard, before: Question) -> bool:
+    """'so the OM, how' after two lenses: the one of them, and how it is put on."""
+    named = [part for part in heard.cast.lenses if part.mounts]
+    others = heard.cast.bodies or heard.cast.pieces or heard.cast.frames
+    ids = {id_ for lens in before.lenses for id_ in lens.ids}
+    of_them = len(named) == 1 and not others and bool(ids & set(named[0].mounts[0].ids))
+    return before.intent == COMPARE and of_them and heard.tells("how")
+
+
+def _is_off_or_on(heard: Heard, before: Question) -> bool:
+    """'take it off', 'put it back': the same is asked without the piece, or with it again."""
+    prior = before.prior.adapters if before.prior is not None else ()
+    moved = (heard.tells(OFF_AGAIN) and before.adapters) or (heard.tells(ON_AGAIN) and prior)
+    return bool(moved) and all(cue.tells in _MOVED for cue in heard.cues)
+
+
+def _is_one_of_ways(heard: Heard, before: Question) -> bool:
+    """'first or second', 'which of the two' after the ways of one lens: what sets them apart."""
+    numbered = heard.readings.number is not None and "and_number" in heard.readings.values
+    either = any(token.kind == "JOIN" and token.value == "or" for token in heard.line.tokens)
+    chosen = heard.tells("which") or heard.tells("list-all")
+    among = chosen and (heard.tells("pick:all") or heard.tells("pick:both")) and heard.tells("brief")
+    cast = heard.cast
+    others = cast.lenses or cast.bodies or cast.pieces or cast.frames or heard.weighed.best == "coverage"
+    return before.intent in _WAYS and len(before.lenses) == 1 and not others and ((numbered and either) or among)
+
+
+def _is_by_hub(heard: Heard) -> bool:
+    """'and if I use a hub' in a plan: how many rings that makes, and no word that is to be told."""
+    pieces = heard.cast.pieces
+    hub = bool(pieces) and all(piece.piece == "hub" for piece in pieces)
+    return hub and not (heard.tells("what-is") or heard.tells("downside") or heard.tells("means"))
