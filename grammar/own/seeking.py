@@ -32,12 +32,13 @@ _IDLE: Final = frozenset(
 # numbers that only a condition can be about
 _NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "RANGE"])
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
+_RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
 WORKS: Final = ("verdict", "isnt", "unusable")
 
 
 def sought(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread | None:
     """The question, or why it could not be read; None where the text asks something else."""
-    line, columns = smooth(text)
+    line, columns = lexicon.words.spelled.in_figures(*smooth(text))
     runs = Runs(line, atoms_of(line))
     leaning = before is not None and before.sought is not None
     opening = opened(runs, marks_of(runs, lexicon), lexicon)
@@ -184,8 +185,10 @@ class _Seeker:
         )  # fmt: skip
 
     def _is_relative(self, opening: Opened) -> bool:
-        """'my lenses that cover m43'; 'my lenses go past infinity' states something and asks nothing of each."""
-        return any(mark.does in ("that", "which") and mark.at == opening.after for mark in self.marks)
+        """'my lenses that cover m43', 'my lenses under 1 kg'; 'my lenses go past infinity' asks nothing of each."""
+        return any(
+            mark.does in ("that", "which", "bound", "between") and mark.at == opening.after for mark in self.marks
+        )
 
     def _left_over(self, heard: Heard) -> Unread | None:
         """The first word that is neither condition nor order nor thing: nothing that was asked is passed over."""

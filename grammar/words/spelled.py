@@ -11,7 +11,7 @@ from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
 from grammar.words.written import STOPS
 
 _LEAST_ALONE: Final = 13  # smaller ones are mostly counts, and stand for themselves
-_BEYOND_TENS: Final = frozenset(["hundred", "point", "thousand"])
+_BEYOND_TENS: Final = frozenset(["hundred", "point", "thousand", "kilo", "kg", "pound"])
 
 
 def _any_of(words: Iterable[str]) -> str:
@@ -20,7 +20,7 @@ def _any_of(words: Iterable[str]) -> str:
 
 _UNIT_WORDS: Final = (
     r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
-    r"tenths?|hundredths?|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
+    r"tenths?|hundredths?|kilos?|kilograms?|pounds|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
 )
 _FIGURE: Final = r"\d+(?:\.\d+)?"
 _TURN_OR_SIZE: Final = r"(?:turns?|revolutions?|life[ -]?size)\b"
@@ -143,6 +143,10 @@ class Spelled:
             (
                 r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
                 lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
+            ),
+            (
+                r"(?P<half>half\s)?an?\s(?P<unit>kilo(?:gram)?|kg|pound)",
+                lambda match: f"{0.5 if match['half'] else 1:g} {match['unit']}",
             ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),
             (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
