@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.own.describing_own import KEYS, Described, described, lens_fields, of_its_kind
+from grammar.own.describing_own import KEYS, Described, described, lens_fields, of_its_kind, ring_of
 from grammar.own.stating import Mark, Measured, article, each_mark, left, marks_of, measured
 from grammar.questions import Question, Taught, Thing, Unread
 from grammar.words.atoms import key_of, smooth
