@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
+from engine.base.compact import replace
 from grammar.questions import Question
 
 Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
@@ -247,6 +248,20 @@ def _thickness_asked() -> Beside:
     return with_thickness_asked
 
 
+def _any_lens(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What fits a body, where it is to be bought for and nothing is told of the lens."""
+    lens = question.lens
+    told = lens is None or any(
+        (lens.ids, lens.focal_length_mm, lens.f_number, lens.lens_kind, lens.format, lens.traits)
+    )
+    body = question.body is not None and bool(question.body.ids)
+    if told or not body or len(question.lenses) > 1 or answer.quantities:
+        return answer
+    from engine.answers.ways.fits import list_fits
+
+    return replace(list_fits(question.with_(lenses=()), knowledge), intent=answer.intent)
+
+
 def _missed() -> Beside:
     """What it tells that infinity is missed with a ring that should reach it, before the answer."""
     from engine.answers.shims.missed import with_infinity_missed
@@ -261,7 +276,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
+    (("list-fits",), _angle), (("buy-plan",), _any_lens), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),

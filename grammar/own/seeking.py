@@ -33,6 +33,7 @@ _IDLE: Final = frozenset(
 _NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "RANGE"])
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
 _RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
+_BESIDE_BOUND: Final = 1  # word that may stand beside a bound: 'and under 500 g'
 WORKS: Final = ("verdict", "isnt", "unusable")
 
 
@@ -215,6 +216,12 @@ class _Seeker:
         column = self.columns[atoms[after].start] if opening.after < len(atoms) else len(self.text.rstrip()) + 1
         return Unread(self.text, column, rest or "nothing more", _ASKS)
 
+    def _is_bound_alone(self, found: Clauses) -> bool:
+        """Whether nothing is told but a bound with its number: it is one more condition, whatever it leans to."""
+        words = sum(atom.is_word for atom in self.runs.atoms)
+        taken = sum(atom.is_word for first, after in found.spans for atom in self.runs.atoms[first:after])
+        return bool(found.any_of) and words - taken <= _BESIDE_BOUND
+
     def _leant(self, found: Clauses, heard: Heard) -> Question | Unread | None:
         """A fragment after such a question: other bodies, another order, further conditions, or why one is not among
         them."""
@@ -228,6 +235,7 @@ class _Seeker:
             return before.with_(text=self.text, lenses=about, follows=True, sought=replace(told, why=True))
         weighed = heard.weighed
         strong = weighed.best is not None and weighed.weight(weighed.best) >= _STRONG
+        strong = strong and not self._is_bound_alone(found)  # 'and under half a kilo?'
         bodies, _ = self._bodies(heard, found, Opened(told.of, 0, 0))
         changed = bool(found.any_of or found.order or bodies or heard.readings.limits or heard.cast.frames)
         if named or strong or not changed or any(not part.is_bare and part not in bodies for part in heard.cast.lenses):

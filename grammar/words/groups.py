@@ -12,6 +12,7 @@ _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 ANGLE: Final = "angle"
 BEYOND: Final = "beyond"
 CROP: Final = "crop"
+DEALING: Final = "dealing"
 DIAL: Final = "dial"
 ENDLESS: Final = "endless"
 FEMALE: Final = "female"
@@ -47,7 +48,7 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that must have words
 GROUPS: Final = frozenset(
-    [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LACKING, LIT, MAGNIFIES, METRIC,
+    [ANGLE, BEYOND, CROP, DEALING, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LACKING, LIT, MAGNIFIES, METRIC,
      NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
      SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip

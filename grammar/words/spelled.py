@@ -176,6 +176,7 @@ def _replaced(line: str, columns: tuple[int, ...], pattern: re.Pattern[str], mak
         start, end = match.span()
         text += line[done:start] + instead
         places += columns[done:start]
-        places += [columns[min(start + at, end - 1)] for at in range(len(instead))]
+        inner = [columns[min(start + at, end - 1)] for at in range(len(instead))]
+        places += [*inner[:-1], columns[end - 1]]  # the last stands for all that it replaces
         done = end
     return (text + line[done:], (*places, *columns[done:])) if done else (line, columns)
