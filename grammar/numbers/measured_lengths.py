@@ -26,13 +26,19 @@ _TOLD_TWICE: Final = frozenset(
 )
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
-    _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
+    _REGISTER: ("LENS", "BODY"), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
     "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
 }  # fmt: skip
-_PART_OF: Final = frozenset(["of", "in", "through"])
-_OF_WHAT_HAS: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK"])  # what may stand before its noun
-_FAR_BETWEEN: Final = 9  # tokens
+_OF: Final = "of"
+_ENDS_OF: Final = " of"
+_OF_WHAT: Final = frozenset([_OF, "on", "in", "for", "through"])
+_OF_BODIES: Final = frozenset(["on", "for"])  # leads on to a body only
+_NAMING: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK", "UNKNOWN", "KIND", "CUE"])  # what may stand before a noun
+_FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
+
+
+_IN_FRONT: Final = frozenset(["mark", "close-focus", "nearest"])  # words for how far off something is
 
 
 def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
@@ -48,9 +54,9 @@ def length_of(tokens: list[Token], at: int, word: Token) -> int | None:
     target = (
         None if "ahead" in word.implies or _is_led_by_another(tokens, at) else length_before(tokens, at, word.value)
     )
-    near = target is not None and word.value == "mark" and tokens[target].unit == "mm"
+    near = target is not None and word.value in _IN_FRONT and tokens[target].unit in ("mm", "")
     if near and (ahead := length_behind(tokens, at, word.value)) is not None and tokens[ahead].unit in AWAY:
-        return ahead  # '20 mm: mark 1 m is really 1.3'
+        return ahead  # '20 mm: mark 1 m is really 1.3', 'my 55 native 0.7m'
     if target is None and "after" not in word.implies:
         target = length_behind(tokens, at, word.value)
     return target
@@ -69,8 +75,11 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     if word.value != _REGISTER or not 0 < at < len(tokens) - 1:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
-    whole = before.kind == "LENGTH" and before.unit == "mm" and before.numbers[0] == int(before.numbers[0])
-    return whole and after.kind == "NUMBER" and not after.text.isalpha()
+    metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
+    metric = metric or (before.kind == "LENGTH" and before.unit == "mm")
+    whole = metric and before.numbers[0] == int(before.numbers[0])
+    fits = after.kind == "NUMBER" or (after.kind == "LENGTH" and after.unit == "mm")
+    return whole and fits and not after.text.isalpha()
 
 
 def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
@@ -119,14 +128,16 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
 def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
     """'register of my lens is 44.9', 'hole in the C to E ring is 22': what is measured may be named between."""
     has = _WHAT_HAS.get(measured)
-    rest = [n for n in range(at + 1, min(len(tokens), at + _FAR_BETWEEN)) if tokens[n].kind != "FILLER"]
-    of = tokens[at].text.casefold().endswith(" of")  # 'register of'
-    if has is None or not rest or not (of or tokens[rest[0]].value in _PART_OF):
+    rest = [n for n in range(at + 1, min(len(tokens), at + _FARTHEST)) if tokens[n].kind != "FILLER"]
+    led = _OF if tokens[at].text.casefold().endswith(_ENDS_OF) else ""  # 'register of' is one word
+    if not led and rest:
+        led = str(tokens[rest.pop(0)].value)
+    if has is None or led not in _OF_WHAT or (led in _OF_BODIES and "BODY" not in has):
         return at + 1
-    for n in rest if of else rest[1:]:
+    for n in rest:
         if tokens[n].kind in has:
             return n + 1
-        if tokens[n].kind not in _OF_WHAT_HAS and tokens[n].text.casefold() != "a":
+        if tokens[n].kind not in _NAMING and tokens[n].text.casefold() != "a":
             break
     return at + 1
 
@@ -136,8 +147,10 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
-    if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
+    if measured == "circle" and (token.kind == "NUMBER" or tokens[at - 1].kind != "CUE") and _is_led(tokens, at):
         return True
+    if measured == "circle" and after is not None and after.kind == "FORMAT":
+        return True  # 'image circle of 50 mm standard 8 lens'
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
     if after.text.casefold() == _WIDE and measured in _MEASURED:
@@ -155,7 +168,7 @@ def _has_own_behind(tokens: list[Token], at: int) -> bool:
 
 
 def _is_led(tokens: list[Token], at: int) -> bool:
-    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    """'what circle does a 135 throw', 'image circle of a 50 mm': an article makes the number a lens."""
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 
 

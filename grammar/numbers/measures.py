@@ -20,8 +20,10 @@ from grammar.numbers.measured_lengths import (
     length_of,
 )
 from grammar.numbers.near_marks import is_own_size
+from grammar.numbers.ring_measured import PIECES, ring_measured
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
+from grammar.words.groups import ASKS
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
@@ -32,7 +34,6 @@ _NEAR: Final = 5  # tokens
 _THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
-_PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 _NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
@@ -45,7 +46,9 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
     """
     out = _crossed(counted(with_led_apart(with_closer_rings(tokens)), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
-        if token.kind == "MEASURE":
+        if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
+            out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'
+        elif token.kind == "MEASURE":
             _tell_measure(out, at)
         elif token.kind == "MOUNTWORD" and is_screw(token):
             _tell_screw(out, at)
@@ -67,11 +70,12 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     if is_keyed_before(tokens, at):
         tokens[at] = word.as_("CUE")
         return
-    target = None if is_keyed_behind(tokens, at) else length_of(tokens, at, word)
+    asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
+    target = None if asked or is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
-        if word.value == "circle" and target == at - 1:
+        if word.value == "circle" and target == at - 1 and tokens[target].kind == "LENGTH":
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
     if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
@@ -117,7 +121,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
     """Whether a plain 'measures' tells of a mark or a ring, which is then told, or leaves it to a word that follows."""
     if _of_what_follows(tokens, at) or _of_mark(tokens, at):
         return True
-    if any(one.kind in _PIECES for one in tokens[:at]):
+    if any(one.kind in PIECES for one in tokens[:at]):
         if at and tokens[at - 1].kind == "NUMBER" and "." in tokens[at - 1].text and not _has_length(tokens[: at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
             return True
@@ -126,7 +130,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
         if target is not None and "." in tokens[target].text and not _has_length(tokens[:at]):
             tokens[target] = _of_ring(tokens, target)
         return True
-    target = _of_ring_behind(tokens, at)
+    target = ring_measured(tokens, at)
     if target is not None:
         tokens[target] = _of_ring(tokens, target)
         return True
@@ -213,20 +217,8 @@ def _measured_otherwise(tokens: list[Token], at: int) -> bool:
 
 def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
-    last = max(n for n, token in enumerate(tokens) if token.kind in _PIECES)
+    last = max(n for n, token in enumerate(tokens) if token.kind in PIECES)
     return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
-
-
-def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
-    """'measured my M42 to E ring at 27.35': the decimal number behind the ring that follows the word."""
-    piece = False
-    for n, token in enumerate(tokens[at + 1 :], start=at + 1):
-        if token.kind == "STOP":
-            return None
-        piece = piece or token.kind in _PIECES
-        if piece and token.kind in LENGTHS and "." in token.text:
-            return n
-    return None
 
 
 def _of_thread(tokens: list[Token], at: int) -> bool:

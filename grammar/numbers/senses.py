@@ -33,6 +33,7 @@ _FILTER: Final = "filter"
 _SHORTEST_FOCAL: Final = 3.5
 _NARROWEST_THREAD: Final = 9.0  # mm; what is less is a length
 _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
+_LEAST_BEHIND: Final = 20.0  # mm: no plain ring is so long
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
 _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
@@ -78,10 +79,18 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         free = not before or (
             before[0].kind not in ("PIECE", "MEASURE", "PREP", "LIMIT", "AT") and before[0].value != _ISO
         )
+        if _is_beside_ring(token, before):
+            whole = free = token.numbers[0] == int(token.numbers[0])
         does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
     return tokens
+
+
+def _is_beside_ring(token: Token, before: list[Token]) -> bool:
+    """'with this adapter 58mm hits infinity at 3 m': no plain ring is so long."""
+    ring = bool(before) and (before[0].kind, before[0].value) == ("PIECE", "adapter")
+    return ring and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _LEAST_BEHIND
 
 
 def _is_stopped(tokens: list[Token], at: int) -> bool:

@@ -76,9 +76,30 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
+<<<<<<< HEAD
         _among, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase,
         _behind_format, _on_a_body, _set_against, _behind_comma, _before_comma, _of_lens, _ends_a_row, _likened,
     )  # fmt: skip
+=======
+        _among,
+        _in_row,
+        _placed,
+        _in_brackets,
+        _in_which,
+        _before_focal,
+        _made,
+        _told,
+        _alone,
+        _ends_a_phrase,
+        _behind_format,
+        _on_a_body,
+        _set_against,
+        _behind_comma,
+        _before_comma,
+        _of_lens,
+        _ends_a_row,
+    )
+>>>>>>> main
     return any(one(tokens, at) for one in stands)
 
 
@@ -164,6 +185,11 @@ def _set_against(tokens: list[Token], at: int) -> bool:
     others = [where for where in (at - 3, at + 3) if 0 <= where < len(tokens) and told(where)]
     joins = [tokens[min(at, other) + 1] for other in others]
     return told(at) and any(join.kind == "JOIN" and join.value in ("vs", "or") for join in joins)
+
+
+def _in_row(tokens: list[Token], at: int) -> bool:
+    """'m42 k om fd': right between two mounts."""
+    return 0 < at < len(tokens) - 1 and tokens[at - 1].kind == tokens[at + 1].kind == "MOUNT" and tokens[at].gap
 
 
 def _placed(tokens: list[Token], at: int) -> bool:

@@ -12,7 +12,8 @@ AND: Final = frozenset(["and", "+", "&"])
 EITHER: Final = frozenset(["or", "vs"])
 USED: Final = frozenset(["via"])
 _PUT: Final = frozenset([*TOWARDS, "for", "made-for"])  # before what a lens is put on, or is to be
-_OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
+_MADE_FOR: Final = "made-for"
+_OF: Final = frozenset(["of", "in", "for", "with", _MADE_FOR])
 
 
 def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
@@ -30,7 +31,8 @@ class _Placing:
         self.cast, self.part, self.before, self.parts = cast, part, before, parts
         self.role = part.noun.role
         self.lens = cast.lenses[-1] if cast.lenses else None
-        self.near = before is not None and (not part.noun.apart or part.noun.told)
+        said_of = part.noun.told or self.role == _MADE_FOR  # 'a 50 mm that was made for MFT'
+        self.near = before is not None and (not part.noun.apart or said_of)
 
     def place(self) -> None:
         in_brackets = (self._ends_ring, self._told_again)
@@ -228,7 +230,7 @@ class _Placing:
             described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
             after_piece = before is not None and before.sort == "piece" and role == "for" and described
             self._as("body" if after_piece else "lens")
-        elif role in ("", "with") and not part.is_host and self._has_host():
+        elif role in ("", "with") and not part.is_host and lens.has_mount_or_kind and self._has_host():
             self._as("lens")  # 'MD lenses, an Exakta, and an L body', 'an 85 C/Y and a C mount, Z'
         elif role == "in":
             self._as("lens")  # 'the same 8 mm lens is sold in C and in CS'
