@@ -76,30 +76,9 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
-<<<<<<< HEAD
-        _among, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase,
+        _among, _in_row, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase,
         _behind_format, _on_a_body, _set_against, _behind_comma, _before_comma, _of_lens, _ends_a_row, _likened,
     )  # fmt: skip
-=======
-        _among,
-        _in_row,
-        _placed,
-        _in_brackets,
-        _in_which,
-        _before_focal,
-        _made,
-        _told,
-        _alone,
-        _ends_a_phrase,
-        _behind_format,
-        _on_a_body,
-        _set_against,
-        _behind_comma,
-        _before_comma,
-        _of_lens,
-        _ends_a_row,
-    )
->>>>>>> main
     return any(one(tokens, at) for one in stands)
 
 

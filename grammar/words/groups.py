@@ -25,11 +25,8 @@ F_NUMBER: Final = "f-number"
 GONE: Final = "gone"
 HOLDS: Final = "holds"
 LACKING: Final = "lacking"
-<<<<<<< HEAD
-LIKENING: Final = "likening"
-=======
 INSIDE: Final = "inside"
->>>>>>> main
+LIKENING: Final = "likening"
 LIT: Final = "lit"
 MAGNIFIES: Final = "magnifies"
 METRIC: Final = "metric"
@@ -64,15 +61,8 @@ VIDEO_TUBE: Final = "video-tube"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(
-<<<<<<< HEAD
-    [ANGLE, BEYOND, CROP, DEALING, DIAL, ENDLESS, FEMALE, FILM_LIKE, F_NUMBER, HOLDS, LACKING, LIKENING, LIT,
-     MAGNIFIES, METRIC, NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY,
-     REAR, SCALE, SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
-)  # fmt: skip
-=======
     value for name, value in list(globals().items()) if name[0].isalpha() and name.isupper() and isinstance(value, str)
 )
->>>>>>> main
 
 
 @compact(frozen=False)
