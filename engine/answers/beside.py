@@ -24,15 +24,8 @@ READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # ki
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 # kinds that the shape of an anamorphic picture may be asked as
 OF_PICTURES = (
-    "coverage",
-    "crop-equivalent",
-    "gear-setting",
-    "definition",
-    "macro-distance",
-    "chain",
-    "focus-verdict",
-    "draw",
-)
+    "coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance", "chain", "focus-verdict", "draw",
+)  # fmt: skip
 WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
 
 
@@ -268,6 +261,13 @@ def _thickness_asked() -> Beside:
     return with_thickness_asked
 
 
+def _any_lens(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """What fits a body, where nothing is told of the lens."""
+    from engine.answers.ways.any_lens import with_what_fits
+
+    return with_what_fits(answer, question, knowledge)
+
+
 def _missed() -> Beside:
     """What it tells that infinity is missed with a ring that should reach it, before the answer."""
     from engine.answers.shims.missed import with_infinity_missed
@@ -282,7 +282,8 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
+    (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
+    (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),

@@ -20,6 +20,7 @@ from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
 SURE = "sure"  # how sure that is
+IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
 OF_LIGHT = ("coverage", "crop-equivalent")  # kinds that are answered by a frame
 OF_FRAME = (None, "vignette", "disc")  # topics of a reason that may be one of what is lit
@@ -52,7 +53,8 @@ def answer(
     of_iris = why_iris(question, rows, knowledge) if _asks_on(question) else None
     if of_iris is not None:
         return of_iris
-    if question.intent == "why" and question.topic != HARM:
+    apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
+    if question.intent == "why" and not apart:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":
         return _drawing(question, before, rows, knowledge) if question.follows and rows else None

@@ -36,7 +36,7 @@ def limited(tokens: list[Token]) -> list[Token]:
 def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
     if rest and rest[0].kind in ("NUMBER", "COUNT", "PRICE", "FOCAL"):
         number, text = rest[0].numbers, f"{token.text} {rest[0].text}"
-        counts = len(rest) > 1 and rest[1].kind == "PIECE"
+        counts = rest[0].kind != "PRICE" and len(rest) > 1 and rest[1].kind == "PIECE"
         if token.value == "best":
             return token.as_("LIMIT", value="best", numbers=number, text=text), 1
         if counts or (rest[0].kind == "COUNT" and token.value == "at-most"):

@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.standins import STANDIN
+from grammar.words.groups import DEALING
 from grammar.words.tokens import Token
 
 _PRICE: Final = "PRICE"
+_ENDS: Final = frozenset(["STOP", "JOIN", "CUE"])  # what may stand behind a price that ends what is said
 
 
 def with_prices_told(tokens: list[Token]) -> list[Token]:
@@ -15,6 +17,7 @@ def with_prices_told(tokens: list[Token]) -> list[Token]:
 
     The word goes: a ring that its price tells is no lens of that focal length.
     """
+    tokens = _dealt(tokens)
     if not any(token.kind == _PRICE for token in tokens):
         return tokens
     out: list[Token] = []
@@ -30,3 +33,16 @@ def with_prices_told(tokens: list[Token]) -> list[Token]:
         priced = priced or token.kind == _PRICE
         out.append(token)
     return out
+
+
+def _dealt(tokens: list[Token]) -> list[Token]:
+    """'worth buying a 58/2 M42 for 20': what is bought for a bare whole number costs so much."""
+    dealt = any(DEALING in token.groups for token in tokens)
+    for at in range(1, len(tokens) if dealt else 0):
+        number, led = tokens[at], tokens[at - 1]
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        bare = number.kind == "NUMBER" and number.text.isdecimal() and (after is None or after.kind in _ENDS)
+        if bare and led.kind == "PREP" and led.text.casefold() == "for":
+            tokens[at] = number.as_(_PRICE)
+            tokens[at - 1] = led.as_("CUE")
+    return tokens

@@ -9,7 +9,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.hearing import hear
 from grammar.own.stating import measured
-from grammar.questions import Thing
+from grammar.questions import Question, Taught, Thing
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import tokens_of
 
@@ -28,6 +28,12 @@ _KINDS: Final = frozenset(
      "focal-reducer", "teleconverter", "tilt", "shift", "reverse-ring", "coupling-ring", "turret"]
 )  # fmt: skip
 _DESIGNATES: Final = frozenset(["MOUNT", "LETTER", "LENGTH", "RANGE", "FNUM", "COMBO", "FOCAL"])
+_IRISES: Final = {
+    "fixed-iris": "fixed",
+    "fixed iris": "fixed",
+    "no aperture ring": "lever",
+    "no-aperture-ring": "lever",
+}
 _THROUGH: Final = frozenset(["extension-tube", "helicoid", "bellows", "teleconverter"])  # the same mount on both sides
 _CLAUSE: Final = r"\s*(?:,|\bwith an?\b|\bwith\b|\band\b)\s*"
 
@@ -101,6 +107,21 @@ def lens_fields(thing: Thing) -> tuple[tuple[str, str], ...]:
     return tuple((key, value) for key, value in rows.items() if value)
 
 
+def of_its_kind(section: str, text: str, lexicon: Lexicon) -> tuple[tuple[str, str], ...] | None:
+    """What a few words tell of a thing one owns beside all measures: 'no aperture ring', 'full frame'."""
+    heard = hear(text, lexicon)
+    cast = heard.cast
+    if heard.readings.values or cast.bodies or cast.pieces or any(one.kind == "UNKNOWN" for one in heard.line.tokens):
+        return None
+    if section == "lenses" and len(cast.lenses) == 1 and not (cast.frames or cast.lenses[0].has_mount):
+        traits = (one.replace(" ", "-") for one in cast.lenses[0].traits)
+        iris = next((_IRISES[one] for one in traits if one in _IRISES), None)
+        return (("iris", iris),) if iris is not None else None
+    if section == "bodies" and len(cast.frames) == 1 and not cast.lenses and cast.frames[0].formats:
+        return (("format", cast.frames[0].formats[0].ids[0]),)
+    return None
+
+
 def _body(thing: Thing) -> Described | None:
     if thing.kind == "body" and thing.id is not None:
         return Described("bodies", thing, (("like", thing.id),))  # one of no maker: its mount and its format are known
@@ -126,3 +147,13 @@ def _adapter(thing: Thing) -> Described | None:
     if thing.piece == "electronic-adapter":
         fields["electronics"] = "yes"
     return Described("adapters", thing, tuple(fields.items()))
+
+
+def ring_of(before: Question) -> Taught | None:
+    """The one ring of the question before: described there, or that between its lens and its body."""
+    for thing in before.adapters:
+        if thing.front and thing.rear:
+            return Taught("adapters", fields=(("front", thing.front[0]), ("rear", thing.rear[0]), ("kind", "plain")))
+    if before.lens is not None and before.body is not None and not before.adapters:
+        return Taught("adapters", fields=(("kind", "plain"),))
+    return None

@@ -32,12 +32,14 @@ _IDLE: Final = frozenset(
 # numbers that only a condition can be about
 _NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "RANGE"])
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
+_RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
+_BESIDE_BOUND: Final = 1  # word that may stand beside a bound: 'and under 500 g'
 WORKS: Final = ("verdict", "isnt", "unusable")
 
 
 def sought(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread | None:
     """The question, or why it could not be read; None where the text asks something else."""
-    line, columns = smooth(text)
+    line, columns = lexicon.words.spelled.in_figures(*smooth(text))
     runs = Runs(line, atoms_of(line))
     leaning = before is not None and before.sought is not None
     opening = opened(runs, marks_of(runs, lexicon), lexicon)
@@ -195,11 +197,12 @@ class _Seeker:
         )  # fmt: skip
 
     def _is_relative(self, opening: Opened) -> bool:
-        """'my lenses that cover m43'; 'my lenses go past infinity' states something and asks nothing of each."""
+        """'my lenses that cover m43', 'my lenses under 1 kg'; 'my lenses go past infinity' asks nothing of each."""
         after = opening.after
         while after < len(self.runs.atoms) and not self.runs.atoms[after].is_word:
             after += 1  # 'of all my glass, which ...'
-        return any(mark.does in ("that", "which") and mark.at in (opening.after, after) for mark in self.marks)
+        relative = ("that", "which", "bound", "between")
+        return any(mark.does in relative and mark.at in (opening.after, after) for mark in self.marks)
 
     def _left_over(self, heard: Heard) -> Unread | None:
         """The first word that is neither condition nor order nor thing: nothing that was asked is passed over."""
@@ -226,6 +229,12 @@ class _Seeker:
         column = self.columns[atoms[after].start] if opening.after < len(atoms) else len(self.text.rstrip()) + 1
         return Unread(self.text, column, rest or "nothing more", _ASKS)
 
+    def _is_bound_alone(self, found: Clauses) -> bool:
+        """Whether nothing is told but a bound with its number: it is one more condition, whatever it leans to."""
+        words = sum(atom.is_word for atom in self.runs.atoms)
+        taken = sum(atom.is_word for first, after in found.spans for atom in self.runs.atoms[first:after])
+        return bool(found.any_of) and words - taken <= _BESIDE_BOUND
+
     def _leant(self, found: Clauses, heard: Heard) -> Question | Unread | None:
         """A fragment after such a question: other bodies, another order, further conditions, or why one is not among
         them."""
@@ -239,6 +248,7 @@ class _Seeker:
             return before.with_(text=self.text, lenses=about, follows=True, sought=replace(told, why=True))
         weighed = heard.weighed
         strong = weighed.best is not None and weighed.weight(weighed.best) >= _STRONG
+        strong = strong and not self._is_bound_alone(found)  # 'and under half a kilo?'
         bodies, _ = self._bodies(heard, found, Opened(told.of, 0, 0))
         changed = bool(found.any_of or found.order or bodies or heard.readings.limits or heard.cast.frames)
         if named or strong or not changed or any(not part.is_bare and part not in bodies for part in heard.cast.lenses):

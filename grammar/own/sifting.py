@@ -14,6 +14,7 @@ from grammar.words.written import Literal
 
 _MOUNTS: Final = "mountword"  # 'which of my C mounts': the lenses that have one
 _NOUNS: Final = {"lens": "lenses", "body": "bodies", "piece": "adapters"}
+_KINDS_OF_LENS: Final = frozenset([("kind", "tele"), ("kind", "wide"), ("kind", "zoom")])
 _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is one
 _MASS: Final = frozenset(["glass", "gear", "kit"])  # one word for all of it
 _EVERY: Final = frozenset(["all"])
@@ -135,17 +136,18 @@ def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
         if mark.does in ("show", "compare"):
             at = mark.after
         elif mark.does == "my":
-            noun = _noun(runs, mark.after, lexicon)
+            noun = _noun(runs, mark.after, lexicon, kinds=at > 0)
             between = [one for one in marks if mark.after <= one.at and noun is not None and one.after <= noun[1]]
             if noun is None or any(one.does != "first" for one in between):
                 return None
+            kind = at > 0 and any(one.does == "first" and one.at == noun[1] for one in marks)
             rest = sum(runs.atoms[n].is_word for n in range(mark.after, noun[1]))
             if rest != sum(one.after - one.at for one in between):
                 return None  # 'my 50 mm lens' is one lens
             last = runs.atoms[noun[2] - 1].text
             every = every or runs.atoms[mark.at].text in _EVERY
             several = last.endswith("s") and last not in _ONE
-            if not between and not several and not (every and last in _MASS):
+            if not between and not kind and not several and not (every and last in _MASS):
                 return None  # so is 'my lens'; 'all my glass' is all of it
             return Opened(noun[0], mark.at, noun[2], compared=compared, weak=True)
         else:
@@ -153,12 +155,17 @@ def _my(runs: Runs, marks: list[Mark], lexicon: Lexicon) -> Opened | None:
     return None
 
 
-def _noun(runs: Runs, at: int, lexicon: Lexicon) -> tuple[str, int, int] | None:
-    """(lenses, bodies or adapters; its atom; the atom after it) for the noun within a few words of `at`."""
+def _noun(runs: Runs, at: int, lexicon: Lexicon, kinds: bool = False) -> tuple[str, int, int] | None:
+    """(lenses, bodies or adapters; its atom; the atom after it) for the noun within a few words of `at`.
+
+    `kinds`: whether a kind of lens stands for one, as in 'which one is my tele'.
+    """
     for n in range(at, min(at + _GAP, len(runs.atoms))):
         if not runs.atoms[n].is_word:
             continue
         hit = lexicon.words.word_at(runs, n)
+        if kinds and hit is not None and (hit[0].sort, hit[0].value) in _KINDS_OF_LENS:
+            return _NOUNS["lens"], n, hit[1]
         if hit is not None and hit[0].sort in _NOUNS and hit[0].value not in (FILTER, CLOSE_UP_LENS):
             return _NOUNS[hit[0].sort], n, hit[1]
         if n > at and _is_mounts(runs, n, lexicon):

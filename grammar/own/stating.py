@@ -12,12 +12,15 @@ from grammar.words.atoms import Runs, atoms_of
 from grammar.words.lexicon import Lexicon
 
 _NUMBER: Final = r"-?\d+(?:[.,]\d+)?"
+_UNIT: Final = r"mm|cm|m|in|kg|g|grams?|kilos?|kilograms?|millimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?"
 # compiled where they are first used: most lines are questions and never come to it
 _VALUE: Final = (
-    rf"(?P<stop>f ?/ ?)?(?P<low>{_NUMBER})(?: ?\.\. ?(?P<high>{_NUMBER}))?(?: ?(?P<unit>mm|cm|m|in|kg|g)\b)?"
+    rf"(?P<stop>f ?/ ?)?(?P<low>{_NUMBER})(?: ?\.\. ?(?P<high>{_NUMBER}))?(?: ?(?P<unit>{_UNIT})\b)?"
     rf"(?: ?(?:±|\+ ?/ ?-|\+-) ?(?P<give>\d+(?:[.,]\d+)?)(?: ?mm\b)?)?"
 )
 _ACROSS_AND_DOWN: Final = r"(\d+) ?(?:x|by) ?(\d+)"
+_UNITS: Final = {"gr": "g", "ki": "kg", "mi": "mm", "me": "m", "inc": "in"}  # by how they begin where written out
+_BESIDES: Final = r"\s+(?:really|actually|in fact|in truth|by calipers?|with calipers?|now|then)$"
 _ABOUT: Final = r"^(?:exactly|about|roughly|only|just|now|of|at|to be)\s+"
 
 
@@ -68,24 +71,30 @@ def each_mark(line: str, lexicon: Lexicon) -> Iterator[Mark]:
 def measured(clause: str, lexicon: Lexicon) -> Measured | None:
     """The measurement that a clause holds and nothing else: '30.5 mm collar', 'weighs 120 g', '4.02 thick'."""
     fields = [mark for mark in marks_of(clause, lexicon) if mark.field]
-    if len(fields) > 1:
+    if len({mark.field for mark in fields}) > 1:
         return None
     rest = clause
-    if fields:
-        rest = f"{clause[: fields[0].start]} {clause[fields[0].end :]}"
+    for mark in reversed(fields):
+        rest = f"{rest[: mark.start]} {rest[mark.end :]}"
     words = {mark.text for mark in marks_of(rest, lexicon) if mark.does in ("the", "is", "measures", "article", "it")}
     for word in sorted(words, key=len, reverse=True):
         rest = re.sub(rf"(?<!\w){re.escape(word)}(?!\w)", " ", rest)
-    rest = re.sub(_ABOUT, "", " ".join(rest.split()).casefold())
+    rest = re.sub(_ABOUT, "", re.sub(_BESIDES, "", " ".join(rest.split()).casefold().strip(" :,=")))
     if fields and fields[0].field == "pixels":
         return _pixels(rest)
     read = re.fullmatch(_VALUE, rest)
     if read is None:
         return None
-    key = fields[0].field if fields else "f_number" if read["stop"] else "weight" if read["unit"] in ("g", "kg") else ""
+    key = fields[0].field if fields else "f_number" if read["stop"] else "weight" if _unit(read) in ("g", "kg") else ""
     value = _written(read, key)
     reads = values.f_number if key == "f_number" else values.weight_g if key == "weight" else values.length_mm
     return None if isinstance(reads(value), values.Fault) else Measured(key, value)
+
+
+def _unit(read: re.Match[str]) -> str:
+    """The unit as the gear file has it."""
+    unit = read["unit"] or ""
+    return next((short for begun, short in _UNITS.items() if unit.startswith(begun)), unit)
 
 
 def _pixels(said: str) -> Measured | None:
@@ -100,5 +109,15 @@ def _written(read: re.Match[str], key: str) -> str:
     number = f"{low}..{high}" if high else str(low)
     if key == "f_number":
         return f"f/{number}"
-    unit = read["unit"] or ("g" if key == "weight" else "mm")
+    unit = _unit(read) or ("g" if key == "weight" else "mm")
     return f"{number} {unit}" + (f" ±{give}" if give else "")
+
+
+def article(rest: str, lexicon: Lexicon) -> bool:
+    marks = marks_of(rest, lexicon)
+    return bool(marks) and marks[0].does == "article"
+
+
+def left(subject: str, name: str) -> str:
+    """The subject without the name in it."""
+    return re.sub(rf"{re.escape(name)}(?:'?s)?(?!\w)", " ", subject, count=1)

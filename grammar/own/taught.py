@@ -6,8 +6,8 @@ import re
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.own.describing_own import KEYS, Described, described, lens_fields
-from grammar.own.stating import Mark, Measured, each_mark, marks_of, measured
+from grammar.own.describing_own import KEYS, Described, described, lens_fields, of_its_kind, ring_of
+from grammar.own.stating import Mark, Measured, article, each_mark, left, marks_of, measured
 from grammar.questions import Question, Taught, Thing, Unread
 from grammar.words.atoms import key_of, smooth
 from grammar.words.lexicon import Lexicon
@@ -18,7 +18,9 @@ _NOUNS: Final = {section: kind for kind, section in SECTIONS.items()}
 _TRIM: Final = " \t\r\n.!;:"
 _NAME: Final = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*")
 _TRIED: Final = "tried-or-seen"  # the key of words that every line holds which tells what was seen, and few questions
-_OPENERS: Final = frozenset(["own", "call", "forget", "mine", "the", "it", "", "field-weight", "kind-lenses"])
+_OPENERS: Final = frozenset(
+    ["own", "call", "forget", "mine", "the", "it", "", "field-weight", "kind-lenses", "new", "dull", "lose", "measures"]
+)
 
 
 def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Question | Unread | None:
@@ -39,12 +41,16 @@ def taught(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
     if seen is not None:
         return seen
     first = next(each_mark(line, lexicon), None)
-    if first is None or first.does not in _OPENERS:
+    if first is None or not (first.does in _OPENERS or first.field):
         return None
     marks = marks_of(line, lexicon)
     if len(marks) < 2 or any(mark.does == "asks" for mark in marks):
         return None
-    return _Statement(text, line, marks, lexicon, before).read()
+    statement = _Statement(text, line, marks, lexicon, before)
+    from grammar.own.calling import called_so
+
+    new = called_so(line, lexicon)
+    return statement.named(*new) if new is not None else statement.read()
 
 
 def _observed(text: str, line: str, lexicon: Lexicon, before: Question | None) -> Question | None:
@@ -66,13 +72,19 @@ class _Statement:
         first = self.marks[0]
         if first.does == "forget":
             return self._forgotten(self.line[first.end :])
+        if first.does == "lose" or self.marks[-1].does == "gone":
+            return self._lost(self.line[first.end :] if first.does == "lose" else self.line[: self.marks[-1].start])
         if first.does == "call":
             return self._called(self.line[first.end :].strip())
         if first.does == "own":
             return self._owned(self.line[first.end :])
         found = [mark for mark in self.marks if mark.does in ("is", "measures")]
-        found += [mark for mark in self.marks if mark.does == "field-weight"]
+        found = found or [mark for mark in self.marks if mark.field]  # 'weighs', 'sticks out'
         return self._said(found[0]) if found else None
+
+    def named(self, name: str, what: Described) -> Question | Unread:
+        """What a new thing is called, in whatever order that was told."""
+        return self._new(what, name) if self._is_free(name) else self._taken(name)
 
     def _owned(self, rest: str) -> Question | Unread | None:
         named = next((mark for mark in marks_of(rest, self.lexicon) if mark.does == "named"), None)
@@ -107,20 +119,27 @@ class _Statement:
 
     def _said(self, at: Mark) -> Question | Unread | None:
         subject, rest = self.line[: at.start], self.line[at.end :]
+        if at is self.marks[0] and not at.field:  # 'I measured the plank at 27.4'
+            name = self._name_in(rest)
+            end = rest.casefold().find(name.casefold()) + len(name)
+            subject, rest = (rest[:end], rest[end:].removeprefix("'s")) if name else (subject, rest)
         name = self._name_in(subject)
         own = self._own(name)
-        if own is None and name and at.does != "field-weight":
-            what = described(rest, self.lexicon) if _article(rest, self.lexicon) else None
+        if own is None and name and not at.field:
+            what = described(rest, self.lexicon) if article(rest, self.lexicon) else None
             mine = marks_of(subject, self.lexicon)[0].does == "mine"
             if what is not None and self._is_described(name):
                 return None  # 'my C lens is a 12.5' tells of the lens that is talked about
             if what is not None and not self._field_in(subject) and _NAME.fullmatch(name):
                 return self._new(what, name) if self._is_free(name) else self._taken(name) if mine else None
             return None
-        said = f"{_left(subject, name)} {rest}" if name else f"{subject} {rest}"
-        reading = self._measured(said if at.does != "field-weight" else f"{at.text} {said}")
+        said = f"{left(subject, name)} {rest}" if name else f"{subject} {rest}"
+        reading = self._measured(f"{at.text} {said}" if at.field else said)
+        kept = of_its_kind(own.section, rest, self.lexicon) if reading is None and own is not None and name else None
+        if own is not None and kept is not None:
+            return self._told(replace(own, fields=kept))
         if reading is None:
-            what = described(rest, self.lexicon) if own and _article(rest, self.lexicon) else None
+            what = described(rest, self.lexicon) if own and article(rest, self.lexicon) else None
             same = own is not None and what is not None and what.section == own.section
             return self._told(replace(own, fields=what.fields)) if same and own and what else None
         own = own or (None if name else self._pointed(subject, at))
@@ -137,6 +156,7 @@ class _Statement:
 
     def _with(self, own: Taught, reading: Measured) -> Question | Unread | None:
         key = reading.key or ("thickness" if own.section == "adapters" else "")
+        key = key or ("focal_length" if own.section == "lenses" and reading.value.endswith("mm") else "")
         if key not in KEYS[own.section]:
             if not reading.key:
                 return None
@@ -164,7 +184,7 @@ class _Statement:
         if at.does != "measures":
             return None  # a follow-up question may well say 'the barrel is 30 mm'
         if section == "adapters":
-            return _ring(before)
+            return ring_of(before)
         lens = before.lens
         if section in ("", "lenses") and lens is not None and lens.kind == "mount" and lens.focal_length_mm:
             return Taught("lenses", fields=lens_fields(lens))
@@ -178,11 +198,19 @@ class _Statement:
                 return None
             near = self.lexicon.nearest(name, tuple(SECTIONS))
             return self._refused(name, "the name of a thing of your own gear; 'list gear' shows them", near[:1])
-        others = [mark for mark in marks_of(_left(rest, name), self.lexicon) if not mark.does]
+        others = [mark for mark in marks_of(left(rest, name), self.lexicon) if not mark.does]
         if others:
             return self._refused(others[0].text, "one thing to forget, such as 'forget the register of my avocet'")
-        key = self._field_in(_left(rest, name))
+        key = self._field_in(left(rest, name))
         return self._about(Question(self.text, "forget", taught=replace(own, fields=((key, ""),) if key else ())), own)
+
+    def _lost(self, rest: str) -> Question | None:
+        """'sold the knot', 'knot is gone': one thing of one's own, and nothing else that is said of it."""
+        name = self._name_in(rest)
+        own = self._own(name)
+        if own is None or any(not mark.does for mark in marks_of(left(rest, name), self.lexicon)):
+            return None
+        return self._about(Question(self.text, "forget", taught=replace(own, fields=())), own)
 
     def _new(self, what: Described, name: str) -> Question | Unread:
         if what.section == "lenses" and "mount" not in dict(what.fields):
@@ -264,23 +292,3 @@ class _Statement:
     def _refused(self, found: str, expected: str, near: list[str] | None = None) -> Unread:
         at = self.text.casefold().find(found.casefold())
         return Unread(self.text, max(at, 0) + 1, found, expected, near[0] if near else None)
-
-
-def _article(rest: str, lexicon: Lexicon) -> bool:
-    marks = marks_of(rest, lexicon)
-    return bool(marks) and marks[0].does == "article"
-
-
-def _left(subject: str, name: str) -> str:
-    """The subject without the name in it."""
-    return re.sub(rf"{re.escape(name)}(?:'?s)?(?!\w)", " ", subject, count=1)
-
-
-def _ring(before: Question) -> Taught | None:
-    """The one ring of the question before: described there, or that between its lens and its body."""
-    for thing in before.adapters:
-        if thing.front and thing.rear:
-            return Taught("adapters", fields=(("front", thing.front[0]), ("rear", thing.rear[0]), ("kind", "plain")))
-    if before.lens is not None and before.body is not None and not before.adapters:
-        return Taught("adapters", fields=(("kind", "plain"),))
-    return None

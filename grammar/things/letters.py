@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.standins import STANDIN
-from grammar.words.groups import DIAL, F_NUMBER, SIDE
+from grammar.words.groups import DIAL, F_NUMBER, LIKENING, SIDE
 from grammar.words.nearest import distance
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -76,25 +76,10 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     if headed and not (before is not None and before.kind == "NUMBER" and not token.gap):
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
-        _among,
-        _in_row,
-        _placed,
-        _in_brackets,
-        _in_which,
-        _before_focal,
-        _made,
-        _told,
-        _alone,
-        _ends_a_phrase,
-        _behind_format,
-        _on_a_body,
-        _set_against,
-        _behind_comma,
-        _before_comma,
-        _of_lens,
-        _ends_a_row,
+        _among, _in_row, _placed, _in_brackets, _in_which, _before_focal, _made, _told, _alone, _ends_a_phrase,
+        _behind_format, _on_a_body, _set_against, _behind_comma, _before_comma, _of_lens, _ends_a_row, _likened,
         _put_instead,
-    )
+    )  # fmt: skip
     return any(one(tokens, at) for one in stands)
 
 
@@ -120,6 +105,15 @@ def _ends_a_row(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     figures = all(n.kind == "NUMBER" and not n.text.isalpha() and n.numbers[0] >= _LEAST_FOCAL for n in (one, other))
     return figures and join.kind == "JOIN" and (after is None or after.kind in ("STOP", "JOIN", "PREP"))
+
+
+def _likened(tokens: list[Token], at: int) -> bool:
+    """'is cs just c', 'can ltm be confused with m', 'k = sa?': likened to another mount, at an end of the phrase."""
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = (after is None or after.kind == "STOP") and before is not None and LIKENING in before.groups
+    begins = (before is None or before.kind == "VERB") and after is not None and LIKENING in after.groups
+    rest = (*tokens[:at], *tokens[at + 1 :])
+    return (ends or begins) and any(token.kind == "MOUNT" for token in rest)
 
 
 def _of_lens(tokens: list[Token], at: int) -> bool:

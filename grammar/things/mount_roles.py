@@ -211,7 +211,9 @@ class _Placing:
         """Whether a body is told of besides, by its mount; one that is a mount alone stands behind."""
         column = self.part.noun.column
         behind = any(one.was_mount and one.is_host and one.noun.column > column for one in self.parts)
-        return behind or any(one.sort == "body" and one.has_mount for one in self.parts)
+        return (behind and self.lens is not None and self.lens.has_mount) or any(
+            one.sort == "body" and one.has_mount for one in self.parts
+        )
 
     def _by_role(self) -> None:
         cast, part, before, lens, role = self.cast, self.part, self.before, self.lens, self.role

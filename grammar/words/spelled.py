@@ -11,7 +11,7 @@ from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
 from grammar.words.written import STOPS
 
 _LEAST_ALONE: Final = 13  # smaller ones are mostly counts, and stand for themselves
-_BEYOND_TENS: Final = frozenset(["hundred", "point", "thousand"])
+_BEYOND_TENS: Final = frozenset(["hundred", "point", "thousand", "kilo", "kg", "pound"])
 
 
 def _any_of(words: Iterable[str]) -> str:
@@ -20,7 +20,7 @@ def _any_of(words: Iterable[str]) -> str:
 
 _UNIT_WORDS: Final = (
     r"(?:mms?|mil|millimet(?:er|re)s?|cms?|centimet(?:er|re)s?|met(?:er|re)s?|inch(?:es)?|ft|foot|feet|microns?|thou|"
-    r"tenths?|hundredths?|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
+    r"tenths?|hundredths?|kilos?|kilograms?|pounds|degrees?|seconds|secs?|fps|per\s?cent|diopt(?:er|re)s?|times\slife)\b"
 )
 _FIGURE: Final = r"\d+(?:\.\d+)?"
 _TURN_OR_SIZE: Final = r"(?:turns?|revolutions?|life[ -]?size)\b"
@@ -144,6 +144,10 @@ class Spelled:
                 r"half\sa\s(?P<part>tenth|hundredth)(?:\s(?:of\sa\s)?(?:mm|millimet(?:er|re)))?",
                 lambda match: f"{0.5 / (10 if match['part'].startswith('t') else 100):g} mm",
             ),
+            (
+                r"(?P<half>half\s)?an?\s(?P<unit>kilo(?:gram)?|kg|pound)",
+                lambda match: f"{0.5 if match['half'] else 1:g} {match['unit']}",
+            ),
             (rf"nd[ -]?(?P<whole>{tens_and})", lambda match: f"nd{self._value(match['whole']):g}"),
             (r"(?P<whole>\d+)\s(?:and|&)\s(?P<part>\d/\d{1,2})", lambda match: f"{match['whole']} {match['part']}"),
             (rf"(?P<whole>an?|{whole}|{_FIGURE})\s(?P<unit>mm|metre|meter|m|inch|foot|turn)\sand\sa\s(?P<part>half|quarter|third|eighth)",
@@ -172,6 +176,7 @@ def _replaced(line: str, columns: tuple[int, ...], pattern: re.Pattern[str], mak
         start, end = match.span()
         text += line[done:start] + instead
         places += columns[done:start]
-        places += [columns[min(start + at, end - 1)] for at in range(len(instead))]
+        inner = [columns[min(start + at, end - 1)] for at in range(len(instead))]
+        places += [*inner[:-1], columns[end - 1]]  # the last stands for all that it replaces
         done = end
     return (text + line[done:], (*places, *columns[done:])) if done else (line, columns)

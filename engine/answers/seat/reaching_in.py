@@ -80,6 +80,7 @@ def _mount(things: tuple[Thing, ...], knowledge: Knowledge) -> Mount | None:
 def _seat(question: Question, body: Mount | None, knowledge: Knowledge) -> float | None:
     """The length told of the ring; else the difference of the registers; 0 on its own mount."""
     told = next((one.thickness_mm[0] for one in question.adapters if one.thickness_mm), None)
+    told = told if told is not None else number(question, "thickness")  # 'the ring is 10 mm thick'
     if told is not None:
         return told
     lens = _mount(question.lenses, knowledge)

@@ -37,6 +37,9 @@ RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where
 SAME_MM = 0.0005  # a ring supposed as it is
 
 
+REACHED = "infinity"
+
+
 @compact
 class Alongside:
     """Further chains, numbered on after the best ones, and what is said of them and of other bodies."""
@@ -199,11 +202,18 @@ def _without_ring(
 
 
 def plainer(
-    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge
+    chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge, bare: bool
 ) -> ListedChain | None:
-    """The plain ring that could be made, where all that is sold has glass."""
-    glass = bool(chains) and all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
-    return made_chain(ring, setup, knowledge) if glass and ring.possible == "plain" else None
+    """The plain ring that could be made, where all that is sold has glass, or does not reach infinity.
+
+    `bare`: no piece was named, so that the best that is sold need not be told first.
+    """
+    if not chains or ring.possible != "plain":
+        return None
+    glass = all(any(one.has_glass for one in row.listed.judged.chain.adapters) for row in chains)
+    best = chains[0].listed.judged
+    short = bare and best.best != REACHED and len(best.chain.adapters) > 1  # and no one ring is sold
+    return made_chain(ring, setup, knowledge) if glass or short else None
 
 
 def nearer(chains: tuple[ListedChain, ...], ring: RingToMake, setup: Setup, knowledge: Knowledge) -> ListedChain | None:

@@ -62,7 +62,7 @@ def one_pair(
     found = [ListedChain(1, row, chain_title(row.judged, named)) for row in choice.listed]
     if not first and all(is_open(thing) or _spans(thing, setup) for thing in question.adapters):
         flush = nearer(tuple(found), ring, setup, named) if found or limits.pieces != 0 else None
-        flush = flush or (plainer(tuple(found), ring, setup, named) if is_free(limits) else None)
+        flush = flush or (plainer(tuple(found), ring, setup, named, not question.adapters) if is_free(limits) else None)
         flush = flush or plain_way(question, tuple(found), ring, setup, named)
         first = [flush] if flush is not None else []
         found = with_plain_way(found, flush)[len(first) :]

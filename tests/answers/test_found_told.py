@@ -1,0 +1,74 @@
+"""What is found is told in any order; each of several lenses is answered; the first answer is the one that helps."""
+
+from __future__ import annotations
+
+from itertools import product
+
+import pytest
+
+from engine.render.record import record_of
+from engine.talk import Talk
+
+WIDTHS = ("42mm thread", "rear thread measures 41.9", "thread dia 42", "outer diameter 41.9, threaded")
+PITCHES = ("1mm pitch", "pitch approx 1.0 mm", "ten crests 10 mm")
+REGISTERS = ("ffd 45.5", "image forms 45.5mm behind the flange", "45.5 from flange to paper at infinity")
+
+
+@pytest.fixture(scope="module")
+def found(club):
+    def ask(text):
+        return record_of(club.ask(text, Talk()), club.knowledge)
+
+    return ask
+
+
+def test_width_pitch_and_register_are_read_in_any_order(found):
+    amiss = []
+    for width, pitch, register in product(WIDTHS, PITCHES, REGISTERS):
+        for parts in ((width, pitch, register), (register, pitch, width), (pitch, width, register)):
+            record = found(f"what mount is this: {', '.join(parts)}")
+            cases = {row["case"] for row in record["quantities"].get("register_mm", [])}
+            if record["intent"] != "identify-mount" or "m42" not in cases:
+                amiss.append(record["question"])
+    assert not amiss
+
+
+def test_a_lens_without_a_mount_beside_another_is_told_of_too(found):
+    record = found("one projector lens and a 58 m42 on L mount")
+    assert record["chains"][0]["pieces"][0]["front"] == "m42"
+    assert "It depends on the projector lens" in " ".join(record["text"].split())
+
+
+def test_each_of_two_lenses_has_its_rings_where_no_body_is_told(found):
+    cases = {row["case"] for row in found("my FD 50 and my OM 28")["quantities"]["ring_thickness_mm"]}
+    assert {"fd-mount to e-mount", "om-mount to e-mount"} <= cases
+
+
+def test_a_way_by_another_mount_takes_the_ring_between(found):
+    record = found("C to CS to E")
+    assert [piece["front"] for piece in record["chains"][0]["pieces"]] == ["c", "cs"]
+    assert record["chains"][0]["verdict"] == "infinity"
+
+
+def test_where_infinity_fails_a_whole_number_is_the_lens(found):
+    record = found("no infinity at 35 on K-E ring")
+    assert "35 mm K-mount lens" in record["reading"]
+    assert "the lens sits too far out" in " ".join(record["text"].split())
+
+
+def test_a_plate_of_glass_is_no_lens_and_a_hole_no_length(found):
+    assert found("5mm plate glass behind 16mm lens")["reading"] == "can a 16 mm lens reach infinity, 5 mm of glass"
+    assert "22 mm bore" in found("hole in adapter is 22mm")["reading"]
+
+
+def test_a_ring_that_could_be_made_comes_before_pieces_that_stop_close_up(found):
+    first, second = found("B4 on NX")["chains"][:2]
+    assert (first["verdict"], second["verdict"]) == ("infinity", "macro-only")
+    seat = first["pieces"][0]["thickness_mm"]
+    assert seat["least"] < 48 - 25.5 < seat["greatest"]  # the two registers
+
+
+def test_the_density_for_a_scene_is_told_by_every_usual_stop(found):
+    rows = {row["case"]: row["least"] for row in found("least nd in full sun")["quantities"]["nd_stops"]}
+    assert rows["f/1.4"] == pytest.approx(8.4, abs=0.1)
+    assert rows["f/1.4"] - rows["f/2.8"] == pytest.approx(2, abs=0.01)
