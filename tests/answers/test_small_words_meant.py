@@ -85,3 +85,14 @@ def test_mirrorless_mounts_are_set_apart_by_the_old_lenses_they_take(asked, ques
     assert found["intent"] == "compare"
     assert found["text"].startswith("It hardly matters")
     assert len(found["quantities"]["register_mm"]) == 2
+
+
+@pytest.mark.parametrize("question", ["how do i beat the vendor down to 15", "how many calories in 2 bananas"])
+def test_a_bare_number_makes_nothing_of_the_trade(asked, question):
+    assert asked(question)["intent"] == "out-of-scope"
+
+
+def test_why_a_view_is_tight_tells_the_crop_factor(asked):
+    found = asked("why is the picture so tight with the 35mm OM on E aps-c")
+    assert found["intent"] == "why"
+    assert {round(row["least"], 2) for row in found["quantities"]["crop_factor"]} == {1.53}
