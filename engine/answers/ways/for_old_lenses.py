@@ -38,7 +38,7 @@ def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
         "The shorter register leaves the ring more room and takes more rangefinder and cine lenses besides; the size of"
         " the frame decides how wide they stay."
     )))  # fmt: skip
-    rows = [Quantity("register_mm", body.register_mm, body.id) for body in bodies]
+    rows = [Quantity("register_mm", body.register_mm, body.id) for body in bodies if is_known(body.register_mm)]
     return Told(tuple(lines), tuple(rows))
 
 
