@@ -10,6 +10,7 @@ LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
 AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
 _BEHIND: Final = "behind"
+_NEAREST: Final = "close-focus"
 _SUM: Final = "total"
 _THE: Final = "the"
 _BE: Final = "be"
@@ -99,6 +100,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
+        if measured == _NEAREST and _is_focal(tokens, ahead):
+            return None
         if token.kind in LENGTHS:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if near or _is_of_another(tokens, ahead, measured) else ahead
@@ -127,14 +130,25 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
-    if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
+    if measured == "circle" and token.kind == "NUMBER" and is_led(tokens, at):
         return True
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
 
 
-def _is_led(tokens: list[Token], at: int) -> bool:
+def _is_focal(tokens: list[Token], at: int) -> bool:
+    """'closest focus of a 28 mm', 'of my 35': no lens focuses so near, and an article makes a bare number a lens."""
+    token = tokens[at]
+    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _LEAST_AWAY
+    return (
+        short
+        or token.kind == "FOCAL"
+        or (token.kind == "NUMBER" and not token.unit and "." not in token.text and is_led(tokens, at))
+    )
+
+
+def is_led(tokens: list[Token], at: int) -> bool:
     """'what circle does a 135 throw': an article makes the bare number a lens."""
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 

@@ -104,7 +104,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
         lit.nd,
     ),
-    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
+    ("t", rf"t(?:[\s-]?stop(?:\s(?:of|is))?\s|\s?/?\s?)(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d|:\d){_END}",
         lit.stop,

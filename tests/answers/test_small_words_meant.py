@@ -96,3 +96,27 @@ def test_why_a_view_is_tight_tells_the_crop_factor(asked):
     found = asked("why is the picture so tight with the 35mm OM on E aps-c")
     assert found["intent"] == "why"
     assert {round(row["least"], 2) for row in found["quantities"]["crop_factor"]} == {1.53}
+
+
+@pytest.mark.parametrize(("question", "focal", "limit"), [
+    ("m42 28mm on E: everything over 4 metres is mush", 28, 4), ("FD 24mm on E, anything past 3 m is soft", 24, 3),
+    ("OM 50 on Z nothing sharp over 12 metres", 50, 12), ("sharp only to 8m with the 35mm K on E", 35, 8),
+])  # fmt: skip
+def test_beyond_what_all_is_soft_tells_how_thick_the_ring_is(asked, question, focal, limit):
+    best, far = asked(question)["chains"][0], limit * 1000 - 2 * focal
+    assert best["verdict"] == "macro-only"
+    assert best["register_error_mm"]["least"] == pytest.approx((far - (far**2 - 4 * focal**2) ** 0.5) / 2, abs=0.001)
+
+
+@pytest.mark.parametrize(("question", "focal"), [
+    ("closest focus of a 28mm on a 10mm tube", 28), ("min focus of my 35 with a 10mm tube", 35),
+    ("mfd of a 135 with 25 mm tube", 135), ("close focus of my 58 on a 16mm tube?", 58),
+])  # fmt: skip
+def test_the_lens_of_which_the_nearest_is_asked_is_no_distance(club, question, focal):
+    found = club.ask(question).question
+    assert (found.lens.focal_length_mm, found.said("close_focus")) == (focal, None)
+
+
+@pytest.mark.parametrize("question", ["tstop 3.1 vs f2.8, same light?", "is a t-stop of 2.2 slower than f/2"])
+def test_a_t_stop_is_read_in_words(club, question):
+    assert club.ask(question).question.said("aperture") in ("T3.1", "T2.2")
