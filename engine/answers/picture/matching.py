@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -83,8 +84,15 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
     if lens is None or len({form.id for _, form in told}) < 2:
         return None
-    _, form = min(told, key=lambda row: _away(row[0].column - lens.column))
+    column = _column_of_focal(lens, question.text)
+    _, form = min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
+
+
+def _column_of_focal(lens: Thing, text: str) -> int:
+    """Where the focal length itself is told: 'what lens on MFT looks like 35 mm' names the lens before."""
+    found = re.search(rf"(?<![\d.]){lens.focal_length_mm:g}(?![\d.]*\d)", text)
+    return found.start() + 1 if found is not None else lens.column
 
 
 def _away(columns: int) -> tuple[bool, int]:
