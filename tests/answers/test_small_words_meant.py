@@ -120,3 +120,27 @@ def test_the_lens_of_which_the_nearest_is_asked_is_no_distance(club, question, f
 @pytest.mark.parametrize("question", ["tstop 3.1 vs f2.8, same light?", "is a t-stop of 2.2 slower than f/2"])
 def test_a_t_stop_is_read_in_words(club, question):
     assert club.ask(question).question.said("aperture") in ("T3.1", "T2.2")
+
+
+def test_a_way_through_glass_that_nobody_named_is_no_nearer(asked):
+    pieces = asked("m42 50mm on E, helicoid drawn to 20mm, infinity?")["chains"][0]["pieces"]
+    assert [piece["id"] for piece in pieces] == ["described-1", "m42-e"]
+
+
+@pytest.mark.parametrize(("question", "needed"), [
+    ("what lens on MFT looks like 35mm on full frame", 17.5),
+    ("which lens on aps-c gives the look of a 50 on full frame", 32.8),
+])  # fmt: skip
+def test_a_lens_asked_for_is_that_of_the_other_frame(asked, question, needed):
+    assert f"needs {needed} mm" in asked(question)["text"]
+
+
+def test_what_a_zoom_is_set_to_may_stand_behind_its_glass(club):
+    assert (
+        club.ask("18-35 with 0.71 booster at 24mm, which number for the stabiliser").question.lens.focal_length_mm == 24
+    )
+
+
+@pytest.mark.parametrize("question", ["where can i get my exakta lens serviced", "cla for my old rangefinder lens?"])
+def test_servicing_is_not_answered(asked, question):
+    assert asked(question)["intent"] == "out-of-scope"
