@@ -28,6 +28,7 @@ from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.scale_rows import with_scale_rows
+from grammar.numbers.screw_widths import with_screw_widths
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
@@ -85,7 +86,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
-    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(tokens)), told)
+    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_formats_told(tokens, told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(tokens, told)

@@ -144,3 +144,15 @@ def test_what_a_zoom_is_set_to_may_stand_behind_its_glass(club):
 @pytest.mark.parametrize("question", ["where can i get my exakta lens serviced", "cla for my old rangefinder lens?"])
 def test_servicing_is_not_answered(asked, question):
     assert asked(question)["intent"] == "out-of-scope"
+
+
+@pytest.mark.parametrize(("question", "lens", "focal"), [
+    ("old 50mm 1.8, screw mount roughly 42 across, goes on E?", "m42", 50),
+    ("35mm 2.8 that screws on, maybe 42 mm. E body", "m42", 35),
+    ("screw-in lens, 39 wide, 50mm 3.5, can it go on E", "ltm", 50),
+    ("lens with a screw of 42 or so, 28mm 2.8. ring for X?", "m42", 28),
+])  # fmt: skip
+def test_a_screw_told_by_its_width_alone_is_the_mount_that_goes_by_it(asked, question, lens, focal):
+    found = asked(question)
+    assert (found["entities"]["lens"]["mount"], found["entities"]["lens"]["focal_length_mm"]) == (lens, focal)
+    assert "Taken for" in found["text"]
