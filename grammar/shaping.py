@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_marked_densities
@@ -89,7 +90,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_formats_told(tokens, told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
-    tokens = with_near_marks_told(tokens, told)
+    tokens = with_near_marks_told(with_nearer_told(tokens), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told

@@ -156,3 +156,18 @@ def test_a_screw_told_by_its_width_alone_is_the_mount_that_goes_by_it(asked, que
     found = asked(question)
     assert (found["entities"]["lens"]["mount"], found["entities"]["lens"]["focal_length_mm"]) == (lens, focal)
     assert "Taken for" in found["text"]
+
+
+@pytest.mark.parametrize(("question", "focal", "near", "wanted"), [
+    ("get from 0.9 m to 0.5 m with a 50, how much extension", 50, 0.9, 0.5),
+    ("how long a ring for a 35 from 0.7 m down to 0.3", 35, 0.7, 0.3),
+    ("tube needed to bring an 85 from 1 m to 60 cm", 85, 1.0, 0.6),
+])  # fmt: skip
+def test_what_a_lens_does_by_itself_is_no_part_of_the_tube(asked, question, focal, near, wanted):
+    def drawn(at):
+        far = at * 1000 - 2 * focal
+        return (far - (far**2 - 4 * focal**2) ** 0.5) / 2
+
+    rows = asked(question)["quantities"]["extension_mm"]
+    left = [row for row in rows if row.get("case", "").endswith("mark")]
+    assert left[0]["least"] == pytest.approx(drawn(wanted) - drawn(near), abs=0.02)
