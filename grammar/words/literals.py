@@ -83,7 +83,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
-        "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
+        "v",
+        r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?"
+        r"(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
         rf"(?!\s?-?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (

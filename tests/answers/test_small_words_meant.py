@@ -171,3 +171,19 @@ def test_what_a_lens_does_by_itself_is_no_part_of_the_tube(asked, question, foca
     rows = asked(question)["quantities"]["extension_mm"]
     left = [row for row in rows if row.get("case", "").endswith("mark")]
     assert left[0]["least"] == pytest.approx(drawn(wanted) - drawn(near), abs=0.02)
+
+
+@pytest.mark.parametrize(("question", "needed"), [
+    ("s35 25mm equals what on full frame", "full frame needs 34.8 mm"),
+    ("full frame 24mm is what on super 16", "Super 16 needs 8.1 mm"),
+    ("mft 12mm = what on aps-c", "APS-C needs 15.7 mm"),
+])  # fmt: skip
+def test_a_format_told_with_the_lens_is_its_own(asked, question, needed):
+    assert needed in asked(question)["text"].replace("\n", " ")
+
+
+@pytest.mark.parametrize(("question", "said"), [
+    ("vnd 2-5", "2 to 5 stops"), ("variable nd 1-5.5", "1 to 5.5 stops"), ("vnd 2-400", "1 to 8.64 stops"),
+])  # fmt: skip
+def test_small_ends_of_a_variable_filter_are_stops(asked, question, said):
+    assert said in asked(question)["text"]

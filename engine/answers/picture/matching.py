@@ -85,7 +85,9 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     if lens is None or len({form.id for _, form in told}) < 2:
         return None
     column = _column_of_focal(lens, question.text)
-    _, form = min(told, key=lambda row: _away(row[0].column - column))
+    # 'super 16 12 mm is what on full frame', 'mft 12 mm = what on aps-c'
+    own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
+    _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
 
 
