@@ -25,6 +25,7 @@ AS_BEFORE: Final = (
     "what differs: another lens, body, ring or distance."
 )
 STANDS: Final = "The rest stands as in the answer before."
+_SEATED: Final = frozenset({"chain", "focus-verdict", "identify-mount", "coverage"})  # answers that are no numbers
 _SAID: Final = frozenset({"why", "hazard", "gear-setting"})  # kinds of advice that tell of what is seen or meant
 ALL_SAID: Final = (
     "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
@@ -50,7 +51,7 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     if asked_for and set(last.lines) <= set(answer.lines):
         return replace(answer, lines=asked_for)  # all else stood there before
     no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
-    beside = _of_what_was_typed(answer, catalogue) if no_more else ()
+    beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
     if beside:
         return replace(answer, lines=(*beside, Line("note", STANDS)))
     if answer.lines != last.lines:

@@ -33,6 +33,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Tol
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import distance_mm, mentions, number, numbers
+from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.filling import Filling, filling_told, fillings, motif_told
 from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
@@ -86,7 +87,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     if named and not told.lines:
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
-    told = through_glass(told, question) + told
+    told = _of_field(question, knowledge) + through_glass(told, question) + told
     lines = list(told.lines)
     if named and question.said("magnification"):
         part = stack_for(question, knowledge)
@@ -105,6 +106,12 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         question.text, MACRO, ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _of_field(question: Question, knowledge: Knowledge) -> Told:
+    """Where the view so far away is asked: how wide it is, or which focal length gives it."""
+    asked = mentions(question, "how-wide-there")
+    return focal_for_field(question, knowledge) + (seen_there(question, knowledge) if asked else Told())
 
 
 def _at_size(question: Question, knowledge: Knowledge) -> Told:
