@@ -187,3 +187,18 @@ def test_a_format_told_with_the_lens_is_its_own(asked, question, needed):
 ])  # fmt: skip
 def test_small_ends_of_a_variable_filter_are_stops(asked, question, said):
     assert said in asked(question)["text"]
+
+
+@pytest.mark.parametrize(("question", "focal", "error"), [
+    ("M42-E 50mm, ring is 27.6, infinity?", 50, 0.14), ("MD-E 24/2.8, ring 25.6 infinity?", 24, 0.1),
+    ("LTM-E 28mm f2.8, ring 10.86, far limit", 28, 0.06),
+])  # fmt: skip
+def test_a_length_behind_two_mounts_is_the_lens_and_no_ring(asked, question, focal, error):
+    found = asked(question)
+    assert found["entities"]["lens"]["focal_length_mm"] == focal
+    assert found["chains"][0]["register_error_mm"]["least"] == pytest.approx(error, abs=0.001)
+
+
+def test_lenses_listed_behind_a_colon_with_words_before_it(club):
+    found = club.ask("lenses so far: one OM, one FD, one K. one X body. shopping list").question
+    assert [lens.id for lens in found.lenses] == ["om-mount", "fd-mount", "k-mount"]
