@@ -202,3 +202,13 @@ def test_a_length_behind_two_mounts_is_the_lens_and_no_ring(asked, question, foc
 def test_lenses_listed_behind_a_colon_with_words_before_it(club):
     found = club.ask("lenses so far: one OM, one FD, one K. one X body. shopping list").question
     assert [lens.id for lens in found.lenses] == ["om-mount", "fd-mount", "k-mount"]
+
+
+@pytest.mark.parametrize(("question", "focal", "shim"), [
+    ("what does a 0.1 shim do to a 35mm", 35, 0.1), ("how much does 0.3mm shim change infinity on 135", 135, 0.3),
+    ("a 0.05 paper under the ring, 24mm lens, do i see it", 24, 0.05),
+    ("0.3mm shim under the ring, 135mm, what changes", 135, 0.3),
+])  # fmt: skip
+def test_what_a_shim_does_is_told_where_that_is_asked(asked, question, focal, shim):
+    rows, wanted = asked(question)["quantities"]["far_from_sensor_mm"], 2 * focal + focal**2 / shim + shim
+    assert any(row["least"] <= wanted <= row["greatest"] for row in rows)
