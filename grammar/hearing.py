@@ -26,6 +26,7 @@ BY_FAR: Final = 6.0
 HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
+_BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
 _NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT"])
@@ -104,7 +105,9 @@ def _by_far(weighed: Weighed) -> str | None:
 
 def _foreign(line: Line, features: frozenset[str], lexicon: Lexicon) -> set[str]:
     """Whether a text names nothing of the trade, and has a word that neither the language nor any advice knows."""
-    if features & _OURS or any(one.endswith("-said") for one in features):
+    told = {one for one in features if one.endswith("-said")}
+    told -= {_BARE_NUMBER} if "brief" not in features else set()  # a name and a number may be a lens nobody knows
+    if features & _OURS or told:
         return set()
     strange = (one for one in line.tokens if one.kind == "UNKNOWN" and one.text.isalpha() and len(one.text) > 2)
     return {"foreign"} if any(not lexicon.subjects.knows(one.text) for one in strange) else set()

@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
@@ -34,6 +35,7 @@ from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.scale_rows import with_scale_rows
+from grammar.numbers.screw_widths import with_screw_widths
 from grammar.numbers.senses import with_rest_told, with_senses_told
 from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
@@ -99,10 +101,10 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_turned_ways(tokens, told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
-    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(tokens)), told)
+    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
-    tokens = with_near_marks_told(without_measure_commas(tokens), told)
+    tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told

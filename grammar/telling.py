@@ -163,12 +163,18 @@ def topic_of(heard: Heard, intent: str) -> str | None:
         return "infinity" if heard.tells("infinity") or heard.readings.limits.get("at_least") else None
     if intent == "draw":
         return AND.join(one for one in DRAWINGS if heard.tells(f"drawn-{one}")) or None
-    if intent == "crop-equivalent" and heard.tells("match"):
+    if intent == "crop-equivalent" and (heard.tells("match") or _wants_lens_like(heard)):
         return "match"
     if intent == "chain":
         return next((one for one in ("remedy", "tilt") if heard.tells(one)), None)
     spoke = heard.weighed.spoke.get(intent, ())
     return next((one for one in spoke if one not in _NO_TOPIC and not one.endswith("-said")), None)
+
+
+def _wants_lens_like(heard: Heard) -> bool:
+    """'what lens on MFT looks like a 35 on full frame': a lens is asked for, and two frames are told."""
+    frames = heard.tells("formats") or (heard.tells("format") and heard.tells("body-mount"))
+    return heard.tells("fits") and heard.tells("focal") and frames
 
 
 def _by_things(heard: Heard) -> str | None:

@@ -23,6 +23,7 @@ from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
 from engine.answers.shims.sheets import own_sheets, usual_sheets
+from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
 from engine.answers.shims.turning import as_turns, asks_turns, turned, turns_for_travel
@@ -44,6 +45,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     if is_drawn_out(question):
         asked = question.with_(intent="focus-verdict")
         return with_stack(how_to(asked, knowledge), asked, knowledge)
+    effect = shim_effect(question, knowledge)
+    if effect.lines:
+        return Answer(
+            question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
+        )
     question = looked_up(question, knowledge.catalogue)
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:

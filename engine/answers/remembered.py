@@ -11,7 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.ways.iris_asked import why_iris
 from engine.answers.ways.room_asked import ROOM_ASKED, with_room_asked
-from engine.answers.words.advice import HARM, advice_lines, named_mounts
+from engine.answers.words.advice import HARM, advice_lines, examples, named_mounts
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
@@ -180,8 +180,10 @@ def _with_grounds(answer: Answer, short: bool, question: Question, knowledge: Kn
 
     told = explained(question, knowledge)
     rows = nearest(answer.text, knowledge.catalogue, 1, SEEN, "why", mounts=named_mounts(question, knowledge))
-    first, second = (told.lines, advice_lines(rows)) if short else (advice_lines(rows), told.lines)
-    quantities = (*told.quantities, *(answer.quantities or ()))
+    shown = examples(rows, question, knowledge)
+    reasons = (*advice_lines(rows), *shown.lines)
+    first, second = (told.lines, reasons) if short else (reasons, told.lines)
+    quantities = (*told.quantities, *shown.quantities, *(answer.quantities or ()))
     answer = replace(answer, lines=(*first, *second, *answer.lines), quantities=quantities)
     return with_room_asked(answer, question, knowledge) if mentions(question, ROOM_ASKED) else answer
 

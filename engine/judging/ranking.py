@@ -139,7 +139,7 @@ def possible_rank(focus: Focus, with_tubes: bool = False) -> Callable[[Found], R
         if ends is not None and focus.allowance_um is not None:
             least, greatest, factor = ends
             allowance = round(focus.allowance_um / factor)
-            near = nearness_um(least, greatest, allowance)
+            near = nearness_um(least, greatest, focus.allowance_um)  # that glass forgives more makes it no nearer
             if least > allowance:
                 verdict = 1
             elif focus.reach_um is not None and greatest + focus.reach_um < -allowance:

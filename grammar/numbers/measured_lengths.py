@@ -11,6 +11,7 @@ OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follo
 AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
 _WIDE: Final = "wide"
 _BEHIND: Final = "behind"
+_NEAREST: Final = "close-focus"
 _SUM: Final = "total"
 _THE: Final = "the"
 _BE: Final = "be"
@@ -112,6 +113,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
+        if measured == _NEAREST and _is_focal(tokens, ahead):
+            return None
         if token.kind in LENGTHS:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
             return None if near or _is_of_another(tokens, ahead, measured) else ahead
@@ -147,7 +150,7 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
-    if measured == "circle" and (token.kind == "NUMBER" or tokens[at - 1].kind != "CUE") and _is_led(tokens, at):
+    if measured == "circle" and (token.kind == "NUMBER" or tokens[at - 1].kind != "CUE") and is_led(tokens, at):
         return True
     if measured == "circle" and after is not None and after.kind == "FORMAT":
         return True  # 'image circle of 50 mm standard 8 lens'
@@ -160,6 +163,14 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
 
 
+def _is_focal(tokens: list[Token], at: int) -> bool:
+    """'closest focus of a 28 mm', 'of my 35': no lens focuses so near, and an article makes a bare number a lens."""
+    token = tokens[at]
+    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _LEAST_AWAY
+    bare = token.kind == "NUMBER" and not token.unit and "." not in token.text
+    return short or token.kind == "FOCAL" or (bare and is_led(tokens, at))
+
+
 def _has_own_behind(tokens: list[Token], at: int) -> bool:
     """Whether a length stands right behind the measuring word at `at`, and nothing behind that which it may be of."""
     number, after = (tokens[at + n] if at + n < len(tokens) else None for n in (1, 2))
@@ -167,7 +178,7 @@ def _has_own_behind(tokens: list[Token], at: int) -> bool:
     return told and (after is None or after.kind not in (*OWN, "FNUM", "NUMBER", "LENGTH"))
 
 
-def _is_led(tokens: list[Token], at: int) -> bool:
+def is_led(tokens: list[Token], at: int) -> bool:
     """'what circle does a 135 throw', 'image circle of a 50 mm': an article makes the number a lens."""
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.measured_lengths import is_led
 from grammar.things.casting import DRAWN
 from grammar.words.groups import NEAREST_ASKED, NEAREST_LED, SCALE
 from grammar.words.tokens import Token
@@ -72,6 +73,7 @@ def _behind(tokens: list[Token], at: int) -> int | None:
         if tokens[place].kind in ("LENGTH", "NUMBER", "FOCAL"):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             taken = after is not None and (after.kind in _OF_THINGS or after.value == _MARK)  # 'focuses at 8 m mark'
+            taken = taken or (not tokens[place].unit and "." not in tokens[place].text and is_led(tokens, place))
             return place if _mm(tokens[place]) and not taken else None
         if tokens[place].kind not in _BETWEEN:
             return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import MAY_REDUCE
+from grammar.things.casting import DRAWN, MAY_REDUCE
 from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS, TELECONVERTER
@@ -85,9 +85,11 @@ def with_zooms_set(tokens: list[Token]) -> list[Token]:
     """'a 24-70 at 35', '12-120 zoom set to 25': what a zoom is set to is its focal length."""
     out = list(tokens)
     for at, ends in enumerate(out[:-2]):
-        if ends.kind != "RANGE" or ends.unit not in ("", "mm") or len(ends.numbers) != 2:
+        drawn = at > 0 and out[at - 1].kind == "PIECE" and out[at - 1].value in DRAWN  # 'helicoid 17-31 at 24 mm'
+        if ends.kind != "RANGE" or ends.unit not in ("", "mm") or len(ends.numbers) != 2 or drawn:
             continue
         link = next((n for n in range(at + 1, len(out) - 1) if out[n].kind not in _OF_ZOOM), len(out) - 1)
+        link = _past_glass(out, link)
         if link + 1 >= len(out) or out[link].value != "at":
             continue
         number, after = out[link + 1], out[link + 2] if link + 2 < len(out) else None
@@ -100,6 +102,14 @@ def with_zooms_set(tokens: list[Token]) -> list[Token]:
             out[link + 1] = number.as_("FOCAL", unit="mm")
             out[link] = out[link].as_("CUE")
     return out
+
+
+def _past_glass(tokens: list[Token], at: int) -> int:
+    """'18-35 with a 0.71 booster at 24': what it is set to may stand behind the glass that is told with it."""
+    row = [one.kind for one in tokens[at : at + 4] if one.kind != "DET"]
+    glass = next((n for n in range(at, min(at + 4, len(tokens))) if tokens[n].kind == "PIECE"), None)
+    optical = glass is not None and tokens[glass].value in OPTICS
+    return glass + 1 if glass is not None and optical and row[:1] == ["PREP"] else at
 
 
 def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:

@@ -21,6 +21,7 @@ _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
 _FAR: Final = frozenset(["m", "ft"])
 _SHORTEST_LENS_MM: Final = 20
+_THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
 _RING: Final = "adapter"
@@ -87,11 +88,17 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
 
 
 def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:
-    """'with my OM ring, 50mm': as long as a lens, and no lens is told by its length; a ring's is told to the tenth."""
+    """'with my OM ring, 50mm': as long as a lens, and no lens is told by its length; a ring's is told to the tenth.
+
+    'A 0.3mm shim under the ring, 135mm': what is so thin is no lens.
+    """
     token, ring = tokens[at], out[back]
-    others = any(one.kind in _FOCALS for one in (*tokens[:at], *tokens[at + 1 :]))
-    plain = ring.kind == "PIECE" and ring.value == "adapter"
+    rest = [one for one in (*tokens[:at], *tokens[at + 1 :]) if one.kind in _FOCALS]
+    thin = [one for one in rest if one.kind == "LENGTH" and one.numbers[0] <= _THINNEST_MM]
+    of_mount = back > 0 and out[back - 1].kind == "MOUNT"
+    plain = ring.kind == "PIECE" and ring.value == "adapter" and (of_mount or bool(thin))
     metric = token.kind == "LENGTH" and token.unit == "mm" and token.text[-1:].isalpha()
+    others = len(rest) > len(thin)
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
 

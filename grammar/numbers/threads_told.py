@@ -8,6 +8,7 @@ from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.groups import FEMALE, METRIC
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 _WIDTHS: Final = (10.0, 130.0)  # mm, that a thread may be wide
 _PITCHES: Final = (0.3, 2.0)  # mm
@@ -75,12 +76,19 @@ def _with_pitch(tokens: list[Token]) -> list[Token]:
     """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
     told = any(token.kind in _NO_PITCH for token in tokens)
     wide = any(_tells_width(token) for token in tokens)
-    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token)]
+    bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token) and not _is_stop(tokens, at)]
     if told or not wide or len(bare) != 1:
         return tokens
     token = tokens[bare[0]]
     tokens[bare[0]] = token.as_("PITCH", value=f"{token.numbers[0]:g} mm", unit="mm")
     return tokens
+
+
+def _is_stop(tokens: list[Token], at: int) -> bool:
+    """'50 mm 1.8, screw 42 across': right behind a focal length stands how far the lens opens."""
+    before, token = tokens[at - 1] if at else None, tokens[at]
+    focal = before is not None and before.kind in ("LENGTH", "FOCAL") and before.unit in ("", "mm")
+    return focal and token.kind == "NUMBER" and token.numbers[0] in STOPS and token.numbers[0] > 1
 
 
 def _may_be_pitch(token: Token) -> bool:

@@ -10,6 +10,7 @@ from grammar.things.casting import Part
 from grammar.things.one_lens import body_beside_lens, host_before_lens, put_together
 from grammar.things.phrases import TOWARDS, Noun
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
+from grammar.words.tokens import Token
 
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
@@ -19,6 +20,7 @@ _LIT: Final = frozenset(["cover", "vignette", "image-circle"])  # cues of what i
 
 # '25 mm' and '1 inch' are one focal length told twice
 _SAME_FOCAL = 0.03
+_SHORTEST_ZOOM, _ZOOMED = 8.0, (1.4, 20.0)  # mm, and how many times longer its long end is
 
 
 def complete(cast: Cast) -> None:
@@ -223,6 +225,12 @@ def _take_focal(cast: Cast) -> None:
     if not cast.lenses and cast.told >= _OF_SUBJECT:
         return  # 'bug 8 mm, fill aps-c': that is how large the subject is
     for part in cast.lengths:
+        zoom = part.noun.first("RANGE")
+        if not cast.lenses and zoom is not None and _is_zoom(zoom):
+            part.sort, part.zoom = "lens", (zoom.numbers[0], zoom.numbers[1])
+            cast.lenses.append(part)
+            cast.lengths.remove(part)
+            return
         token = part.noun.first("LENGTH")
         if token is None or token.unit != "mm" or not 2 <= token.numbers[0] <= 2000 or part.noun.role == "from":
             continue
@@ -238,6 +246,13 @@ def _take_focal(cast: Cast) -> None:
             return
         cast.lengths.remove(part)
         return
+
+
+def _is_zoom(token: Token) -> bool:
+    """'18-35 with a 0.71 booster': as far apart, and as long, as the ends of a zoom are."""
+    low, high = min(token.numbers), max(token.numbers)
+    metric = token.unit in ("", "mm") and low > 0
+    return metric and low >= _SHORTEST_ZOOM and _ZOOMED[0] <= high / low <= _ZOOMED[1]
 
 
 def _leave_host(cast: Cast, length: Part) -> None:

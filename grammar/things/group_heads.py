@@ -9,6 +9,9 @@ from grammar.words.tokens import Token, is_plural
 _HEADS: Final = frozenset(["BODY", "LENS"])
 _WITHIN: Final = frozenset(["MOUNT", "DET", "JOIN", "FILLER"])  # what such a list is made of
 _LEADS: Final = frozenset(["FILLER", "DET"])
+_SO_FAR: Final = frozenset(["FILLER", "DET", "CUE", "VERB", "WHEN"])  # what may stand before the colon
+_ASIDE: Final = 5  # tokens
+_COUNTS: Final = frozenset(["NUMBER", "COUNT"])
 _WHEN: Final = "WHEN"
 _FRAMED: Final = frozenset(["MOUNT", "FORMAT", "AREA"])
 _OPEN, _CLOSE = "(", ")"
@@ -29,6 +32,8 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
         for one in tokens[at + 1 : end]:
             if one.kind == "MOUNT":
                 out += [one, tokens[at].as_(tokens[at].kind, text=_single(tokens[at]), column=one.column)]
+            elif one.kind in _COUNTS:
+                out.append(one)
             elif _joins(one):
                 out.append(one.as_("JOIN", value="and"))
         at = end
@@ -43,11 +48,14 @@ def _list_end(tokens: list[Token], at: int) -> int | None:
     start = at + 1
     while start < len(tokens) and tokens[start].kind in _LEADS:
         start += 1
+    colon = next((n for n in range(start, min(start + _ASIDE, len(tokens))) if tokens[n].text == ":"), None)
+    if colon is not None and all(one.kind in _SO_FAR for one in tokens[start:colon]):
+        start = colon  # 'lenses so far: K, C/Y'
     if start >= len(tokens) or not (_opens(tokens[start]) or tokens[start].kind == "MOUNT"):
         return None
     aside = tokens[start].text == _OPEN
     end = start if tokens[start].kind == "MOUNT" else start + 1
-    while end < len(tokens) and (tokens[end].kind in _WITHIN or _joins(tokens[end])):
+    while end < len(tokens) and (tokens[end].kind in _WITHIN or _joins(tokens[end]) or _is_count(tokens, end)):
         end += 1
     mounts = sum(one.kind == "MOUNT" for one in tokens[start:end])
     if mounts < 2:
@@ -70,6 +78,12 @@ def _end_before_others(tokens: list[Token], start: int, end: int) -> int | None:
 def _opens(token: Token) -> bool:
     """'(', ':', 'are'."""
     return token.text in (_OPEN, ":", "-") or (token.kind == "VERB" and token.value == "be")
+
+
+def _is_count(tokens: list[Token], at: int) -> bool:
+    """'one K, two C/Y': how many of a mount, in words."""
+    counted = at + 1 < len(tokens) and tokens[at + 1].kind == "MOUNT"
+    return counted and tokens[at].kind in _COUNTS and tokens[at].text.isalpha()
 
 
 def _joins(token: Token) -> bool:

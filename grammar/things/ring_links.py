@@ -9,6 +9,7 @@ from grammar.words.tokens import Token, is_plural
 
 _RING: Final = "adapter"
 _THICKEST: Final = 120.0  # mm
+_LEAST_LENS: Final = 20.0  # mm
 _SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
 _PASSED: Final = frozenset(["MARK", "VERB", "FILLER", "CUE", "DET"])
 _WORDS: Final = 4  # tokens at most between the second mount and the ring's thickness
@@ -108,12 +109,17 @@ def _thickness(tokens: list[Token], at: int) -> int | None:
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             own = after is not None and after.kind in ("LENS", "KIND", "MOUNT", "FNUM", "MEASURE", "PIECE")
             bare = token.kind == "NUMBER" and "." in token.text
-            metric = token.kind == "LENGTH" and token.unit == "mm"
+            metric = token.kind == "LENGTH" and token.unit == "mm" and not _is_lens(token, place == at)
             return place if (bare or metric) and 0 <= token.numbers[0] <= _THICKEST and not own else None
         between = token.kind in _PASSED or (token.kind == "PREP" and token.value in ("at", "of"))
         if not (between or (token.kind == "MEASURE" and token.value in _SIZES)):
             return None
     return None
+
+
+def _is_lens(token: Token, right_behind: bool) -> bool:
+    """'M42-E 50mm': a whole length, as long as a lens, right behind the two mounts with nothing between."""
+    return right_behind and "." not in token.text and token.numbers[0] >= _LEAST_LENS
 
 
 def _is_owned(tokens: list[Token], at: int) -> bool:

@@ -13,6 +13,7 @@ from grammar.words.tokens import Token, is_plural
 _THINGS: Final = frozenset(["LENS", "BODY"])
 _OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
+_LEAST: Final = 20.0  # mm, of a lens told behind the two mounts that it goes from and to
 _ARTICLES: Final = frozenset(["a", "an", "the", "my", "this", "that"])
 _OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"])  # what tells of a lens by its length
 
@@ -37,6 +38,14 @@ def split(noun: Noun) -> list[Noun]:
         one = replace(noun, head=None, tails=[], mods=noun.mods[:second])
         other = replace(noun, role="", join="", mods=noun.mods[second:], column=noun.mods[second].column)
         return [one, *split(other)]
+    behind_pair = _lens_behind_pair(noun)
+    if behind_pair:
+        rest = [token for token in noun.mods if token not in behind_pair]
+        first, text = behind_pair[0], " ".join(token.text for token in behind_pair)
+        lens = replace(
+            noun, role="", join="", head=None, tails=[], pair=[], mods=behind_pair, column=first.column, text=text
+        )
+        return [replace(noun, mods=rest, text=noun.text.removesuffix(text).rstrip()), lens]
     powers = each_power(noun)
     if powers:
         return powers
@@ -128,6 +137,19 @@ def _leads_mount(noun: Noun, at: int) -> bool:
 
 def _is_plural(noun: Noun) -> bool:
     return noun.head is not None and is_plural(noun.head)
+
+
+def _lens_behind_pair(noun: Noun) -> list[Token]:
+    """'LTM-E 28mm f2.8', 'M42-E 50mm': a whole length behind a pair, as long as a lens, and the stop behind that."""
+    if not noun.pair or noun.head is not None or noun.tails:
+        return []
+    end = max(token.column for token in noun.pair)
+    behind = [token for token in noun.mods if token.column > end and token.kind in ("LENGTH", *_OF_LENS)]
+    first = behind[0] if behind else None
+    if first is None or first.kind == "FNUM":
+        return []
+    whole = first.numbers[0] == int(first.numbers[0]) and "." not in first.text
+    return behind if first.kind != "LENGTH" or (first.unit == "mm" and whole and first.numbers[0] >= _LEAST) else []
 
 
 def _lens_beside_piece(noun: Noun) -> int | None:

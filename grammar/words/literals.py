@@ -88,7 +88,9 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?!\s?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
-        "v", r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?(?P<a>\d+)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+)"
+        "v",
+        r"(?:variable|vari|vnd)\s(?:nd\s?|filter\s)?"
+        r"(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
         rf"(?!\s?-?(?:mm|stop)){_END}", lit.nd_range,
     ),
     (
@@ -119,7 +121,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
         lit.nd_behind,
     ),
-    ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
+    ("t", rf"t(?:[\s-]?stop(?:\s(?:of|is))?\s|\s?/?\s?)(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d|:\d){_END}",
         lit.stop,

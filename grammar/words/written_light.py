@@ -10,6 +10,8 @@ from grammar.words.written import STOPS, Literal, amount
 _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
+_FACTORS: Final = frozenset([2.0, 4.0, 8.0])  # that small ones are marked by
+_MOST_BARE_STOPS: Final = 10.0
 _MOST_STOP: Final = 64  # as f-numbers are engraved
 _STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{0,2}$", re.IGNORECASE)
 _SPEED_LED: Final = re.compile(r"\b(?:iso|asa|ei)(?:\s(?:is|at|of|locked|fixed|set|to)){0,3}\s$", re.IGNORECASE)
@@ -154,8 +156,11 @@ def nd_behind(match: re.Match[str]) -> Literal | None:
 
 
 def nd_range(match: re.Match[str]) -> Literal:
-    """'ND2-400': a variable filter, from its weakest to its strongest."""
+    """'ND2-400': a variable filter, from its weakest to its strongest; of 'vnd 2-5', no filters' factors, in stops."""
     one, other = match.group("a"), match.group("b")
+    ends = float(one), float(other)
+    if not _FACTORS.issuperset(ends) and 1 <= ends[0] < ends[1] <= _MOST_BARE_STOPS:
+        return Literal("ND", ends, match.end(), said=f"{ends[0]:g}-{ends[1]:g} stops")
     return Literal("ND", (float(one), float(other)), match.end(), said=f"ND{one}-ND{other}")
 
 

@@ -90,7 +90,7 @@ def _whether_same(
         return Told()
     alike = tuple(named_alike(mounts[0], knowledge))
     one = Line("head", f"{SAME} one and the same mount: {facts.mounts[mounts[0]].designation}.")
-    lines = (one,) if len(names_typed(question)) > 1 and not alike else alike
+    lines = (one, *alike) if len(names_typed(question)) > 1 else alike
     return Told(lines, tuple(registers_alike(mounts[0], knowledge)))
 
 

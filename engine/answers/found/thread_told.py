@@ -21,6 +21,8 @@ _METRIC: Final = re.compile(r"M?(\d+(?:\.\d+)?)(?: mm)? x (\d+(?:\.\d+)?)(?![\d.
 # as such threads are told: '1 in-32', '5/8 in-32', and '39 x 26 tpi' by a width in mm
 _INCHES: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? in-(\d+)")
 _MIXED: Final = re.compile(r"M?(\d+(?:\.\d+)?) ?x ?(\d+) tpi")
+_WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
+_NAMED: Final = re.compile(r"(\d+(?:\.\d+)?) mm (?:screw|thread)")
 INCH: Final = 25.4  # mm
 _WIDE_MM: Final = 0.3
 _PITCH_MM: Final = 0.02
@@ -33,18 +35,32 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
     """
     lens = question.lens
     told = _thread_of(question.said("thread") or "") if lens is not None and len(question.lenses) == 1 else None
-    if told is None or lens is None or not (ASSUMED in lens.traits or _has_no_mount(lens)):
+    if lens is None or not (ASSUMED in lens.traits or _has_no_mount(lens)):
         return question
     if _has_no_mount(lens) and question.said(MEASURED) is not None:
         return question
-    width, pitch = told
-    found = [mount for mount in facts.mounts.values() if _has(mount, width, pitch, facts)]
-    ids = tuple(mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts)))
+    if told is None:
+        ids = _by_width_alone(question, facts) if _has_no_mount(lens) else ()
+    else:
+        found = [mount for mount in facts.mounts.values() if _has(mount, *told, facts)]
+        ids = tuple(mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts)))
     if not ids or lens.id in ids:
         return question
     traits = tuple(trait for trait in lens.traits if trait != ASSUMED)
     meant: Thing = replace(lens, ids=ids if _has_no_mount(lens) else ids[:1], kind="mount", traits=traits)
     return replace(question, lenses=(meant,))
+
+
+def _by_width_alone(question: Question, facts: Catalogue) -> tuple[str, ...]:
+    """The mounts that go by the name of such a screw, '42 mm screw', in the order in which they are meant."""
+    told = _WIDTH.fullmatch(question.said("thread") or "")
+    if told is None or len(question.lenses) != 1 or not question.bodies:
+        return ()
+    for row in facts.shared.values():
+        widths = [float(found[1]) for name in row.says if (found := _NAMED.fullmatch(name)) is not None]
+        if any(abs(width - float(told[1])) <= _WIDE_MM for width in widths):
+            return tuple(dict.fromkeys(((row.likely,) if row.likely else ()) + row.mounts))
+    return ()
 
 
 def _has_no_mount(lens: Thing) -> bool:

@@ -96,15 +96,17 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
     if lens is None or len({form.id for _, form in told}) < 2:
         return None
-    at = _focal_at(lens, question)
-    _, form = min(told, key=lambda row: _away(row[0].column - at))
+    column = _column_of_focal(lens, question.text)
+    # 'super 16 12 mm is what on full frame', 'mft 12 mm = what on aps-c'
+    own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
+    _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
 
 
-def _focal_at(lens: Thing, question: Question) -> int:
-    """The column of its focal length, which may stand far behind the word for it: 'which lens ... looks like 75 mm'."""
-    found = re.search(rf"(?<![\d.]){lens.focal_length_mm:g}(?![\d.])", question.text[max(lens.column - 1, 0) :])
-    return lens.column + found.start() if found is not None else lens.column
+def _column_of_focal(lens: Thing, text: str) -> int:
+    """Where the focal length itself is told: 'what lens on MFT looks like 35 mm' names the lens before."""
+    found = re.search(rf"(?<![\d.]){lens.focal_length_mm:g}(?![\d.]*\d)", text)
+    return found.start() + 1 if found is not None else lens.column
 
 
 def _away(columns: int) -> tuple[bool, int]:

@@ -59,7 +59,8 @@ def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Lin
     if over.nominal < 0:
         text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
     else:
-        text = f"{head}{body.designation}, leaves {small_mm(over.nominal)} for ring, helicoid or holder."
+        room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
+        text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
     ring = Quantity("ring_thickness_mm", over, "lens as measured")
     return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
 

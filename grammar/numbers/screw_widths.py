@@ -1,0 +1,51 @@
+"""How wide the screw of a lens is, beside its focal length: '45mm, screws in, about 42 wide', 'a screw of 42 or so'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.numbers.crests import is_screw
+from grammar.words.tokens import Token
+
+_SCREWS: Final = "screw"  # 'screws in', 'screwed on'
+_WIDE: Final = "wide"
+_WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
+_REACH: Final = 6  # tokens from the word for a screw to its width
+_NUMBERS: Final = frozenset(["NUMBER", "LENGTH"])
+_FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
+_OF_OTHERS: Final = frozenset(["LENS", "PIECE", "LINK", "FNUM", "COMBO", "NUMBER", "MOUNT", "PITCH", "TIMES", "TRAIT"])
+
+
+def with_screw_widths(tokens: list[Token]) -> list[Token]:
+    """The number as wide as lens screws are, near a word for one, is its width where the lens has its own number."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        if not _speaks_of_screw(token):
+            continue
+        found = next((place for place in range(at + 1, min(at + _REACH, len(out))) if _is_width(out, place)), None)
+        if found is None or any(_is_told(one) for one in out):
+            continue
+        out[found] = out[found].as_("KEYED", value="diameter", unit="mm")
+        if found + 1 < len(out) and out[found + 1].text.casefold() == _WIDE:
+            out[found + 1] = out[found + 1].as_("CUE")
+    return out
+
+
+def _speaks_of_screw(token: Token) -> bool:
+    verb = token.kind in ("CUE", "VERB") and token.text.casefold().startswith(_SCREWS)
+    return is_screw(token) or verb
+
+
+def _is_told(token: Token) -> bool:
+    return token.kind in ("THREAD", "PITCH") or (token.kind == "KEYED" and token.value == "diameter")
+
+
+def _is_width(tokens: list[Token], at: int) -> bool:
+    token = tokens[at]
+    if token.kind not in _NUMBERS or token.unit not in ("", "mm") or token.text.isalpha():
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    wide = after is not None and after.text.casefold() == _WIDE
+    ends = after is None or wide or (after.kind not in _OF_OTHERS and after.kind != "KIND")
+    others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens) if n != at)
+    return ends and others and any(least <= token.numbers[0] <= most for least, most in _WIDTHS)
