@@ -247,6 +247,13 @@ def _thickness_asked() -> Beside:
     return with_thickness_asked
 
 
+def _either_way() -> Beside:
+    """What a small error does, either way, before the answer."""
+    from engine.answers.shims.either_way import with_error_either_way
+
+    return with_error_either_way
+
+
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 
@@ -260,6 +267,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
     (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
+    ((*WAYS, "shim-calibration"), _heard(_either_way, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
