@@ -11,7 +11,7 @@ from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
 from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
-from engine.answers.close.dioptres import with_close_up_lens
+from engine.answers.close.dioptres import at_any_focal, with_close_up_lens
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
@@ -94,6 +94,8 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not focals_of(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
         lines.append(Line("ask", FOCAL_ASKED, wants="focal"))
+    alone = at_any_focal(question, shown_by(question, knowledge)) if not told.lines else Told()
+    told, lines = told + alone, [*alone.lines, *lines]
     if not lines and (lenses := lenses_of(question, knowledge, [])):
         told = least_of_all(lenses, question.feet)
         lines = list(told.lines)
@@ -142,6 +144,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
+        yield at_any_focal(question, shown_by(question, knowledge))
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
             yield light_alone(question, wanted, shown_by(question, knowledge))
