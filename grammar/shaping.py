@@ -38,6 +38,7 @@ from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.zones import with_zones_told
+from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
@@ -86,7 +87,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
-    tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
+    tokens = with_zooms_named(with_zoom_ratios(tokens), told)
+    tokens = with_formats_told(with_front_threads(tokens, told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
