@@ -134,7 +134,13 @@ def _stopping(bare: Bare) -> Token | None:
 
 def _is_stop_of_frame(bare: Bare) -> bool:
     """'mft f2.8 = ff 5.6', 'does aps-c 1.8 act like ff 2.8': behind a frame, where another has its stop too."""
-    if not _follows_frame(bare.tokens, bare.at) or bare.number not in STOPS or bare.number > _SMALLEST_STOP:
+    if bare.number not in STOPS or bare.number > _SMALLEST_STOP:
+        return False
+    if _precedes_frame(bare.tokens, bare.at):  # 'is 11 on full frame the same as 5.6 on mft'
+        rest = [n for n, one in enumerate(bare.tokens) if n != bare.at and _precedes_frame(bare.tokens, n)]
+        numbers = [bare.tokens[n] for n in rest if bare.tokens[n].kind in ("NUMBER", "FNUM")]
+        return any(one.numbers[0] in STOPS and (bare.is_decimal or "." in one.text) for one in numbers)
+    if not _follows_frame(bare.tokens, bare.at):
         return False
     if bare.after is not None and bare.after.kind in ("LENGTH", "NUMBER", "TIMES"):
         return False
@@ -148,6 +154,12 @@ def _may_be_stop(tokens: list[Token], at: int, whole: bool) -> bool:
     token = tokens[at]
     number = token.kind == "NUMBER" and token.numbers[0] in STOPS and (whole or "." in token.text)
     return token.kind == "FNUM" or (number and _follows_frame(tokens, at))
+
+
+def _precedes_frame(tokens: list[Token], at: int) -> bool:
+    on = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    framed = len(on) > 1 and (on[1].kind == "FORMAT" or FRAME_NAMED in on[1].groups)
+    return framed and on[0].kind == "PREP" and on[0].value == "on"
 
 
 def _follows_frame(tokens: list[Token], at: int) -> bool:

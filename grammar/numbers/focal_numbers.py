@@ -74,7 +74,9 @@ def _is_made_for(tokens: list[Token], at: int) -> bool:
 
 def _joined(tokens: list[Token], first: int, last: int) -> bool:
     before = tokens[last - 1]
-    return first < last and before.kind == "JOIN" and before.value in ("vs", "or", "and")
+    listed = before.kind == "JOIN" and before.value in ("vs", "or", "and")
+    likened = before.kind == "CUE" or (before.kind == "PREP" and before.value == "to")  # 'compares to 35 on full frame'
+    return first < last and (listed or likened)
 
 
 def _tells_lens(token: Token) -> bool:
