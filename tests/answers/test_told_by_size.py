@@ -1,4 +1,4 @@
-"""What is told by a size alone: a camera by its register, a ring by a caliper, tubes in a row, an error of no direction."""
+"""What is told by a size alone: a camera by its register, a ring by a caliper, an error without its direction."""
 
 from __future__ import annotations
 
@@ -43,7 +43,8 @@ def test_a_lens_of_a_known_mount_needs_the_rest_of_its_register(asked, text, rin
 )
 def test_what_a_caliper_says_is_the_thickness_of_the_ring(asked, text):
     record = asked(text)
-    assert "26.1 mm" in record["reading"] and "thread" not in record["reading"]
+    assert "26.1 mm" in record["reading"]
+    assert "thread" not in record["reading"]
 
 
 @pytest.mark.parametrize(
@@ -94,7 +95,8 @@ def test_a_stop_behind_a_frame_is_likened_to_one_behind_another(asked):
 
 def test_everything_to_one_mount_first_makes_it_a_hub(asked):
     counts = middles(asked("K F and M42 lenses, E and L bodies. single rings or all to M first"), "adapter_count")
-    assert close(6.0) in counts and close(5.0) in counts
+    assert close(6.0) in counts
+    assert close(5.0) in counts
 
 
 def test_a_helicoid_set_to_one_length_seats_the_lens(talked):
