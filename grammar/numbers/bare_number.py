@@ -21,7 +21,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
-from grammar.words.groups import FRAME_NAMED
+from grammar.words.groups import FRAME_NAMED, OPENED
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
 
@@ -125,11 +125,23 @@ def _stopping(bare: Bare) -> Token | None:
     if bare.follows("PREP", "at") and bare.number in STOPS:
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
-    if is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare):
+    opened = bare.before is not None and OPENED in bare.before.groups and bare.number in STOPS
+    if opened or is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare) or _is_stop_behind_glass(bare):
         return token.as_("FNUM")
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
     return None
+
+
+def _is_stop_behind_glass(bare: Bare) -> bool:
+    """'with a 2x converter my 2.8 is': one's own decimal beside glass that slows or quickens a lens."""
+    if not (bare.follows("DET") and bare.is_decimal and bare.number in STOPS):
+        return False
+    times = any(one.kind == "TIMES" for one in bare.tokens)  # '2x converter'
+    glass = any(one.kind == "PIECE" and (one.value in OPTICS or times) for one in bare.tokens)
+    ends = bare.after is None or bare.after.kind in ("STOP", "JOIN", "CUE", "PREP")
+    told = any(one.kind in ("FNUM", "COMBO") for one in bare.tokens)
+    return glass and ends and not told
 
 
 def _is_stop_of_frame(bare: Bare) -> bool:

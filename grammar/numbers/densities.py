@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import OPENED
 from grammar.words.tokens import Token
 
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
@@ -33,6 +34,8 @@ def _marked(tokens: list[Token], at: int) -> Token:
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     if not _is_density(token) or before is None:
         return token
+    if OPENED in before.groups:
+        return token  # 'nd for wide open 1.2'
     if before.kind not in _TELLING or (after is not None and after.kind in _OF_OTHERS):
         return token
     return token.as_("ND", value=f"ND {token.text}")

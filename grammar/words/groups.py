@@ -26,6 +26,7 @@ NEAREST_ASKED: Final = "nearest-asked"
 NEAREST_LED: Final = "nearest-led"
 OF_SHAPE: Final = "of-shape"
 OF_SIZE: Final = "of-size"
+OPENED: Final = "opened"
 OWN: Final = "own"
 PLATE: Final = "plate"
 PUT_WHERE: Final = "put-where"
@@ -48,7 +49,7 @@ VIDEO_TUBE: Final = "video-tube"
 # every one that must have words
 GROUPS: Final = frozenset(
     [ANGLE, BEYOND, CROP, DIAL, ENDLESS, FEMALE, FILM_LIKE, FRAME_NAMED, F_NUMBER, HOLDS, LIT, MAGNIFIES, METRIC,
-     NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
+     NEAREST_ASKED, NEAREST_LED, OF_SHAPE, OF_SIZE, OPENED, OWN, PLATE, PUT_WHERE, RATHER, REALLY, REAR, SCALE,
      SCALE_LED, SCREW, SCREW_CRESTS, SEEN_SHARP, SEVERAL, SIDE, SINGLE, SMOOTH, SPAN, STANDS_OUT, VIDEO_TUBE]
 )  # fmt: skip
 
