@@ -156,6 +156,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"
         rf"(?!\s?(?:cm|\"|'|x|s|sec|th|fps)\b|\s?[/\"]){_END}(?!\.\d)", lit.stop_first,
     ),
+    ("0.", rf"(?P<a>{_NUM})\s?mm\s?(?:x|\*|by)\s?(?P<b>{_NUM})(?P<mm>\s?mm){_END}", made.area),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",
