@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.explained import explained
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number
+from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
@@ -61,7 +61,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
     """The ruling in a few words; of a weight that is told it is by the weight."""
-    weight, limit = number(question, "weight"), knowledge.catalogue.assumptions["carried-by-a-ring"].value
+    weights = numbers(question, "weight")
+    weight, limit = max(weights, default=None), knowledge.catalogue.assumptions["carried-by-a-ring"].value
     if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:
         return plainly(rows, question)
     text = f"Yes: {weight:.0f} g is within the {limit.nominal:.0f} g or so that a thin ring and the mount carry."

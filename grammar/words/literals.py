@@ -118,6 +118,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", made.weight,
     ),
+    # 'an 800 g lens': no G lens is so long
+    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),
     ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", made.one("EV")),
     (
