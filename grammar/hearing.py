@@ -27,7 +27,8 @@ HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF"])
+_SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT"])
 
 
 @compact
@@ -64,7 +65,8 @@ def hear(text: str, lexicon: Lexicon, before: str = "") -> Heard:
     nearest = next(iter(lexicon.subjects.matches(text)), None)
     features |= _advised(nearest) | _foreign(line, features, lexicon)
     weighed = weigh(features, lexicon)
-    plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features else None)
+    outweighed = _by_far(weighed) not in (None, HAZARD) and bool(features & _SET)
+    plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features and not outweighed else None)
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (

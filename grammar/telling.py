@@ -68,8 +68,11 @@ def built(heard: Heard, intent: str) -> Question:
         lenses, bodies = _for_list(heard, lenses, bodies)
     stop = readings.f_number
     widest = {part.f_number for part in lenses if part.f_number is not None}
+    told = stops_told(heard.phrases)
     if stop is None and intent in _OPEN_WIDE and len(widest) == 1:
         stop = lenses[0].f_number  # of several each keeps its own
+    elif stop is None and intent in _OPEN_WIDE and not widest and len(told) == 1:
+        stop = told[0]  # 'MFT, 35 mm, f/11'
     values = dict(readings.values)
     for part in lenses:
         if part.zoom:
@@ -94,7 +97,7 @@ def built(heard: Heard, intent: str) -> Question:
         tuple(values.items()),
         feet=readings.feet or heard.tells("feet") or any(part.inches for part in (*lenses, *cast.pieces)),
         skipped=tuple(token.text for token in heard.shape.skipped),
-        stops=stops_told(heard.phrases),
+        stops=told,
     )
 
 

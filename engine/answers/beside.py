@@ -86,10 +86,10 @@ def _stacked() -> Beside:
 
 
 def _forgiven() -> Beside:
-    """Whether an error that is told matters at the stop told, before the answer."""
-    from engine.answers.shims.forgiving import with_forgiven
+    """Whether an error that is told matters, at the stop told and either way, before the answer."""
+    from engine.answers.shims.either_way import with_error_weighed
 
-    return with_forgiven
+    return with_error_weighed
 
 
 def _readings() -> Beside:
@@ -189,11 +189,18 @@ def _strange(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
 
 def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Front threads of several lenses ask for step rings, whatever else the words lean to."""
-    if question.said("filter_thread") is None:
+    if question.said("filter_thread") is None and not any(thing.steps for thing in question.adapters):
         return answer
     from engine.answers.picture.filters import filter_answer, for_filters
 
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
+
+
+def _takers() -> Beside:
+    """Which lenses a filter goes on, in place of the answer."""
+    from engine.answers.picture.front_sizes import with_takers
+
+    return with_takers
 
 
 def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
@@ -261,11 +268,11 @@ def _thickness_asked() -> Beside:
     return with_thickness_asked
 
 
-def _either_way() -> Beside:
-    """What a small error does, either way, before the answer."""
-    from engine.answers.shims.either_way import with_error_either_way
+def _missed() -> Beside:
+    """What it tells that infinity is missed with a ring that should reach it, before the answer."""
+    from engine.answers.shims.missed import with_infinity_missed
 
-    return with_error_either_way
+    return with_infinity_missed
 
 
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
@@ -275,19 +282,19 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
     (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
+    (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
     (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
-    ((*WAYS, "shim-calibration"), _heard(_either_way, "does-it-matter", "left-over")),
+    ((*WAYS, "shim-calibration"), _heard(_forgiven, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
-    (WAYS, _heard(_thickness_asked, *TOO_THICK)),
     ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),
     (("definition",), _heard(_registers_apart, "register-spoken")),
+    (WAYS, _heard(_thickness_asked, *TOO_THICK)), (WAYS, _heard(_missed, "infinity-missed")),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from math import inf
 
-from engine.answers.close.coupled import pair_of
 from engine.answers.exposure.exposing import exposed_parts
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
@@ -15,6 +14,7 @@ from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
+from engine.answers.exposure.two_stops import between_two
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
@@ -28,7 +28,7 @@ from engine.answers.picture.frames import frames_named
 from engine.answers.picture.stops_by_crop import stops_by_crop
 from engine.answers.words.advice import advice_lines, of_their_kind
 from engine.base.interval import Interval, is_known
-from engine.physics import density, exposure
+from engine.physics import density
 from grammar.questions import Question
 
 MOST_MARKS = 10
@@ -56,7 +56,12 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if mentions(question, "nd-or-filter") and question.said("frame_rate") and not _has_stop(question):
+    if (
+        mentions(question, "nd-or-filter")
+        and question.said("frame_rate")
+        and not _has_stop(question)
+        and not told.lines
+    ):
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
@@ -79,7 +84,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield t_stops_apart(question)
     exposed_by_it = is_known(shutter_s(question, knowledge))
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
-    yield _between(question)
+    yield between_two(question)
     yield stops_from(question)
     yield between_rates(question, knowledge)
     yield between_angles(question)
@@ -165,7 +170,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
-    if wanted is not None and not summed and not mentions(question, "same-light"):
+    guessed = len(marks) == 1 and wanted is not None and not mentions(question, "is-wanted", "stops-to-take")
+    if wanted is not None and not summed and not guessed and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
@@ -184,10 +190,10 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
-    alike = mentions(question, "same-light") and not mentions(question, "added-up")
+    alike = (guessed or mentions(question, "same-light")) and not mentions(question, "added-up")
     held += [wanted] if alike and wanted is not None else []
     if len(held) > 1 and alike:
-        lines.insert(0, Line("head", _same_or_not(held)))
+        lines.insert(0, Line("head", _taken_for(*held) if guessed else _same_or_not(held)))
     elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
@@ -202,41 +208,17 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
 
 
+def _taken_for(held: float, told: float) -> str:
+    """Whether a mark holds back as many stops as it is taken to."""
+    so_many = f"{figures(held, 3)} stop{'' if held == 1 else 's'}"
+    return f"Yes, {so_many}." if abs(held - told) < SAME_STOPS else f"No, not {figures(told, 3)} but {so_many}."
+
+
 def _same_or_not(held: list[float]) -> str:
     """Whether marks that are set against each other hold back the same."""
     if max(held) - min(held) < SAME_STOPS:
         return f"Yes, all the same: {figures(held[0], 3)} stops."
     return f"No: {', '.join(figures(one, 3) for one in held)} stops."
-
-
-def _between(question: Question) -> Told:
-    """The f-number halfway between two."""
-    stops = [lens.f_number for lens in question.lenses if lens.f_number is not None]
-    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
-        return Told()
-    if pair_of(question) is not None:
-        return Told()  # one behind the other: they are not to choose from
-    low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
-    middle = exposure.f_number_between(low, high, Interval.exact(0.5))
-    apart = exposure.f_number_stops(low, high)
-    if not (is_known(middle) and is_known(apart)):
-        return Told()
-    text = (
-        f"Halfway between f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is"
-        f" f/{trimmed(middle.nominal, 2)}."
-    )
-    half, third = (2 ** (part / 2) for part in (1 / 2, 1 / 3))  # a stop is the root of 2 in f-number
-    more = (
-        f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is {trimmed(half, 2)} times the f-number, a "
-        f"third {trimmed(third, 2)}."
-    )
-    rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
-    told = (
-        (Line("head", text), Line("text", more))
-        if mentions(question, "half-way")
-        else (Line("head", more), Line("text", text))
-    )
-    return Told(told, rows)
 
 
 def _factor(question: Question) -> Told:

@@ -154,7 +154,8 @@ def _marks(lens: Distances, own: Lens | None, question: Question, knowledge: Kno
         nearest = usual.nominal if is_known(usual) else 4 * lens.focal.nominal
         first = ()
     rows = [value for value in (FEET if question.feet else METRES) if value > nearest * 1.01][:MOST_MARKS]
-    yield from sorted({*first, *rows, *(value for value in told if value >= nearest * 0.99)})
+    least = nearest * 0.99 if first else 4 * lens.focal.nominal  # a lens whose marks are not known may bear nearer ones
+    yield from sorted({*first, *rows, *(value for value in told if value >= least)})
 
 
 def _ring(mark: float, lens: Distances, own: Lens | None) -> str:

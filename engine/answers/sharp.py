@@ -28,6 +28,7 @@ from engine.answers.picture.through_glass import through_glass
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances, distances_of, moves_in_part
 from engine.answers.seat.spacing import usual_focals
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -77,6 +78,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     # full frame first where none is told
     theirs = [form for thing in question.lenses if (form := frame_of(thing, question, facts)) is not None]
     frames = list(dict.fromkeys((*theirs, *named)))[:2] or frames_of(question, facts)[::-1]
+    if question.said("blur") and not (theirs or named):
+        frames = [replace(frames[0], name="any frame")]  # the blur told is all that a frame is asked for
     if question.topic == "diffraction":
         yield from _diffracted(at, frames, question, knowledge)
         return

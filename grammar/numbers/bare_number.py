@@ -37,6 +37,9 @@ _REDUCING: Final = (0.4, 0.95)
 _THICK: Final = (0.05, 300.0)  # mm, of a ring
 _FOCALS: Final = (8, 1000)  # mm
 _SMALLEST_STOP: Final = 22.0
+_OF_MARKS: Final = frozenset(["shim", "past-infinity", "take-off", "error-asked"])  # 'hills sharp at 8, what shim'
+_MARKS: Final = frozenset([1.5, 2.5])
+_SLOWEST: Final = 6.3  # what lenses open to
 
 
 class Bare:
@@ -122,11 +125,12 @@ def _cropping(bare: Bare) -> Token | None:
 
 def _stopping(bare: Bare) -> Token | None:
     token, after = bare.token, bare.after
-    if bare.follows("PREP", "at") and bare.number in STOPS:
+    if bare.follows("PREP", "at") and bare.number in STOPS and not _is_mark(bare):
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
     opened = bare.before is not None and OPENED in bare.before.groups and bare.number in STOPS
-    if opened or is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare) or _is_stop_behind_glass(bare):
+    opened = opened or _is_opening(bare) or _is_stop_behind_glass(bare)
+    if opened or is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare):
         return token.as_("FNUM")
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
@@ -177,6 +181,17 @@ def _precedes_frame(tokens: list[Token], at: int) -> bool:
 def _follows_frame(tokens: list[Token], at: int) -> bool:
     before = tokens[at - 1] if at else None
     return before is not None and (before.kind == "FORMAT" or FRAME_NAMED in before.groups)
+
+
+def _is_mark(bare: Bare) -> bool:
+    """'far hills sharp at 8, what shim': a mark in metres, but for those that only aperture rings have."""
+    return bool(bare.told & _OF_MARKS) and (bare.is_whole or bare.number in _MARKS)
+
+
+def _is_opening(bare: Bare) -> bool:
+    """'a 1.1 lens': no lens is so short."""
+    fast = bare.is_decimal and bare.number in STOPS and bare.number <= _SLOWEST
+    return fast and bare.after is not None and bare.after.kind == "LENS" and bare.after.text.casefold() == "lens"
 
 
 def _drawn(bare: Bare) -> Token | None:

@@ -19,15 +19,17 @@ from grammar.numbers.optics_numbers import (
     with_zooms_set,
 )
 from grammar.numbers.picture_numbers import names_size
-from grammar.words.groups import MAGNIFIES
+from grammar.words.groups import DRAWS, MAGNIFIES
 from grammar.words.tokens import Token, is_plural
 
+_STRONGEST: Final = 20.0  # dioptres
 _BESIDE: Final = 2  # characters at most between a focal length and the stop engraved beside it
 _CLOSE_KINDS: Final = frozenset(["enlarger", "macro", "process", "copy"])  # of lenses that are taken for close up
 _REVERSED: Final = "reversed"
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
+_OF_VIEW: Final = frozenset(["how-wide", "looks-like", "becomes", "crop"])  # cues of what a lens sees on a frame
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
@@ -72,7 +74,7 @@ def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
-    if _is_of_close_lens(tokens, at):
+    if _is_of_close_lens(tokens, at) or _is_drawn_by_itself(tokens, at):
         return True
     things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
@@ -89,6 +91,14 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     return bool(told & _OF_SIZE) and not things and not placed
 
 
+def _is_drawn_by_itself(tokens: list[Token], at: int) -> bool:
+    """'105 mm does 0.5x by itself', 'goes to 0.5x': what a lens draws, and no glass."""
+    beside = [*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2]]
+    drawn = beside[0].kind in ("CUE", "MEASURE") and DRAWS in beside[0].groups if at else False
+    alone = at + 1 < len(tokens) and tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "close-focus"
+    return drawn or alone
+
+
 def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
     """'2x with a 50mm enlarger lens': what such a lens is to draw, where nothing tells of a converter."""
     behind = tokens[at + 1 : at + 5]
@@ -97,14 +107,17 @@ def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
 
 
 def _asks_extension(tokens: list[Token], told: frozenset[str]) -> bool:
-    return bool(told & _DRAWN_OUT) or any((one.kind, one.value) == ("MEASURE", "extension") for one in tokens)
+    piece = any(one.kind == "PIECE" and one.value in _DRAWN_FOR for one in tokens)
+    measured = any((one.kind, one.value) == ("MEASURE", "extension") for one in tokens)
+    return bool(told & _DRAWN_OUT) or ("dimensions" in told and piece) or measured
 
 
 def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'group 3m to 5m, 50 on ff': where distances or depth are asked for, the one number left is the focal length."""
     zone = any(one.kind == "KEYED" and one.value == "zone" for one in tokens)
     away = any(one.kind in ("LENGTH", "KEYED") and one.unit in ("m", "ft") for one in tokens)
-    if not (zone or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
+    viewed = told & _OF_VIEW and any(_is_lit(tokens, at) for at in range(len(tokens)))
+    if not (zone or viewed or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
         one.startswith("after-") and one != "after-" for one in told
     ):
         return tokens
@@ -117,6 +130,12 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         return tokens
     tokens[left[0]] = tokens[left[0]].as_("FOCAL")
     return tokens
+
+
+def _is_lit(tokens: list[Token], at: int) -> bool:
+    """Whether what a lens is put on stands here: a frame, a body, or the mount of one behind its preposition."""
+    placed = tokens[at].kind == "MOUNT" and at > 0 and tokens[at - 1].value in ("on", "of")
+    return placed or tokens[at].kind in ("FORMAT", "FRAME", "BODY")
 
 
 def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -140,7 +159,8 @@ def _in_words(token: Token) -> bool:
 def _listed(tokens: list[Token]) -> list[Token]:
     """'10, 16, 26mm': the unit at the end of a list is that of all its numbers."""
     for at in range(len(tokens) - 1, 1, -1):
-        if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]):
+        strong = is_number(tokens[at - 2]) and tokens[at - 2].numbers[0] > _STRONGEST  # 'my 35 plus +4'
+        if tokens[at].kind == "DIOPTRE" and tokens[at - 1].kind == "JOIN" and is_number(tokens[at - 2]) and not strong:
             tokens[at - 2] = tokens[at - 2].as_("DIOPTRE")  # '2 and 3 dioptres'
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import OPENED
+from grammar.words.groups import OPENED, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
+_GREY: Final = ("nd", "densit", "neutral", "grey", "gray")
 _TELLING: Final = frozenset(["VERB", "CUE", "MEASURE"])  # 'says', 'reads', 'marked'
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "LENS", "KIND", "MOUNT", "TRAIT"])
 
@@ -25,6 +26,21 @@ def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Tok
     return [_marked(tokens, at) for at in range(len(tokens))]
 
 
+def with_density_rows(tokens: list[Token]) -> list[Token]:
+    """'got 0.6, 0.9 and 1.8 filters, want 8 stops': a row of densities is no row of rings where stops are wanted."""
+    wanted = any(token.kind == "STOPS" for token in tokens)
+    filtered = any((token.kind, token.value) == ("PIECE", "filter") or _is_grey(token) for token in tokens)
+    row = [at for at, token in enumerate(tokens) if _is_density(token)]
+    alone = len(row) == sum(token.kind in ("NUMBER", "LENGTH") for token in tokens)
+    if not (wanted and filtered and alone and len(row) > 1):
+        return tokens
+    return [token.as_("ND", value=f"ND {token.text}") if at in row else token for at, token in enumerate(tokens)]
+
+
+def _is_grey(token: Token) -> bool:
+    return token.text.casefold().startswith(_GREY)
+
+
 def _is_density(token: Token) -> bool:
     return token.kind == "NUMBER" and "." in token.text and token.numbers[0] in DENSITIES
 
@@ -32,10 +48,9 @@ def _is_density(token: Token) -> bool:
 def _marked(tokens: list[Token], at: int) -> Token:
     token = tokens[at]
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
-    if not _is_density(token) or before is None:
-        return token
-    if OPENED in before.groups:
-        return token  # 'nd for wide open 1.2'
-    if before.kind not in _TELLING or (after is not None and after.kind in _OF_OTHERS):
+    of_lens = at > 1 and before is not None and before.kind == "CUE" and tokens[at - 2].kind == "LENS"
+    if not _is_density(token) or before is None or {STOP_NAMED, OPENED} & set(before.groups) or of_lens:
+        return token  # 'lens is 1.8'
+    if before.kind not in _TELLING or (after is not None and (after.kind in _OF_OTHERS or STOPPED_SO in after.groups)):
         return token
     return token.as_("ND", value=f"ND {token.text}")

@@ -17,20 +17,26 @@ def with_far_lengths_apart(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         before = out[-1] if out else None
-        far = before is not None and _is_far(before, out)
-        set_apart = before is not None and before.kind == "FNUM" and _is_far(token, out)  # 'f/8 80 cm'
-        if (far and token.kind in _DESCRIBING) or set_apart or (token.kind == "FNUM" and _ends_on_body(tokens, out)):
-            out.append(Token("CUE", "", token.column))
-        out.append(token)
+        if before is not None and (_is_far(before, tokens) or _is_far(token, tokens)):
+            other = token if _is_far(before, tokens) else before
+            apart = other.kind in _DESCRIBING or _is_lens(other)  # '1.2 metres mft', 'f/8 80 cm', '25mm 1.2 m'
+        else:
+            apart = token.kind == "FNUM" and _ends_on_body(tokens, out)
+        out += [Token("CUE", "", token.column), token] if apart else [token]
     return out
 
 
-def _is_far(token: Token, out: list[Token]) -> bool:
-    """A distance by its unit; one in cm where the focal length was told before: '50 mm at f8 50 cm Super 35'."""
+def _is_far(token: Token, tokens: list[Token]) -> bool:
+    """A distance by its unit; one in cm where the focal length is told too: '50 mm at f8 50 cm Super 35'."""
     if token.kind != "LENGTH" or token.numbers[0] < _LEAST_MM:
         return False
-    told = any(one.kind in ("FOCAL", "COMBO") or (one.kind == "LENGTH" and one.unit == "mm") for one in out)
-    return token.unit in _FAR or (token.unit == "cm" and told)
+    told = any(_is_lens(one) and one.kind != "FNUM" for one in tokens)
+    return token.unit in _FAR or (token.unit == "cm" and told and not any(one.kind == "PIECE" for one in tokens))
+
+
+def _is_lens(token: Token) -> bool:
+    """'0.8 m 35 mm': a focal length, which no distance describes."""
+    return token.kind in ("FOCAL", "COMBO", "FNUM") or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def _ends_on_body(tokens: list[Token], out: list[Token]) -> bool:

@@ -6,6 +6,14 @@ from typing import Final
 
 from grammar.numbers.crop_numbers import is_of_crop, with_crops_told
 from grammar.numbers.densities import DENSITIES
+from grammar.numbers.exposure_told import (
+    are_stops_apart,
+    is_exposure_open,
+    is_named_stop,
+    is_ratio_of_stop,
+    is_stop_left,
+    with_rule_of_thumb,
+)
 from grammar.numbers.focal_numbers import LENSLIKE
 from grammar.words.groups import ANGLE
 from grammar.words.tokens import Token
@@ -19,6 +27,8 @@ _SETTINGS: Final = frozenset(["ISO", "SHUTTER", "FPS", "EV", "ND", "STOPS", "LIG
 _LIT: Final = frozenset(["nd", "exposure", "shutter-speed", "f-stop", "halfway"])
 _FACTORED: Final = frozenset(["factor-word", "bellows-factor", "how-big", "macro", "shim", "make"])
 _FACTORS: Final = frozenset([2, 4, 8, 16, 32, 64, 128, 256, 400, 500, 1000])  # and by their factors
+_WHOLE_FACTORS: Final = _FACTORS | {512, 1024, 100, 200, 2000, 4000}
+_FACTOR: Final = frozenset(["factor", "filter factor", "nd factor"])
 _GEAR: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "FNUM", "PIECE", "BODY", "FRAME"])
 _ANGLES: Final = frozenset([45, 72, 90, 120, 144, 150, 172, 172.8, 180, 216, 270, 360])  # of shutters, beside a rate
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120])  # frames a second
@@ -41,15 +51,26 @@ _LINKS: Final = frozenset(["to", "then"])  # values of what stands between two s
 
 def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
-    out = with_crops_told(list(tokens), told)
+    out = with_rule_of_thumb(with_crops_told(list(tokens), told))
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
+    if are_stops_apart(out, told):
+        return [
+            token.as_("FNUM" if token.kind == "NUMBER" else "CUE") if token.kind in ("NUMBER", "LIMIT") else token
+            for token in out
+        ]
     for at, token in enumerate(out):
-        if token.kind == "MOUNT" and _is_t_stop(out, at):
+        if token.kind == "MOUNT" and _is_t_stop(out, at, told):
             out[at] = token.as_("TSTOP", numbers=(float(token.text[1:]),), ids=())
+        if token.kind == "RATIO" and is_ratio_of_stop(out, at, told):
+            out[at] = token.as_("FNUM", numbers=(round(1 / token.numbers[0], 4),))
         if token.kind != "NUMBER":
             continue
-        if _is_factor(out, at):
+        if is_named_stop(out, at) and lit:
+            out[at] = token.as_("FNUM")
+        elif _is_factor(out, at):
             out[at] = token.as_("ND", value=f"ND{token.text}")
+        elif is_stop_left(out, at, told):
+            out[at] = token.as_("FNUM")
         elif _is_density(out, at, told) or (_GOING_ON in told and _is_density_alone(out, at)):
             out[at] = token.as_("ND", value=f"ND {token.text}")
         elif _is_angle(out, at) or _is_first_angle(out, at):
@@ -67,16 +88,17 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return _set_beside(out)
 
 
-def _is_t_stop(tokens: list[Token], at: int) -> bool:
-    """'from T2 to T2.9': beside another T-stop the mount of that name is one as well."""
+def _is_t_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'from T2 to T2.9', 'T2, 1/50, full sun, which nd': the mount of that name is a T-stop as well."""
     text = tokens[at].text.casefold()
-    return text[:1] == "t" and text[1:].isdecimal() and any(token.kind == "TSTOP" for token in tokens)
+    named = text[:1] == "t" and text[1:].isdecimal()
+    return named and (any(token.kind == "TSTOP" for token in tokens) or is_exposure_open(tokens, told))
 
 
 def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
     """'iso can't go below 400', 'iso 3200 instead of 800', 'base 800': a round number near the word or an ISO."""
     number = tokens[at].numbers[0]
-    if number < 25 or number % 5 or not tokens[at].text.isdecimal():
+    if number < 25 or (number % 5 and number not in SPEEDS) or not tokens[at].text.isdecimal():
         return False
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     if after is not None and after.value == _SPEED and not any(one.kind == "ISO" for one in tokens):
@@ -87,7 +109,7 @@ def _is_iso(tokens: list[Token], at: int, lit: bool) -> bool:
         if token.value == _SPEED or (lit and token.value == _NATIVE and number >= _LEAST_BASE):
             return True
         if token.kind == "ISO":
-            return number >= 100 and (after is None or after.kind not in LENSLIKE)
+            return (number >= 100 or number in SPEEDS) and (after is None or after.kind not in LENSLIKE)
         if token.kind in ("NUMBER", "LENGTH", "STOP", "PRICE"):
             return False
     return False
@@ -133,6 +155,8 @@ def _is_density(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
 def _is_factor(tokens: list[Token], at: int) -> bool:
     """'meter reads 1/2000, i stack the 64 and the 4': filters as they are marked, where no lens is spoken of."""
     before = tokens[at - 1] if at else None
+    if before is not None and before.text.casefold() in _FACTOR and tokens[at].numbers[0] in _WHOLE_FACTORS:
+        return True  # 'factor 64 in stops'
     named = before is not None and before.kind == "DET" and tokens[at].numbers[0] in _FACTORS
     timed = any(token.kind == "SHUTTER" for token in tokens)
     return named and timed and not any(one.kind in _GEAR for one in tokens)
@@ -143,7 +167,7 @@ def _is_angle(tokens: list[Token], at: int) -> bool:
     if any(token.kind == "FPS" for token in tokens) and tokens[at].numbers[0] in _ANGLES:
         return True
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and ANGLE in after.groups
+    named = after is not None and ANGLE in after.groups and after.kind != "SHUTTER"
     return named and 20 <= tokens[at].numbers[0] <= 360
 
 

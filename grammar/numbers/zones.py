@@ -12,7 +12,7 @@ _WANTED: Final = frozenset(
     ["dof", "hyperfocal", "sharp-enough", "zone-wanted", "which-stop", "f-stop", "after-depth-of-field"]
 )
 _METRES: Final = frozenset(["m", "ft", "cm", "in"])
-_SEATED: Final = frozenset(["MOUNT", "PIECE", "BODY"])
+_SEATED: Final = frozenset(["PIECE"])
 _FEET: Final = frozenset(["ft", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end

@@ -40,6 +40,7 @@ _PICTURED: Final = frozenset(
 )
 _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
 _MARKED: Final = frozenset(["past-infinity", "infinity-at"])  # what tells that a number is of the focus scale
+_SHIMMED: Final = frozenset(["infinity", "shim"])  # 'hills sharp at 8, what shim'
 _SETTING_STOPS: Final = frozenset(["which-stop", "dof", "exposure"])  # and what that it is rather a stop
 _FOOT_MM, _METRE_MM = 304.8, 1000.0
 _LEAST_MARK, _MOST_MARK = 0.3, 500.0  # m, that a scale has
@@ -101,7 +102,8 @@ def _setting(out: Readings, token: Token, told: frozenset[str]) -> None:
 def _marked(out: Readings, phrases: list[Phrase], cast: Cast, told: frozenset[str]) -> None:
     """'infinity at 7', 'the moon is sharp at 7': a bare number there is a mark of the scale, in metres."""
     drawn = any(part.piece in DRAWN and part.thickness is not None for part in cast.pieces)
-    if drawn or "mark" in out.values or not told & _MARKED or (told & _SETTING_STOPS):
+    marked = told & _MARKED or told >= _SHIMMED
+    if drawn or "mark" in out.values or not marked or (told & _SETTING_STOPS):
         return
     for phrase in phrases:
         if isinstance(phrase, Between) and phrase.sort == "setting" and phrase.token.kind == "NUMBER":

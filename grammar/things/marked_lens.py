@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.words.tokens import Token
 
-_OF_MARKS: Final = frozenset(["infinity-at", "past-infinity"])  # cues of a place that infinity has on a scale
+_OF_MARKS: Final = frozenset(["infinity-at", "past-infinity", "remark"])  # cues of places on a scale
 _LEAST: Final = 12.0  # mm
 
 

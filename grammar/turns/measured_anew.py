@@ -25,6 +25,7 @@ _MARK: Final = "mark"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
+_SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
 _INSTEAD: Final = "instead"
@@ -166,6 +167,7 @@ def mark_again(heard: Heard, said: Question, before: Question) -> Question:
     """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is."""
     told = said.distance_mm
     marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
-    if told is None or not marked or before.distance_mm is not None or heard.cues:
+    asks = any(cue.tells not in _SUPPOSING for cue in heard.cues)
+    if told is None or not marked or before.distance_mm is not None or asks:
         return said
     return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told))))

@@ -18,6 +18,8 @@ _ALIKE: Final = str.maketrans(
         "−": "-", "‑": "-", "‐": "-", "ƒ": "f", "µ": "u", "μ": "u", "…": ".", "⁄": "/", "→": "\u2192",
     }
 )  # fmt: skip
+_DIAMETERS: Final = "Øø⌀∅"
+_ACROSS: Final = " dia "  # and the word for it
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
 _WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
 # a mark before a word opens what is quoted, which the next one closes: 'it says "register 40.5"' is in no inches;
@@ -46,13 +48,18 @@ def smooth(text: str) -> tuple[str, tuple[int, ...]]:
     out: list[str] = []
     columns: list[int] = []
     for column, char in enumerate(text, start=1):
-        plain = char.translate(_ALIKE)
+        plain = _ACROSS if _is_diameter(text, column) else char.translate(_ALIKE)
         if plain == char and not char.isascii():
             plain = normalize("NFKC", char).translate(_ALIKE)
         for one in plain:
             out.append(" " if category(one) in ("Cc", "Cf", "Cs", "Cn", "Co", "Zl", "Zp", "Zs") else one)
             columns.append(column)
     return _unquoted("".join(out)), tuple(columns)
+
+
+def _is_diameter(text: str, column: int) -> bool:
+    """Whether the character in this column is the sign for a diameter, right before its number."""
+    return text[column - 1] in _DIAMETERS and text[column : column + 2].lstrip()[:1].isdigit()
 
 
 def _unquoted(line: str) -> str:

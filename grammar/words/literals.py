@@ -14,6 +14,10 @@ _REACH: Final = 32  # characters from its first that a literal has a digit withi
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _ISH: Final = r"(?:-?ish)?"
 _END: Final = r"(?![^\W_])"
+_TURNED: Final = r"\s?-?(?:turn|deg|rev|°)"
+_PITCH: Final = r"(?:[0-3]?\.\d+|[1-3](?:\.0+)?(?![\d.]))"  # mm
+_TPI: Final = r"(?:1[68]|2[0246-8]|3[0268]|40)(?![\d.])"
+_IS: Final = r"\s?(?:of|is|=|:|looks like|seems)?\s?(?:approx\.?|about|around|roughly|ca\.?|circa|maybe|nearly|~)?\s?"
 _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
     r"(?P<ft>ft|foot|feet|')|(?P<thou>thou(?:s|sandths?)?(?:\sof\san\sinch)?)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
@@ -70,13 +74,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
-    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?\.?\d)"
-     rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d)(?:\s?mm)?){_END}",
+    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
+    # and that tells no turns: '0.5 pitch, 2 turns'
+    ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
+     rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
      made.pitch),
-    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d)", made.one("ISO")),
+    ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
-    ("e", rf"ev\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
+    ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
     (
         "n",
         r"nd[\s.-]?(?P<a>\d+(?:\.\d+)?)\s?(?:-|to|\.\.)\s?(?:nd\s?)?(?P<b>\d+(?:\.\d+)?)"
@@ -91,26 +96,52 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
         rf"{_END}", lit.nd_up_to,
     ),
+    # the blur that is allowed: 'c = 0.02', 'coc of 0.015 mm', 'blur circle .03', '20 micron blur'
+    (
+        "abcp", r"(?:c\s?=|(?:coc|circles? of confusion|confusion circle|(?:allowed |permitted |acceptable )?blur"
+        r"(?: circle| disc| spot)?)(?:\s(?:of|is|at|size))?\s?[=:]?)\s?(?P<n>0?\.\d+)(?:\s?mm)?"
+        rf"(?!\s?(?:x|m|cm|inch|in)\b){_END}", made.blur,
+    ),
+    (
+        "0.", r"(?P<n>0?\.0\d+|\d{1,3}(?=\s?(?:um|mic)))\s?(?P<u>mm|um|microns?|micrometers?)?\s(?:of\s)?(?:allowed\s)?"
+        rf"(?:blur(?: circle)?|coc|circle of confusion|confusion){_END}", made.blur,
+    ),
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\s?(?:/\s?\d|fps\b))"
-        r"(?!\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|lens|wide|fixed|mm)\b))"
+        r"(?!(?<!\d\.[03689])\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
     (
         "0.",
         r"(?P<n>\d?\.\d{1,2}|4|8|16|32|64|100|128|200|256|400|500|1000)x?\s?nd"
         rf"{_END}(?!\s?(?:filters|s\b|needed\b|\?))",
-        lit.nd,
+        lit.nd_behind,
     ),
     ("t", rf"t\s?/?\s?(?P<n>\d+(?:\.\d+)?){_END}(?!\.\d)", lit.t_stop),
     (
         "f", rf"f\s?[/:.-]?\s?(?!00)(?P<n>\d+(?:[.,]\d+)?|\.\d+)(?!\s?(?:mm\b|cm\b|\"|x\d)|in\b|[.,]?\d|:\d){_END}",
         lit.stop,
     ),
+    (
+        "m", r"(?:meter(?:ed)?(?:\sreading)?\s(?:says|reads|shows|gives|said|read|gave|showed|wants|is\sat|is)|"
+        r"metered(?:\sat)?|metering)\s"
+        rf"(?P<n>\d+(?:\.\d+)?)(?![.\d/:]|\s?(?:mm|cm|m\b|x|%|iso|ev|lv|stop|sec|s\b)){_END}", lit.stop_metered,
+    ),
     ("a", rf"aperture\s(?:of\s|is\s)?(?P<n>\d+(?:\.\d+)?)(?!\s?(?:mm|cm|x)\b|[.\d]){_END}", lit.stop_named),
-    ("f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|in(?:ch)?){_END}", made.engraved_focal),
+    (
+        "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
+    ),
+    ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
+    (
+        "s", r"shutter(?:\s?speed|\sat|\stime)?\s?(?:of\s|is\s|at\s|on\s|set\sto\s|to\s|[=:]\s?)?(?P<b>\d{2,4})"
+        rf"(?!\s?(?:deg|°|angle|mm|p\b|fps|s\b|sec|x\b|%)|[/\d:]|\.\d){_END}", lit.shutter_named,
+    ),
+    (
+        "0", r"(?P<b>\d{1,4})(?:th|st|nd|rd)(?:\sof\sa\ssec(?:ond)?\b|(?<=0th)(?!\s(?:of\b|anniv|inch|mm|gen|cent))"
+        rf"|(?<=125th)){_END}", lit.part_of_second,
+    ),
     ("$£€", r"[$£€]\s?(?P<n>\d+(?:\.\d+)?)(?!\d)", made.one("PRICE")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:\$|usd|dollars?|bucks?|quid|eur|euros?|£|€)(?![^\W_])", made.one("PRICE")),
     (
@@ -120,8 +151,13 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     # 'an 800 g lens': no G lens is so long
     ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),
+    (
+        "vfrst", r"(?:video|filming|filmed|rolling|recording|timeline|(?P<any>shooting))\s(?:it\s)?(?:at|in|is)\s"
+        rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",
+        made.one("FPS"),
+    ),
     ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
-    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?ev{_END}", made.one("EV")),
+    ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?[el]v{_END}(?!\s?-?\d)", lit.exposure_value),
     (
         "0",
         r"(?:(?P<a>\d{4,5})\s?(?:x|by)\s?(?P<b>\d{4,5})(?:\s?(?:px|pixels?))?"
@@ -129,12 +165,16 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
-    ("0.", rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}", made.turn),
-    ("0.", rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
+    (
+        "0.",
+        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}(?!\s(?:in)?to\s(?!the|a|my))",
+        made.turn,
+    ),
+    ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),
     ("0.", rf"(?P<a>{_NUM})\s?(?:-|to)\s?(?P<b>{_NUM})\s?-?stops?{_END}", lit.stop_range),
     (
         "0.",
-        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short|there|here)|"
+        rf"(?P<n>{_FRACTION}|{_NUM})\s?(?:of an?\s)?-?(?:full\s)?stops?{_END}(?!\s?(?:at|short\b|there|here)|"
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
         lit.stops,
     ),
@@ -153,11 +193,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
+    # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
+    ("0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?)\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres),
     (
         "0.",
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"
         rf"(?!\s?(?:cm|\"|'|x|s|sec|th|fps)\b|\s?[/\"]){_END}(?!\.\d)", lit.stop_first,
     ),
+    # '36mm x 24mm': with its unit twice it is no row of two lengths
     ("0.", rf"(?P<a>{_NUM})\s?mm\s?(?:x|\*|by)\s?(?P<b>{_NUM})(?P<mm>\s?mm){_END}", made.area),
     (
         "0.",
@@ -167,14 +210,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        r"(?!\s?(?:mm\b|cm\b|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/(?!\s[a-z])))"
+        r"(?!\s?(?:mm\b|cm\b|\"|pitch|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/(?!\s[a-z])))"
         rf"{_END}(?!\.\d)", lit.combo,
     ),
     # '135, 2.8': no further number of a row before or behind
     (
         "0",
         r"(?<!\d,\s)(?P<a>\d{2,3}(?:\.5)?)(?:\s?mm)?(?P<sep>,\s)(?P<b>\d\.\d{1,2})"
-        r"(?!\s?(?:mm|cm|m|x|in|ft)\b|,\s\d|\s?[%\"/x])(?![^\W_]|\.\d)", lit.combo,
+        r"(?!\s?(?:mm|cm|m|x|in|ft|pitch)\b|,\s\d|\s?[%\"/x])(?![^\W_]|\.\d)", lit.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", lit.shutter),
     # years: '1950s', 'from the 60s'
@@ -185,6 +228,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
+    ("+", rf"(?<!\S)\+(?P<n>1\d|2[05]){_END}(?!\s?(?:mm|cm|x)|\.\d)", made.strong_power),
     ("+", r"(?<!\S)\+(?P<n>1\d|2[05])(?=\s(?:on|in front|before|achromat|close|lens|screwed)\b)", made.one("DIOPTRE")),
     ("x", rf"x(?P<n>{_NUM}){_END}", made.one("TIMES")),
     # 'x 5' is how many times, 'X 50' a lens for X: a capital, or more than any such lens is enlarged by

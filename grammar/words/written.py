@@ -28,6 +28,8 @@ WIDEST_SHAPE: Final = 4.0
 
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
+_CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
+_MOST_BLUR: Final = 0.3  # mm
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
 _WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
@@ -72,6 +74,10 @@ def length(match: re.Match[str]) -> Literal | None:
     return Literal("LENGTH", (_round(amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
+def kilometres(match: re.Match[str]) -> Literal:
+    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * _MM["m"]),), match.end(), "m")
+
+
 def engraved_focal(match: re.Match[str]) -> Literal:
     """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
     unit = match.group("u").casefold()
@@ -114,7 +120,8 @@ def thread_metric(match: re.Match[str]) -> Literal | None:
 
 def thread_inch(match: re.Match[str]) -> Literal | None:
     text, tpi = match.group("n"), int(match.group("t"))
-    if tpi not in _TPI or (match.group("sep").strip() == "" and not match.group("inch")):
+    apart = match.group("sep").strip() or match.group("inch") or not text.startswith(("1", "0", "."))  # '5/8 32'
+    if tpi not in _TPI or not apart:
         return None
     return Literal("THREAD", (_round(amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
 
@@ -183,8 +190,25 @@ def per_inch(match: re.Match[str]) -> Literal | None:
 
 
 def pitch(match: re.Match[str]) -> Literal:
+    """'pitch 0.75', '1 mm pitch'; 'pitch 26' counts crests to the inch."""
+    if match.group("t"):
+        tpi = float(match.group("t"))
+        return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi")
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def strong_power(match: re.Match[str]) -> Literal | None:
+    """'close-up lens +10': dioptres, where such a lens is spoken of."""
+    spoken = _CLOSE_UP.search(match.string) is not None
+    return Literal("DIOPTRE", (float(match.group("n")),), match.end()) if spoken else None
+
+
+def blur(match: re.Match[str]) -> Literal | None:
+    """'coc 0.02', '20 micron blur': the blur that is allowed, mm."""
+    small = (match.groupdict().get("u") or "").casefold().startswith(("u", "mic"))
+    size = float(match.group("n")) / (1000 if small else 1)
+    return Literal("KEYED", (size,), match.end(), "mm", "blur") if 0 < size <= _MOST_BLUR else None
 
 
 def turn(match: re.Match[str]) -> Literal:

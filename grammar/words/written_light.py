@@ -11,16 +11,63 @@ _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
 _MOST_STOP: Final = 64  # as f-numbers are engraved
+_STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{0,2}$", re.IGNORECASE)
+_SPEED_LED: Final = re.compile(r"\b(?:iso|asa|ei)(?:\s(?:is|at|of|locked|fixed|set|to)){0,3}\s$", re.IGNORECASE)
+_LEAST_PART: Final = 12  # of a stop: none is told in smaller parts
+_DENSITY_LED: Final = re.compile(r"\bdensity\s(?:of\s|is\s)?$", re.IGNORECASE)
+_METERED: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
+_MOST_EV: Final = 22.0
+_SPEEDS: Final = frozenset(
+    [
+        15,
+        20,
+        24,
+        25,
+        30,
+        40,
+        48,
+        50,
+        60,
+        80,
+        96,
+        100,
+        120,
+        125,
+        160,
+        200,
+        240,
+        250,
+        320,
+        350,
+        400,
+        500,
+        640,
+        750,
+        800,
+        1000,
+        1250,
+        1600,
+        2000,
+        2500,
+        3200,
+        4000,
+        5000,
+        6400,
+        8000,
+    ]
+)  # parts of a second that shutters are set to; 90 and 180 are rather angles
 
 
 def combo(match: re.Match[str]) -> Literal | None:
     focal, stop = float(match.group("a")), float(match.group("b"))
+    if _SPEED_LED.search(match.string, 0, match.start()):
+        return None  # 'iso 640 1.6'
     decimal = "." in match.group("b")
     if focal < 4 or focal > 3000 or stop not in STOPS or (stop >= focal and focal < 20):
         return None
     if match.group("sep").strip() == "" and (not decimal or stop > 8):
         return None
-    if not decimal and focal < 10:
+    if not decimal and focal < 10 and focal == int(focal):
         return None
     return Literal("COMBO", (focal, stop), match.end())
 
@@ -57,6 +104,12 @@ def stop_named(match: re.Match[str]) -> Literal | None:
     return Literal("FNUM", (number,), match.end()) if number in STOPS else None
 
 
+def stop_metered(match: re.Match[str]) -> Literal | None:
+    """'the meter says 8': a whole stop, as meters show them."""
+    number = float(match.group("n"))
+    return Literal("FNUM", (number,), match.end()) if number in _METERED else None
+
+
 def t_stop(match: re.Match[str]) -> Literal | None:
     text = match.group("n")
     if "/" not in match.group() and "." not in text and text in ("1", "2", "3"):
@@ -73,9 +126,31 @@ def shutter(match: re.Match[str]) -> Literal | None:
     return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
 
 
+def shutter_named(match: re.Match[str]) -> Literal | None:
+    """'shutter speed 125': as it stands on the dial, the part of a second."""
+    return part_of_second(match) if float(match.group("b")) in _SPEEDS else None
+
+
+def part_of_second(match: re.Match[str]) -> Literal | None:
+    """'a 60th of a second', 'at a 250th'."""
+    below = float(match.group("b"))
+    return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s") if below else None
+
+
+def exposure_value(match: re.Match[str]) -> Literal | None:
+    """'12 EV'; in 'ISO 800 EV 12' the number before is the speed."""
+    value = float(match.group("n"))
+    return Literal("EV", (value,), match.end()) if value <= _MOST_EV else None
+
+
 def nd(match: re.Match[str]) -> Literal | None:
     text = match.group("n")
     return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
+
+
+def nd_behind(match: re.Match[str]) -> Literal | None:
+    """'0.9 nd'; in 'stop 3.5 nd?' the number is of the stop."""
+    return None if _STOP_LED.search(match.string, 0, match.start()) else nd(match)
 
 
 def nd_range(match: re.Match[str]) -> Literal:
@@ -95,8 +170,12 @@ def seconds(match: re.Match[str]) -> Literal:
 
 
 def stops(match: re.Match[str]) -> Literal | None:
-    """'where does the 50 stop' tells no stops: there are not so many."""
-    count = amount(match.group("n"))
+    """'where does the 50 stop' tells no stops: there are not so many; '1/48 stop 5.6' is a shutter."""
+    count, (_, _, below) = amount(match.group("n")), match.group("n").partition("/")
+    if below and float(below) >= _LEAST_PART:
+        return None
+    if _DENSITY_LED.search(match.string, 0, match.start()) and "." in match.group("n"):
+        return None  # 'density 1.8 in stops', 'nd 0.9 stops?'
     return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None
 
 

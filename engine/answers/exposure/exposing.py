@@ -10,6 +10,7 @@ from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import coupled_light
 from engine.answers.close.drawn import draws
+from engine.answers.exposure.any_stop import at_any_stop
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
 from engine.answers.exposure.lighting import (
@@ -29,7 +30,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
 from engine.answers.parts.wording import f_number, figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
-from engine.answers.picture.glass_apart import alternatives, glass_apart
+from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.moved_out import extension_mm
 from engine.answers.seat.distances import distances_of
 from engine.base.compact import replace
@@ -54,7 +55,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     elif changed is not None:
         yield changed
     elif asked == "shutter":
-        yield _shutter(light)
+        yield _shutter(light) + _rule_of_thumb(light, question)
     elif asked == "iso":
         yield _iso(light)
     elif asked == "stop":
@@ -64,15 +65,17 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield since_before(question)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
+    elif light.counted is None and not light.filters and _wants_density(question):
+        yield at_any_stop(light if is_known(light.shutter) else _at_usual_rate(light, knowledge))
     yield shutter_and_angle(question, knowledge)
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
     if changed is not None and stop(question) is not None and glass_factor(question, knowledge.catalogue) is not None:
-        yield _glass(question, knowledge)
+        yield light_of_glass(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
-        yield density if density.lines else _glass(question, knowledge)
+        yield density if density.lines else light_of_glass(question, knowledge)
 
 
 def _wants_density(question: Question) -> bool:
@@ -120,6 +123,15 @@ def _shutter(light: Light) -> Told:
     light = replace(light, assumed=tuple(said for said in light.assumed if said != HALF_A_FRAME))
     text = f"{ranged(time, seconds)}: {setting(light, without='shutter')}."
     return Told((Line("head", text),), (Quantity("shutter_s", time),))
+
+
+def _rule_of_thumb(light: Light, question: Question) -> Told:
+    """'Sunny 16': at f/16 in full sun one over the ISO, a third of a stop kinder than EV 15."""
+    if not mentions(question, "rule-of-thumb") or light.counted != Interval.exact(16.0):
+        return Told()
+    time = 1 / (light.iso or BASE_ISO)
+    text = f"by the rule of thumb one over the ISO: {seconds(time)}"
+    return Told((Line("fact", text, 1),), (Quantity("shutter_s", Interval.exact(time), "rule of thumb"),))
 
 
 def _iso(light: Light) -> Told:
@@ -194,27 +206,6 @@ def shutter_and_angle(question: Question, knowledge: Knowledge) -> Told:
         text = f"against {seconds(usual.nominal)} that is {abs(stops.nominal):.1f} stops {way} light"
         out += Told((Line("fact", text, 1),), (Quantity("light_difference_stops", abs(stops), "shutter"),))
     return out
-
-
-def _glass(question: Question, knowledge: Knowledge) -> Told:
-    """What a reducer or extender does to the light: 2*log2 of its factor in stops."""
-    if alternatives(question):
-        return glass_apart(question)
-    factor = glass_factor(question, knowledge.catalogue)
-    if factor is None:
-        return Told()
-    stops = 2 * log2(factor)
-    text = f"{factor:g}x {'costs' if stops > 0 else 'gains'} {abs(stops):.1f} stops of light"
-    at = stop(question)
-    if at is not None:
-        text += f": f/{f_number(at)} becomes f/{trimmed(at * factor, 2)}"
-    iso = number(question, "iso")
-    if iso is not None:
-        text += f"; at the same shutter ISO {iso:g} becomes {figures(iso * 2**stops, 2)}"
-    rows = [Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x")]
-    rows += [Quantity("iso", Interval.exact(iso * 2**stops), f"with {factor:g}x")] if iso is not None else []
-    rows += [Quantity("f_number", Interval.exact(at * factor), f"with {factor:g}x")] if at is not None else []
-    return Told((Line("head", f"{text}."),), tuple(rows))
 
 
 def _lost_at_magnification(question: Question, knowledge: Knowledge) -> Told:

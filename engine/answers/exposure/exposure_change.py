@@ -12,6 +12,7 @@ from engine.answers.exposure.holding_back import by_filters
 from engine.answers.exposure.lighting import Light, held, light_of, seconds, shutters_s
 from engine.answers.exposure.made_up import made_up
 from engine.answers.exposure.stop_steps import stops_said
+from engine.answers.exposure.two_stops import metered_first, stops_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers
@@ -78,9 +79,10 @@ def _density_for(had: float, brighter: float, because: str, knowledge: Knowledge
 def _between_stops(question: Question, knowledge: Knowledge) -> Told | None:
     """'ND to go from f/11 to f/2': the density that keeps the shutter while the lens is opened so far."""
     light = light_of(question, knowledge)
-    if len(question.stops) != 2 or light.filters or not mentions(question, "filtered") or question.said("light"):
+    stops = stops_told(question)
+    if len(stops) != 2 or light.filters or not mentions(question, "filtered") or question.said("light"):
         return None
-    closed, opened = max(question.stops), min(question.stops)
+    closed, opened = max(stops), min(stops)
     exact = Interval.exact(2 * log2(closed / opened))
     if mentions(question, "between") or exact.nominal < LEAST_CHANGE:
         return None
@@ -153,8 +155,9 @@ def density_with_glass(question: Question, knowledge: Knowledge) -> Told:
 def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
     """Every change told but that of the shutter."""
     out: list[Change] = []
-    if len(question.stops) > 1:
-        first, last = question.stops[0], question.stops[-1]
+    stops = metered_first(question)
+    if len(stops) > 1:
+        first, last = stops[0], stops[-1]
         out.append(Change(f"f/{f_number(first)} to f/{f_number(last)}", 2 * log2(first / last)))
     isos = numbers(question, "iso")
     if len(isos) > 1:
@@ -181,7 +184,7 @@ def _in_order(told: tuple[float, ...], question: Question) -> tuple[float, float
 
 def _has_pair(question: Question) -> bool:
     """Whether two stops or two ISOs are told: one setting and another."""
-    return len(question.stops) > 1 or len(numbers(question, "iso")) > 1
+    return len(stops_told(question)) > 1 or len(numbers(question, "iso")) > 1
 
 
 def _is_metered(question: Question) -> bool:

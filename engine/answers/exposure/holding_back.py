@@ -12,6 +12,7 @@ from engine.base.interval import Interval, Unknown, is_known
 from engine.physics import density, exposure
 from grammar.questions import Question
 
+LEAST_LACKING = 1 / 3  # stops; less is taken up by shutter or ISO
 CUT_INFRARED = "Take one that cuts infrared too, or add a cut filter, and try it on black cloth first."
 
 
@@ -27,24 +28,43 @@ def held_back(light: Light, question: Question, knowledge: Knowledge) -> Told:
         return _lacking(light, stops)
     if stops.least < 0:
         shown = f"up to {stops.greatest:.1f} stops"
-    yes = "Yes: " if stops.least > 0 and mentions(question, "nd-needed") else ""
+    needed = mentions(question, "nd-needed") and not mentions(question, "strong-enough")
+    yes = "Yes: " if stops.least > 0 and needed else ""
     head = f"{yes}{shown} of ND to hold back: {setting(light)}."
     told = Told((Line("head", head),), (Quantity("nd_stops", stops),)) + by_filters(stops, light, knowledge)
     had = light.variable.greatest if light.variable is not None else number(question, "stops")
-    if had is not None and not (light.variable is not None and stops.greatest <= had):
+    if had is None and light.filters and mentions(question, "strong-enough"):
+        told = _enough(stops, held(light).nominal, light) + told
+    elif had is not None and not (light.variable is not None and stops.greatest <= had):
         told = _had(stops, had, light) + told
     if _is_fixed(question, knowledge):
         told += Told((Line("note", "Its iris is fixed: light is held back by density, shutter and ISO alone."),))
     return told
 
 
-def _had(stops: Interval, had: float, light: Light) -> Told:
+def _enough(stops: Interval, had: float, light: Light) -> Told:
+    """Whether the filters told do: not where a third of a stop or more is lacking, nor well where they are too dark."""
+    if stops.least > had + LEAST_LACKING:
+        return _had(stops, had, light, "No: ")
+    if stops.greatest > had + LEAST_LACKING:
+        return _had(stops, had, light, "In a part of that light only: ")
+    spare = had - stops
+    if spare.least <= LEAST_LACKING:
+        return Told((Line("head", f"Yes: {trimmed(had, 1)} stops of ND are enough."),))
+    text = (
+        f"Yes, and more than enough: {trimmed(had, 1)} stops of ND leave the picture "
+        f"{ranged(spare, lambda value: f'{value:.1f}')} stops too dark."
+    )
+    return Told((Line("head", text),), (Quantity("light_difference_stops", spare, f"behind {had:g} stops"),))
+
+
+def _had(stops: Interval, had: float, light: Light, lead: str = "") -> Told:
     """What remains where only so many stops of density are at hand, and what takes it up: the stop or the shutter."""
     lacks = stops - had
     if lacks.greatest <= 0 or light.counted is None:
         return Told((Line("head", f"{trimmed(had, 1)} stops of ND are enough."),))
     shown = ranged(lacks, lambda value: f"{max(value, 0.0):.1f}")
-    text = f"{trimmed(had, 1)} stops of ND leave {shown} stops too much light: "
+    text = f"{lead}{trimmed(had, 1)} stops of ND leave {shown} stops too much light: "
     closed = exposure.f_number_after(light.counted, lacks)
     shorter = exposure.shutter_behind_s(light.shutter, -lacks)
     rows = [Quantity("light_difference_stops", lacks, f"behind {had:g} stops")]

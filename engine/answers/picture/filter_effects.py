@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import mentions, number_beside, numbers
-from engine.answers.parts.wording import ranged, small_mm, trimmed
+from engine.answers.parts.wording import listed, ranged, small_mm, trimmed
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.distances import distances_of
 from engine.base.interval import Interval, is_known
@@ -16,6 +16,7 @@ from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
+USUAL_MM: Final = (0.1, 1.0, 2.0)  # gels, and filters of glass
 LEAST_INDEX, GREATEST_INDEX = 1.3, 2.1  # of glass, gel and plastics
 
 
@@ -79,6 +80,20 @@ def index_of_glass(question: Question, knowledge: Knowledge) -> tuple[Interval, 
     return knowledge.catalogue.assumptions["filter-glass-index"].value, False
 
 
+def _of_any_thickness(index: Interval) -> Told:
+    """What a filter behind the lens does whose thickness is not told, by the usual ones."""
+    shifts = [(mm, seat.glass_shift_mm(Interval.exact(mm), index)) for mm in USUAL_MM]
+    told = [(mm, shift) for mm, shift in shifts if is_known(shift)]
+    each = listed([f"{small_mm(mm)} of glass {small_mm(shift.nominal)}" for mm, shift in told])
+    text = (
+        f"A filter may sit behind the lens too, but there it moves the focus back by about a third of its thickness, "
+        f"{each}: infinity comes before its mark, and the filter has to stay in, or a clear one as thick. It must "
+        "clear the rear glass, the mirror and the shutter. Before the lens it moves nothing, but needs the thread."
+    )
+    rows = tuple(Quantity("glass_shift_mm", shift, f"{trimmed(mm, 2)} mm of glass") for mm, shift in told)
+    return Told((Line("head", text), Line("ask", "How thick is the filter?")), rows)
+
+
 def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     """The focus shift that a filter behind the lens makes, and what it does to infinity."""
     if not is_behind(question):
@@ -93,8 +108,7 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     thickness = beside if beside is not None else told[0] if told else None
     index, named = index_of_glass(question, knowledge)
     if thickness is None:
-        text = "A filter behind the lens moves the focus back by about a third of its thickness: how thick is it?"
-        return Told((Line("ask", text),))
+        return _of_any_thickness(index)
     shift = seat.glass_shift_mm(Interval.exact(thickness), index)
     if not is_known(shift):
         return Told()

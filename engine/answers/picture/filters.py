@@ -27,7 +27,8 @@ FILTER: Final = "filter"  # the kind of mount that a filter screws into
 def for_filters(question: Question, facts: Catalogue) -> bool:
     """Whether what is named as a body, or beside the lens, is a filter thread and step rings are what is asked for."""
     things = (*question.lenses, *question.bodies)
-    if len(numbers(question, THREADS)) > 1 and not any(thing.ids for thing in things):
+    stepped = question.intent != "coverage" and any(thing.piece == STEP and thing.steps for thing in question.adapters)
+    if (stepped or len(numbers(question, THREADS)) > 1) and not any(thing.ids for thing in things):
         return True
     if any("reversed" in (*thing.traits, thing.lens_kind or "") for thing in things):
         return False
@@ -67,7 +68,7 @@ def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...
     if not told and not (mentions(question, "front-filter") and mentions(question, "filter-thread")):
         return ()
     facts = knowledge.catalogue
-    sizes = _sizes_mm(facts)
+    sizes = sizes_mm(facts)
     least, greatest = min(sizes.values()), max(sizes.values())
     rows = numbers(question, THREADS) if told else numbers(question, "numbers", THREADS, "thread")
     for thing in question.adapters:
@@ -89,7 +90,7 @@ def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...
 
 def _wanted(question: Question, knowledge: Knowledge) -> float | None:
     """The filter that all should reach, where one is named."""
-    sizes = _sizes_mm(knowledge.catalogue)
+    sizes = sizes_mm(knowledge.catalogue)
     named = [sizes[thing.id] for thing in (*question.bodies, *question.lenses) if thing.id in sizes and thing.id]
     own = any(own_lens(thing, knowledge.catalogue) for thing in question.lenses)
     # a thread told alone is that of the lens
@@ -111,7 +112,8 @@ def filter_rings(
 
     With the height of the tallest stack of them, and the size of the filter, in mm.
     """
-    usual = knowledge.catalogue.assumptions["usual-filter-size"].value.nominal
+    assumed = knowledge.catalogue.assumptions
+    usual, widest = assumed["usual-filter-size"].value.nominal, assumed["widest-step"].value.nominal
     if len(threads) == 1 and wanted == threads[0]:
         text = f"A {trimmed(wanted, 1)} mm filter screws straight in, no ring."
         return Told((Line("text", text),)), 0.0, wanted
@@ -122,7 +124,7 @@ def filter_rings(
             "down, whose rim shades the corners, wides first. Take a filter at least as large."
         )
         return Told((Line("caution", text),)), 0.0, wanted
-    sizes = _sizes_mm(knowledge.catalogue)
+    sizes = sizes_mm(knowledge.catalogue)
     target = target if wanted is not None else _reached_by_all(threads, target, knowledge.catalogue)
     paths = {thread: _path(thread, target, knowledge.catalogue) for thread in threads if thread != target}
     if not paths:
@@ -141,6 +143,10 @@ def filter_rings(
             band = sum(price[0] for price in prices), sum(price[1] for price in prices)
             text += f", {money(band)}"
             rows.append(Quantity("price", Interval.between(*band), "step-up rings"))
+    wide = [thread for thread, path in paths.items() if len(path) > 1 and target <= thread * widest]
+    if wide:
+        text += f". Single rings so wide, {listed([_up(thread, target) for thread in wide])}, are mostly sold as well"
+        rows.append(Quantity("adapter_count", Interval.exact(float(len(paths))), "single step-up rings"))
     if unknown:
         text += f". The facts hold no rings from {listed(unknown)}: their price is not known"
     text += (
@@ -156,7 +162,7 @@ def filter_rings(
 
 def _reached_by_all(threads: Sequence[float], least: float, facts: Catalogue) -> float:
     """The smallest filter from `least` mm up that step rings lead to from every thread; `least` where none is."""
-    for size in sorted(size for size in _sizes_mm(facts).values() if size >= least):
+    for size in sorted(size for size in sizes_mm(facts).values() if size >= least):
         if all(thread == size or _path(thread, size, facts) for thread in threads):
             return size
     return least
@@ -166,7 +172,7 @@ def _up(thread: float, target: float) -> str:
     return f"{trimmed(thread, 1)} to {trimmed(target, 1)} mm"
 
 
-def _sizes_mm(facts: Catalogue) -> dict[str, float]:
+def sizes_mm(facts: Catalogue) -> dict[str, float]:
     """The nominal thread diameter of every mount that takes a screwed filter."""
     threads = {row.id: facts.threads[row.thread] for row in facts.mounts.values() if row.kind == FILTER and row.thread}
     return {name: thread.major_mm.nominal for name, thread in threads.items() if is_known(thread.major_mm)}
@@ -174,7 +180,7 @@ def _sizes_mm(facts: Catalogue) -> dict[str, float]:
 
 def _path(thread: float, target: float, facts: Catalogue) -> list[Adapter]:
     """The fewest step-up rings from one thread (mm) to another; nothing where the facts hold none."""
-    sizes = _sizes_mm(facts)
+    sizes = sizes_mm(facts)
     starts = [name for name, size in sizes.items() if size == thread]
     steps = [row for row in facts.adapters.values() if row.kind == STEP and _is_up(row, sizes)]
     came: dict[str, Adapter | None] = dict.fromkeys(starts)

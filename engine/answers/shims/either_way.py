@@ -6,10 +6,10 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import focals, numbers, stop
+from engine.answers.parts.said import focals, mentions, numbers, stop
 from engine.answers.parts.wording import article, distance, f_number, small_mm, trimmed
 from engine.answers.seat.distances import Distances
-from engine.answers.shims.forgiving import allowances
+from engine.answers.shims.forgiving import allowances, with_forgiven
 from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -20,9 +20,10 @@ _ASSUMED_STOP: Final = 2.0
 _KEYS: Final = ("thickness", "length", "numbers", "total")
 
 
-def with_error_either_way(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind what such an error does, where it does not tell that itself."""
-    error = _error(question)
+def with_error_weighed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind whether the error matters at the stop told, and what it does, where it does not tell that."""
+    answer = with_forgiven(answer, question, knowledge)
+    error = _error(question) if mentions(question, "does-it-matter", "left-over") else None
     told_already = any(row.name == "register_error_mm" for row in answer.quantities or ())
     if error is None or told_already:
         return answer

@@ -42,9 +42,14 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
     if not is_known(shim):
         return Told()
     angle = number(question, "angle")
-    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turn"
-    text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: that is the spacer."
+    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turn{'s' if turns > 1 else ''}"
+    what = "so far the lens moves, and as thick a spacer does the same" if _asks_way(question) else "that is the spacer"
+    text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: {what}."
     return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))
+
+
+def _asks_way(question: Question) -> bool:
+    return mentions(question, "how-far-moved") and not mentions(question, "shim-added")
 
 
 def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
@@ -58,8 +63,8 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
         return Told()
     degrees = turns.nominal * WHOLE_TURN
     text = (
-        f"{small_mm(shim)} is {trimmed(turns.nominal, 3)} turn of its thread, {degrees:.0f} degrees"
-        f" ({trimmed(pitch.nominal, 3)} mm a turn)."
+        f"{small_mm(shim)} is {trimmed(turns.nominal, 3)} turn{'s' if turns.nominal > 1 else ''} of its thread, "
+        f"{degrees:.0f} degrees ({trimmed(pitch.nominal, 3)} mm a turn)."
     )
     rows = [Quantity("thread_turns", turns)]
     if lead is not None:

@@ -1,0 +1,64 @@
+"""Two f-numbers that are told, however: as settings, or as what lenses open to; what lies between, which is metered."""
+
+from __future__ import annotations
+
+from engine.answers.close.coupled import pair_of
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import trimmed
+from engine.base.interval import Interval, is_known
+from engine.physics import exposure
+from grammar.questions import Question
+
+FIXED = "fixed iris"
+
+
+def stops_told(question: Question) -> tuple[float, ...]:
+    """Every f-number told, in order; those of lenses where no more than one stands by itself."""
+    if len(question.stops) > 1 or question.said("light"):
+        return question.stops  # in some light a lens that opens wider is only set to the other
+    if any(lens.ids or lens.kind == "lens" for lens in question.lenses):
+        return question.stops  # lenses that are set against each other
+    told = [(lens.column, lens.f_number) for lens in question.lenses if lens.f_number is not None]
+    of_lenses = tuple(dict.fromkeys(at for _, at in sorted(told)))
+    rest = tuple(one for one in question.stops if one not in of_lenses)
+    return (*of_lenses, *rest) if len(of_lenses) + len(rest) > 1 else question.stops
+
+
+def metered_first(question: Question) -> tuple[float, ...]:
+    """The stops told, what was metered before what the lens is set to, or cannot leave."""
+    told = stops_told(question)
+    fixed = [lens.f_number for lens in question.lenses if FIXED in lens.traits and lens.f_number in told]
+    if len(told) != 2 or not fixed:
+        return told
+    return (next(one for one in told if one != fixed[0]), fixed[0])
+
+
+def between_two(question: Question) -> Told:
+    """How far two f-numbers are apart, and the one halfway between."""
+    stops = stops_told(question)
+    if len(stops) != 2 or stops[0] == stops[1] or question.said("shutter") or mentions(question, "filtered"):
+        return Told()
+    if pair_of(question) is not None or question.said("light"):
+        return Told()  # one behind the other: they are not to choose from
+    low, high = Interval.exact(min(stops)), Interval.exact(max(stops))
+    middle = exposure.f_number_between(low, high, Interval.exact(0.5))
+    apart = exposure.f_number_stops(low, high)
+    if not (is_known(middle) and is_known(apart)):
+        return Told()
+    text = (
+        f"Halfway between f/{trimmed(low.nominal, 1)} and f/{trimmed(high.nominal, 1)} is"
+        f" f/{trimmed(middle.nominal, 2)}."
+    )
+    half, third = (2 ** (part / 2) for part in (1 / 2, 1 / 3))  # a stop is the root of 2 in f-number
+    more = (
+        f"They are {trimmed(apart.nominal, 2)} stops apart; half a stop is {trimmed(half, 2)} times the f-number, a "
+        f"third {trimmed(third, 2)}."
+    )
+    rows = (Quantity("f_number", middle, "halfway"), Quantity("light_difference_stops", apart, "between the two"))
+    told = (
+        (Line("head", text), Line("text", more))
+        if mentions(question, "half-way") and not mentions(question, "how-many-stops")
+        else (Line("head", more), Line("text", text))
+    )
+    return Told(told, rows)

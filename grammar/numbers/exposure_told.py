@@ -1,0 +1,103 @@
+"""Which bare number of an exposure is the f-number, by the word before it or as the one left over."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.groups import STOP_NAMED, STOPPED_SO
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS
+
+_NEAR: Final = 3  # tokens
+_STOPPED: Final = frozenset(["FNUM", "TSTOP", "COMBO"])
+_MEASURED: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "STOPS", "NUMBER"])
+_LED: Final = frozenset(["PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL", "ISO", "NUMBER", "ND"])
+_SPEED: Final = "iso"
+_FILTER: Final = "filter"
+_SMALLEST: Final = 22  # the f-number that rings go to
+_SLOWEST: Final = 6.3  # what lenses open to
+_THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "MEASURE"])
+_DENSITY: Final = ("nd", "dens", "neutral")
+_CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
+# what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
+_SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
+
+
+def with_rule_of_thumb(tokens: list[Token]) -> list[Token]:
+    """'sunny 16 at iso 400': the rule has its stop in its name, where no other is told."""
+    if any(token.kind in _STOPPED for token in tokens):
+        return tokens
+    at = next((at for at, token in enumerate(tokens) if token.kind == "LIGHT" and token.text.endswith("16")), None)
+    if at is None:
+        return tokens
+    return [*tokens[: at + 1], tokens[at].as_("FNUM", text="f/16", value="", numbers=(16.0,)), *tokens[at + 1 :]]
+
+
+def is_named_stop(tokens: list[Token], at: int) -> bool:
+    """'stop 3.5', 'aperture is 1.1', '1.8 wide open': what stands behind, or before, the word for it."""
+    if tokens[at].numbers[0] not in STOPS or tokens[at].text.isalpha() or _is_of_other(tokens, at):
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and STOPPED_SO in after.groups:
+        return True
+    behind = list(tokens[max(0, at - _NEAR) : at])
+    while behind and behind[-1].kind in ("PREP", "DET", "FILLER", "AT", "CUE") and STOP_NAMED not in behind[-1].groups:
+        behind.pop()
+    if not behind:
+        return False
+    opens = behind[-1].kind == "LENS" and tokens[at].numbers[0] <= _SLOWEST  # 'lens is 1.4'
+    return opens or STOP_NAMED in behind[-1].groups
+
+
+def is_stop_left(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'2.5, iso 100, sun, which nd': where a filter is asked for and no stop is told, the number of aperture rings."""
+    number = tokens[at].numbers[0]
+    if number not in STOPS or number > _SMALLEST or tokens[at].text.isalpha():
+        return False
+    if not is_exposure_open(tokens, told):
+        return False
+    others = [token for token in tokens if token.kind == "NUMBER" and token.numbers[0] in STOPS]
+    if len(others) > 1 and ("." not in tokens[at].text or sum("." in one.text for one in others) > 1):
+        return False
+    return not _is_of_other(tokens, at) and not _is_led(tokens, at)
+
+
+def are_stops_apart(tokens: list[Token], told: frozenset[str]) -> bool:
+    """'stops from 2 to 8', 'two thirds under 4': all the numbers told are stops where stops are spoken of."""
+    told_so = any(token.kind == "STOPS" for token in tokens)
+    bare = [token for token in tokens if token.kind == "NUMBER"]
+    others = [token for token in tokens if token.numbers and token.kind not in ("NUMBER", "STOPS", "FNUM")]
+    if others or told & _CLOSE or any(token.kind in _THINGS for token in tokens):
+        return False
+    between = any(token.value == "between" for token in tokens) and any("." in token.text for token in bare)
+    enough = len(bare) == (1 if told_so else 2) and bool({"f-stop", "halfway"} & told or told_so or between)
+    return enough and all(token.numbers[0] in STOPS and not token.text.isalpha() for token in bare)
+
+
+def is_ratio_of_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'1:2, shutter 1/50, EV 14, which nd': as it is engraved, where nothing close up is spoken of."""
+    number = tokens[at].numbers[0]
+    return 0 < number <= 1 and round(1 / number, 2) in STOPS and is_exposure_open(tokens, told)
+
+
+def is_exposure_open(tokens: list[Token], told: frozenset[str]) -> bool:
+    """Whether a filter is asked for with a setting of the exposure told, and no stop yet."""
+    filtered = any((token.kind, token.value) == ("PIECE", _FILTER) for token in tokens)
+    lit = "f-stop" in told or any(token.kind in ("LIGHT", "EV") for token in tokens)
+    asked = {"nd", "exposure"} & told or (lit and filtered)
+    stopped = any(token.kind in _STOPPED for token in tokens)
+    return bool(asked) and not stopped and not told & _CLOSE and any(token.kind in _SET for token in tokens)
+
+
+def _is_of_other(tokens: list[Token], at: int) -> bool:
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    fast = tokens[at].numbers[0] > _SMALLEST
+    return after is not None and (after.kind in _MEASURED or (after.value == _SPEED and fast))
+
+
+def _is_led(tokens: list[Token], at: int) -> bool:
+    """Whether it is of what stands before it: a filter, a tube, a speed."""
+    before = tokens[at - 1] if at else None
+    if before is None:
+        return False
+    return before.kind in _LED or before.value == _SPEED or before.text.casefold().startswith(_DENSITY)

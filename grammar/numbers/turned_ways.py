@@ -1,0 +1,53 @@
+"""Numbers of what is turned: the way that turns are asked for, and where a ring stands when something far is sharp."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.groups import SCALE
+from grammar.words.tokens import Token
+
+_TURNS_ASKED: Final = "turns-q"
+_FAR: Final = frozenset(["infinity", "past-infinity", "infinity-at"])  # cues of what is far off and sharp
+_LONGEST_MM: Final = 80.0  # that a focusing thread moves
+_TURNED: Final = frozenset(["TURNS", "DEGREES"])
+_STOPPED: Final = frozenset(["FNUM", "COMBO", "FOCAL"])
+_PLACED: Final = frozenset(["on", "at", "to"])
+_DESCRIBING: Final = frozenset(["NUMBER", "LENGTH", "MOUNT", "LINK", "TIMES"])  # before another ring than the lens's
+_SAYS: Final = frozenset(["reads", "read", "stands"])
+_METRES: Final = frozenset(["m", "ft"])
+_MOST_METRES: Final = 100.0
+_WORDS: Final = 3
+
+
+def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The one length that turns are asked for as KEYED travel, and the number that a ring stands on as a mark."""
+    out = _with_ring_marks(list(tokens)) if told & _FAR else list(tokens)
+    if _TURNS_ASKED not in told or any(token.kind in _TURNED for token in out):
+        return out
+    ways = [at for at, token in enumerate(out) if token.kind == "LENGTH" and token.unit == "mm"]
+    if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
+        out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")
+    return out
+
+
+def _with_ring_marks(tokens: list[Token]) -> list[Token]:
+    """'horizon sharp with the ring on 20': the ring of the lens, and a mark of its scale."""
+    for at, token in enumerate(tokens):
+        described = at > 0 and tokens[at - 1].kind in _DESCRIBING
+        if token.kind != "PIECE" or SCALE not in token.groups or described:
+            continue
+        rest = [(n, one) for n, one in enumerate(tokens[at + 1 : at + 1 + _WORDS], start=at + 1)]
+        ahead = [(n, one) for n, one in rest if one.kind not in ("DET", "FILLER", "VERB", "CUE", "MEASURE")]
+        led = [one for _, one in ahead[:1] if one.kind == "PREP" and one.value in _PLACED]
+        said = any(one.value == "does" or one.text.casefold() in _SAYS for _, one in rest)
+        found = ahead[1:2] if led else ahead[:1] if said else []
+        for n, number in found:
+            bare = number.kind == "NUMBER" and not number.text.isalpha() and 0 < number.numbers[0] <= _MOST_METRES
+            away = number.kind == "LENGTH" and number.unit in _METRES
+            behind = tokens[n + 1].kind if n + 1 < len(tokens) else ""
+            if (bare and behind not in ("FNUM", "LENS", "MOUNT", "PIECE")) or away:
+                size = number.numbers[0] * (1000.0 if bare else 1.0)
+                tokens[n] = number.as_("KEYED", value="mark", unit=number.unit or "m", numbers=(size,))
+                tokens[at] = token.as_("CUE")
+    return tokens

@@ -1,0 +1,55 @@
+"""Close up: what a lens draws by itself, how far its image stands, and the tube it gets, in many spellings."""
+
+from __future__ import annotations
+
+import pytest
+
+from grammar.questions import Question
+from grammar.reader import read
+from tests.grammar.names import lexicon
+
+
+def asked(text: str) -> Question:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert got.intent == "macro-distance"
+    return got
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "105 mm does 0.5x by itself, with 10mm tube?",
+        "the 105mm goes to 0.5x, adding a 10mm tube what magnification",
+        "10mm tube on a 105mm which already reaches 0.5x",
+        "105mm reaches 0.5x natively, 10 mm tube behind it?",
+    ],
+)
+def test_what_a_lens_draws_by_itself_is_no_glass(text: str) -> None:
+    got = asked(text)
+    assert got.said("magnification") == "0.5"
+    assert [(piece.piece, piece.thickness_mm) for piece in got.adapters] == [("extension-tube", (10.0, 10.0))]
+    assert [lens.focal_length_mm for lens in got.lenses] == [105.0]
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "power"),
+    [
+        ("screwed a +2 on my 50, where does it focus", 50.0, 2.0),
+        ("my 35 plus +4 closeup lens how big", 35.0, 4.0),
+        ("close-up lens +10 with 50mm, working distance", 50.0, 10.0),
+    ],
+)
+def test_a_strength_is_that_of_the_close_up_lens(text: str, focal: float, power: float) -> None:
+    got = asked(text)
+    assert [lens.focal_length_mm for lens in got.lenses] == [focal]
+    assert [piece.factor for piece in got.adapters] == [power]
+
+
+@pytest.mark.parametrize(
+    "text", ["my 55 native 0.7m plus 5mm tube, min distance?", "55 mm native .7 m, 5 mm tube, nearest?"]
+)
+def test_a_length_in_metres_is_how_near_it_comes(text: str) -> None:
+    got = asked(text)
+    assert [lens.focal_length_mm for lens in got.lenses] == [55.0]
+    assert got.said("close_focus") == "700 mm"
