@@ -47,6 +47,7 @@ from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
+from grammar.things.colons import with_colons_told
 from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
@@ -93,7 +94,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
-    tokens, skipped = with_strangers(tokens)
+    tokens, skipped = with_strangers(with_colons_told(tokens))
     tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]

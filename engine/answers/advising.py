@@ -43,6 +43,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
+    if question.said("weight") is not None:
+        rows = sorted(rows, key=lambda row: row.id != HEAVY)  # how heavy it is was told, whatever else is
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
