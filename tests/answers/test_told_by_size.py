@@ -123,3 +123,9 @@ def test_an_iris_that_does_nothing_on_the_chain_is_told_what_works_it(talked):
     record = talked("m42 50 on L, which ring", "blades never move, theres a little pin at the back")
     assert record["intent"] == "why"
     assert "a lip must press the pin" in " ".join(record["text"].split())
+
+
+def test_two_frames_are_set_against_each_other_by_size(talked):
+    record = talked("44x33 or full frame, which is larger")
+    assert record["intent"] == "compare"
+    assert "is the larger of the two, 1.27 times" in " ".join(record["text"].split())
