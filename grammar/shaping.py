@@ -46,8 +46,10 @@ from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.zones import with_zones_told
+from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
+from grammar.things.colons import with_colons_told
 from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
@@ -94,14 +96,15 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
-    tokens, skipped = with_strangers(tokens)
+    tokens, skipped = with_strangers(with_colons_told(tokens))
     tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
     tokens = with_turned_ways(tokens, told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
-    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
+    tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
+    tokens = with_front_threads(tokens, told)
     tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.explained import explained
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import number
+from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
@@ -43,6 +43,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
+    if question.said("weight") is not None:
+        rows = sorted(rows, key=lambda row: row.id != HEAVY)  # how heavy it is was told, whatever else is
     told = reach_told(question, knowledge) + examples(rows[:1], question, knowledge)
     warned = _warnings(chain, rows[:MOST], question, knowledge) if chain is not None else []
     # what the question is about comes before what else the chain warns of
@@ -61,7 +63,8 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
     """The ruling in a few words; of a weight that is told it is by the weight."""
-    weight, limit = number(question, "weight"), knowledge.catalogue.assumptions["carried-by-a-ring"].value
+    weights = numbers(question, "weight")
+    weight, limit = max(weights, default=None), knowledge.catalogue.assumptions["carried-by-a-ring"].value
     if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:
         return plainly(rows, question)
     text = f"Yes: {weight:.0f} g is within the {limit.nominal:.0f} g or so that a thin ring and the mount carry."

@@ -79,10 +79,10 @@ def _stacked() -> Beside:
 
 
 def _forgiven() -> Beside:
-    """Whether an error that is told matters at the stop told, before the answer."""
-    from engine.answers.shims.forgiving import with_forgiven
+    """Whether an error that is told matters, at the stop told and either way, before the answer."""
+    from engine.answers.shims.either_way import with_error_weighed
 
-    return with_forgiven
+    return with_error_weighed
 
 
 def _readings() -> Beside:
@@ -289,6 +289,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
     (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
+    ((*WAYS, "shim-calibration"), _heard(_forgiven, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),

@@ -41,6 +41,8 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     others += sum(numbers(question, *OTHERS))
     seated = away - Interval.exact(register.nominal + others)
     at_infinity = seated.nominal
+    if low == high and high <= at_infinity:
+        return Told()  # 'it has 14 mm beyond infinity' is no length of all that holds the lens
     plain = f"{small_mm(register.nominal)} of body register"
     plain += f" + {small_mm(others)} of rings" if others else ""
     assumed = "" if measured else " (usual for such a lens, assumed)"

@@ -150,6 +150,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
+        yield whatever_lens(question, shown_by(question, knowledge))
         yield Told((Line("note", PARTLY),))
         if wanted is not None:
             yield light_alone(question, wanted, shown_by(question, knowledge))

@@ -234,7 +234,8 @@ def _of_added(question: Question, knowledge: Knowledge) -> Told:
     added = number(question, "length", "thickness")
     bare = question.topic == LOST and not (question.lenses or question.adapters)
     small = bool(added) and mentions(question, "so-small-an-error")
-    if not (bare or small) or not added or added > LARGEST_MM:
+    close = mentions(question, "sits-too-close")
+    if not (bare or small) or not added or added > LARGEST_MM or close:
         return Told()
     text = (
         f"{small_mm(added)} more between lens and body sets the lens that much too far out, and its focus ring has no"

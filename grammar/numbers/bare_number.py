@@ -21,7 +21,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
-from grammar.words.groups import FRAME_NAMED
+from grammar.words.groups import FRAME_NAMED, OPENED
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
 
@@ -128,16 +128,35 @@ def _stopping(bare: Bare) -> Token | None:
     if bare.follows("PREP", "at") and bare.number in STOPS and not _is_mark(bare):
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
-    if is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare) or _is_opening(bare):
+    opened = bare.before is not None and OPENED in bare.before.groups and bare.number in STOPS
+    opened = opened or _is_opening(bare) or _is_stop_behind_glass(bare)
+    if opened or is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare):
         return token.as_("FNUM")
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
     return None
 
 
+def _is_stop_behind_glass(bare: Bare) -> bool:
+    """'with a 2x converter my 2.8 is': one's own decimal beside glass that slows or quickens a lens."""
+    if not (bare.follows("DET") and bare.is_decimal and bare.number in STOPS):
+        return False
+    times = any(one.kind == "TIMES" for one in bare.tokens)  # '2x converter'
+    glass = any(one.kind == "PIECE" and (one.value in OPTICS or times) for one in bare.tokens)
+    ends = bare.after is None or bare.after.kind in ("STOP", "JOIN", "CUE", "PREP")
+    told = any(one.kind in ("FNUM", "COMBO") for one in bare.tokens)
+    return glass and ends and not told
+
+
 def _is_stop_of_frame(bare: Bare) -> bool:
     """'mft f2.8 = ff 5.6', 'does aps-c 1.8 act like ff 2.8': behind a frame, where another has its stop too."""
-    if not _follows_frame(bare.tokens, bare.at) or bare.number not in STOPS or bare.number > _SMALLEST_STOP:
+    if bare.number not in STOPS or bare.number > _SMALLEST_STOP:
+        return False
+    if _precedes_frame(bare.tokens, bare.at):  # 'is 11 on full frame the same as 5.6 on mft'
+        rest = [n for n, one in enumerate(bare.tokens) if n != bare.at and _precedes_frame(bare.tokens, n)]
+        numbers = [bare.tokens[n] for n in rest if bare.tokens[n].kind in ("NUMBER", "FNUM")]
+        return any(one.numbers[0] in STOPS and (bare.is_decimal or "." in one.text) for one in numbers)
+    if not _follows_frame(bare.tokens, bare.at):
         return False
     if bare.after is not None and bare.after.kind in ("LENGTH", "NUMBER", "TIMES"):
         return False
@@ -151,6 +170,12 @@ def _may_be_stop(tokens: list[Token], at: int, whole: bool) -> bool:
     token = tokens[at]
     number = token.kind == "NUMBER" and token.numbers[0] in STOPS and (whole or "." in token.text)
     return token.kind == "FNUM" or (number and _follows_frame(tokens, at))
+
+
+def _precedes_frame(tokens: list[Token], at: int) -> bool:
+    on = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
+    framed = len(on) > 1 and (on[1].kind == "FORMAT" or FRAME_NAMED in on[1].groups)
+    return framed and on[0].kind == "PREP" and on[0].value == "on"
 
 
 def _follows_frame(tokens: list[Token], at: int) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import STOP_NAMED, STOPPED_SO
+from grammar.words.groups import OPENED, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
@@ -49,7 +49,7 @@ def _marked(tokens: list[Token], at: int) -> Token:
     token = tokens[at]
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
     of_lens = at > 1 and before is not None and before.kind == "CUE" and tokens[at - 2].kind == "LENS"
-    if not _is_density(token) or before is None or STOP_NAMED in before.groups or of_lens:
+    if not _is_density(token) or before is None or {STOP_NAMED, OPENED} & set(before.groups) or of_lens:
         return token  # 'lens is 1.8'
     if before.kind not in _TELLING or (after is not None and (after.kind in _OF_OTHERS or STOPPED_SO in after.groups)):
         return token

@@ -48,6 +48,8 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return True
     if before.kind == "FNUM":
         return number >= 8 and not any(one.kind in ("FOCAL", "COMBO") for one in tokens)  # 'my f2 50'
+    if before.kind == "CUE" and _is_on_frame(tokens, at):  # 'what is 75 on 44x33 like'
+        return number >= 8 and not any(one.kind == "FNUM" for one in tokens)
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
@@ -72,7 +74,9 @@ def _is_made_for(tokens: list[Token], at: int) -> bool:
 
 def _joined(tokens: list[Token], first: int, last: int) -> bool:
     before = tokens[last - 1]
-    return first < last and before.kind == "JOIN" and before.value in ("vs", "or", "and")
+    listed = before.kind == "JOIN" and before.value in ("vs", "or", "and")
+    likened = before.kind == "CUE" or (before.kind == "PREP" and before.value == "to")  # 'compares to 35 on full frame'
+    return first < last and (listed or likened)
 
 
 def _tells_lens(token: Token) -> bool:

@@ -120,6 +120,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None if near or _is_of_another(tokens, ahead, measured) else ahead
         if token.kind == "MEASURE" and token.value == "size" and measured in _MEASURED:
             continue  # 'register measured 46.4'
+        if token.kind == "LIMIT" and measured in _MEASURED:
+            continue  # 'a register below 20'
         bare = ahead + 1 < len(tokens) and tokens[ahead + 1].kind in ("NUMBER", "FOCAL")
         of_field = measured == "field" and token.value in _OF_THE_FIELD
         if token.kind not in _BETWEEN or (token.value == "with" and bare) or of_field:

@@ -10,6 +10,9 @@ from grammar.words.groups import NEAREST_ASKED, NEAREST_LED, SCALE
 from grammar.words.tokens import Token
 
 NEAREST: Final = "nearest"  # the value of the words that lead to it
+_NATIVE: Final = "close-focus"
+_OF_LENS: Final = 8  # tokens from the words to the distance, where the lens is named between
+_SEVERAL: Final = 4
 _SAYS: Final = "does"  # value of 'says', 'shows', 'ends'
 _MARK: Final = "mark"  # of the scale, whatever is sharp there
 _CLOSE: Final = frozenset(["how-close", "macro", "working-distance", "how-big", "after-macro-distance"])
@@ -29,7 +32,7 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
 
     Where nothing is close up, 'stops at 6 m' is how far a lens reaches, not how near.
     """
-    out = list(tokens)
+    out = _of_lenses(list(tokens))
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in _SPACING for one in out)
     for at, token in enumerate(out):
         leads = close and token.kind == "CUE" and NEAREST_ASKED in token.groups and _is_decimal(out, at + 1)
@@ -47,6 +50,25 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
         elif found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
     return out
+
+
+def _of_lenses(tokens: list[Token]) -> list[Token]:
+    """'close focus of the 85 is 1 m', 'nearest of my 50 is .45': the lens stands between the words and it."""
+    for at, token in enumerate(tokens):
+        leads = token.kind == "MEASURE" and token.value in (NEAREST, _NATIVE)
+        if not leads and NEAREST_ASKED not in token.groups:
+            continue
+        rest = [n for n in range(at + 1, min(at + _OF_LENS, len(tokens))) if tokens[n].kind != "DET"]
+        if len(rest) < _SEVERAL or tokens[rest[0]].value != "of" or tokens[rest[2]].kind != "CUE":
+            continue
+        lens, near = tokens[rest[1]], tokens[rest[3]]
+        focal = lens.kind in ("NUMBER", "LENGTH") and lens.unit in ("", "mm") and lens.text[:1].isdigit()
+        size = _mm(near) if near.kind in ("NUMBER", "LENGTH") else None
+        if focal and size is not None:
+            tokens[at] = token.as_("CUE")
+            tokens[rest[1]] = lens.as_("FOCAL", unit="mm")
+            tokens[rest[3]] = near.as_("KEYED", value=_NATIVE, numbers=(size,), unit="m")
+    return tokens
 
 
 def is_own_size(token: Token) -> bool:

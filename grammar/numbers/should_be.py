@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 NOMINAL: Final = "nominal"
 _OWN: Final = "own"
+_MEASURES: Final = "measure"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -51,9 +52,13 @@ def _with_own(tokens: list[Token]) -> list[Token]:
         tokens[at] = token.as_("CUE")
         measured = _ahead(tokens, at)
         right = _measured(tokens, measured) if measured is not None else None
+        if right is None and _MEASURES in token.text.casefold():
+            tokens[at] = token.as_("MEASURE", value="size")  # 'mine measures 20', of what was asked about
         if measured is not None and right is not None:
             tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
+            if tokens[right + 1].kind == "PIECE":  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
+                tokens[right : right + 2] = [tokens[right + 1], tokens[right]]
     return tokens
 
 

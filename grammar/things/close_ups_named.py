@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
+_LENSES: Final = frozenset(["lens", "lenses", "glass", "element"])
 _JOINING: Final = str.maketrans("", "", " -")
 
 
@@ -17,6 +18,7 @@ def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
+        spoken = spoken or (token.kind == "LENS" and token.text.casefold() in _LENSES)  # '+4 lens on a 135'
         if spoken and out[at - 1].kind == "DIOPTRE":
             out[at] = token.as_("PIECE", value=_PIECE)
     return out

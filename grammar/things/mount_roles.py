@@ -200,7 +200,8 @@ class _Placing:
         if part.noun.heads == "MOUNTWORD" and self.role not in TOWARDS:
             lens.mounts.extend(part.mounts)
             return True
-        if self.role or lens.implied or lens.strange or not self.cast.pieces or part.noun.join:
+        told = part.noun.told and not part.is_host  # 'does a 35 1.4 cover full frame, it is MD'
+        if self.role or lens.implied or lens.strange or not (self.cast.pieces or told) or part.noun.join:
             return False
         lens.mounts.extend(part.mounts)  # 'lens stuck on the adapter, it is FD'
         lens.traits.extend(part.traits)

@@ -81,6 +81,8 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         _place_factor(cast, part, before)
     elif part.sort == "body":
         _place_body(cast, part, before, last_lens)
+    elif part.sort == "lens" and _is_that_body(part, before):
+        part.sort = "nothing"  # 'my camera is one of those E ones'
     elif part.sort == "lens" and _is_put_on(part, before, last_lens):
         part.sort = "body"
         _place_body(cast, part, before, last_lens)
@@ -100,6 +102,17 @@ def _place(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> No
         _place_length(cast, part, before)
     elif part.sort == "strange":
         cast.strange.append(part)
+
+
+def _is_that_body(part: Part, before: Part | None) -> bool:
+    """Whether it only stands for the body told right before it, which then has its mount."""
+    if not (stands_in(part.noun.head) and part.mounts and part.is_host) or part.focal or part.kinds:
+        return False
+    if before is None or before.sort != "body" or before.has_mount or part.noun.sentence != before.noun.sentence:
+        return False
+    before.mounts.extend(part.mounts)
+    before.is_host = True
+    return True
 
 
 def _is_put_on(part: Part, before: Part | None, last_lens: Part | None) -> bool:

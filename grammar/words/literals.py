@@ -151,6 +151,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?P<n>\d+(?:\.\d+)?)\s?(?P<u>kgs?|kilos?|kilograms?|lbs?|pounds?|oz|ounces|grams?|g(?!\s?(?:-|mount|lens)))"
         rf"{_END}", made.weight,
     ),
+    # 'an 800 g lens': no G lens is so long
+    ("0", r"(?P<n>[4-9]\d\d)\s?(?P<u>(?-i:g))(?=\slens)", made.weight),
     (
         "vfrst", r"(?:video|filming|filmed|rolling|recording|timeline|(?P<any>shooting))\s(?:it\s)?(?:at|in|is)\s"
         rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",

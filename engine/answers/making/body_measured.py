@@ -18,6 +18,7 @@ _FLANGE: Final = "flange_to_image"
 _OPEN: Final = (_FLANGE, _THICKNESS, *UNCLAIMED, "thread")
 _IDENTIFY: Final = "identify-mount"
 _OFF_MM: Final = 0.6  # what a body is off by at most; more is another mount's
+_GAUGED_OFF_MM: Final = 1.5  # where it is said to be gauged from flange to sensor
 _SETTING: Final = ("shim-calibration", "focus-verdict", "chain", "diy-dimension", "hazard")
 
 
@@ -36,7 +37,8 @@ def with_body_measured(question: Question, facts: Catalogue) -> Question:
     if any(lens.ids for lens in lenses):
         return question  # a ring stands between, which has its own length
     right = mount.register_mm.nominal
-    key = next((one for one in _OPEN if _is_near(number(question, one), right)), None)
+    gauged = _GAUGED_OFF_MM if mentions(question, "gauged-depth") else _OFF_MM
+    key = next((one for one in _OPEN if _is_near(number(question, one), right, gauged)), None)
     told = number(question, key) if key is not None else None
     taken = next((lens for lens in lenses if key is None and _is_near(lens.focal_length_mm, right)), None)
     if taken is not None:  # 'flange to sensor is 17.45, 25 mm': the lens is the other number
@@ -79,6 +81,6 @@ def _with_other_focal(question: Question) -> Thing:
     return Thing(words=f"{told:g} mm lens", focal_length_mm=told) if told is not None else Thing()
 
 
-def _is_near(told: float | None, right: float) -> bool:
+def _is_near(told: float | None, right: float, within: float = _OFF_MM) -> bool:
     """A number told finer than whole millimetres that is a hair off what is right."""
-    return told is not None and told != int(told) and abs(told - right) <= _OFF_MM
+    return told is not None and told != int(told) and abs(told - right) <= within

@@ -18,7 +18,7 @@ from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
-from engine.answers.picture.shifting import asks_shift, room_to_shift
+from engine.answers.picture.shifting import asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -102,7 +102,10 @@ def _of_frames(question: Question, knowledge: Knowledge) -> Told:
     rows = [Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id) for form in frames]
     if factor is not None:
         rows += [Quantity("image_circle_mm", Interval.exact(form.diagonal_mm / factor), "needed") for form in frames]
-    return Told((Line("head", f"{need[:1].upper()}{need[1:]}."), Line("ask", ask, wants="lens circle")), tuple(rows))
+    told = Told((Line("head", f"{need[:1].upper()}{need[1:]}."),), tuple(rows))
+    for form in frames:
+        told += circle_to_shift(form, question)
+    return told + Told((Line("ask", ask, wants="lens circle"),))
 
 
 def _circle_needed(form: Format, factor: float | None) -> str:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from math import hypot
+
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import ranged, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -16,6 +18,24 @@ PIECES = frozenset({"shift"})
 def asks_shift(question: Question) -> bool:
     """Whether shifting is spoken of: by a shift adapter, or as what is to be done."""
     return any(thing.piece in PIECES for thing in question.adapters) or mentions(question, "shift")
+
+
+def circle_to_shift(form: Format, question: Question) -> Told:
+    """The circle that the frame asks for where it is to be shifted by so much, along each of its sides."""
+    by = number(question, "shift")
+    if by is None:
+        return Told()
+    sideways = 2 * hypot(form.width_mm / 2 + by, form.height_mm / 2)
+    upward = 2 * hypot(form.width_mm / 2, form.height_mm / 2 + by)
+    rows = (
+        Quantity("image_circle_mm", Interval.exact(sideways), f"needed on {form.id}, along the long side"),
+        Quantity("image_circle_mm", Interval.exact(upward), f"needed on {form.id}, along the short side"),
+    )
+    text = (
+        f"Shifted {trimmed(by, 1)} mm {form.name} needs {trimmed(sideways, 1)} mm along its long side, "
+        f"{trimmed(upward, 1)} mm along its short side."
+    )
+    return Told((Line("head", text),), rows)
 
 
 def room_to_shift(circle: Interval, form: Format, question: Question, case: str, at_least: bool) -> Told:

@@ -56,7 +56,11 @@ def _held_flush(question: Question) -> bool:
 
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
-    bare = mentions(question, "held-direct") and not mentions(question, "lens-lacks-its-ring")
+    # 'an A lens, no ring, how do I stop it down' has no ring of stops
+    lacks = mentions(question, "lens-lacks-its-ring") or (
+        mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down")
+    )
+    bare = mentions(question, "held-direct") and not lacks
     direct = bare or _held_flush(question)
     direct = direct and not question.limits.without_glass  # 'no adapter with glass' leaves all others
     between = any((thing.front and thing.rear) or thing.thickness_mm for thing in question.adapters)

@@ -24,6 +24,8 @@ INSTEAD: Final = (
     "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
     " is a helicoid'; or name the lens and the body that it is about."
 )
+_T_STOP: Final = "t-stop"
+_T: Final = "T"
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
 
@@ -42,6 +44,8 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if thread is not None and not any(thing.ids for thing in things):
         things = (Thing("thread", (thread.id,)),)
     named = any(thing.kind == "term" for thing in things)
+    if (question.said("aperture") or "").startswith(_T) and not named:
+        things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
