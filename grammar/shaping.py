@@ -10,6 +10,7 @@ from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
+from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
@@ -85,7 +86,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_density_rows(tokens))))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
-    tokens = with_turned_ways(tokens, told)
+    tokens = with_turned_ways(with_draws_told(tokens, told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)

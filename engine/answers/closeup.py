@@ -143,6 +143,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield Told((Line("note", PARTLY),))
+        if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+            for lens in lenses_of(question, knowledge, []):  # at its infinity mark it draws as any of its focal length
+                yield from with_close_up_lens(lens, question, shown_by(question, knowledge))
         if wanted is not None:
             yield light_alone(question, wanted, shown_by(question, knowledge))
         return
@@ -216,7 +219,8 @@ def _of_lens(
     for lead, length in draws(question, knowledge):  # both ends of a bellows: told, or those of one for the mount
         yield at_extension(lens, length, shown, lead, lead=lead)
     yield from tube_for(lens, tubes, question, shown)
-    yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
+    if tubes or wanted is None:  # where a size is wanted, what the usual tubes give is not asked
+        yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
     if tubes and mentions(question, "near-enough"):
         for m in LARGER:
             yield further(lens, m, tubes)

@@ -8,6 +8,7 @@ from grammar.words.groups import SCALE
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
+_LEAD: Final = "lead-asked"
 _FAR: Final = frozenset(["infinity", "past-infinity", "infinity-at"])  # cues of what is far off and sharp
 _LONGEST_MM: Final = 80.0  # that a focusing thread moves
 _TURNED: Final = frozenset(["TURNS", "DEGREES"])
@@ -23,8 +24,9 @@ _WORDS: Final = 3
 def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The one length that turns are asked for as KEYED travel, and the number that a ring stands on as a mark."""
     out = _with_ring_marks(list(tokens)) if told & _FAR else list(tokens)
-    if _TURNS_ASKED not in told or any(token.kind in _TURNED for token in out):
-        return out
+    turned = any(token.kind in _TURNED for token in out)
+    if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
+        return out  # a turn told with what it moves tells what a turn is for
     ways = [at for at, token in enumerate(out) if token.kind == "LENGTH" and token.unit == "mm"]
     if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
         out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")

@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
+_GLASSES: Final = frozenset(["lens", "lenses", "glass"])
 _JOINING: Final = str.maketrans("", "", " -")
 
 
@@ -17,7 +18,8 @@ def with_close_ups_named(tokens: list[Token]) -> list[Token]:
     for at in range(1, len(out)):
         token = out[at]
         spoken = token.kind == "CUE" and token.text.casefold().translate(_JOINING).startswith(_CLOSE_UP)
-        if spoken and out[at - 1].kind == "DIOPTRE":
+        lens = token.kind == "LENS" and token.text.casefold() in _GLASSES  # 'with a 3 dioptre lens'
+        if (spoken or lens) and out[at - 1].kind == "DIOPTRE":
             out[at] = token.as_("PIECE", value=_PIECE)
     return out
 

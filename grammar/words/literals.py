@@ -93,6 +93,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
         rf"{_END}", lit.nd_up_to,
     ),
+    # what one division of a dial or a ring is worth
+    (
+        "01oea", r"(?:1|one|each|a)\s(?:division|graduation|tick|click)(?:\s[a-z]+){0,5}?\s?"
+        rf"(?:is|=|equals|of|moves it|moves)\s(?P<n>0?\.\d+)\s?(?:mm)?{_END}", made.division,
+    ),
     # the blur that is allowed: 'c = 0.02', 'coc of 0.015 mm', 'blur circle .03', '20 micron blur'
     (
         "abcp", r"(?:c\s?=|(?:coc|circles? of confusion|confusion circle|(?:allowed |permitted |acceptable )?blur"

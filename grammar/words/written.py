@@ -29,6 +29,7 @@ WIDEST_SHAPE: Final = 4.0
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
 _CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
+_MOST_DIVISION: Final = 0.7  # mm
 _MOST_BLUR: Final = 0.3  # mm
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
@@ -187,6 +188,12 @@ def per_inch(match: re.Match[str]) -> Literal | None:
 def pitch(match: re.Match[str]) -> Literal:
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def division(match: re.Match[str]) -> Literal | None:
+    """'one division on the ring is 0.02 mm': as a sheet is worth its thickness."""
+    size = float(match.group("n"))
+    return Literal("KEYED", (size,), match.end(), "mm", "layer") if 0 < size <= _MOST_DIVISION else None
 
 
 def strong_power(match: re.Match[str]) -> Literal | None:

@@ -25,6 +25,10 @@ def own_sheets(question: Question, wanted: float | None) -> Told:
     sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and one != wanted]
     if wanted is None or not sheets:
         return Told()
+    if mentions(question, "divisions"):
+        count = Interval.exact(wanted / sheets[0])
+        text = f"{small_mm(wanted)} is {trimmed(count.nominal, 2)} divisions of {small_mm(sheets[0])}."
+        return Told((Line("head", text),), (Quantity("division_count", count),))
     if len(sheets) == 1:
         return _of_one(sheets[0], wanted)
     stock = [Interval.exact(one) for one in sheets for _ in range(MOST_OF_EACH)]
