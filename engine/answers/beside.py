@@ -247,6 +247,20 @@ def _squeezed() -> Beside:
     return with_squeeze
 
 
+def _glass_held() -> Beside:
+    """Where a bare glass is held, in place of the answer."""
+    from engine.answers.making.bare_glass import with_glass_held
+
+    return with_glass_held
+
+
+def _registers_apart() -> Beside:
+    """By how much two registers differ, before what they are."""
+    from engine.answers.found.registers_apart import with_registers_apart
+
+    return with_registers_apart
+
+
 def _thickness_asked() -> Beside:
     """Whether a ring told by its length is too thick or too thin, before the answer."""
     from engine.answers.ways.thickness_asked import with_thickness_asked
@@ -272,5 +286,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
     (WAYS, _heard(_thickness_asked, *TOO_THICK)),
+    ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),
+    (("definition",), _heard(_registers_apart, "register-spoken")),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -16,6 +16,9 @@ _LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
 _ALONG: Final = frozenset(
     ["FILLER", "DET", "LETTER", "CUE", "MARK", "PREP", "VERB", "UNKNOWN", "TARGET", "MEASURE", "LIGHT"]
 )
+_BACK: Final = "back"
+_COLLAR: Final = "barrel"
+_FOCUS: Final = "focus"
 _BEHIND: Final = "behind"
 _REACH: Final = 5  # tokens from the one end to the other, and from either to the number
 _LED_OFF: Final = frozenset(["from", "behind", "off", "past", "after"])  # words from the number on to the seat
@@ -32,6 +35,7 @@ def with_flange_spans_told(tokens: list[Token], told: frozenset[str] = frozenset
     out = list(tokens) if _OF_REAR in told else _with_sharp_behind(list(tokens))
     if not told & _OF_CIRCLES:
         _tell_image_at(out)
+    _tell_back_focus(out)
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
@@ -88,6 +92,7 @@ def _is_far(token: Token) -> bool:
 
 def _seat_behind(tokens: list[Token], at: int, end: int) -> int | None:
     """Where the seat stands that the number at `at` is led off; None where it is led off nothing such."""
+    at += at + 1 < end and tokens[at + 1].text.casefold() == _BACK  # '45 back from the flange'
     behind = tokens[at + 1] if at + 1 < end else None
     if behind is None:
         return None
@@ -96,11 +101,31 @@ def _seat_behind(tokens: list[Token], at: int, end: int) -> int | None:
     if not {behind.text.casefold(), behind.value} & _LED_OFF:
         return None
     for place in range(at + 2, min(end, at + 2 + _STARTS)):
-        if _is_end(tokens[place], _SEAT):
+        if _is_seat(tokens[place]):
             return place
         if tokens[place].kind not in _ALONG:
             return None
     return None
+
+
+def _is_seat(token: Token) -> bool:
+    """'shoulder', 'flange', 'collar'."""
+    return _is_end(token, _SEAT) or (token.kind == "MEASURE" and token.value in (FLANGE, _COLLAR))
+
+
+def _tell_back_focus(tokens: list[Token]) -> None:
+    """'back focus from its mounting face is 48.3': led off the seat, then told how much it is."""
+    for at, token in enumerate(tokens[:-2]):
+        if token.value != "from" or not any(_FOCUS in one.text.casefold() for one in tokens[max(0, at - 2) : at]):
+            continue
+        seat = next((n for n in range(at + 1, min(len(tokens), at + 1 + _STARTS)) if _is_seat(tokens[n])), None)
+        if seat is None:
+            continue
+        number = next((n for n in range(seat + 1, len(tokens)) if tokens[n].kind != "VERB"), None)
+        if number is not None and _is_far(tokens[number]):
+            tokens[number] = tokens[number].as_("KEYED", value=FLANGE, unit="mm")
+            tokens[seat] = tokens[seat].as_("CUE", ids=())
+            return
 
 
 def _behind_which(tokens: list[Token], at: int) -> int | None:
@@ -131,8 +156,7 @@ def _seat_before(tokens: list[Token], at: int) -> int | None:
     for back in range(at - 1, max(-1, at - 1 - _REACH), -1):
         token = tokens[back]
         leads = leads or (token.kind == "PREP" and token.value == "to")
-        seat = _is_end(token, _SEAT) or (token.kind == "MEASURE" and token.value == FLANGE)
-        if seat and leads:
+        if _is_seat(token) and leads:
             return back
         if token.kind not in _ALONG:
             return None

@@ -10,6 +10,7 @@ _LANDS: Final = "image-lands"  # what cues tell that speak of the image of somet
 _FLANGE: Final = "flange-to-image"
 _LEAST_MM, _MOST_MM = 9.0, 300.0
 _THINGS: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "PIECE", "MOUNTWORD", "TRAIT", "MEASURE", "NUMBER"])
+_SIZE: Final = "size"
 _BAYONET: Final = "bayonet"
 _CIRCLE, _ON = "circle", "on "  # what else is read on paper
 _OF_MOUNTS: Final = frozenset(["looks", "identify"])  # cues of how the rear of a lens looks
@@ -19,7 +20,7 @@ _SPACED: Final = frozenset(["mm", "cm", ""])
 
 def with_image_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
     """The one length nearest to the words for an image becomes KEYED, unless it describes a thing of its own."""
-    out = _with_paper_told(_with_bayonets_told(list(tokens)), told)
+    out = _with_paper_told(_with_bayonets_told(_with_sizes_passed(list(tokens))), told)
     if _LANDS not in told or any(_is_measured(out, at) for at in range(len(out))):
         return out
     if any(one.kind == "KEYED" and one.value == _FLANGE for one in out):
@@ -30,6 +31,16 @@ def with_image_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
         at = min(free, key=lambda place: (_is_whole(out[place]), min(abs(out[place].column - one) for one in spoken)))
         out[at] = out[at].as_("KEYED", value=_FLANGE, unit=out[at].unit or "mm")
     return out
+
+
+def _with_sizes_passed(tokens: list[Token]) -> list[Token]:
+    """'register 48.3 measured': it is told already what the number is of."""
+    for at, token in enumerate(tokens[2:], start=2):
+        size = token.kind == "MEASURE" and token.value == _SIZE
+        if size and _is_length(tokens[at - 1]) and (tokens[at - 2].kind, tokens[at - 2].value) == ("MEASURE", _FLANGE):
+            tokens[at - 1] = tokens[at - 1].as_("KEYED", value=_FLANGE, unit="mm")
+            tokens[at - 2], tokens[at] = tokens[at - 2].as_("CUE"), token.as_("CUE")
+    return tokens
 
 
 def _with_bayonets_told(tokens: list[Token]) -> list[Token]:

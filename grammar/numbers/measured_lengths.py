@@ -65,8 +65,11 @@ def _is_between(tokens: list[Token], at: int, word: Token) -> bool:
     if word.value != _REGISTER or not 0 < at < len(tokens) - 1:
         return False
     before, after = tokens[at - 1], tokens[at + 1]
-    whole = before.kind == "LENGTH" and before.unit == "mm" and before.numbers[0] == int(before.numbers[0])
-    return whole and after.kind == "NUMBER" and not after.text.isalpha()
+    metric = before.kind == "NUMBER" and before.text.isdecimal() if after.kind == "NUMBER" else False
+    metric = metric or (before.kind == "LENGTH" and before.unit == "mm")
+    whole = metric and before.numbers[0] == int(before.numbers[0])
+    fits = after.kind == "NUMBER" or (after.kind == "LENGTH" and after.unit == "mm")
+    return whole and fits and not after.text.isalpha()
 
 
 def length_before(tokens: list[Token], at: int, measured: str) -> int | None:

@@ -14,7 +14,8 @@ from tests.grammar.names import lexicon
 LENSES = (
     "{f}mm f/{n} {m}", "{m} {f}mm f{n}", "{f}/{n} {m}", "{m} {f}/{n}", "{f} {n} {m}", "{m} {f} {n}", "{f}mm {n} {m}",
     "f{n} {f} {m}", "{f} f{n} {m}", "{m} {f} f/{n}", "{f}mm f {n} {m}", "{m}, {f}mm, f/{n}", "{f}mm, f/{n}, {m}",
-    "{f} mm {m} 1:{n}", "{n}/{f} {m}", "{m} {n}/{f} mm", "curlew {m} {f} f{n}", "my curlew {f} f/{n} {m}", "{m} {f} 1:{n}",
+    "{f} mm {m} 1:{n}", "{n}/{f} {m}", "{m} {n}/{f} mm",
+    "curlew {m} {f} f{n}", "my curlew {f} f/{n} {m}", "{m} {f} 1:{n}",
     "a {f} 1:{n} {m} lens", "{f}mm f/{n} in {m}", "{m} mount {f} f{n}",
 )  # fmt: skip
 UNSTOPPED = (

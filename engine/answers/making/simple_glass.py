@@ -14,7 +14,9 @@ from grammar.questions import Question
 
 def held_at(question: Question, knowledge: Knowledge) -> Told:
     """How far before the sensor, and from the flange, a glass of this focal length stands for what is to be sharp."""
-    if not mentions(question, "single-glass") or any(thing.id for thing in question.lenses if thing.kind == "lens"):
+    if not mentions(question, "single-glass") or question.said("flange_to_image") is not None:
+        return Told()  # what was measured of a lens with a seat goes before what holds of a bare glass
+    if any(thing.id for thing in question.lenses if thing.kind == "lens"):
         return Told()
     at, lines, rows = distance_mm(question), [], []
     side = body_side(question.body, knowledge.catalogue)
