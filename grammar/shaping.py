@@ -11,6 +11,7 @@ from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
+from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
@@ -103,7 +104,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
     tokens = limited(without_articles(under_lens(tokens)))
-    tokens = with_settings(tokens)
+    tokens = with_settings(with_fixed_stops(tokens))
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
     tokens = _joined(tokens)

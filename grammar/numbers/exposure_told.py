@@ -13,6 +13,7 @@ _STOPPED: Final = frozenset(["FNUM", "TSTOP", "COMBO"])
 _MEASURED: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "STOPS", "NUMBER"])
 _LED: Final = frozenset(["PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL", "ISO", "NUMBER", "ND"])
 _SPEED: Final = "iso"
+_FIXED: Final = "fixed-iris"
 _FILTER: Final = "filter"
 _SMALLEST: Final = 22  # the f-number that rings go to
 _SLOWEST: Final = 6.3  # what lenses open to
@@ -31,6 +32,24 @@ def with_rule_of_thumb(tokens: list[Token]) -> list[Token]:
     if at is None:
         return tokens
     return [*tokens[: at + 1], tokens[at].as_("FNUM", text="f/16", value="", numbers=(16.0,)), *tokens[at + 1 :]]
+
+
+def with_fixed_stops(tokens: list[Token]) -> list[Token]:
+    """'my lens is fixed at f2': the stop is what the lens has, and none that it is set to."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        fixed = bool(out) and out[-1].kind == "TRAIT" and out[-1].value == _FIXED
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if (
+            fixed
+            and token.value == "at"
+            and token.kind in ("AT", "PREP")
+            and after is not None
+            and after.kind == "FNUM"
+        ):
+            continue
+        out.append(token)
+    return out
 
 
 def is_named_stop(tokens: list[Token], at: int) -> bool:
