@@ -86,7 +86,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens, skipped = with_strangers(tokens)
     tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_density_rows(tokens))))
     tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
-    tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
+    tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(tokens, told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
@@ -209,6 +209,16 @@ def _of_times(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _begun(tokens: list[Token]) -> list[Token]:
+    """'hey, 180 with ...', 'so 85 with ...': what only leads in begins no question."""
+    at = 0
+    while at < len(tokens) and (
+        tokens[at].kind == "JOIN" or (tokens[at].kind, tokens[at].text.casefold()) == ("CUE", "so")
+    ):
+        at += 1
+    return tokens[at:]
+
+
 def _headed_by_piece(tokens: list[Token], at: int) -> bool:
     return at < len(tokens) and tokens[at].kind == "PIECE"
 
@@ -218,9 +228,20 @@ def _headed(tokens: list[Token]) -> list[Token]:
     out = []
     for at, token in enumerate(tokens):
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
+        own = token.kind == "LENS" and _is_beside_tube(tokens, at)
+        leads = (
+            not own
+            and after is not None
+            and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
+        )
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
+
+
+def _is_beside_tube(tokens: list[Token], at: int) -> bool:
+    """'105mm lens tube 50mm': each has its length."""
+    kinds = [one.kind for one in tokens[max(0, at - 1) : at + 3]]
+    return kinds in (["LENGTH", "LENS", "PIECE", "LENGTH"], ["FOCAL", "LENS", "PIECE", "LENGTH"])
 
 
 def _joined(tokens: list[Token]) -> list[Token]:

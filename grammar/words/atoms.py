@@ -21,7 +21,7 @@ _ALIKE: Final = str.maketrans(
 # a comma for the decimal point: behind a nought, or of one number with its unit; '10, 16 mm' and '10,16,26' are rows
 _COMMA: Final = re.compile(
     r"(?<![\d.,])(?:0,\d{1,3}(?![\d,]*\d)|"
-    r"(?:\d{1,3},\d|\d,\d{2})(?=\s?(?:mm|cm|m|met(?:er|re)s?|x|nd|ft|stops?|turns?|diopt\w*)\b))",
+    r"(?:\d{1,3},\d|\d,\d{2})(?=\s?(?:mm|cm|m|met(?:er|re)s?|x|nd|ft|stops?|turns?|diopt\w*)\b|:1\b|\s(?:to|-)\s\d+(?:,\d)?\s?m\b)|(?<=\bt)\d,\d\b)",
     re.IGNORECASE,
 )
 _SHOUTED: Final = 4  # words from which capitals throughout are no names

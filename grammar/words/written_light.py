@@ -15,6 +15,8 @@ _STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{
 _SPEED_LED: Final = re.compile(r"\b(?:iso|asa|ei)(?:\s(?:is|at|of|locked|fixed|set|to)){0,3}\s$", re.IGNORECASE)
 _LEAST_PART: Final = 12  # of a stop: none is told in smaller parts
 _DENSITY_LED: Final = re.compile(r"\bdensity\s(?:of\s|is\s)?$", re.IGNORECASE)
+_OPENS: Final = re.compile(r"\s?(?:lens|wide|fixed)\b", re.IGNORECASE)
+_OPENINGS: Final = frozenset([0.95, 1.1, 1.2, 1.3, 1.4, 1.6, 1.7, 1.8, 1.9, 2.2, 2.5, 2.8, 2.9, 3.5, 4.5, 5.6, 6.3])
 _METERED: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _MOST_EV: Final = 22.0
 _SPEEDS: Final = frozenset(
@@ -144,7 +146,10 @@ def exposure_value(match: re.Match[str]) -> Literal | None:
 
 
 def nd(match: re.Match[str]) -> Literal | None:
+    """'nd8', 'ND 1.8'; of 'how much nd, 5.6 lens' the number is what the lens opens to."""
     text = match.group("n")
+    if float(text) in _OPENINGS and _OPENS.match(match.string, match.end()):
+        return None
     return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
 
 
