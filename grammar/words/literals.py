@@ -53,6 +53,7 @@ def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern, re.IGNORECASE)
 
 
+_ANGLE: Final = r"(?:45|72|90|120|144|150|172\.8|172|180|216|270|360)"  # of shutters, degrees
 _FRACTION: Final = r"(?:\d{1,2}[\s-])?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 # the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
 _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
@@ -136,6 +137,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
     ),
     ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
+    (
+        "as", rf"(?:shutter\s)?angle\s(?:of\s|at\s|is\s)?(?P<n>{_ANGLE})(?!\s?(?:mm|fps|p\b|deg|°)|[.\d]){_END}",
+        made.one("DEGREES"),
+    ),
+    (
+        "irva", rf"(?:instead of|rather than|versus|vs|against)\s(?P<n>{_ANGLE})"
+        rf"(?!\s?(?:mm|fps|p\b|deg|°|iso|m\b)|[.\d]){_END}", lit.other_angle,
+    ),
     (
         "s", r"shutter(?:\s?speed|\sat|\stime)?\s?(?:of\s|is\s|at\s|on\s|set\sto\s|to\s|[=:]\s?)?(?P<b>\d{2,4})"
         rf"(?!\s?(?:deg|°|angle|mm|p\b|fps|s\b|sec|x\b|%)|[/\d:]|\.\d){_END}", lit.shutter_named,

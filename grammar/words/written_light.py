@@ -17,6 +17,7 @@ _LEAST_PART: Final = 12  # of a stop: none is told in smaller parts
 _DENSITY_LED: Final = re.compile(r"\bdensity\s(?:of\s|is\s)?$", re.IGNORECASE)
 _OPENS: Final = re.compile(r"\s?(?:lens|wide|fixed)\b", re.IGNORECASE)
 _OPENINGS: Final = frozenset([0.95, 1.1, 1.2, 1.3, 1.4, 1.6, 1.7, 1.8, 1.9, 2.2, 2.5, 2.8, 2.9, 3.5, 4.5, 5.6, 6.3])
+_ANGLED: Final = re.compile(r"\bangle|\bdeg|°", re.IGNORECASE)
 _METERED: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _MOST_EV: Final = 22.0
 _SPEEDS: Final = frozenset(
@@ -137,6 +138,12 @@ def part_of_second(match: re.Match[str]) -> Literal | None:
     """'a 60th of a second', 'at a 250th'."""
     below = float(match.group("b"))
     return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s") if below else None
+
+
+def other_angle(match: re.Match[str]) -> Literal | None:
+    """'an angle of 45 instead of 180': of a shutter, where an angle was told before."""
+    told = _ANGLED.search(match.string, 0, match.start()) is not None
+    return Literal("DEGREES", (float(match.group("n")),), match.end()) if told else None
 
 
 def exposure_value(match: re.Match[str]) -> Literal | None:

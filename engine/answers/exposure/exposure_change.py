@@ -41,7 +41,8 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if off is not None:
         return off
     light = light_of(question, knowledge)
-    settled = made_up(question, times, held(light)) if not question.said("light") else None
+    both = len(times) > 1 and _has_pair(question)  # one whole setting and another: the scene is only told beside
+    settled = made_up(question, times, held(light)) if both or not question.said("light") else None
     if settled is not None:
         return settled
     changes = _changes(question, knowledge)

@@ -18,7 +18,8 @@ _NUMBER = re.compile(r"\d+(?:\.\d+)?|\.\d+")
 
 def stops_told(question: Question) -> tuple[float, ...]:
     """Every f-number told, in order; those of lenses where no more than one stands by itself."""
-    if len(question.stops) > 1 or question.said("light"):
+    set_only = question.said("light") and len((question.said("shutter") or "").split(", ")) < 2
+    if len(question.stops) > 1 or set_only:
         return question.stops  # in some light a lens that opens wider is only set to the other
     if any(lens.ids or lens.kind == "lens" for lens in question.lenses):
         return question.stops  # lenses that are set against each other

@@ -1,0 +1,85 @@
+"""Light as it is told in passing: what was metered, filters that do or do not, other glass, what shutters differ by."""
+
+from __future__ import annotations
+
+from math import log2
+
+import pytest
+
+from tests.answers.picture import close, flat, numbers, one
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "meter says f8 at 1/50, my lens is fixed at f2. which nd",
+        "lens is fixed at f2, the meter reads f8 at 1/50, nd?",
+        "incident meter f8 iso 100 1/50. lens f2 no iris. which nd",
+        "metered f/8 but shooting at f/2, nd needed to keep 1/50",
+        "light meter reads 8, lens is 2, how many stops nd",
+    ],
+)
+def test_what_was_metered_is_held_back_to_what_the_lens_opens_to(asked, text):
+    assert numbers(asked(text), "nd_stops")[0] == close(4, 4)
+
+
+@pytest.mark.parametrize(
+    ("text", "begins"),
+    [
+        ("is nd64 enough for f1.9 in sun at 24p iso 100", "No: 6 stops of ND leave 1.6 stops too much light"),
+        ("will an nd8 do the job at f4 in shade, 1/50 iso 100", "Yes, and more than enough: 3 stops"),
+        ("is nd256 enough for f1.6 in full sun at 1/50 iso 100", "Yes: 8 stops of ND are enough"),
+    ],
+)
+def test_whether_a_filter_is_enough_is_answered_first(asked, text, begins):
+    assert flat(asked(text)).startswith(begins)
+
+
+@pytest.mark.parametrize(
+    ("text", "stops"),
+    [
+        ("f11 is how many stops slower than f2.8", 2 * log2(11 / 2.8)),
+        ("how many stops is f/16 from f/4", 4),
+        ("stops from 2 to 8?", 4),
+        ("90 degrees vs 180 degrees how much less light", 1),
+        ("2x converter costs how much light", 2),
+    ],
+)
+def test_stops_between_two_are_told_however_they_are_set_apart(asked, text, stops):
+    assert numbers(asked(text), "light_difference_stops")[0] == close(stops, stops)
+
+
+def test_filters_that_are_not_grey_take_light_too(asked):
+    assert numbers(asked("stack nd8 with a polariser, total stops"), "nd_stops")[0] == close(4, 5)
+    assert "less than a tenth of a stop" in flat(asked("how much light does a uv filter eat"))
+
+
+def test_sunny_sixteen_is_worked_out_and_told_by_its_rule(asked):
+    found = asked("sunny 16 for iso 400?")
+    assert numbers(found, "shutter_s") == [close(256 / 2**17, 256 / 2**17), close(1 / 400, 1 / 400)]
+
+
+def test_a_reducer_is_what_changes_the_exposure_and_no_crop(asked):
+    assert flat(asked("does a focal reducer change my exposure")).startswith("0.71x gains 1.0 stops of light")
+
+
+def test_a_filter_behind_the_lens_is_told_of_by_the_usual_thicknesses(asked):
+    found = asked("can i put the nd behind the lens")
+    assert numbers(found, "glass_shift_mm")[1] == close(1 - 1 / 1.52, 1 - 1 / 1.52)
+
+
+def test_the_iso_of_another_whole_setting(asked):
+    found = asked("exposure is right at iso 800 f4 1/60 indoors, whats the iso for f1.4 1/50")
+    assert one(found, "iso") == close(800 * (1.4 / 4) ** 2 * 50 / 60)
+
+
+def test_which_lenses_take_a_filter_is_read_off_their_rims(asked):
+    found = flat(asked("which lenses take a 52 mm filter"))
+    assert "No mount tells it" in found
+    assert "49 mm as well" in found
+
+
+def test_a_wide_step_is_sold_in_one_ring_too(asked):
+    assert "Single rings so wide, 46 to 67 mm" in flat(
+        asked("46mm front thread, want to use 67 mm nd, which step ring")
+    )
