@@ -11,6 +11,7 @@ from engine.answers.families import handler_for
 from engine.answers.found.narrowing import told_apart
 from engine.answers.found.two_named import with_two
 from engine.answers.making.senses import by_facts
+from engine.answers.own.ring_told import beside, judged_with
 from engine.answers.parts.answer import NO, NOT_UNDERSTOOD, Answer, Line
 from engine.answers.parts.entities import entities_of
 from engine.answers.parts.knowledge import Knowledge
@@ -90,8 +91,12 @@ class Desk:
             if question.partial is not None:
                 talk.lean_on(question.partial, canonical(question.partial, self.lexicon.name_for))
             return talk.let_go(unread_answer(question))
+        judged = judged_with(question, talk.question)
+        if judged is not None and self.writes is None:
+            question = judged  # nothing can be written: it is told of the two spoken of
         if question.intent in ("teach", "forget"):
             answer = self._taught(question, talk if talking else None)
+            answer = beside(answer, self._answered(judged, talk)) if judged is not None else answer
             question = answer.question or question
         else:
             question = self._by_facts(question, talk)

@@ -28,7 +28,7 @@ PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about
 MOST_OF: Final = 0.6
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
-_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF"])
+_NAMING: Final = frozenset(["TRAIT", "KIND", "PIECE", "LIMIT", "MOUNT", "FORMAT", "MEASURE", "MOTIF", "LIGHT"])
 
 
 @compact

@@ -96,6 +96,7 @@ def features_of(line: Line, cues: tuple[Cue, ...], cast: Cast, readings: Reading
             ("stop-said", readings.f_number is not None or any(part.f_number for part in cast.lenses)),
             ("at-stop", readings.f_number is not None),
             ("two-stops", len(readings.f_numbers) > 1),
+            ("stops-told", len(readings.f_numbers) + sum(bool(part.f_number) for part in cast.lenses) > 1),
             ("distance-said", readings.distance_mm is not None),
             ("ordinal", readings.number is not None),
             ("pieces-or", len(cast.pieces) > 1 and any(one.text.casefold() in _EITHER for one in line.tokens)),

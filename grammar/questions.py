@@ -62,6 +62,7 @@ class Thing:
     rear: tuple[str, ...] = ()  # and the body mount it fits
     piece: str | None = None  # an adapter described by its kind: helicoid, extension-tube, focal-reducer, adapter ...
     steps: tuple[float, float] | None = None  # a step ring: the two filter threads it joins, mm, as said
+    format_too: str | None = None  # a second format told of the same lens: 'a Super 16 zoom, 16 mm era'
     said_too: tuple[str, ...] = ()  # ids of further mounts that were said of the same lens: 'M bayonet, reflex housing'
     called: tuple[str, ...] = field(default=(), compare=False)  # unknown words beside it: what its user calls it
 

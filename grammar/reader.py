@@ -8,7 +8,7 @@ from engine.base.compact import replace
 from grammar.echo.echo import canonical
 from grammar.hearing import Heard, hear
 from grammar.own.taught import taught
-from grammar.questions import Question, Thing, Unread
+from grammar.questions import Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
@@ -28,6 +28,7 @@ _CHANGING: Final = frozenset(
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
+_PLAN: Final = "buy-plan"
 _REGISTER: Final = "register"  # key of the gear file
 
 
@@ -68,7 +69,7 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
     if not text.strip():
         return empty(text)
     told = taught(text, lexicon, before)
-    if told is not None and not _only_described(told, before):
+    if told is not None and not (_only_described(told, before) or _only_left_out(told, text, lexicon, before)):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
@@ -95,10 +96,12 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.turns.followups import follow
         from grammar.turns.going_on import LEFT
         from grammar.turns.leaning import leans
+        from grammar.turns.listed_again import listed_again
         from grammar.turns.lone_numbers import spoken_out
         from grammar.turns.naming_next import named_next
         from grammar.turns.only_told import mount_kept, with_ring_held
         from grammar.turns.reckoned import reckoned
+        from grammar.turns.said_plainly import said_plainly
         from grammar.turns.word_again import word_again
 
         reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
@@ -106,7 +109,8 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
             return reply
         heard = with_ring_held(mount_kept(heard, before), before)
         put_right = corrected(heard, before, lexicon)
-        said, heard = heard, put_right or spoken_out(reckoned(heard, before, lexicon), before, lexicon)
+        plainly = listed_again(said_plainly(heard, before, lexicon), before)
+        said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
         if leans(heard, before):
             followed = follow(heard, before).with_(corrects=put_right is not None)
             if heard is not said or _only_changes(heard, followed, before):
@@ -128,6 +132,16 @@ def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED
 
 
+def _only_left_out(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:
+    """'forget the Z body' of several that were asked about: nothing of one's own that is to be forgotten."""
+    if not isinstance(told, Unread) or before is None:
+        return False
+    from grammar.turns.said_plainly import said_plainly
+
+    heard = hear(text, lexicon, before.intent)
+    return said_plainly(heard, before, lexicon) is not heard
+
+
 def _only_described(told: Question | Unread, before: Question | None) -> bool:
     """'I have an E-mount camera': a thing without a name is talked about, not kept, where it is what was asked for.
 
@@ -138,6 +152,8 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
     taught = told.taught
     if taught.id or taught.name:
         return False
+    if before is not None and _is_of_the_plan(taught, before):
+        return True
     if taught.section == "bodies":
         keys = {key for key, _ in taught.fields}
         return "format" not in keys or (before is not None and not any(body.ids for body in before.bodies))
@@ -146,6 +162,12 @@ def _only_described(told: Question | Unread, before: Question | None) -> bool:
     if before.taught is None and _REGISTER in dict(taught.fields):
         return True  # 'its register is really 45.2' of a lens that only stands in the question before
     return not any(lens.ids for lens in before.lenses)
+
+
+def _is_of_the_plan(taught: Taught, before: Question) -> bool:
+    """'I also have a K lens' in a plan: told of what is bought for, and kept only where it has a name."""
+    keys = {key for key, _ in taught.fields}
+    return before.intent == _PLAN and taught.section == "lenses" and keys <= {"mount", "focal_length", "f_number"}
 
 
 def _with_rest(problem: Unread, question: Question) -> Unread:

@@ -7,23 +7,29 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
+from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens
+from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
+from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
+from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
-from grammar.numbers.optics_numbers import with_zoom_ratios
+from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
+from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.rears_told import with_rears_told
@@ -40,11 +46,14 @@ from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.zones import with_zones_told
+from grammar.things.asides import without_asides
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
+from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
+from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
@@ -61,7 +70,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
-_ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
+_CUED: Final = frozenset(["FORMAT", "LENGTH"])  # 'full frame equivalent', '35mm equivalent'
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -78,26 +87,28 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_barrels_told(with_holds_counted(list(with_small_words(_within_cues(line)))))
+    spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
-    tokens = with_flanges_of_bodies(linked(hyphened(_denied(tokens))))
+    tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(tokens)
-    tokens = with_close_ups_named(with_rings_at_hand(with_bracketed_told(with_density_rows(tokens))))
-    tokens = [token for token in _of_times(with_squeezes(tokens)) if token.kind not in ("FILLER", "MARK")]
+    tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
+    tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
+    tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(tokens, told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
-    tokens = with_formats_told(with_front_threads(with_zoom_ratios(tokens), told), told)
+    tokens = with_front_threads(with_zoom_ratios(with_formats_engraved(tokens)), told)
+    tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
-    tokens = with_near_marks_told(tokens, told)
+    tokens = with_near_marks_told(without_measure_commas(tokens), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
     tokens = with_thread_lengths(with_close_stops(tokens, told))
-    tokens = with_threads_told(with_measures_told(tokens, told))
+    tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
     tokens = with_mark_rows(with_scale_rows(tokens, told))
     tokens = with_lens_rows(tokens, hosts)
     tokens = with_far_lengths_apart(with_numbers_told(tokens, told))
@@ -128,7 +139,7 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
         return token.kind == "LETTER" and any(start < token.column <= last for start, last in stops)
 
     return tuple(
-        token.as_("CUE", ids=()) if (token.kind == "FORMAT" and inside(token)) or of_stop(token) else token
+        token.as_("CUE", ids=()) if (token.kind in _CUED and inside(token)) or of_stop(token) else token
         for token in line.tokens
     )
 
@@ -141,6 +152,10 @@ def _named(token: Token) -> list[Token]:
         column = token.column + len(token.text) - len(words[-1])
         head = Token(_ENDING[words[-1].casefold()], words[-1], column, listed=token.listed)
         return [token.as_(token.kind, text=token.text[: column - token.column].rstrip()), head]
+    if token.kind == "PREP" and len(words) > 1 and words[0].casefold() in _ENDING:
+        rest = token.text[len(words[0]) :].lstrip()  # 'lens for Super 8'
+        head = token.as_(_ENDING[words[0].casefold()], text=words[0], value="")
+        return [head, token.as_("PREP", text=rest, column=token.column + len(token.text) - len(rest))]
     return [token]
 
 
@@ -186,29 +201,6 @@ def _is_put_off(tokens: list[Token], at: int) -> bool:
     return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 
-def _of_times(tokens: list[Token]) -> list[Token]:
-    """'C-mount, 16 mm film camera era': the camera tells of what times the lens is, not what it is put on.
-
-    Nor does 'only' of 'an APS-C-only lens' stand between the two.
-    """
-    out = []
-    for at, token in enumerate(tokens):
-        before = tokens[at - 1].text if at else ""
-        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
-        if token.text == ":" and at and tokens[at - 1].kind in ("MOUNT", "FORMAT"):
-            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm'
-        elif token.text == ":" and at and tokens[at - 1].kind in _ENDS_LENS and _headed_by_piece(tokens, at + 1):
-            token = token.as_("CUE")  # '90mm lens: tube length'
-        aside = (
-            token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")
-        )
-        aside = (
-            aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
-        )
-        out.append(token.as_("FILLER") if aside else token)
-    return out
-
-
 def _begun(tokens: list[Token]) -> list[Token]:
     """'hey, 180 with ...', 'so 85 with ...': what only leads in begins no question."""
     at = 0
@@ -217,10 +209,6 @@ def _begun(tokens: list[Token]) -> list[Token]:
     ):
         at += 1
     return tokens[at:]
-
-
-def _headed_by_piece(tokens: list[Token], at: int) -> bool:
-    return at < len(tokens) and tokens[at].kind == "PIECE"
 
 
 def _headed(tokens: list[Token]) -> list[Token]:

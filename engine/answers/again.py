@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, NOT_UNDERSTOOD, Answer, Line
+from engine.answers.parts.nearby import SURE, nearest
 from engine.answers.replying import named, reply
+from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
+from engine.facts.subjects import asked_as
 from grammar.questions import TALKED, Question, Unread
 from grammar.words.atoms import key_of
 
@@ -21,6 +24,9 @@ AS_BEFORE: Final = (
     "That was read as the same question again, so the rest stands as before. Ask 'how sure is it' or 'why', or name "
     "what differs: another lens, body, ring or distance."
 )
+STANDS: Final = "The rest stands as in the answer before."
+_SEATED: Final = frozenset({"chain", "focus-verdict", "identify-mount", "coverage"})  # answers that are no numbers
+_SAID: Final = frozenset({"why", "hazard", "gear-setting"})  # kinds of advice that tell of what is seen or meant
 ALL_SAID: Final = (
     "That is all that the facts hold for it. What you see or measure yourself decides: tell it, such as 'it stops at "
     "3 m'."
@@ -44,6 +50,10 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     if asked_for and set(last.lines) <= set(answer.lines):
         return replace(answer, lines=asked_for)  # all else stood there before
+    no_more = answer.reading == last.reading and set(answer.lines) <= set(last.lines)
+    beside = _of_what_was_typed(answer, catalogue) if no_more and answer.intent in _SEATED else ()
+    if beside:
+        return replace(answer, lines=(*beside, Line("note", STANDS)))
     if answer.lines != last.lines:
         return replace(answer, lines=tuple(dict.fromkeys((*asked_for, *answer.lines))))
     told = AS_BEFORE if answer.reading == last.reading else UNCHANGED
@@ -52,6 +62,15 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
     kept = LEADING if told == AS_BEFORE or (told == UNCHANGED and not answer.chains) else 1
     asks = tuple(line for line in answer.lines[kept:] if line.kind == "ask")
     return replace(answer, lines=(*answer.lines[:kept], Line("note", told), *asks))
+
+
+def _of_what_was_typed(answer: Answer, catalogue: Catalogue) -> tuple[Line, ...]:
+    """Advice on what was typed, where that is no more of the same: 'there is a pin on the back, does it matter'."""
+    assert answer.question is not None
+    mounts = frozenset(id_ for lens in answer.question.lenses for id_ in lens.ids[:1])
+    rows = nearest(answer.text, catalogue, 1, SURE, among=lambda row: asked_as(row) in _SAID, mounts=mounts)
+    shared = [row for row in rows if not row.mounts or mounts & {*row.mounts}]
+    return tuple(advice_lines(shared))
 
 
 def _asks_of_last(answer: Answer) -> bool:

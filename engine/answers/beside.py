@@ -268,6 +268,13 @@ def _thickness_asked() -> Beside:
     return with_thickness_asked
 
 
+def _missed() -> Beside:
+    """What it tells that infinity is missed with a ring that should reach it, before the answer."""
+    from engine.answers.shims.missed import with_infinity_missed
+
+    return with_infinity_missed
+
+
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
 
@@ -285,8 +292,8 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("hazard",), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
-    (WAYS, _heard(_thickness_asked, *TOO_THICK)),
     ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),
     (("definition",), _heard(_registers_apart, "register-spoken")),
+    (WAYS, _heard(_thickness_asked, *TOO_THICK)), (WAYS, _heard(_missed, "infinity-missed")),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

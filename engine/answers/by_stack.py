@@ -18,6 +18,7 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question, Thing
 
+SPACER = "extension-tube"
 DRAWN = frozenset({"helicoid", "bellows"})
 NOTHING = "it focuses on nothing"
 OTHERS = ("length", "thickness")  # keys of further plates and rings that belong to no piece named
@@ -27,14 +28,14 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     """Both ends of the draw, and the setting for infinity; nothing where lens, body or draw is not told so far."""
     question = question.with_(adapters=tuple(_with_length(one, knowledge) for one in question.adapters))
     thing, body = question.lens, body_side(question.body, knowledge.catalogue)
-    drawn = next((one for one in question.adapters if one.piece in DRAWN and one.thickness_mm is not None), None)
+    drawn = _drawn(question)
     if thing is None or drawn is None or drawn.thickness_mm is None or not isinstance(body, BodySide):
         return Told()
     register, lens = body.mount.register_mm, distances_of(thing, knowledge.catalogue)
     measured = number(question, "flange_to_image")
     away = Interval.exact(measured) if measured else usual_flange_to_image(thing, knowledge)
     low, high = drawn.thickness_mm
-    if lens is None or away is None or not is_known(register) or low >= high:
+    if lens is None or away is None or not is_known(register) or (low >= high and not measured):
         return Told()
     others = sum(one.thickness_mm[1] for one in question.adapters if one is not drawn and one.thickness_mm is not None)
     others += sum(numbers(question, *OTHERS))
@@ -48,7 +49,7 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     lines = [Line("text", text)]
     rows = [Quantity("helicoid_setting_mm", Interval.exact(at_infinity), "infinity")] if at_infinity > 0 else []
     told = Told()
-    for length, end in ((low, "far"), (high, "near")):
+    for length, end in ((low, "far"), (high, "near")) if low < high else ((high, "near"),):
         x = (Interval.exact(length) - seated).at_least(0.0)
         if x.nominal > 0:
             case = f"{drawn.piece} at {trimmed(length, 1)} mm"
@@ -58,6 +59,13 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     if wanted is not None:
         told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _drawn(question: Question) -> Thing | None:
+    """The piece that is drawn out; where how long the lens is was measured, also one that is only so long."""
+    told = [one for one in question.adapters if one.thickness_mm is not None]
+    fixed = DRAWN | {SPACER} if number(question, "flange_to_image") else DRAWN
+    return next((one for kinds in (DRAWN, fixed) for one in told if one.piece in kinds), None)
 
 
 def _with_length(thing: Thing, knowledge: Knowledge) -> Thing:
@@ -95,6 +103,8 @@ def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answ
 
 def _infinity(setting: float, low: float, high: float, piece: str) -> str:
     """Where the draw stands at infinity, or that it cannot."""
+    if low == high:
+        return f"infinity would be at {small_mm(setting)} there" if setting > 0 else "there is none of it for infinity"
     if setting < low:
         return f"at its shortest it is {small_mm(low - setting)} too far out for infinity, so close-up only"
     if setting > high:

@@ -24,7 +24,7 @@ from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
 from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.spacers import by_spacers
-from engine.answers.shims.targets import is_target, target_told
+from engine.answers.shims.targets import is_target, is_tested_on, target_told
 from engine.answers.shims.turning import as_turns, asks_turns, lead_told, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
@@ -124,7 +124,8 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
     taped = _against_tape(question, knowledge)
     if taped is not None:
         return taped
-    at = number(question, "mark") or (distance_mm(question) if not is_target(question) else None)
+    at = number(question, "mark") if not is_tested_on(question) else None
+    at = at or (distance_mm(question) if not is_target(question) else None)
     carried_mm = number(question, SHIM)
     if at is None:
         return (_carried(question, carried_mm, knowledge) if carried_mm is not None else Told()), carried_mm

@@ -11,7 +11,7 @@ from engine.answers.close.close_picture import shown_by, with_picture
 from engine.answers.close.close_rows import assumed_note, at_extension, at_magnification, further
 from engine.answers.close.converted import through_glass
 from engine.answers.close.coupled import by_their_stops, coupled, is_turned, with_ring_turned
-from engine.answers.close.dioptres import with_close_up_lens
+from engine.answers.close.dioptres import powers_of, whatever_lens, with_close_up_lens
 from engine.answers.close.draw_wanted import draw_wanted
 from engine.answers.close.drawn import draws
 from engine.answers.close.draws_apart import draws_apart
@@ -33,6 +33,7 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Tol
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import distance_mm, mentions, number, numbers
+from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.filling import Filling, filling_told, fillings, motif_told
 from engine.answers.seat.distances import PARTLY, Distances, moves_in_part
 from engine.answers.seat.ways_told import are_set_apart, ways_told
@@ -43,6 +44,7 @@ from grammar.questions import CLOSE_UP_LENS, Question
 MACRO = "macro-distance"
 LARGER = (0.5, 1.0, 2.0)  # magnifications that are spoken of
 FOCAL_ASKED = "How near it comes hangs on the focal length: what is engraved on the lens?"
+LARGE_ASKED = "How large it then comes hangs on the focal length: what is engraved on the lens?"
 ASKED_BACK = "With which lens (focal length), and what stands behind it: which tubes, helicoid, close-up lens?"
 
 
@@ -85,7 +87,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     if named and not told.lines:
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
-    told = through_glass(told, question) + told
+    told = _of_field(question, knowledge) + through_glass(told, question) + told
     lines = list(told.lines)
     if named and question.said("magnification"):
         part = stack_for(question, knowledge)
@@ -93,7 +95,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         told = Told(told.lines, told.quantities + part.quantities)
     sized = question.said("magnification") or motif_told(question, knowledge.catalogue)
     if not focals_of(question) and (not sized or any(thing.piece == TUBE for thing in question.adapters)):
-        lines.append(Line("ask", FOCAL_ASKED, wants="focal"))
+        lines.append(Line("ask", LARGE_ASKED if lines and powers_of(question) else FOCAL_ASKED, wants="focal"))
     if not lines and (lenses := lenses_of(question, knowledge, [])):
         told = least_of_all(lenses, question.feet)
         lines = list(told.lines)
@@ -104,6 +106,12 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         question.text, MACRO, ANSWERED, tuple(lines), question=question, chains=chains or None,
         quantities=told.quantities,
     )  # fmt: skip
+
+
+def _of_field(question: Question, knowledge: Knowledge) -> Told:
+    """Where the view so far away is asked: how wide it is, or which focal length gives it."""
+    asked = mentions(question, "how-wide-there")
+    return focal_for_field(question, knowledge) + (seen_there(question, knowledge) if asked else Told())
 
 
 def _at_size(question: Question, knowledge: Knowledge) -> Told:
@@ -169,6 +177,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
+    if not lenses and not tubes and wanted is None:
+        yield whatever_lens(question, shown)
 
 
 def _filling(

@@ -27,6 +27,7 @@ from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.ways_told import HUB, ways_told
 from engine.answers.ways.adapted import adapted
 from engine.answers.ways.easier import easier, outcome
+from engine.answers.ways.for_old_lenses import for_old_lenses
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
@@ -137,6 +138,9 @@ def _of_kinds(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Lis
     facts = knowledge.catalogue
     lenses = [side for thing in question.lenses if isinstance(side := lens_side(thing, facts), LensSide)]
     bodies = [body for thing in question.bodies if isinstance(body := body_side(thing, facts), BodySide)]
+    old = for_old_lenses(question, knowledge)
+    if old.lines:
+        return old, ()
     by_pair, chains = pairs_apart(question, lenses, bodies, knowledge)
     if by_pair.lines:
         lit = lit_on_bodies(question, lenses, bodies, knowledge)

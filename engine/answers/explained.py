@@ -49,9 +49,9 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
         if told.lines:
             return told
     told = Told()
-    for part in (_of_light, _of_added, _of_registers, _of_glass, _of_crop, _of_limit):
+    for part in (_of_light, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
-    return told if told.lines else _of_pair(question, knowledge)
+    return _of_added(question, knowledge) + (told if told.lines else _of_pair(question, knowledge))
 
 
 def tells_limit(question: Question) -> bool:
@@ -230,15 +230,18 @@ def _is_other(one: float, focal: float, question: Question) -> bool:
 
 
 def _of_added(question: Question, knowledge: Knowledge) -> Told:
-    """'how come adding 1 mm kills infinity': how far lenses still see with that much more between."""
+    """'adding 1 mm kills infinity', 'half a mm, why does it matter so much': how far lenses still see, so far out."""
     added = number(question, "length", "thickness")
-    if question.topic != LOST or question.lenses or question.adapters or not added or added > LARGEST_MM:
+    bare = question.topic == LOST and not (question.lenses or question.adapters)
+    small = bool(added) and mentions(question, "so-small-an-error")
+    if not (bare or small) or not added or added > LARGEST_MM:
         return Told()
     text = (
         f"{small_mm(added)} more between lens and body sets the lens that much too far out, and its focus ring has no"
-        f" way back behind infinity: it ends at about f x f / {small_mm(added)}."
+        f" way back behind infinity: it ends at about f x f / {small_mm(added)}, with the square of the focal length."
     )
-    told = far_limits(usual_focals(knowledge.catalogue), added, knowledge.catalogue, question.feet, 1)
+    lenses = [one for one in focals(question) if one >= SHORTEST_MM] or usual_focals(knowledge.catalogue)
+    told = far_limits(lenses, added, knowledge.catalogue, question.feet, 1)
     return Told((Line("head", text),)) + told
 
 

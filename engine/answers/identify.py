@@ -25,7 +25,7 @@ from engine.answers.parts.mount_line import mount_line, mount_numbers
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number, numbers
-from engine.answers.parts.wording import small_mm
+from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
@@ -136,6 +136,7 @@ def _is_bayonet(question: Question) -> bool:
     """Whether what was measured is a bayonet: its width is no thread."""
     told = question if question.prior is None or not question.follows else question.prior
     seen = any(mentions(one, "bayonet") or is_coupled_by_lugs(one) for one in (question, told))
+    seen = seen or question.said("throat") is not None  # only what a bayonet goes into has one
     return seen and not mentions(question, "thread-told")
 
 
@@ -243,13 +244,19 @@ def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:
     mount = min(near, key=lambda row: (round(row[0], 1), named.get(row[1].id, len(named)), row[1].id))[1]
     meant = replace(lens, kind="mount", ids=(mount.id,), words=mount.designation)
     alone = ", not only by its thread" if mount.thread else ""
-    head = Line("head", f"{small_mm(told)} from flange to image: it is {mount.designation}{alone}.")
+    twins = together.of_nearly_its_pitch(
+        mount, [one for off, one in near if off < together.EXACTLY_MM], question, knowledge
+    )
+    names = listed([mount.designation, *(one.designation for one in twins)], "or")
+    head = Line("head", f"{small_mm(told)} from flange to image: it is {names}{alone}.")
     bodies = question.bodies or tuple(one for one in question.lenses[1:2] if one.ids[:1] != (mount.id,))
     asked = replace(question, intent="focus-verdict", lenses=(meant,), bodies=bodies, values=())
     if not bodies:
-        rows = tuple(mount_numbers(mount, knowledge))
-        fact = Line("fact", f"{mount.designation}: {mount_line(mount, knowledge)}", 1)
-        return Answer(question.text, "identify-mount", ANSWERED, (head, fact), question=asked, quantities=rows)
+        rows = tuple(row for one in (mount, *twins) for row in mount_numbers(one, knowledge))
+        facts = [Line("fact", f"{one.designation}: {mount_line(one, knowledge)}", 1) for one in (mount, *twins)]
+        return Answer(
+            question.text, "identify-mount", ANSWERED, (head, *facts), question=question, quantities=rows, learnt=asked
+        )
     from engine.answers.howto import how_to
 
     answer = how_to(asked, knowledge)

@@ -61,11 +61,16 @@ def incomplete(
     elif lens is not None and body is None and asks_turns(question) and 0 < _moved(question) <= LARGEST_MM:
         told = as_turns(question, _moved(question), knowledge) + told
     lines: list[Line] = list(told.lines)
-    if not found.chains and not told.lines and lens is None and _is_about_spacing(question):
+    if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question):
         told = example_of_spacing(question, knowledge)
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
+    several = [side for side in lenses if isinstance(side, LensSide)]
+    if body is None and len({side.mount.id for side in several}) > 1:
+        from engine.answers.ways.left_over import rings_for_each
+
+        rings = rings_for_each(several, knowledge)
     # what was worked out is the answer
     lines = [*glass.lines, *lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]
     if not found.chains or lens is not None:

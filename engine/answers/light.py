@@ -57,7 +57,12 @@ def exposed(question: Question, knowledge: Knowledge) -> Answer:
     rows = nearest(question.text, knowledge.catalogue, 2, SURE if lines else LEAST)
     if not lines or mentions(question, "meter-doubt"):
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    if mentions(question, "nd-or-filter") and question.said("frame_rate") and not _has_stop(question):
+    if (
+        mentions(question, "nd-or-filter")
+        and question.said("frame_rate")
+        and not _has_stop(question)
+        and not told.lines
+    ):
         lines.append(Line("ask", "For which f-number? Then the density to hold back can be told.", wants="stop"))
     if not lines:
         ask = "For which f-number, shutter and ISO, and in what light (full sun, shade, EV)?"
@@ -167,7 +172,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     if not marks or changes or is_known(shutter_s(question, knowledge)):
         return Told()
     summed = wanted is not None and mentions(question, "added-up") and not mentions(question, "is-wanted")
-    if wanted is not None and not summed and not mentions(question, "same-light"):
+    guessed = len(marks) == 1 and wanted is not None and not mentions(question, "is-wanted", "stops-to-take")
+    if wanted is not None and not summed and not guessed and not mentions(question, "same-light"):
         head = Line("head", f"{trimmed(wanted, 2)} stops wanted:")
         return Told((head,)) + by_filters(Interval.exact(wanted), light_of(question, knowledge), knowledge)
     rows, lines = [], []
@@ -186,10 +192,10 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
     held = [row.value.nominal for row in rows if row.name == "nd_stops" and is_known(row.value)]
     total = sum(held)
-    alike = mentions(question, "same-light") and not mentions(question, "added-up")
+    alike = (guessed or mentions(question, "same-light")) and not mentions(question, "added-up")
     held += [wanted] if alike and wanted is not None else []
     if len(held) > 1 and alike:
-        lines.insert(0, Line("head", _same_or_not(held)))
+        lines.insert(0, Line("head", _taken_for(*held) if guessed else _same_or_not(held)))
     elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
@@ -202,6 +208,12 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
+
+
+def _taken_for(held: float, told: float) -> str:
+    """Whether a mark holds back as many stops as it is taken to."""
+    so_many = f"{figures(held, 3)} stop{'' if held == 1 else 's'}"
+    return f"Yes, {so_many}." if abs(held - told) < SAME_STOPS else f"No, not {figures(told, 3)} but {so_many}."
 
 
 def _same_or_not(held: list[float]) -> str:

@@ -109,6 +109,7 @@ def out_of_scope(question: Question, knowledge: Knowledge) -> Answer:
         if asked_as(advice) in OF_WHAT
     ]
     table = knowledge.catalogue.advice
+    named = [name for name in named if asked_as(table[name]) in OF_WHAT]
     topic = table.get(question.topic or "")
     told_of = [topic.id] if topic is not None and asked_as(topic) in OF_WHAT else []
     rows = [table[name] for name in dict.fromkeys((*near, *named, *told_of))][:1]

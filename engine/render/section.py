@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from engine.answers.parts.wording import f_number
+from engine.answers.parts.wording import f_number, listed
+from engine.answers.seat.described import BENDS
 from engine.base.interval import is_known
 from engine.judging.judge import Judged
 from engine.render.cutting import Cutting
@@ -125,6 +126,10 @@ def _notes(judged: Judged, stack: Stack) -> list[str]:
     ]
     if stack.error_mm is None:
         rows.append("Where the image falls cannot be drawn: a register or a thickness is not known.")
+    bending = [piece.name for piece in stack.pieces if piece.kind in BENDS]
+    if bending:
+        told = listed(bending)
+        rows.append(f"{told[:1].upper()}{told[1:]} can bend or shift the lens: drawn straight and centred.")
     if stack.glass:
         rows.append(
             "There is glass in the stack: the beam behind it is not drawn, and the seat is held against the right one."

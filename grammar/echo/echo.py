@@ -127,10 +127,10 @@ class _Sayer:
             where = on or (f" on {self._formats()}" if self._formats() else "")
             return f"how close does {lens or 'a lens'} focus{where}"
         if intent == "coverage":
-            where = body or self._formats()
+            where = f"{body}{self._part()}" if body else self._formats()
             return f"does {lens or 'a lens'} cover {where or 'the frame'}"
         if intent == "crop-equivalent":
-            where = on or (f" on {self._formats()}" if self._formats() else "")
+            where = f"{on}{self._part()}" if on else f" on {self._formats()}" if self._formats() else ""
             return f"what is the full frame equivalent of {lens or 'a lens'}{where}"
         if intent == "draw":
             return f"draw {_drawn(question.topic)}{lens or 'a lens'}{on}"
@@ -189,6 +189,12 @@ class _Sayer:
         return " and ".join(
             self.name_of("format", thing.id) for thing in self.question.things if thing.kind == "format" and thing.id
         )
+
+    def _part(self) -> str:
+        """What of a body's sensor is used: a format told beside it."""
+        own = {body.format for body in self.question.bodies}
+        others = any(thing.id not in own for thing in self.question.frames)
+        return f" in {self._formats()}" if others else ""
 
     def _named(self, thing: Thing) -> str:
         return mount_words(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)

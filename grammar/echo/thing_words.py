@@ -56,7 +56,8 @@ def _lens(thing: Thing, name_of: NameOf) -> str:
     if not (thing.lens_kind or "").endswith(("macro", "mirror", "objective")):
         parts.append("lenses" if thing.count and thing.count > 1 else "lens")
     if thing.format:
-        parts.append(f"made for {name_of('format', thing.format)}")
+        told = dict.fromkeys(one for one in (thing.format, thing.format_too) if one)
+        parts.append(f"made for {' or '.join(name_of('format', one) for one in told)}")
     return " ".join(parts)
 
 

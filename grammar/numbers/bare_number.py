@@ -21,6 +21,7 @@ from grammar.numbers.optics_numbers import (
     of_optics,
 )
 from grammar.numbers.picture_numbers import is_shape, is_size, is_size_named
+from grammar.words.groups import FRAME_NAMED
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
 
@@ -35,6 +36,7 @@ _FACTORS: Final = (0.4, 5.0)  # what reducers and converters multiply by
 _REDUCING: Final = (0.4, 0.95)
 _THICK: Final = (0.05, 300.0)  # mm, of a ring
 _FOCALS: Final = (8, 1000)  # mm
+_SMALLEST_STOP: Final = 22.0
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "take-off", "error-asked"])  # 'hills sharp at 8, what shim'
 _MARKS: Final = frozenset([1.5, 2.5])
 _SLOWEST: Final = 6.3  # what lenses open to
@@ -126,11 +128,34 @@ def _stopping(bare: Bare) -> Token | None:
     if bare.follows("PREP", "at") and bare.number in STOPS and not _is_mark(bare):
         # 'at 25 f/1.4' is a lens
         return token.as_("FOCAL") if after is not None and after.kind == "FNUM" else token.as_("FNUM")
-    if is_further_stop(bare.tokens, bare.at) or _is_opening(bare):
+    if is_further_stop(bare.tokens, bare.at) or _is_stop_of_frame(bare) or _is_opening(bare):
         return token.as_("FNUM")
     if (bare.follows("LENGTH") or bare.follows("FOCAL")) and bare.number in STOPS and bare.number < 10:
         return token.as_("FNUM") if bare.follows("FOCAL") or bare.is_decimal else token
     return None
+
+
+def _is_stop_of_frame(bare: Bare) -> bool:
+    """'mft f2.8 = ff 5.6', 'does aps-c 1.8 act like ff 2.8': behind a frame, where another has its stop too."""
+    if not _follows_frame(bare.tokens, bare.at) or bare.number not in STOPS or bare.number > _SMALLEST_STOP:
+        return False
+    if bare.after is not None and bare.after.kind in ("LENGTH", "NUMBER", "TIMES"):
+        return False
+    frames = sum(one.kind == "FORMAT" or FRAME_NAMED in one.groups for one in bare.tokens)
+    others = [n for n, _ in enumerate(bare.tokens) if n != bare.at and _may_be_stop(bare.tokens, n, bare.is_decimal)]
+    return frames > 1 and bool(others)
+
+
+def _may_be_stop(tokens: list[Token], at: int, whole: bool) -> bool:
+    """Whether it is a stop, or a number behind a frame that may be one; `whole`: also a whole number."""
+    token = tokens[at]
+    number = token.kind == "NUMBER" and token.numbers[0] in STOPS and (whole or "." in token.text)
+    return token.kind == "FNUM" or (number and _follows_frame(tokens, at))
+
+
+def _follows_frame(tokens: list[Token], at: int) -> bool:
+    before = tokens[at - 1] if at else None
+    return before is not None and (before.kind == "FORMAT" or FRAME_NAMED in before.groups)
 
 
 def _is_mark(bare: Bare) -> bool:

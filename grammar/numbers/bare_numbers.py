@@ -29,6 +29,7 @@ _REVERSED: Final = "reversed"
 # cues of a question whose answer goes by focal length; and what may tell one
 _OF_FOCAL: Final = DISTANT | {"macro", "dof", "hyperfocal", "zone-wanted", "which-stop", "frame-filling", "remark"}
 _OF_MARKS: Final = frozenset(["shim", "past-infinity", "infinity-at", "take-off", "cant-focus"])  # and by a distance
+_OF_VIEW: Final = frozenset(["how-wide", "looks-like", "becomes", "crop"])  # cues of what a lens sees on a frame
 _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"])
 _DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
@@ -115,7 +116,8 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'group 3m to 5m, 50 on ff': where distances or depth are asked for, the one number left is the focal length."""
     zone = any(one.kind == "KEYED" and one.value == "zone" for one in tokens)
     away = any(one.kind in ("LENGTH", "KEYED") and one.unit in ("m", "ft") for one in tokens)
-    if not (zone or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
+    viewed = told & _OF_VIEW and any(_is_lit(tokens, at) for at in range(len(tokens)))
+    if not (zone or viewed or told & _OF_FOCAL or (away and told & _OF_MARKS)) or any(
         one.startswith("after-") and one != "after-" for one in told
     ):
         return tokens
@@ -128,6 +130,12 @@ def _with_focal_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         return tokens
     tokens[left[0]] = tokens[left[0]].as_("FOCAL")
     return tokens
+
+
+def _is_lit(tokens: list[Token], at: int) -> bool:
+    """Whether what a lens is put on stands here: a frame, a body, or the mount of one behind its preposition."""
+    placed = tokens[at].kind == "MOUNT" and at > 0 and tokens[at - 1].value in ("on", "of")
+    return placed or tokens[at].kind in ("FORMAT", "FRAME", "BODY")
 
 
 def _are_lenses(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

@@ -18,6 +18,7 @@ _MOST: Final = 50
 _PITCHES: Final = (0.3, 2.0)  # mm
 _ALONG: Final = frozenset(["CUE", "DET", "PREP", "MEASURE", "VERB"])
 _COUNTS: Final = ("NUMBER", "COUNT", "FOCAL")
+_SIZES: Final = frozenset(["size", "total", "diameter", _CRESTS])  # 'ten measure 7.5', 'ten across are 7.5'
 _OF_THEM: Final = frozenset(["CUE", "DET", "PREP", "MOUNTWORD", "MEASURE"])
 _MOST_BETWEEN: Final = 3  # small words between a count and its length
 _REACH: Final = 5  # tokens from a count to the word for its total
@@ -84,6 +85,8 @@ def _of_row(tokens: list[Token], at: int) -> None:
     """'ten in 7.5 mm', '10 of them 8mm': of a thread that is spoken of, with no more than a small word between."""
     length = at + 1
     while length < len(tokens) and length - at <= _MOST_BETWEEN and tokens[length].kind in _ALONG:
+        if tokens[length].kind == "MEASURE" and tokens[length].value not in _SIZES:
+            return  # 'thread 37, register 45.46'
         length += 1
     if at + 1 < length < len(tokens) and _is_pitch(tokens[length], tokens[at]):
         told_as_length = tokens[length].kind == "LENGTH" or "." in tokens[length].text

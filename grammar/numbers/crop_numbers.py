@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.things.casting import OPTICAL
 from grammar.words.groups import CROP
 from grammar.words.tokens import Token
 
@@ -22,7 +23,7 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
-        elif _is_frame_placed_on(out, at, told):
+        elif _is_frame_placed_on(out, at, told) or _is_mode_of(out, at):
             out[at] = token.as_("CROP")
         elif token.kind in _FRAMES and at + 1 < len(out) and _crops_body(out, at):
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
@@ -38,6 +39,16 @@ def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> b
     glass = any(one is not token and (one.kind == "TIMES" or _reduces(one)) for one in tokens)
     meant = token.kind == "TIMES" or (token.kind == "NUMBER" and (glass or bool(told & _OF_VIEW)))
     return meant and placed and ends and token.numbers[0] in _OF_SENSORS
+
+
+def _is_mode_of(tokens: list[Token], at: int) -> bool:
+    """'4K crop on MFT 1.25x', 'digital zoom 2x on MFT': a factor where crops are spoken of, and no glass is."""
+    if tokens[at].kind != "TIMES" or not crops(tokens[at].numbers[0]):
+        return False
+    before = tokens[max(0, at - _NEAR) : at]
+    glass = any(one.kind == "PIECE" and one.value in OPTICAL for one in tokens)
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return any(map(is_of_crop, before)) and not glass and (after is None or after.kind not in _OF_OTHERS - {"MOUNT"})
 
 
 def _reduces(token: Token) -> bool:

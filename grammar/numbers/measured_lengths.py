@@ -9,22 +9,32 @@ from grammar.words.tokens import Token
 LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
 AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
+_WIDE: Final = "wide"
 _BEHIND: Final = "behind"
 _SUM: Final = "total"
 _THE: Final = "the"
 _BE: Final = "be"
+WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _REGISTER: Final = "flange-to-image"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
 # what is measured, and the word behind the number that says so again: 'register 71 on paper', 'my sheet is 0.05 thick'
-_TOLD_TWICE: Final = frozenset([(_REGISTER, "circle"), ("layer", "thickness"), ("rear-reach", "thickness")])
+_TOLD_TWICE: Final = frozenset(
+    [(_REGISTER, "circle"), (_REGISTER, "rear-reach"), ("layer", "thickness"), ("rear-reach", "thickness")]
+)
 # what may be named between such a word and its length
 _WHAT_HAS: Final = {
-    _REGISTER: ("LENS",), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
+    _REGISTER: ("LENS", "BODY"), "diameter": ("PIECE", "MOUNTWORD"), "bore": ("PIECE", "MOUNTWORD"),
     "throat": ("PIECE", "MOUNTWORD", "LENS"), "barrel": ("LENS",),
 }  # fmt: skip
+_OF: Final = "of"
+_ENDS_OF: Final = " of"
+_OF_WHAT: Final = frozenset([_OF, "on", "in", "for", "through"])
+_OF_BODIES: Final = frozenset(["on", "for"])  # leads on to a body only
+_NAMING: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK", "UNKNOWN", "KIND", "CUE"])  # what may stand before a noun
+_FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
 
@@ -116,13 +126,20 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
 
 
 def _past_what_has_it(tokens: list[Token], at: int, measured: str) -> int:
-    """'register of my lens is 44.9', 'inner dia of a female ring 40.98': what is measured may be named between."""
+    """'register of my lens is 44.9', 'hole in the C to E ring is 22': what is measured may be named between."""
     has = _WHAT_HAS.get(measured)
-    rest = [n for n in range(at + 1, min(len(tokens), at + 6)) if tokens[n].kind != "FILLER"]
-    if has is None or len(rest) < 3 or tokens[rest[0]].value != "of":
+    rest = [n for n in range(at + 1, min(len(tokens), at + _FARTHEST)) if tokens[n].kind != "FILLER"]
+    led = _OF if tokens[at].text.casefold().endswith(_ENDS_OF) else ""  # 'register of' is one word
+    if not led and rest:
+        led = str(tokens[rest.pop(0)].value)
+    if has is None or led not in _OF_WHAT or (led in _OF_BODIES and "BODY" not in has):
         return at + 1
-    place = 2 if tokens[rest[1]].kind in ("DET", "LETTER") or tokens[rest[1]].text.casefold() == "a" else 1
-    return rest[place] + 1 if tokens[rest[place]].kind in has else at + 1
+    for n in rest:
+        if tokens[n].kind in has:
+            return n + 1
+        if tokens[n].kind not in _NAMING and tokens[n].text.casefold() != "a":
+            break
+    return at + 1
 
 
 def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
@@ -130,15 +147,28 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if measured == "distance" and after is not None and after.value == _REGISTER:
         return token.numbers[0] < _LEAST_AWAY  # 'the subject 30 cm from the sensor'
-    if measured == "circle" and token.kind == "NUMBER" and _is_led(tokens, at):
+    if measured == "circle" and (token.kind == "NUMBER" or tokens[at - 1].kind != "CUE") and _is_led(tokens, at):
         return True
+    if measured == "circle" and after is not None and after.kind == "FORMAT":
+        return True  # 'image circle of 50 mm standard 8 lens'
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
+    if after.text.casefold() == _WIDE and measured in _MEASURED:
+        return False  # 'the hole is 22 mm wide'
+    if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):
+        return False  # 'thread measures 41.9, register 45.5'
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
 
 
+def _has_own_behind(tokens: list[Token], at: int) -> bool:
+    """Whether a length stands right behind the measuring word at `at`, and nothing behind that which it may be of."""
+    number, after = (tokens[at + n] if at + n < len(tokens) else None for n in (1, 2))
+    told = number is not None and number.kind in ("LENGTH", "NUMBER") and not number.text.isalpha()
+    return told and (after is None or after.kind not in (*OWN, "FNUM", "NUMBER", "LENGTH"))
+
+
 def _is_led(tokens: list[Token], at: int) -> bool:
-    """'what circle does a 135 throw': an article makes the bare number a lens."""
+    """'what circle does a 135 throw', 'image circle of a 50 mm': an article makes the number a lens."""
     return tokens[at - 1].kind == "DET" or tokens[at - 1].text.casefold() == "a"
 
 
@@ -154,3 +184,32 @@ def is_plausible(word: Token, number: float) -> bool:
         if dots and not float(least or 0) <= number <= float(greatest or "inf"):
             return False
     return True
+
+
+def is_measured_behind(tokens: list[Token], at: int) -> bool:
+    """'threaded, 17.5 from flange to image': the words behind the number tell what it is, and have no other."""
+    rest = [token for token in tokens[at + 1 : at + 5] if token.kind not in ("CUE", "DET", "PREP")]
+    if not rest or rest[0].kind != "MEASURE" or rest[0].value in WIDTHS:
+        return False
+    return not any(token.kind in LENGTHS for token in rest[1:2])
+
+
+def is_led_as_other(tokens: list[Token], at: int) -> bool:
+    """'flange to image 28.8 mm 26 tpi': a word right before the number tells that it is no width."""
+    led = tokens[at - 1] if at else None
+    return led is not None and led.kind == "MEASURE" and led.value not in WIDTHS
+
+
+def is_keyed_before(tokens: list[Token], at: int) -> bool:
+    """'screw thread 37 mm across, 0.75': what it measures was told right before it, by another clue."""
+    return at > 0 and tokens[at - 1].kind == "KEYED" and tokens[at - 1].value == tokens[at].value
+
+
+def is_keyed_behind(tokens: list[Token], at: int) -> bool:
+    """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
+    return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])
+
+
+def is_its_length(tokens: list[Token], at: int) -> bool:
+    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
+    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"

@@ -6,9 +6,24 @@ from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
 from grammar.numbers.crests import counted, is_screw
-from grammar.numbers.measured_lengths import AWAY, LENGTHS, OWN, is_plausible, length_behind, length_of
+from grammar.numbers.measured_lengths import (
+    AWAY,
+    LENGTHS,
+    OWN,
+    is_its_length,
+    is_keyed_before,
+    is_keyed_behind,
+    is_led_as_other,
+    is_measured_behind,
+    is_plausible,
+    length_behind,
+    length_of,
+)
 from grammar.numbers.near_marks import is_own_size
+from grammar.numbers.ring_measured import PIECES, ring_measured
 from grammar.numbers.senses import is_put_in, is_thread_length
+from grammar.numbers.threads_told import with_led_apart
+from grammar.words.groups import ASKS
 from grammar.words.tokens import Token
 
 THREAD_LENGTH: Final = "thread-length"
@@ -19,7 +34,6 @@ _NEAR: Final = 5  # tokens
 _THREAD_NEAR: Final = 8  # from a thread to how long it is: 'the thread on this one is nearly 5 mm long'
 _THREAD_WIDTHS: Final = (12.0, 130.0)  # mm
 _WIDTHS: Final = (10.0, 150.0)  # mm, of a bare number that ends what is said of a thread
-_PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
 _NEAR_METRES: Final = 10.0  # of a bare number that tells how near a lens focuses
 _MOST_METRES: Final = 250.0  # of a bare number on a scale
 _IDENTIFIED: Final = "after-identify-mount"  # a thread may have been asked for
@@ -30,7 +44,7 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
 
     `told`: what the cues of the line tell, and the kind of question before it.
     """
-    out = _crossed(counted(with_closer_rings(tokens), threaded=_IDENTIFIED in told))
+    out = _crossed(counted(with_led_apart(with_closer_rings(tokens)), threaded=_IDENTIFIED in told))
     for at, token in enumerate(out):
         if token.kind == "MEASURE" and token.value == "total" and "nd" in told:
             out[at] = token.as_("CUE")  # 'how much nd to get f/1.8'
@@ -53,11 +67,15 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         word = tokens[at] = word.as_("MEASURE", value="diameter")
     if word.value == "diameter" and _of_barrel(tokens, at):
         word = tokens[at] = word.as_("MEASURE", value="barrel")
-    target = None if _is_keyed_behind(tokens, at) else length_of(tokens, at, word)
+    if is_keyed_before(tokens, at):
+        tokens[at] = word.as_("CUE")
+        return
+    asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
+    target = None if asked or is_keyed_behind(tokens, at) else length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
-        if word.value == "circle" and target == at - 1:
+        if word.value == "circle" and target == at - 1 and tokens[target].kind == "LENGTH":
             tokens[at] = word.as_("PIECE", value="adapter")  # 'a 1 mm disc' is no image circle, it stands between
         return
     if word.value == "field" and target > at and _is_lens_before_tube(tokens, target):
@@ -68,7 +86,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     key = word.value
     if key == "flange-to-image" and target and is_put_in(tokens[target - 1]):
         key = "extension"
-    elif key == "thickness" and word.text.casefold().startswith(_TOO) and _is_its_length(tokens, target):
+    elif key == "thickness" and word.text.casefold().startswith(_TOO) and is_its_length(tokens, target):
         tokens[target], tokens[at] = tokens[target].as_("LENGTH", unit="mm"), word.as_("CUE")
         return
     elif key == "thickness" and target == at - 1 and _is_thin_piece(tokens, at):
@@ -78,6 +96,8 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         key = THREAD_LENGTH
     tokens[target] = _keyed(tokens[target], key)
     tokens[at] = word.as_("CUE")
+    if target + 1 < len(tokens) and _is_wide(tokens[target + 1]):
+        tokens[target + 1] = tokens[target + 1].as_("CUE")  # 'the hole is 22 mm wide'
 
 
 def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:
@@ -97,21 +117,11 @@ def _is_thin_piece(tokens: list[Token], at: int) -> bool:
     return ring and tokens[at].text.casefold() == _THIN and tokens[at - 1].numbers[0] >= _THINNEST_RING_MM
 
 
-def _is_keyed_behind(tokens: list[Token], at: int) -> bool:
-    """'a 28 mm whose flange is 46.3 not 46.0': what it measures was told behind it, by another clue."""
-    return any(one.kind == "KEYED" and one.value == tokens[at].value for one in tokens[at + 1 : at + 4])
-
-
-def _is_its_length(tokens: list[Token], at: int) -> bool:
-    """'a ring of 0.5, too thick?': what a ring is 'of' is its length, and not by how much it is off."""
-    return at > 1 and tokens[at - 1].value == "of" and tokens[at - 2].kind == "PIECE"
-
-
 def _size_is_told(tokens: list[Token], at: int) -> bool:
     """Whether a plain 'measures' tells of a mark or a ring, which is then told, or leaves it to a word that follows."""
     if _of_what_follows(tokens, at) or _of_mark(tokens, at):
         return True
-    if any(one.kind in _PIECES for one in tokens[:at]):
+    if any(one.kind in PIECES for one in tokens[:at]):
         if at and tokens[at - 1].kind == "NUMBER" and "." in tokens[at - 1].text and not _has_length(tokens[: at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
             return True
@@ -120,7 +130,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
         if target is not None and "." in tokens[target].text and not _has_length(tokens[:at]):
             tokens[target] = _of_ring(tokens, target)
         return True
-    target = _of_ring_behind(tokens, at)
+    target = ring_measured(tokens, at)
     if target is not None:
         tokens[target] = _of_ring(tokens, target)
         return True
@@ -144,6 +154,7 @@ def _tell_screw(tokens: list[Token], at: int) -> None:
         and before.kind != "MOUNT"
         and (ahead + 1 >= len(tokens) or tokens[ahead + 1].kind not in OWN)
         and (_is_of_thread(after) or _ends_as_width(tokens, ahead))
+        and not is_measured_behind(tokens, ahead)
     ):
         tokens[ahead] = _keyed(after, THREAD_LENGTH if is_thread_length(after) else "diameter")
 
@@ -206,20 +217,8 @@ def _measured_otherwise(tokens: list[Token], at: int) -> bool:
 
 def _has_length(tokens: list[Token]) -> bool:
     """Whether the last piece among the tokens has its length already."""
-    last = max(n for n, token in enumerate(tokens) if token.kind in _PIECES)
+    last = max(n for n, token in enumerate(tokens) if token.kind in PIECES)
     return any(token.kind == "LENGTH" for token in tokens[max(0, last - 2) : last + 2])
-
-
-def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
-    """'measured my M42 to E ring at 27.35': the decimal number behind the ring that follows the word."""
-    piece = False
-    for n, token in enumerate(tokens[at + 1 :], start=at + 1):
-        if token.kind == "STOP":
-            return None
-        piece = piece or token.kind in _PIECES
-        if piece and token.kind in LENGTHS and "." in token.text:
-            return n
-    return None
 
 
 def _of_thread(tokens: list[Token], at: int) -> bool:
@@ -264,7 +263,7 @@ def _crossed(tokens: list[Token]) -> list[Token]:
             if measures[-1] == "distance":
                 tokens[at - 1] = _keyed(before, "field")  # 'the subject is 24 mm wide'
             tokens[at] = token.as_("CUE")
-        elif token.kind == "PITCH" and _is_width(before):
+        elif token.kind == "PITCH" and _is_width(before) and not is_led_as_other(tokens, at - 1):
             tokens[at - 1] = _keyed(before, "diameter")
     return tokens
 

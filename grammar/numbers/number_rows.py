@@ -135,4 +135,4 @@ def set_behind(tokens: list[Token], at: int) -> None:
 
 
 def is_number(token: Token) -> bool:
-    return token.kind == "NUMBER" and not token.text.isalpha()
+    return token.kind == "NUMBER" and not token.text[:1].isalpha()

@@ -213,3 +213,19 @@ def _ends_lens(out: list[Token]) -> bool:
 def _is_of_glass(factor: float, told: frozenset[str]) -> bool:
     reduces = _REDUCES[0] < factor <= _REDUCES[1] and factor not in STOPS
     return reduces or (_EXTENDS[0] <= factor <= _EXTENDS[1] and not told & _OF_SIZE)
+
+
+def with_factors_in(tokens: list[Token]) -> list[Token]:
+    """'put a focal reducer 0.71 in': no inches, but by how much it reduces, and where it is put."""
+    reducer = any(token.kind == "PIECE" and token.value == "focal-reducer" for token in tokens)
+    return [_factor_in(token) if reducer and _is_put_in(token) else token for token in tokens]
+
+
+def _is_put_in(token: Token) -> bool:
+    unit = token.text.partition(" ")[2].casefold()
+    return token.kind == "LENGTH" and unit == "in" and is_reducing(token.numbers[0] / INCH_MM)
+
+
+def _factor_in(token: Token) -> Token:
+    factor = round(token.numbers[0] / INCH_MM, 6)
+    return token.as_("NUMBER", text=token.text.split(" ")[0], value="", unit="", numbers=(factor,))

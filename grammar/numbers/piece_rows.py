@@ -8,6 +8,7 @@ from typing import Final
 from grammar.numbers.further_tubes import with_further_tubes
 from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
+from grammar.numbers.rows_of_tubes import with_unsaid_tubes
 from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
@@ -19,6 +20,7 @@ _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
 _CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+_COMPARED: Final = frozenset(["compare-word", "versus"])
 _LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
 _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
@@ -32,6 +34,8 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     out = with_further_tubes(with_joins_between(with_parted(tokens)))
     if told & _CLOSE or any(token.kind == "RATIO" for token in out) or sum(one.text in _PLUS for one in out) >= _MANY:
         out = _with_sums_told(out)
+    if told & _CLOSE and not told & _COMPARED:
+        out = with_unsaid_tubes(out)
     tell_washers(out, told)
     tell_lens_of_ring(out)
     if told & _CLOSE:
@@ -244,7 +248,7 @@ def _as_row(out: list[Token], lengths: list[int]) -> int:
 
 
 def _is_bare(token: Token) -> bool:
-    return token.kind == "NUMBER" and not token.text.isalpha() and 0.05 <= token.numbers[0] <= _LONGEST
+    return token.kind == "NUMBER" and not token.text[:1].isalpha() and 0.05 <= token.numbers[0] <= _LONGEST
 
 
 def _is_length(token: Token) -> bool:

@@ -25,6 +25,8 @@ _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
 _LEAST_PLATE: Final = 0.25  # mm; what is thinner is foil
 _THICKEST_GLASS: Final = 8.0  # mm; a lens of a shorter focal length is told with a stop or a mount
+_PLATES: Final = frozenset(["plate", "plates"])
+_BEHIND_LENS: Final = frozenset(["behind", "between"])  # where such a plate is put
 _TAKING: Final = frozenset(["PIECE", "MEASURE", "PREP", "LIMIT", "AT"])  # what a number behind them is of
 _ISO: Final = "iso"  # value of the word that a speed follows
 _FILTER: Final = "filter"
@@ -208,15 +210,28 @@ def _plates(tokens: list[Token]) -> list[Token]:
         if token.kind != "LENS" or token.text.casefold() != "glass":
             continue
         back = at - 1
-        while back >= 0 and tokens[back].kind in ("PREP", "DET") and tokens[back].value in ("of", "the", ""):
+        while back >= 0 and (_leads_to_glass(tokens[back]) or _names_plate(tokens[back])):
             back -= 1
         before = tokens[back] if back >= 0 else None
         if before is None or before.kind not in ("LENGTH", "NUMBER") or before.unit not in ("mm", ""):
             continue
-        if before.numbers[0] <= _SHORTEST_FOCAL or (back < at - 1 and before.numbers[0] <= _THICKEST_GLASS):
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        plate = back < at - 1 or (after is not None and (after.value in _BEHIND_LENS or _names_plate(after)))
+        if before.numbers[0] <= (_THICKEST_GLASS if plate else _SHORTEST_FOCAL):
             tokens[back] = before.as_("KEYED", value="glass", unit="mm")
-            tokens[at] = token.as_("CUE")
+            for place in range(back + 1, min(at + 2, len(tokens))):
+                if place == at or _names_plate(tokens[place]):
+                    tokens[place] = tokens[place].as_("CUE")
     return tokens
+
+
+def _leads_to_glass(token: Token) -> bool:
+    return token.kind in ("PREP", "DET") and token.value in ("of", "the", "")
+
+
+def _names_plate(token: Token) -> bool:
+    """'a 5 mm plate of glass', 'a glass plate': that glass is a plate, and no ring or lens."""
+    return token.kind == "PIECE" and token.text.casefold() in _PLATES
 
 
 def _thick_plates(tokens: list[Token]) -> list[Token]:

@@ -11,6 +11,7 @@ _OWN: Final = "own"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
+_OF_LENS: Final = frozenset(["LENS", "KIND"])
 _APART_MM: Final = 3.0  # a ring that is farther off is another ring
 _LEAST_APART_MM: Final = 0.6  # a cup of two tenths may be off by as much as it is deep
 _APART: Final = 0.25  # and so is one that is off by more than this share of it
@@ -80,12 +81,13 @@ def _is_length(token: Token) -> bool:
 
 
 def _measured(tokens: list[Token], right: int) -> int | None:
-    """The other length that is nearly the right one, the nearest in the text."""
+    """The other length that is nearly the right one: told to the tenth and no lens's, and the nearest in the text."""
     wanted = tokens[right].numbers[0]
     room = max(_LEAST_APART_MM, min(_APART_MM, _APART * wanted))
     near = [
         place
         for place, token in enumerate(tokens)
         if place != right and _is_length(token) and 0 < abs(token.numbers[0] - wanted) <= room
-    ]
-    return min(near, key=lambda place: abs(place - right), default=None)
+        and not (place + 1 < len(tokens) and tokens[place + 1].kind in _OF_LENS)
+    ]  # fmt: skip
+    return min(near, key=lambda place: ("." not in tokens[place].text, abs(place - right)), default=None)

@@ -19,6 +19,7 @@ _KNOWN: Final = frozenset(["same", "one-ring"])  # told of a piece that was spok
 # between a piece and its length: 'a tube of 60', 'a helicoid adds 8 mm', 'ring is 1mm, 135mm lens'
 _ITS: Final = frozenset(["of", "added", "be"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "LENGTH"])
+_FAR: Final = frozenset(["m", "ft"])
 _SHORTEST_LENS_MM: Final = 20
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
@@ -47,7 +48,8 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
     for at, token in enumerate(tokens):
-        stretched = token.kind == "RANGE" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        drawn = bool(out) and out[-1].kind == "PIECE" and out[-1].value in DRAWN
+        stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
         factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
         behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
         if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
@@ -64,7 +66,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
             stopped = token.kind in ("FNUM", "COMBO") or _is_stopped(tokens, at)
             stop_of_piece = stopped and _is_of_piece(out, back)  # '20mm tube, f11'
-            of_lens = _is_body(out, back) and _is_of_lens(token)  # 'on an FF body, 28mm'
+            of_lens = _is_body(out, back) and (
+                _is_of_lens(token) or token.unit in _FAR
+            )  # 'on an FF body, 28mm', 'at 3 m'
             of_lens = of_lens or (_is_ring(out, back) and is_marked_lens(token, told))
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
@@ -94,15 +98,24 @@ def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -
     return plain and metric and not others and token.numbers[0] == int(token.numbers[0]) >= _SHORTEST_LENS_MM
 
 
+def _is_before_pair(tokens: list[Token], at: int) -> bool:
+    """'helicoid 6 mm M to E, 28 mm': the mounts behind are those of the ring; the lens is told by itself."""
+    token, ahead = tokens[at], tokens[at + 1 : at + 4]
+    pair = [one.kind for one in ahead] in (["MOUNT", "LINK", "MOUNT"], ["MOUNT", "PREP", "MOUNT"])
+    lens = any(one.kind in _FOCALS and one.numbers[0] >= _SHORTEST_LENS_MM for one in tokens[at + 4 :])
+    short = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] < _SHORTEST_LENS_MM
+    return pair and short and lens and ahead[1].value in ("to", "", "-")
+
+
 def _is_turned(after: list[Token]) -> bool:
     """'an M42 lens 85 mm reversed on ...': the quality that ends what is told of the lens before."""
     return [one.kind for one in after[:1]] == ["TRAIT"] and (len(after) == 1 or after[1].kind not in HEADS | MODIFIERS)
 
 
 def _is_body(out: list[Token], at: int) -> bool:
-    """A body, or a frame whose format is told."""
+    """No body has a focal length, and no sensor: 'on a 2/3 inch chip, my 35', 'APS-C frame 50'."""
     framed = out[at].kind == "FRAME" and at > 0 and out[at - 1].kind == "FORMAT"
-    return framed or _headed_by(out, at).kind == "BODY"
+    return framed or _headed_by(out, at).kind in ("BODY", "FRAME")
 
 
 def _is_of_piece(out: list[Token], at: int) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.crests import is_screw
+from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.groups import FEMALE, METRIC
 from grammar.words.tokens import Token
 
@@ -13,6 +14,8 @@ _PITCHES: Final = (0.3, 2.0)  # mm
 _NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM", "STOPS"])
 _EITHER: Final = frozenset(["or", "vs"])
 _WIDE: Final = "wide"
+_NUMBER_AND_PITCH: Final = 2
+_INCH_MM: Final = 25.4
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
 
@@ -27,6 +30,30 @@ def with_threads_told(tokens: list[Token]) -> list[Token]:
         if wide + 1 < len(out) and out[wide + 1].text.casefold() == _WIDE:
             out[wide + 1] = out[wide + 1].as_("CUE")
     return _with_pitch(out)
+
+
+def with_led_apart(tokens: list[Token]) -> list[Token]:
+    """'register 28.8 26 tpi': what a measuring word leads is no width of a thread, so that the pitch stands alone."""
+    out: list[Token] = []
+    for token in tokens:
+        led = out[-1] if out else None
+        other = led is not None and led.kind == "MEASURE" and led.value not in WIDTHS
+        parts = token.text.split(maxsplit=1)
+        if not (other and token.kind == "THREAD" and token.unit == "tpi" and len(parts) == _NUMBER_AND_PITCH):
+            out.append(token)
+            continue
+        number, pitch = parts
+        bare = number.removesuffix("mm")
+        if not bare.replace(".", "").isdigit() or "x" in pitch.casefold():
+            out.append(token)
+            continue
+        per_inch = token.numbers[1]
+        kind, unit = ("NUMBER", "") if bare == number else ("LENGTH", "mm")
+        out.append(token.as_(kind, text=number, value=bare, numbers=token.numbers[:1], unit=unit))
+        column = token.column + len(token.text) - len(pitch)
+        told = f"{round(_INCH_MM / per_inch)} tpi"
+        out.append(token.as_("PITCH", text=pitch, column=column, value=told, numbers=(per_inch,)))
+    return out
 
 
 def _without_either(tokens: list[Token]) -> list[Token]:
@@ -47,7 +74,7 @@ def _without_either(tokens: list[Token]) -> list[Token]:
 def _with_pitch(tokens: list[Token]) -> list[Token]:
     """'thread 47 mm, 0.75': the one bare fraction beside a width is a pitch, where no ring is named."""
     told = any(token.kind in _NO_PITCH for token in tokens)
-    wide = any(token.kind == "KEYED" and token.value == "diameter" for token in tokens)
+    wide = any(_tells_width(token) for token in tokens)
     bare = [at for at, token in enumerate(tokens) if _may_be_pitch(token)]
     if told or not wide or len(bare) != 1:
         return tokens
@@ -57,11 +84,22 @@ def _with_pitch(tokens: list[Token]) -> list[Token]:
 
 
 def _may_be_pitch(token: Token) -> bool:
-    """A bare fraction, or so short a length in mm, as pitches are long."""
-    fraction = token.kind == "NUMBER" and "." in token.text
+    """A bare fraction, 'x 0.75', or so short a length in mm, as pitches are long."""
+    fraction = (token.kind == "NUMBER" and "." in token.text) or _is_by(token)
     return (fraction or (token.kind == "LENGTH" and token.unit == "mm")) and (
         _PITCHES[0] <= token.numbers[0] <= _PITCHES[1]
     )
+
+
+def _tells_width(token: Token) -> bool:
+    """Whether it is the width of a thread, or the name of a mount by its width: '42 mm thread'."""
+    named = token.kind == "MOUNT" and token.text[:2].isdigit()
+    return named or (token.kind == "KEYED" and token.value == "diameter")
+
+
+def _is_by(token: Token) -> bool:
+    """'x 0.75', 'x 1': by which another number is told."""
+    return token.kind == "TIMES" and token.text[:1].casefold() == "x"
 
 
 def _width(tokens: list[Token]) -> int | None:

@@ -104,6 +104,7 @@ class Part:
             self.thickness, self.factor, self.count,
             front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
             steps=self.steps,
+            format_too=self.formats[-1].ids[0] if self.sort == "lens" and len(self.formats) > 1 else None,
             said_too=tuple(id_ for mount in self.mounts[1:] for id_ in mount.ids) if self.sort == "lens" else (),
         )  # fmt: skip
 

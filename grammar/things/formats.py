@@ -4,16 +4,25 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import FILM_LIKE, LIT, VIDEO_TUBE
+from grammar.things.casting import OPTICAL
+from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
+_COVERAGE: Final = "coverage"
+_TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
+_FORMAT: Final = "format"
+_ENDING_LENS: Final = frozenset(["LENS", "KIND", "LENGTH", "COMBO", "FNUM", "MOUNT"])  # what may be said last of a lens
+_FRAMES: Final = frozenset(["FORMAT", "AREA", "BODY", "FRAME"])
+_FRAMED: Final = _FRAMES | {"MOUNT", "LETTER"}
 _INCHLIKE: Final = frozenset(["KIND", "LENS", "FRAME", "BODY"])
 _CLOSING: Final = frozenset(["STOP", "JOIN", "LIMIT", "CUE"])
 _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is asked of a lens on a frame
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
+_NEAR: Final = 4  # tokens
+_SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
@@ -31,7 +40,29 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
         out.append(token)
-    return [token for at, token in enumerate(out) if not (_is_of_lens_behind(out, at) or _is_said_again(out, at))]
+    said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
+    out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
+    return _with_coverage_of_lens(out)
+
+
+def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
+    """'50 mm lens, 1/2 inch coverage on APS-C': before another frame it is what the lens is made for."""
+    for at, token in enumerate(tokens[:-1]):
+        joined = at > 0 and tokens[at - 1].kind == "JOIN"
+        before = tokens[at - 1 - joined] if at > joined else None
+        covers = tokens[at + 1].kind == "CUE" and tokens[at + 1].text.casefold() == _COVERAGE
+        others = any(one.kind in _FRAMED for one in tokens[at + 2 :]) or any(_puts_on(tokens, n) for n in range(at))
+        of_lens = before is not None and before.kind in _ENDING_LENS
+        if token.kind == "FORMAT" and covers and others and of_lens:
+            lead = Token("PREP", "", token.column, "made-for")
+            return [*tokens[: at - joined], lead, token, *_with_coverage_of_lens(tokens[at + 1 :])]
+    return tokens
+
+
+def _puts_on(tokens: list[Token], at: int) -> bool:
+    """Whether what the lens is to light stands here: a frame, or a mount behind a preposition."""
+    mount = tokens[at].kind in ("MOUNT", "LETTER") and at > 0 and tokens[at - 1].kind == "PREP"
+    return tokens[at].kind in _FRAMES or mount
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
@@ -43,9 +74,19 @@ def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
 
 
 def _is_said_again(tokens: list[Token], at: int) -> bool:
-    """'medium format 44x33': the size tells it."""
-    sized = at + 1 < len(tokens) and tokens[at + 1].kind == "FORMAT"
-    return sized and tokens[at].kind == "KIND" and tokens[at].value == _MEDIUM
+    """'medium format 44x33', 'on 44x33 medium format': the size tells it; '6x6 medium format on E' is a lens."""
+    if tokens[at].kind != "KIND" or tokens[at].value != _MEDIUM:
+        return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    behind = at > 0 and tokens[at - 1].kind == "FORMAT" and not (after is not None and after.value == "on")
+    return behind or (after is not None and after.kind == "FORMAT")
+
+
+def _is_format_of_mount(tokens: list[Token], at: int) -> bool:
+    """'a 25 mm lens for MFT format': the format of a mount is told by the mount."""
+    if at < 2 or tokens[at].kind != "FRAME" or tokens[at].text.casefold() != _FORMAT:
+        return False
+    return tokens[at - 1].kind == "MOUNT" and tokens[at - 2].kind == "PREP" and tokens[at - 2].value in _FOR
 
 
 def _is_of_lens_behind(tokens: list[Token], at: int) -> bool:
@@ -94,17 +135,25 @@ def _told(tokens: list[Token], at: int) -> Token:
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
-        near = near or (before is not None and before.value == "of" and "/" in token.value)  # 'the crop of 2/3 inch'
+        near = near or _crop_is_asked(tokens, at)  # 'the crop of 2/3 inch', 'crop factor of 1"'
+        near = near or (after is not None and after.text == ":")  # '1/2.3": 135 f2 equiv'
         return token.as_("FORMAT") if near else token
     if before is not None and before.kind == "PREP" and before.value in _FOR:
         ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
-    others = any(one.kind in ("COMBO", "LENGTH") and one is not token and _is_whole(one) for one in tokens)
+    others = any(one.kind in _TOLD_LENS and one is not token and _is_whole(one) for one in tokens)
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]
-        if any(one.kind in ("COMBO", "LENGTH") for one in ahead) or (before is not None and before.kind == "LENGTH"):
+        if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _crop_is_asked(tokens: list[Token], at: int) -> bool:
+    """Whether this is what the crop, or a part of an inch, is asked 'of'."""
+    if at == 0 or tokens[at - 1].value != "of":
+        return False
+    return "/" in tokens[at].value or any(CROP in one.groups for one in tokens[max(0, at - _NEAR) : at])
 
 
 def _is_put_on(before: Token | None, after: Token | None) -> bool:
@@ -120,13 +169,11 @@ def _is_frame_beside(tokens: list[Token], at: int) -> bool:
     """
     token = tokens[at]
     focals = [one.numbers[0] for one in tokens if one.kind == "COMBO" or (one.kind == "LENGTH" and one.unit == "mm")]
+    bare = [one.numbers[0] for one in tokens if one.kind == "NUMBER" and one.text.isdecimal()]
+    focals = focals or [one for one in bare if one >= _SHORTEST]
     around = [one for one in tokens[max(0, at - 1) : at + 2] if one is not token]
-    if (
-        token.kind != "LENGTH"
-        or token.unit != "in"
-        or len(focals) != 1
-        or any(one.kind in _OF_OTHERS for one in around)
-    ):
+    others = any(one.kind in _OF_OTHERS and one.value not in OPTICAL for one in around)
+    if token.kind != "LENGTH" or token.unit != "in" or len(focals) != 1 or others:
         return False
     return "/" in token.value or abs(token.numbers[0] / focals[0] - 1) > _SAME
 

@@ -8,12 +8,13 @@ from typing import Final
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
 from grammar.things.one_lens import body_beside_lens, host_before_lens, put_together
-from grammar.things.phrases import TOWARDS
+from grammar.things.phrases import TOWARDS, Noun
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
 _MADE_FOR: Final = frozenset(["for", "from", "of"])
+_LIT: Final = frozenset(["cover", "vignette", "image-circle"])  # cues of what is to be lit
 
 
 # '25 mm' and '1 inch' are one focal length told twice
@@ -40,6 +41,7 @@ def complete(cast: Cast) -> None:
     _rings_of_route(cast)
     told_by_pieces(cast)
     _lens_by_its_frame(cast)
+    _frame_beside_lens(cast)
     frame_of_body(cast)
 
 
@@ -51,6 +53,18 @@ def _lens_by_its_frame(cast: Cast) -> None:
         return
     cast.lenses[0].formats = list(made_for[0].formats)
     cast.frames.remove(made_for[0])
+
+
+def _frame_beside_lens(cast: Cast) -> None:
+    """'a 1 inch zoom Super 35 coverage': of two formats told of one lens the last is what it is to light."""
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    if lens is None or cast.bodies or cast.frames or not cast.told & _LIT or len(lens.formats) != 2:
+        return
+    first, last = lens.formats
+    if first.ids[:1] != last.ids[:1]:
+        lens.formats = [first]
+        noun = Noun(role="on", mods=[last.as_("FORMAT")], column=last.column, text=last.text)
+        cast.frames.append(Part("frame", noun, formats=[last]))
 
 
 def _old_on_new(cast: Cast) -> None:
@@ -119,6 +133,9 @@ def _gather_lenses(cast: Cast) -> None:
     told = _each_one(told)
     if not cast.bodies:
         host_before_lens(cast, told)
+    if any(part.is_bare and part.count == len(told) > 1 for part in cast.lenses):
+        cast.lenses = told  # 'two lenses: an 85 C/Y and a projector lens'
+        return
     put_together(told)
     counts = [part.count for part in told if part.count]
     kept: list[Part] = []

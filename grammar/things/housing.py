@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from grammar.things.cast import Cast
 from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
+
+_TWO: Final = 2
 
 
 def house(parts: list[Part]) -> None:
@@ -47,6 +51,19 @@ def _is_far(part: Part) -> bool:
     """Whether it is a distance in front of the camera."""
     token = part.noun.first("LENGTH") if part.sort == "length" else None
     return token is not None and token.unit in ("m", "ft")
+
+
+def house_beside(parts: list[Part], hosts: frozenset[str]) -> None:
+    """'MFT D mount lens': of two mounts told of one lens the one of modern bodies is that of the body."""
+    if any(part.sort == "body" for part in parts):
+        return
+    for part in [part for part in parts if part.sort == "lens" and len(part.mounts) == _TWO]:
+        of_body = [mount for mount in part.mounts if mount.ids[0] in hosts]
+        if len(of_body) == 1 and not part.noun.pair:
+            part.mounts = [mount for mount in part.mounts if mount not in of_body]
+            part.is_host = False
+            parts.insert(parts.index(part) + 1, Part("body", part.noun, mounts=of_body, is_host=True))
+            return
 
 
 def house_stranger(cast: Cast) -> None:

@@ -77,6 +77,7 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
         return token.text.casefold() not in ("s", "t", "d") or before is None or before.kind != "FILLER" or token.gap
     stands = (
         _among,
+        _in_row,
         _placed,
         _in_brackets,
         _in_which,
@@ -169,6 +170,11 @@ def _set_against(tokens: list[Token], at: int) -> bool:
     others = [where for where in (at - 3, at + 3) if 0 <= where < len(tokens) and told(where)]
     joins = [tokens[min(at, other) + 1] for other in others]
     return told(at) and any(join.kind == "JOIN" and join.value in ("vs", "or") for join in joins)
+
+
+def _in_row(tokens: list[Token], at: int) -> bool:
+    """'m42 k om fd': right between two mounts."""
+    return 0 < at < len(tokens) - 1 and tokens[at - 1].kind == tokens[at + 1].kind == "MOUNT" and tokens[at].gap
 
 
 def _placed(tokens: list[Token], at: int) -> bool:

@@ -9,9 +9,11 @@ from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 
 AND: Final = frozenset(["and", "+", "&"])
+EITHER: Final = frozenset(["or", "vs"])
 USED: Final = frozenset(["via"])
 _PUT: Final = frozenset([*TOWARDS, "for", "made-for"])  # before what a lens is put on, or is to be
-_OF: Final = frozenset(["of", "in", "for", "with", "made-for"])
+_MADE_FOR: Final = "made-for"
+_OF: Final = frozenset(["of", "in", "for", "with", _MADE_FOR])
 
 
 def place_mount(cast: Cast, part: Part, before: Part | None, parts: list[Part]) -> None:
@@ -29,7 +31,8 @@ class _Placing:
         self.cast, self.part, self.before, self.parts = cast, part, before, parts
         self.role = part.noun.role
         self.lens = cast.lenses[-1] if cast.lenses else None
-        self.near = before is not None and (not part.noun.apart or part.noun.told)
+        said_of = part.noun.told or self.role == _MADE_FOR  # 'a 50 mm that was made for MFT'
+        self.near = before is not None and (not part.noun.apart or said_of)
 
     def place(self) -> None:
         in_brackets = (self._ends_ring, self._told_again)
@@ -80,9 +83,12 @@ class _Placing:
         return True
 
     def _by_thread(self) -> bool:
-        """'a 100 mm enlarger lens on EF, M39 thread'."""
+        """'a 100 mm enlarger lens on EF, M39 thread', 'no name lens, 42 mm screw'."""
         noun, lens = self.part.noun, self.lens
-        screwed_on = "thread" in noun.text.casefold() and not self.part.is_host and (not self.role or noun.join)
+        by_width = self.part.mounts[0].text[:2].isdigit()
+        screwed_on = (
+            ("thread" in noun.text.casefold() or by_width) and not self.part.is_host and (not self.role or noun.join)
+        )
         if not screwed_on or lens is None or lens.has_mount:
             return False
         lens.mounts.extend(self.part.mounts)
@@ -98,6 +104,8 @@ class _Placing:
             peer = None  # 'in C and in CS, for MFT'
         if peer is not None and part.is_host and not peer.is_host and self.role == "with" and part.noun.join == ",":
             peer, self.role = None, ""  # 'a lens with C mount, MFT?'
+        if peer is not None and part.is_host and not peer.is_host and part.noun.join == ",":
+            peer = None if peer.noun.join in AND else peer  # 'my 50 mm FD & C mount, MFT'
         if peer is None or not part.noun.join:
             return False
         only_two = part.noun.join == "," and len(self.parts) == 2
@@ -170,11 +178,19 @@ class _Placing:
             return False
         if self.role not in _OF and (self.role or before.noun.head is None):
             return False
+        if self._ends_several():
+            return False
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
         before.is_host = before.is_host or part.is_host
         part.sort = before.sort
         return True
+
+    def _ends_several(self) -> bool:
+        """'an M42 135 plus a projection lens, X': behind the last of several it is what they go on."""
+        listed = self.before is not None and self.before.noun.join in (*AND, *EITHER, ",")
+        others = any(one.has_mount for one in self.cast.lenses[:-1])
+        return self.part.is_host and self.part.noun.join == "," and listed and others
 
     def _of_lens(self) -> bool:
         """The lens spoken of last, which has no mount yet, has this one."""
@@ -191,6 +207,12 @@ class _Placing:
         part.sort = "lens"
         return True
 
+    def _has_host(self) -> bool:
+        """Whether a body is told of besides, by its mount; one that is a mount alone stands behind."""
+        column = self.part.noun.column
+        behind = any(one.was_mount and one.is_host and one.noun.column > column for one in self.parts)
+        return behind or any(one.sort == "body" and one.has_mount for one in self.parts)
+
     def _by_role(self) -> None:
         cast, part, before, lens, role = self.cast, self.part, self.before, self.lens, self.role
         if role == "added" and part.is_host and cast.bodies and cast.bodies[-1] is before:
@@ -206,8 +228,8 @@ class _Placing:
             described = before is not None and (before.mounts or (lens is not None and not lens.is_bare))
             after_piece = before is not None and before.sort == "piece" and role == "for" and described
             self._as("body" if after_piece else "lens")
-        elif not role and not part.is_host and any(one.sort == "body" and one.has_mount for one in self.parts):
-            self._as("lens")  # 'MD lenses, an Exakta, and an L body'
+        elif role in ("", "with") and not part.is_host and lens.has_mount_or_kind and self._has_host():
+            self._as("lens")  # 'MD lenses, an Exakta, and an L body', 'an 85 C/Y and a C mount, Z'
         elif role == "in":
             self._as("lens")  # 'the same 8 mm lens is sold in C and in CS'
             part.focal, part.f_number = lens.focal, lens.f_number

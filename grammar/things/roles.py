@@ -10,7 +10,7 @@ from grammar.things.casting import OPTICAL, Part, glass_of, part_of
 from grammar.things.each_to_its_own import set_apart
 from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
-from grammar.things.housing import house, house_before, house_stranger
+from grammar.things.housing import house, house_before, house_beside, house_stranger
 from grammar.things.marked_lens import is_marked_lens
 from grammar.things.mount_roles import AND, USED, is_focal, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
@@ -54,6 +54,7 @@ def cast_of(phrases: list[Phrase], hosts: frozenset[str] = frozenset(), told: fr
     told_of_lens(parts)
     parts = paired(parts, told)
     house_before(parts)
+    house_beside(parts, hosts)
     house(parts)
     lit = any(isinstance(one, Between) and one.token.kind in _EXPOSES for one in phrases)
     if any(isinstance(one, Between) and (one.token.kind, one.token.value) == _WITH_GLASS for one in phrases):

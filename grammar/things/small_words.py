@@ -18,6 +18,16 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
 _LIKE: Final = frozenset(["like", "as", "really"])
+_AND_A: Final = frozenset(["and a", "plus a"])
+_LED: Final = frozenset(["MOUNT", "KIND", "LENGTH", "COMBO", "TRAIT"])
+# what a lens is told by in two words, in either order
+_TOLD_SHORT: Final = (
+    ["MOUNT", "NUMBER"],
+    ["LETTER", "NUMBER"],
+    ["LENGTH", "MOUNT"],
+    ["LENGTH", "LETTER"],
+    ["COMBO", "MOUNT"],
+)
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
@@ -27,7 +37,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _vague(tokens)
+    tokens = _articles(_vague(tokens))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
@@ -43,12 +53,24 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             continue
         if (
             token.kind == "PREP"
-            and token.text.casefold() == "and a"
+            and token.text.casefold() in _AND_A
             and (_begins_a_lens(tokens, at + 1) or _is_another(tokens, at))
         ):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
+    return tuple(out)
+
+
+def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'a projector lens and one MD 45': a 'one' that leads a description stands for no number."""
+    out = list(tokens)
+    for at, token in enumerate(tokens[:-1]):
+        before, after = tokens[at - 1] if at else None, tokens[at + 1]
+        leads = before is None or before.kind in ("JOIN", "STOP") or before.text.casefold() in _AND_A
+        described = after.kind in _LED or (after.kind == "NUMBER" and after.text.isdecimal())
+        if STANDIN in token.implies and token.kind == "NUMBER" and leads and described:
+            out[at] = token.as_("DET", implies=())
     return tuple(out)
 
 
@@ -83,7 +105,7 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
     if kinds == ["LENGTH", "FNUM"] or kinds[:1] == ["COMBO"]:
         return True
     for token in tokens[at:]:
-        if token.kind == "LENS" or (token.kind == "KIND" and token.text.casefold().endswith(("lens", "lenses"))):
+        if token.kind == "LENS" or (token.kind == "KIND" and _ends_lens(token)):
             return True
         if STANDIN in token.implies:
             return True
@@ -92,12 +114,17 @@ def _begins_a_lens(tokens: tuple[Token, ...], at: int) -> bool:
     return False
 
 
+def _ends_lens(token: Token) -> bool:
+    return token.text.casefold().endswith(("lens", "lenses"))
+
+
 def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
     """'MDs and a K on L', 'a 10 and a 16 tube': between two mounts, or two numbers, that are of what follows."""
     kinds = [token.kind for token in tokens[at - 1 : at + 3]] if at else []
     if kinds in (["NUMBER", "PREP", "NUMBER", "PIECE"], ["LENGTH", "PREP", "LENGTH", "PIECE"]):
         return True  # 'on a 10 and a 16 tube'
-    if kinds in (["LENS", "PREP", "NUMBER", "MOUNT"], ["LENS", "PREP", "NUMBER", "LETTER"]):
-        return True  # 'an unmarked lens and a 135 M42'
+    if kinds[:2] == ["LENS", "PREP"] or (kinds[:2] == ["KIND", "PREP"] and _ends_lens(tokens[at - 1])):
+        told = sorted(kinds[2:])  # 'an unmarked lens and a 135 M42', 'a projector lens and an M42 58'
+        return told in _TOLD_SHORT or (tokens[at + 1].kind == "COMBO" or kinds[2:] == ["MOUNT", "LENS"])
     led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

@@ -8,8 +8,9 @@ from engine.base.compact import replace
 from grammar.things.casting import SPACER
 from grammar.things.phrases import Noun
 from grammar.things.powers import each_power
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 
+_THINGS: Final = frozenset(["LENS", "BODY"])
 _OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _ARTICLES: Final = frozenset(["a", "an", "the", "my", "this", "that"])
@@ -44,7 +45,11 @@ def split(noun: Noun) -> list[Noun]:
     if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
         # 'two 25 mm tubes' are two pieces
         return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
-    numbered = [at for at, token in enumerate(noun.mods) if token.kind in _OF_LENS or _is_lens_of(noun.mods, at)]
+    numbered = [
+        at
+        for at, token in enumerate(noun.mods)
+        if token.kind in _OF_LENS or _is_lens_of(noun.mods, at) or _leads_mount(noun, at)
+    ]
     if noun.heads == "BODY" and numbered:
         # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
         at = numbered[-1] + 1
@@ -52,7 +57,9 @@ def split(noun: Noun) -> list[Noun]:
         return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
     if (
         noun.heads == "FRAME"
-        and (noun.first("FNUM", "COMBO") or any(_is_before_frame(noun.mods, at) for at in range(len(noun.mods))))
+        and (
+            noun.first("FNUM", "COMBO", "FOCAL") or any(_is_before_frame(noun.mods, at) for at in range(len(noun.mods)))
+        )
         and noun.first("FORMAT")
         and noun.first("LENGTH", "COMBO", "FOCAL")
     ):
@@ -62,6 +69,12 @@ def split(noun: Noun) -> list[Noun]:
         lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
         return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
     mounts = noun.all("MOUNT")
+    if len(mounts) > 1 and len(mounts) == len(noun.mods) and noun.heads in _THINGS and _is_plural(noun):
+        # 'M42 OM FD lenses' are as many
+        return [
+            replace(noun, mods=[mount], column=mount.column, text=mount.text, join="and" if n else noun.join)
+            for n, mount in enumerate(mounts)
+        ]
     if len(mounts) < 2 or noun.head is not None or noun.pair:
         return [noun]
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
@@ -80,6 +93,16 @@ def _is_lens_of(mods: list[Token], at: int) -> bool:
 def _is_before_frame(mods: list[Token], at: int) -> bool:
     """'25mm 1" sensor': a focal length; '35mm full frame sensor' is of film."""
     return not mods[at].ids and "FORMAT" in {one.kind for one in mods[at + 1 :]} and _is_lens_of(mods, at)
+
+
+def _leads_mount(noun: Noun, at: int) -> bool:
+    """'58 mm an X body': a length before all else that tells of a body is that of a lens."""
+    token, behind = noun.mods[at], noun.mods[at + 1 :]
+    return at == 0 and token.kind == "LENGTH" and token.unit == "mm" and any(one.kind == "MOUNT" for one in behind)
+
+
+def _is_plural(noun: Noun) -> bool:
+    return noun.head is not None and is_plural(noun.head)
 
 
 def _lens_beside_piece(noun: Noun) -> int | None:

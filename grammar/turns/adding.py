@@ -29,7 +29,7 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
     plainly_else = heard.weighed.best not in (None, PLAN, "chain", "list-fits", "compare")
     if (
         plainly_else
-        or not (heard.tells("adding") or _is_later(heard))
+        or not (heard.tells("adding") or heard.tells("held") or _is_later(heard) or _opens_with_plus(heard))
         or not parts
         or not before.lenses
         or not before.bodies
@@ -41,6 +41,10 @@ def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thin
         thing = replace(part, sort="body" if is_body else "lens").thing()
         lenses, bodies = (lenses, (*bodies, thing)) if is_body else ((*lenses, thing), bodies)
     return each_once(lenses), each_once(bodies)
+
+
+def _opens_with_plus(heard: Heard) -> bool:
+    return heard.text.casefold().lstrip().startswith(("plus ", "+"))
 
 
 def _is_later(heard: Heard) -> bool:

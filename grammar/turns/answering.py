@@ -22,6 +22,7 @@ _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", 
 _SIZED: Final = "size"  # of 'measured 66.5': what was asked for was measured
 BODY_MOUNT: Final = "body-mount"
 _ASIDE: Final = frozenset(["identify-mount", "look-alike", "definition", "why"])
+_LIST: Final = "list-fits"
 _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
 _METRE: Final = 1000.0
@@ -65,8 +66,8 @@ def _mounted(heard: Heard, before: Question) -> Question | None:
     if len(parts) != 1 or not _is_mount_alone(parts[0]) or told.values or told.f_number or told.limits or told.number:
         return None
     side = _side(parts[0], [part.sort for part in bare], before)
-    if side is None:
-        return None
+    if side is None or (before.intent == _LIST and side == "lenses" and parts[0].is_host):
+        return None  # 'ok and L mount' after what fits another body
     return _with_mount(heard, before, side, parts[0].mounts[0].ids, parts[0].noun.text)
 
 
@@ -109,7 +110,7 @@ def _with_off(before: Question) -> Question:
 def _going_on(side: str, before: Question) -> str:
     """What is asked now: of what was only to be named, or of a list of what fits, how the two go together."""
     paired = before.intent in _ASIDE and side == "bodies"
-    return "chain" if paired or before.intent == "list-fits" else before.intent
+    return "chain" if paired or before.intent == _LIST else before.intent
 
 
 def _kept(things: tuple[Thing, ...]) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_s
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.left_away import lenses_left, with_filters_swapped, without_filters
+from grammar.turns.left_away import bodies_left, lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
     depth_wanted,
@@ -33,8 +33,11 @@ from grammar.turns.sticking import (
     kept_pieces,
     kept_stop,
     kept_values,
+    pieces_now,
     same_pieces,
     set_against_plain,
+    set_in_place,
+    stop_held,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
 from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
@@ -51,7 +54,6 @@ _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _ON_BODY: Final = _PLACING | {"coverage", "crop-equivalent"}
 _OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
-_FILTER: Final = "filter"  # it goes before the lens and takes no other piece's place
 # cues that ask nothing of a zoom
 _SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
@@ -92,13 +94,14 @@ def follow(heard: Heard, before: Question) -> Question:
         stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
         intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
         wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
-        said = _without(said, *_OF_LENGTHS).with_(intent=intent)
+        said = _without(said, *_OF_LENGTHS, "extension").with_(intent=intent)
         said = said.with_(values=(*said.values, *wanted))
     if circle is not None:
         said, found = _without(said, *_OF_CIRCLE).with_(lenses=()), None
         said = said.with_(values=(*said.values, ("circle", circle)))
     lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
-    lenses = those_left or lenses
+    said, bodies_here = bodies_left(said, before)
+    lenses, bodies = those_left or lenses, bodies_here or bodies
     bodies = bodies or _body_of_before_last(intent, before)
     more = added(heard, before)
     if more is not None:
@@ -113,7 +116,7 @@ def follow(heard: Heard, before: Question) -> Question:
     kept = kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
-    pieces = (*kept, *said.adapters) if all(piece.piece == _FILTER for piece in said.adapters) else said.adapters
+    pieces = set_in_place(said.adapters, kept) or pieces_now(heard, kept, said.adapters, intent)
     if intent in _PLACING and not heard.tells("infinity") and is_close(said, before, pieces):
         intent = _CLOSE
         values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
@@ -126,7 +129,7 @@ def follow(heard: Heard, before: Question) -> Question:
         adapters=() if without else pieces,
         things=things,
         limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent),
-        f_number=said.f_number if said.f_number is not None else _stop(heard, intent, lenses, same_lens, before),
+        f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
         number=_number(said, before, intent, found),
         values=tuple(values.items()),
@@ -206,8 +209,13 @@ def _kept_number(said: Question, before: Question) -> int | None:
     return None if other else before.number
 
 
-def _stop(heard: Heard, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question) -> float | None:
-    """The stop that was set; wide open it is the lens's own."""
+def _stop(
+    heard: Heard, said: Question, intent: str, lenses: tuple[Thing, ...], same_lens: bool, before: Question
+) -> float | None:
+    """The stop that is set now, or was before; wide open it is the lens's own."""
+    held = stop_held(heard, intent, lenses, before) if said.lenses else None
+    if held is not None or said.f_number is not None:
+        return held if held is not None else said.f_number
     if heard.tells("wide-open"):
         return lenses[0].f_number if lenses else None
     return kept_stop(intent, same_lens, before)

@@ -18,6 +18,7 @@ from grammar.turns.of_another import (
     only_glass,
     only_swaps,
 )
+from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
 from grammar.turns.whom import COMPARE, Meant
 
@@ -62,6 +63,8 @@ _ASKING: Final = (
     "need-adapter",
 )
 
+PLAN: Final = "buy-plan"
+MEASURED: Final = frozenset(["flange_to_image", "throat", "pitch", "thread"])  # what a mount is known by
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
@@ -87,6 +90,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
     things = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces, *heard.cast.frames)
     if heard.readings.limits and not things and not heard.cues and before.intent not in ASIDE:
         return before.intent  # 'no glass' after a list of what fits
+    if before.intent == PLAN and _is_by_hub(heard) and best not in (COMPARE, "coverage"):
+        return PLAN
+    if before.intent == IDENTIFY and heard.readings.values.keys() & MEASURED and not (things or heard.cues):
+        return IDENTIFY  # 'flange measures 45.5'
     if best == IDENTIFY and _is_to_be_seated(heard):
         return "chain"
     if heard.tells("remedy") and before.intent in _PUT_RIGHT and best in _TROUBLED and not (things or _sized(before)):
@@ -106,6 +113,10 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE or seat else before.intent
     if extends(heard, before):
         return "crop-equivalent"
+    if changes_one_part(heard, before):
+        return before.intent
+    if before.intent == COMPARE and _is_one_compared(heard, before):
+        return "chain"
     if is_of_another(heard, before) or (before.intent not in ASIDE and only_swaps(heard, before)):
         return before.intent
     if before.intent == SETTING and (only_glass(heard) or only_frame(heard, before)):
@@ -166,6 +177,21 @@ def _is_remedy(heard: Heard, before: Question) -> bool:
     told = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies))
     remedied = bool(heard.cast.pieces) or "factor" in heard.readings.values or heard.tells("nd")
     return before.intent == "hazard" and remedied and not told and not _asks(heard)
+
+
+def _is_one_compared(heard: Heard, before: Question) -> bool:
+    """'so the OM, how' after two lenses: the one of them, and how it is put on."""
+    named = [part for part in heard.cast.lenses if part.mounts]
+    others = heard.cast.bodies or heard.cast.pieces or heard.cast.frames
+    ids = {id_ for lens in before.lenses for id_ in lens.ids}
+    return len(named) == 1 and not others and heard.tells("how") and bool(ids & set(named[0].mounts[0].ids))
+
+
+def _is_by_hub(heard: Heard) -> bool:
+    """'and if I use a hub' in a plan: how many rings that makes, and no word that is to be told."""
+    pieces = heard.cast.pieces
+    hub = bool(pieces) and all(piece.piece == "hub" for piece in pieces)
+    return hub and not (heard.tells("what-is") or heard.tells("downside") or heard.tells("means"))
 
 
 def _is_of_reach(heard: Heard, before: Question) -> bool:

@@ -9,6 +9,7 @@ from grammar.questions import TALKED, Question
 from grammar.turns.adding import added
 from grammar.turns.measured_anew import ring_measured
 from grammar.turns.on_what import IDENTIFY
+from grammar.turns.one_part import is_set_anew
 from grammar.turns.only_told import names_the_pair, of_talk
 from grammar.turns.whom import meant, points_back
 
@@ -48,7 +49,7 @@ def leans(heard: Heard, before: Question) -> bool:
     if best == "list-fits" and lens and not heard.tells("body-mount"):
         return False  # 'where does a C-mount lens fit' asks for all bodies, not for the one of before
     if best == _TERM and plain:
-        return _of_what_was_named(heard, before)
+        return is_set_anew(heard, before) or _of_what_was_named(heard, before)
     if best == "out-of-scope" and plain:
         return False
     if best in _OF_BODY and not (lens and heard.tells("body")):

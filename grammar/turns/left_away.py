@@ -53,3 +53,14 @@ def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing
     gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
     limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
     return said.with_(limits=limits), left
+
+
+def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:
+    """'without the Z' after two bodies: the other; none where no one of several bodies is left out."""
+    out = set(said.limits.without)
+    left = tuple(body for body in before.bodies if not out & set(body.ids))
+    if said.bodies or not left or len(left) == len(before.bodies):
+        return said, ()
+    gone = {id_ for body in before.bodies if body not in left for id_ in body.ids}
+    limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
+    return said.with_(limits=limits), left

@@ -16,6 +16,7 @@ from grammar.intents import Weighed
 from grammar.questions import OFF, Question
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.number_roles import LENS, NORMAL, RING, ROLES, STOP, TUBE, Role, is_circle, numbers_told
+from grammar.words.groups import OPENS, OWN
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 from grammar.words.written import SHAPES, STOPS
@@ -34,6 +35,10 @@ _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
+_NO_THINGS: Final = frozenset(
+    ["iso", "frame_rate", "distance", "mark", "magnification"]
+)  # no article stands before one
+_SLOWEST: Final = 8.0  # of the widest stops of lenses
 _MOST_COUNTED: Final = 4  # tubes
 
 
@@ -52,7 +57,12 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
             return _with(*told, heard, before, lexicon)
         drawn = _drawn_to(heard, before)
         return _with(*drawn[:2], heard, before, lexicon, drawn[2]) if drawn is not None else heard
-    says = _shape(token, before) or _density(token, before) or _circle(token, heard, before)
+    says = (
+        _widest(token, heard, before)
+        or _shape(token, before)
+        or _density(token, before)
+        or _circle(token, heard, before)
+    )
     says = says or _nearest(token, heard, before)
     if says is None:
         drawn = _drawn_to(heard, before)
@@ -138,6 +148,14 @@ def _is_measured(token: Token) -> bool:
     return token.kind == "MEASURE" and token.value == "size"
 
 
+def _widest(token: Token, heard: Heard, before: Question) -> str | None:
+    """'it is a 1.4', 'it opens to 1.4' of a lens whose widest stop was not told."""
+    lens, told = before.lens, token.numbers[0]
+    open_yet = lens is not None and lens.kind != "lens" and lens.f_number is None and before.f_number is None
+    said = heard.tells("it-is") or any(OPENS in one.groups for one in heard.line.tokens)
+    return f"f/{told:g} lens" if open_yet and said and "." in token.text and told in STOPS and told < _SLOWEST else None
+
+
 def _shape(token: Token, before: Question) -> str | None:
     """'in 2.39?' where a frame is to be covered: its shape."""
     number = token.numbers[0]
@@ -176,6 +194,10 @@ def _nearest(token: Token, heard: Heard, before: Question) -> str | None:
         old = {role: value for role, value in old.items() if role == TUBE}  # 'add the 20 as well' after a tube
     if any(_is_measured(one) for one in heard.line.tokens):
         old = {role: value for role, value in old.items() if role in _MEASURED}  # 'i measured 20mm'
+    if _is_own(token, heard):
+        old = {role: value for role, value in old.items() if role == LENS}  # 'same with my 28'
+    elif _has_article(token, heard):
+        old = {role: value for role, value in old.items() if role not in _NO_THINGS or LENS not in old}
     far = {role: abs(log(number / value)) for role, value in old.items() if number > 0 and value > 0}
     shown = {
         role.name: far[role.name] - _LIKELY * role.usual(number) - _NAMED * _points(token, heard, role)
@@ -222,6 +244,17 @@ def _points(token: Token, heard: Heard, role: Role) -> bool:
     article = bool(before) and before[-1].kind == "DET"
     beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
     return (role.name == LENS and article) or (role.name == TUBE and beside)
+
+
+def _is_own(token: Token, heard: Heard) -> bool:
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    return bool(before) and OWN in before[-1].groups
+
+
+def _has_article(token: Token, heard: Heard) -> bool:
+    """'the 200': a thing, and no setting."""
+    before = [one for one in heard.line.tokens if one.column < token.column]
+    return bool(before) and before[-1].kind == "DET"
 
 
 def _is_set(token: Token, heard: Heard) -> bool:

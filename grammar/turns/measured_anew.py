@@ -11,6 +11,7 @@ from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN
+from grammar.things.standins import stands_in
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -24,8 +25,10 @@ _MARK: Final = "mark"
 _THREAD: Final = "thread"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
+_SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
 _REWORKED_MM: Final = 1.0  # so much is taken off a ring at most, or put on it
 _MOST_METRES: Final = 100.0
+_INSTEAD: Final = "instead"
 _FEW: Final = 8  # words of a line that tells one number
 
 
@@ -38,7 +41,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if cast.pieces or cast.bodies or len(cast.lenses) + len(cast.lengths) != 1:
         return None
     part = (*cast.lenses, *cast.lengths)[0]
-    token = part.noun.mods[0] if len(part.noun.mods) == 1 and part.noun.head is None else None
+    standing = stands_in(part.noun.head)  # 'with the 20 mm one'
+    token = part.noun.mods[0] if len(part.noun.mods) == 1 and (standing or part.noun.head is None) else None
     if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
         tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
         return (*before.adapters, tube)  # 'what if I add 10 mm'
@@ -48,7 +52,8 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if _is_own(heard, token):
         return None  # 'same with my 28'
     held = before.adapters[at].thickness_mm
-    if token.kind != "RANGE" and (part.noun.role != "with" or held is None):
+    put = part.noun.role == "with" or standing or heard.tells(_INSTEAD)
+    if token.kind != "RANGE" and (not put or held is None):
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
@@ -102,7 +107,7 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
     others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
-    if not seated or told is None or others or _THREAD in heard.text.casefold():
+    if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):
         return None
     length = float(told[1])
     return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
@@ -162,6 +167,7 @@ def mark_again(heard: Heard, said: Question, before: Question) -> Question:
     """'and at 7 m?' after infinity at the 5 m mark: another mark; 'now it stops at 7 m' says what it is."""
     told = said.distance_mm
     marked = said.intent == before.intent == _SHIMMED and before.said(_MARK) is not None and said.said(_MARK) is None
-    if told is None or not marked or before.distance_mm is not None or heard.cues:
+    asks = any(cue.tells not in _SUPPOSING for cue in heard.cues)
+    if told is None or not marked or before.distance_mm is not None or asks:
         return said
     return said.with_(distance_mm=None, values=(*said.values, (_MARK, mm(told))))

@@ -13,6 +13,7 @@ _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "calipers", "means", "image-lands", "rear-stands", "it-is"]
 )  # cues that ask for nothing
 _SEEN: Final = frozenset(["flange_to_image", "circle", "close_focus"])  # measured of a lens, whatever is asked of it
+_ASKED: Final = 1.5  # evidence from this weight up asks for something
 _SURE: Final = 0.5  # from which an intent is the one that a fragment asks for
 _IT: Final = "it"
 _ITS: Final = frozenset(["the", "its"])
@@ -22,7 +23,8 @@ def only_tells(heard: Heard, best: str | None) -> bool:
     """'ok and the 300', 'no, 74.5 from flange to image': a thing or a measure told, and nothing asked of it."""
     values = heard.readings.values.keys()
     sure = best is None or heard.weighed.likely.get(best, 0.0) >= _SURE
-    if best is None or (sure and not _SEEN & values and (values or not _opens_with_and(heard))):
+    asked = best is not None and heard.weighed.weight(best) >= _ASKED  # 'and close up with a tube'
+    if best is None or (sure and not _SEEN & values and (values or asked or not _opens_with_and(heard))):
         return False
     things = any(not part.is_bare for part in (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces))
     return (things or bool(_SEEN & values)) and all(cue.tells in _IDLE for cue in heard.cues)

@@ -9,7 +9,7 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.numbers.motifs import MOTIF, SIDES
-from grammar.questions import ALL, OFF, Limits, Question, Thing
+from grammar.questions import ALL, FILTER, OFF, Limits, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN, OPTICAL
 from grammar.turns.measured_anew import BRIGHTER
@@ -22,12 +22,16 @@ _PLACED: Final = frozenset(
 _LENS_SEEN: Final = frozenset(["coverage", "crop-equivalent", "gear-setting"])  # here only those with glass matter
 _BOUGHT: Final = frozenset([*OPTICAL, "electronic-adapter", "helicoid"])  # kinds of ring that cost what others do not
 _CLOSE: Final = frozenset(["macro-distance", "exposure-nd", "depth-of-field"])
+_STANDING: Final = _CLOSE | {"focus-verdict", "chain"}  # here glass and tubes stand one behind the other
+_INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
+_STOPPED: Final = frozenset(["depth-of-field", "exposure-nd"])  # here the widest stop of a lens is the one set
 _AT_A_STOP: Final = _PLACED | {"coverage", "crop-equivalent"}
 # what was measured of a lens
 _OF_LENS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thread", "pitch", "zoom"])
 # what a ring that is off by so much goes on to decide
 _OF_SEAT: Final = frozenset(["chain", "focus-verdict", "shim-calibration", "why", "macro-distance", "depth-of-field"])
 _DEEP: Final = "depth-of-field"
+_RING: Final = "adapter"
 _OF_RING: Final = frozenset(["thickness", OFF, "nominal"])
 _SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
@@ -68,13 +72,54 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     if not same_lens:
         pieces = tuple(one for one in pieces if one.piece in DRAWN or not (is_open(one) and before.follows))
     if not same_mount:
-        pieces = tuple(one for one in pieces if not one.front)
+        pieces = tuple(one for one in pieces if not (one.front or (_is_cut(one) and _is_named(before.lenses))))
     if not same_body:
-        pieces = tuple(one for one in pieces if not (one.front or one.rear))
+        pieces = tuple(
+            one for one in pieces
+            if not (one.front or one.rear or (_is_cut(one) and _is_named(before.lenses) and _is_named(before.bodies)))
+        )  # fmt: skip
     if intent in _PLACED:
         return pieces
     matter = OPTICAL if intent in _LENS_SEEN else _BOUGHT if intent == "buy-plan" else frozenset()
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
+
+
+def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
+    told = said[0] if len(said) == 1 else None
+    ranged = [n for n, one in enumerate(kept) if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
+    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0]].piece != told.piece:
+        return ()
+    least, most = kept[ranged[0]].thickness_mm or (0.0, 0.0)
+    if len(set(told.thickness_mm)) > 1 or not least <= told.thickness_mm[0] <= most:
+        return ()
+    put = replace(kept[ranged[0]], thickness_mm=told.thickness_mm)
+    return (*kept[: ranged[0]], put, *kept[ranged[0] + 1 :])
+
+
+def _is_cut(piece: Thing) -> bool:
+    """Whether it is a ring of a told length, which joins the mounts that it was told with and no others."""
+    return piece.piece == "adapter" and piece.thickness_mm is not None
+
+
+def _is_named(things: tuple[Thing, ...]) -> bool:
+    return any(thing.ids for thing in things)
+
+
+def pieces_now(heard: Heard, kept: tuple[Thing, ...], said: tuple[Thing, ...], intent: str) -> tuple[Thing, ...]:
+    """The pieces that stand now: what is told takes the place of its own sort alone.
+
+    A filter goes before the lens; 'with a 1.4x' after a tube leaves the tube, 'a 36 mm tube' the reducer.
+    """
+    if all(piece.piece == FILTER for piece in said):
+        return (*kept, *said)
+    if heard.tells(_INSTEAD) or intent not in _STANDING:
+        return said
+    if all(piece.piece in OPTICAL for piece in said):
+        return (*(one for one in kept if one.piece in DRAWN and one.thickness_mm is not None), *said)
+    if all(piece.piece in DRAWN for piece in said):
+        return (*(one for one in kept if one.piece in OPTICAL and one not in said), *said)
+    return said
 
 
 def set_against_plain(said: Question, before: Question) -> Question:
@@ -119,6 +164,16 @@ def kept_stop(intent: str, same_lens: bool, before: Question) -> float | None:
     if widest and not same_lens:
         return None
     return before.f_number if intent in _AT_A_STOP or intent == before.intent else None
+
+
+def stop_held(heard: Heard, intent: str, lenses: tuple[Thing, ...], before: Question) -> float | None:
+    """'and a 135 f/2.8' after what is sharp at f/4: the stop that was set, as far as the new lens opens."""
+    held, old = before.f_number, before.lens
+    set_so = held is not None and (old is None or old.f_number != held)
+    told = heard.readings.f_number is not None or heard.tells("wide-open") or len(lenses) != 1
+    if held is None or not set_so or told or intent != before.intent or intent not in _STOPPED:
+        return None
+    return max(held, lenses[0].f_number or held)
 
 
 def kept_distance(intent: str, before: Question) -> float | None:

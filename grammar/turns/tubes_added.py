@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
+from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
-from grammar.things.casting import DRAWN, SPACER
+from grammar.things.casting import DRAWN, SPACER, Part
+from grammar.things.standins import stands_in
+from grammar.words.groups import MORE
+from grammar.words.tokens import Token
 
 _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
@@ -14,8 +19,10 @@ _ADDING: Final = frozenset(["added", "another", "further"])  # values of the wor
 _PLUS: Final = ("plus", "+")
 _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
+_EXTENSION: Final = "extension"
 _BOTH: Final = "pick:both"
 _WITHOUT: Final = "without"
+_MM: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 _LONGEST: Final = 100.0  # mm, of a tube
 
 
@@ -35,8 +42,11 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):
         left = [thing for thing in before.adapters if thing.thickness_mm not in [(one, one) for one in lengths]]
         return tuple(left) if len(left) == len(before.adapters) - len(lengths) and left else None
-    more = (Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
-    return (*before.adapters, *more) if _adds(heard) else None
+    more = tuple(Thing(words=f"{one:g} mm tube", thickness_mm=(one, one), piece=SPACER) for one in lengths)
+    if _adds(heard):
+        return (*before.adapters, *more)
+    drawn_anew = any(_is_extension(token) for token in heard.shape.tokens)  # 'with 16 mm of tube'
+    return (*(one for one in before.adapters if one.piece not in DRAWN), *more) if drawn_anew else None
 
 
 def _close_up_on_top(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
@@ -65,14 +75,32 @@ def _both(heard: Heard, before: Question, tubes: list[Thing]) -> tuple[Thing, ..
 def _lengths(heard: Heard) -> list[float] | None:
     """The lengths of tubes told, in mm; None where anything else is told beside."""
     tokens, pieces = heard.shape.tokens, (*heard.cast.pieces, *heard.cast.without)
-    if any(token.kind in _OF_OTHERS for token in tokens) or heard.cast.bodies:
+    others = [token for token in tokens if token.kind in _OF_OTHERS]
+    if heard.cast.bodies or any(not (_is_extension(one) or stands_in(one)) for one in others):
         return None
-    if any(part.piece not in DRAWN or part.mounts for part in pieces):
+    if any((part.piece not in DRAWN and not _is_by_length(part)) or part.mounts for part in pieces):
         return None
     told = [token for token in tokens if token.kind in _LENGTHS and not token.text.isalpha()]
+    told += [token for token in tokens if _is_extension(token)]
+    told += [_by_length(part.named) for part in pieces if part.named is not None]
     told += [token for part in pieces for token in part.noun.tails if token.implies == ("LENGTH",)]
     lengths = [token.numbers[0] for token in told if token.unit in ("", "mm")]
     return lengths if lengths and len(lengths) == len(told) and max(lengths) <= _LONGEST else None
+
+
+def _is_extension(token: Token) -> bool:
+    """'8 mm more extension', '16 mm of tube'."""
+    return token.kind == "KEYED" and token.value == _EXTENSION and len(token.numbers) == 1
+
+
+def _is_by_length(part: Part) -> bool:
+    """'a 5 mm ring': one that a name knows by its length."""
+    return part.named is not None and _MM.match(part.named.text) is not None
+
+
+def _by_length(named: Token) -> Token:
+    told = _MM.match(named.text)
+    return replace(named, numbers=(float(told[1]) if told is not None else 0.0,), unit="mm")
 
 
 def _is_fixed(thing: Thing) -> bool:
@@ -82,6 +110,15 @@ def _is_fixed(thing: Thing) -> bool:
 def _adds(heard: Heard) -> bool:
     """Whether it is said that something comes on top."""
     tokens = heard.line.tokens
-    return heard.tells("adding") or any(
-        token.value in _ADDING or token.text.casefold().startswith(_PLUS) for token in tokens
+    more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
+    return (
+        more
+        or heard.tells("adding")
+        or any(token.value in _ADDING or token.text.casefold().startswith(_PLUS) for token in tokens)
     )
+
+
+def _is_beside(tokens: tuple[Token, ...], at: int) -> bool:
+    """'20 mm more', 'an extra 15 mm', '10 mm more tube': right behind a length or before one, not 'how much more'."""
+    beside = (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 3])
+    return any(token.kind in _LENGTHS for token in beside)

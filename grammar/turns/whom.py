@@ -16,6 +16,9 @@ MOST_KNOWN: Final = 8  # lenses of one talk
 _PICK: Final = "pick:"
 _LISTING: Final = frozenset(["chain", "focus-verdict", "buy-plan", "list-fits"])  # their answers number the chains
 COMPARE: Final = "compare"
+_ONE_MORE: Final = frozenset(
+    ["ok", "what", "adding", "will", "what-if", "can", "put-in"]
+)  # idle where one more is named
 _ASSUMED: Final = "assumed mount"
 
 
@@ -55,6 +58,9 @@ def meant(heard: Heard, before: Question) -> Meant | None:
 
 def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     """The lenses that 'which of them is wider' sets side by side; none where it asks something else."""
+    if _is_one_more(heard, before):
+        new = replace(heard.cast.lenses[0], sort="lens").thing()
+        return (*before.lenses, new)
     if (
         heard.cast.pieces
         or heard.cast.bodies
@@ -63,6 +69,18 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
         return ()
     pool = before.lenses if len(before.lenses) > 1 else before.known
     return pool if len(pool) > 1 else ()
+
+
+def _is_one_more(heard: Heard, before: Question) -> bool:
+    """'and M42?' after two lenses set side by side: the third."""
+    cast = heard.cast
+    others = cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
+    if before.intent != COMPARE or len(before.lenses) < 2 or len(cast.lenses) != 1 or others:
+        return False
+    known = {id_ for lens in before.lenses for id_ in lens.ids}
+    part = cast.lenses[0]
+    new = bool(part.mounts) and not known & set(part.mounts[0].ids)
+    return new and not part.subject and all(cue.tells in _ONE_MORE for cue in heard.cues)
 
 
 def points_back(heard: Heard, before: Question) -> bool:

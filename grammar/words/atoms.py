@@ -20,11 +20,14 @@ _ALIKE: Final = str.maketrans(
 )  # fmt: skip
 # a comma for the decimal point: behind a nought, or of one number with its unit; '10, 16 mm' and '10,16,26' are rows
 _COMMA: Final = re.compile(
-    r"(?<![\d.,])(?:0,\d{1,3}(?![\d,]*\d)|"
-    r"(?:\d{1,3},\d|\d,\d{2})(?=\s?(?:mm|cm|m|met(?:er|re)s?|x|nd|ft|stops?|turns?|diopt\w*)\b|:1\b|\s(?:to|-)\s\d+(?:,\d)?\s?m\b)|(?<=\bt)\d,\d\b)",
+    r"(?<![\d.,])(?:0,\d{1,3}(?![\d,]*\d)|(?:\d{1,3},\d|\d,\d{2})"
+    r"(?=\s?(?:mm|cm|m|met(?:er|re)s?|x|nd|ft|stops?|turns?|diopt\w*)\b|:1\b|\s(?:to|-)\s\d+(?:,\d)?\s?m\b)"
+    r"|(?<=\bt)\d,\d\b)",
     re.IGNORECASE,
 )
 _SHOUTED: Final = 4  # words from which capitals throughout are no names
+_DIAMETERS: Final = "Øø⌀∅"
+_ACROSS: Final = " dia "  # and the word for it
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
 _WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
 # a mark before a word opens what is quoted, which the next one closes: 'it says "register 40.5"' is in no inches;
@@ -53,13 +56,18 @@ def smooth(text: str) -> tuple[str, tuple[int, ...]]:
     out: list[str] = []
     columns: list[int] = []
     for column, char in enumerate(text, start=1):
-        plain = char.translate(_ALIKE)
+        plain = _ACROSS if _is_diameter(text, column) else char.translate(_ALIKE)
         if plain == char and not char.isascii():
             plain = normalize("NFKC", char).translate(_ALIKE)
         for one in plain:
             out.append(" " if category(one) in ("Cc", "Cf", "Cs", "Cn", "Co", "Zl", "Zp", "Zs") else one)
             columns.append(column)
     return _unquoted("".join(out)), tuple(columns)
+
+
+def _is_diameter(text: str, column: int) -> bool:
+    """Whether the character in this column is the sign for a diameter, right before its number."""
+    return text[column - 1] in _DIAMETERS and text[column : column + 2].lstrip()[:1].isdigit()
 
 
 def _unquoted(line: str) -> str:

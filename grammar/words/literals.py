@@ -14,6 +14,10 @@ _REACH: Final = 32  # characters from its first that a literal has a digit withi
 _NUM: Final = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _ISH: Final = r"(?:-?ish)?"
 _END: Final = r"(?![^\W_])"
+_TURNED: Final = r"\s?-?(?:turn|deg|rev|°)"
+_PITCH: Final = r"(?:[0-3]?\.\d+|[1-3](?:\.0+)?(?![\d.]))"  # mm
+_TPI: Final = r"(?:1[68]|2[0246-8]|3[0268]|40)(?![\d.])"
+_IS: Final = r"\s?(?:of|is|=|:|looks like|seems)?\s?(?:approx\.?|about|around|roughly|ca\.?|circa|maybe|nearly|~)?\s?"
 _UNIT: Final = (
     r"(?:(?P<mm>mms?|mil|millimet(?:er|re)s?)|(?P<cm>cms?|centimet(?:er|re)s?)|(?P<um>um|microns?|micrometers?)|"
     r"(?P<ft>ft|foot|feet|')|(?P<thou>thou(?:s|sandths?)?(?:\sof\san\sinch)?)|(?P<m>m|met(?:er|re)s?)|(?P<in>inch(?:es)?|in|\"|''))"
@@ -71,11 +75,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
-    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one
-    # and no turns are: '0.5 pitch, 2 turns'
-    ("0.p", rf"(?:(?P<n>{_NUM})\s?(?:mm)?\s?pitch(?!\s?(?:of|is|=|:)?\s?(?:\d*\.)?\d+"
-     r"(?![\d/]|\.\d|\s?-?(?:turn|deg|rev|°)))"
-     rf"|pitch\s?(?:of|is|=|:)?\s?(?P<n2>{_NUM})(?!\s?tpi|\s?/\s?\d|\s?-?(?:turn|deg|rev|°)|\.?\d)(?:\s?mm)?){_END}",
+    # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
+    # and that tells no turns: '0.5 pitch, 2 turns'
+    ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
+     rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
      made.pitch),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
@@ -202,11 +205,15 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:and\s)?(?P<i>\d{{1,2}}(?:\.\d)?)\s?(?:inch(?:es)?|in|\"|'')|(?P<b>\d{{1,2}})(?!\s?(?:mm|cm|m|ft|feet|foot|')))"
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
+    # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
+    ("0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?)\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres),
     (
         "0.",
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"
         rf"(?!\s?(?:cm|\"|'|x|s|sec|th|fps)\b|\s?[/\"]){_END}(?!\.\d)", lit.stop_first,
     ),
+    # '36mm x 24mm': with its unit twice it is no row of two lengths
+    ("0.", rf"(?P<a>{_NUM})\s?mm\s?(?:x|\*|by)\s?(?P<b>{_NUM})(?P<mm>\s?mm){_END}", made.area),
     (
         "0.",
         rf"(?P<n>{_FRACTION}|{_NUM}|\d+,\d+(?=\s?mm))\s?-?{_UNIT}{_ISH}(?![^\W_]){_NOT_PLACE}{_NOT_MOUNT}",
@@ -215,14 +222,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0",
         r"(?P<a>\d{1,4}(?:\.\d+)?)(?P<sep>\s?/\s?|\s)(?P<b>\d{1,2}(?:\.\d+)?|\.\d+)"
-        r"(?!\s?(?:mm\b|cm\b|\"|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/(?!\s[a-z])))"
+        r"(?!\s?(?:mm\b|cm\b|\"|pitch|x(?!\s?-?(?:mount|body|lens|camera)|\s?[0-3]?\.\d)|%|turn|/(?!\s[a-z])))"
         rf"{_END}(?!\.\d)", lit.combo,
     ),
     # '135, 2.8': no further number of a row before or behind
     (
         "0",
         r"(?<!\d,\s)(?P<a>\d{2,3}(?:\.5)?)(?:\s?mm)?(?P<sep>,\s)(?P<b>\d\.\d{1,2})"
-        r"(?!\s?(?:mm|cm|m|x|in|ft)\b|,\s\d|\s?[%\"/x])(?![^\W_]|\.\d)", lit.combo,
+        r"(?!\s?(?:mm|cm|m|x|in|ft|pitch)\b|,\s\d|\s?[%\"/x])(?![^\W_]|\.\d)", lit.combo,
     ),
     ("0", rf"1\s?/\s?(?P<b>\d+)(?P<s>\s?(?:seconds?|secs?|s|th)\b)?{_END}(?!\s?/|\.\d)", lit.shutter),
     # years: '1950s', 'from the 60s'

@@ -43,6 +43,7 @@ def to_plain(lexicon: Lexicon) -> dict[str, Any]:
         "known": sorted(words.known),
         "alone": sorted(words.alone),
         "breaks": sorted(words.breaks),
+        "parted": sorted(words.parted),
         "evidence": [(one.intent, sorted(one.needs), sorted(one.lacks), one.weight) for one in words.evidence],
     }
 
@@ -87,6 +88,7 @@ def _words(plain: Any) -> WordList:
         set(_texts(plain["sift_words"])),
         Groups(_rows_by_key(plain["groups"]), _rows_by_key(plain["group_begins"])),
         Numerals({name: {str(word): int(n) for word, n in plain["numerals"][name].items()} for name in CLASSES}),
+        set(_texts(plain["parted"])),
     )
 
 

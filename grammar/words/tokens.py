@@ -17,6 +17,7 @@ _MOST_MENDED: Final = 12  # unknown words of one question that are looked at clo
 _STOPS: Final = frozenset(".?!;")
 _JOINS: Final = frozenset("+&,/")
 KIND: Final = "kind"  # the sort of a word for a kind of lens, which has its mount by itself
+_PLACE: Final = " in"
 _SINGULAR: Final = ("lens", "glass")
 _LENGTH: Final = "length"  # a word for one: its value is in mm, what it implies the unit it was said in
 _NUMBERED: Final = frozenset(["number", "turns", "stops", "ratio", "ordinal", "share", _LENGTH])
@@ -128,8 +129,10 @@ def _token(runs: Runs, at: int, lexicon: Lexicon) -> tuple[Token, int]:
     if name and name[0].kind == "adapter" and name[1] == at + 1 and "-" in name[0].phrase:
         name = None  # 'qbmm' is a mount misspelt, not the ring from QBM to M by its id
     if name and name[1] > at + 1:
-        last = literal_at(line, atoms[name[1] - 1].start)
-        if last is not None and last.end > atoms[name[1] - 1].end:
+        last, ends = literal_at(line, atoms[name[1] - 1].start), atoms[name[1] - 1].end
+        apart = last is not None and last.kind == "COMBO" and line[ends : ends + 1].isspace()  # 'super 16 1.4'
+        placed = last is not None and line[: last.end].endswith(_PLACE)  # 'Super 35 in 16:9' tells no inches
+        if last is not None and last.end > ends and not (apart or placed):
             name = None  # 'shutter, 1/4000' names no shutter of size 1
     name_end = atoms[name[1] - 1].end if name else -1
     word_end = atoms[word[1] - 1].end if word else -1
@@ -218,7 +221,8 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
             last = columns[atoms[hit[1] - 1].end - 1]
             found.extend(Cue(tells, columns[atom.start], last) for tells in hit[0])
         elif not atom.is_word:
-            equals = atom.text == "=" and not _names_a_thing(runs, at - 1, lexicon)
+            asked = at + 1 == len(atoms) or atoms[at + 1].text in _STOPS  # 'on an E body = ?'
+            equals = atom.text == "=" and (asked or not _names_a_thing(runs, at - 1, lexicon))
             # 'the f-number shows --'; behind a full stop they show nothing
             dashes = line[atom.start : atom.start + 2] == "--" and at > 0 and atoms[at - 1].text not in _STOPS
             tells = "equals" if equals else "dashes" if dashes else ""
@@ -228,9 +232,9 @@ def _cues(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Cue, 
 
 
 def _names_a_thing(runs: Runs, at: int, lexicon: Lexicon) -> bool:
-    """'body = E mount': what is told of a lens or a body with the mark asks for no equal."""
+    """'body = E mount', 'circle = 22': what is told of a lens or a body with the mark asks for no equal."""
     word = lexicon.words.word_at(runs, at) if at >= 0 and runs.atoms[at].is_word else None
-    return word is not None and word[0].sort in ("body", "lens")
+    return word is not None and word[0].sort in ("body", "lens", "measure")
 
 
 def _spoken(runs: Runs, columns: tuple[int, ...], lexicon: Lexicon) -> tuple[Spoken, ...]:

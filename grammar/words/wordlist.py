@@ -60,6 +60,7 @@ class WordList:
     sift_words: set[str] = field(default_factory=set)  # every single word of those
     groups: Groups = field(default_factory=Groups)
     numerals: Numerals = field(default_factory=Numerals)
+    parted: set[str] = field(default_factory=set)  # cues that are written in several words (too): 'close up'
     _spelled: list[Spelled] = field(default_factory=list, compare=False)  # made of the numerals when first asked for
 
     @property
@@ -106,8 +107,7 @@ class WordList:
                 self.alone.add(key)
             if sort == "ask":
                 self.cues[key] = (*self.cues.get(key, ()), value)
-                if len(parts_of) == 1:
-                    self.breaks.add(key)
+                (self.breaks if len(parts_of) == 1 else self.parted).add(key)
             elif sort or len(parts_of) > 1:
                 (self.phrases if len(parts_of) > 1 else self.words)[key] = Word(
                     sort or "filler", value, tuple(parts[2:])
@@ -126,7 +126,8 @@ class WordList:
         """What the longest cue that begins at atom `at` tells, and the atom after it."""
         for run in runs.from_(at):
             # 'a f' is not 'af': what is written as one word is one word
-            if run.plain and run.key in self.cues and (run.after == at + 1 or run.key not in self.alone):
+            as_one = run.key in self.alone and run.key not in self.parted
+            if run.plain and run.key in self.cues and (run.after == at + 1 or not as_one):
                 return self.cues[run.key], run.after
         text = runs.atoms[at].text
         if text in self.known:

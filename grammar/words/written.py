@@ -75,6 +75,10 @@ def length(match: re.Match[str]) -> Literal | None:
     return Literal("LENGTH", (_round(amount(text) * _MM[unit]),), match.end(), unit, text.strip())
 
 
+def kilometres(match: re.Match[str]) -> Literal:
+    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * _MM["m"]),), match.end(), "m")
+
+
 def engraved_focal(match: re.Match[str]) -> Literal:
     """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
     unit = match.group("u").casefold()
@@ -117,7 +121,8 @@ def thread_metric(match: re.Match[str]) -> Literal | None:
 
 def thread_inch(match: re.Match[str]) -> Literal | None:
     text, tpi = match.group("n"), int(match.group("t"))
-    if tpi not in _TPI or (match.group("sep").strip() == "" and not match.group("inch")):
+    apart = match.group("sep").strip() or match.group("inch") or not text.startswith(("1", "0", "."))  # '5/8 32'
+    if tpi not in _TPI or not apart:
         return None
     return Literal("THREAD", (_round(amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
 
@@ -186,6 +191,10 @@ def per_inch(match: re.Match[str]) -> Literal | None:
 
 
 def pitch(match: re.Match[str]) -> Literal:
+    """'pitch 0.75', '1 mm pitch'; 'pitch 26' counts crests to the inch."""
+    if match.group("t"):
+        tpi = float(match.group("t"))
+        return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi")
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
 

@@ -70,7 +70,7 @@ def combo(match: re.Match[str]) -> Literal | None:
         return None
     if match.group("sep").strip() == "" and (not decimal or stop > 8):
         return None
-    if not decimal and focal < 10:
+    if not decimal and focal < 10 and focal == int(focal):
         return None
     return Literal("COMBO", (focal, stop), match.end())
 

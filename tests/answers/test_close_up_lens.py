@@ -29,6 +29,20 @@ def test_stacked_powers_add_and_the_f_number_stays() -> None:
     assert one(found, "extension_mm", "58 mm lens, as large by a tube") == pytest.approx(0.406 * 58)
 
 
+@pytest.mark.parametrize(("question", "power"), [
+    ("+3 dioptre close-up lens, lens at infinity: how near is it sharp", 3),
+    ("close up filter +4, working distance?", 4), ("stacked +1 and +4 close up lenses, how close", 5),
+])  # fmt: skip
+def test_how_near_a_close_up_lens_is_sharp_hangs_on_no_focal_length(question: str, power: int) -> None:
+    found = DESK.ask(question)
+    assert one(found, "working_distance_mm", f"+{power} dioptre at infinity") == pytest.approx(1000 / power)
+
+
+@pytest.mark.parametrize("question", ["close-up lens +1 +2 +4 on 50mm", "close up lenses +1, +2 and +4 on 50mm"])
+def test_powers_told_behind_the_name_count_as_those_before_it(question: str) -> None:
+    assert one(DESK.ask(question), "magnification", "+7 dioptre at infinity") == pytest.approx(0.35)
+
+
 def test_with_a_tube_both_count_and_the_tube_alone_costs_light() -> None:
     found = DESK.ask("close-up lens +3 with a 12 mm tube on a 50mm f/2 lens on APS-C")
     case = "+3 dioptre and 12 mm of tube"

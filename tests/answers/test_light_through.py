@@ -242,6 +242,14 @@ def test_marks_set_against_each_other_are_not_added_up(asked):
     assert flat(asked("is ND64 same as 1.8 or 6 stop one")).startswith("Yes, all the same: 6 stops.")
 
 
+@pytest.mark.parametrize(("text", "said"), [
+    ("nd 0.9, thats about 1 stop right?", "No, not 1 but 3 stops."), ("is nd8 8 stops", "No, not 8 but 3 stops."),
+    ("ND 1.5, 5 stops?", "Yes, 5 stops."), ("my nd filter is 1.8, i need 2 stops", "2 stops wanted"),
+])  # fmt: skip
+def test_what_a_filter_is_taken_for_is_no_wish(asked, text, said):
+    assert flat(asked(text)).startswith(said)
+
+
 def test_density_that_is_on_already_counts(asked):
     assert one(asked("2 stops over on the histogram, nd 0.6 on already. what now"), "nd_stops") == close(4, rel=0.01)
 

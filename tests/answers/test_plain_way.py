@@ -8,11 +8,24 @@ from tests.answers.picture import flat as text_of
 from tests.answers.talks import talk
 
 
-@pytest.mark.parametrize("question", ["M42 on F, fine?", "md 50 on EF, ok?", "is a C/Y 85 on F camera ok?"])
+@pytest.mark.parametrize("question", ["M42 on F, fine?", "md 50 on EF, ok?", "is a C/Y 85 on F camera ok?",
+                                      "fd 200 for 30 on EF, good idea?", "md 35 for EF, worth getting?"])  # fmt: skip
 def test_where_glass_alone_gives_infinity_the_way_without_is_told_first(asked, question):
     found = asked(question)
     assert found["chains"][0]["verdict"] == "macro-only"
     assert "infinity only through a ring with glass" in text_of(found)
+
+
+@pytest.mark.parametrize("question", [
+    "13mm D lens on CS cam with a flush ring, infinity?", "C 16 on MFT with a flat metal adapter, will i get the hills",
+])  # fmt: skip
+def test_a_ring_said_to_be_flush_is_no_cup(asked, question):
+    best = asked(question)["chains"][0]
+    assert (best["verdict"], best["pieces"][0]["thickness_mm"]["least"]) == ("macro-only", 0)
+
+
+def test_a_flush_bush_that_gives_infinity_needs_no_glass(asked):
+    assert "only through a ring with glass" not in text_of(asked("m42 50mm on pk body with the flush ring: infinity?"))
 
 
 def test_a_glass_ring_that_is_asked_for_is_told_first(club):

@@ -7,7 +7,7 @@ from math import isinf
 
 from engine.answers.parts.card_parts import Figure, Grid, Numbers, Text, span_start
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import MM_PER_FOOT, distance, small_mm
+from engine.answers.parts.wording import MM_PER_FOOT, distance, small_mm, times
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -23,6 +23,7 @@ MOST_MARKS = 9  # of those told
 METRES, FEET = "card-mark-metres-", "card-mark-feet-"
 FROM_SENSOR = "focus_from_sensor_mm"
 NOT_KNOWN: Text = ("not known",)
+SIZED = 0.1  # magnification from which the size says more than the distance
 JUST_RIGHT_MM = 0.0005  # a seat nearer than this to the right one reads as just right
 
 
@@ -169,9 +170,15 @@ def _by_helicoid(judged: Judged, moving: Adapter, knowledge: Knowledge, numbers:
         of = f"helicoid at {small_mm(at)}"
         setting = numbers.likeliest("helicoid_setting_mm", Interval.exact(at), small_mm, of)
         sharp: Text = ("∞",) if isinf(far.nominal) else (numbers.likeliest(FROM_SENSOR, far, show, of),)
-        rows.append(((setting,), sharp))
+        large = again.measured_trace.value("far_magnification")
+        image: Text = ("",)
+        if isinstance(large, Interval) and large.nominal >= SIZED:
+            image = (numbers.likeliest("far_magnification", large, times, of),)
+        rows.append(((setting,), sharp, image))
     title = ("Ring at ∞, from the sensor mark",)
-    return Grid(title, ("helicoid", "sharp at"), tuple(rows))
+    if all(row[-1] == ("",) for row in rows):
+        return Grid(title, ("helicoid", "sharp at"), tuple(row[:-1] for row in rows))
+    return Grid(title, ("helicoid", "sharp at", "image to thing"), tuple(rows))
 
 
 def _fixed(judged: Judged, numbers: Numbers, feet: bool) -> Text:

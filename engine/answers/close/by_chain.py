@@ -13,6 +13,7 @@ from engine.base.interval import is_known
 from grammar.questions import CLOSE_UP_LENS, Question
 
 _RING: Final = "adapter"
+_HELICOID: Final = "helicoid"
 _MADE_WITHIN: Final = 1.0  # mm, that a ring is off by at most: else it is rather a tube
 
 
@@ -24,7 +25,24 @@ def goes_by_chain(question: Question, knowledge: Knowledge) -> bool:
     drawn = seated and any(is_drawn(thing) for thing in question.adapters)
     reversed_ = any(is_turned(lens) for lens in question.lenses)
     own = any(lens.kind == "lens" for lens in question.lenses)
-    return asks and (own or drawn or _is_its_ring(question, lens, knowledge)) and not reversed_
+    held = _is_its_ring(question, lens, knowledge) or _is_held_out(question, lens, knowledge)
+    return asks and (own or drawn or held) and not reversed_
+
+
+def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
+    """Whether a helicoid set to one length, with what else is told, is as long as the ring of this lens on this body.
+
+    '31 mm on the helicoid and the 1 mm plate' of M42 on E: they are what holds the lens, and no tubes behind a ring.
+    """
+    body = body_side(question.body, knowledge.catalogue)
+    told = [thing.thickness_mm for thing in question.adapters if thing.thickness_mm is not None]
+    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or len(told) < len(question.adapters):
+        return False
+    one, other = lens.mount.register_mm, body.mount.register_mm
+    helicoid = any(thing.piece == _HELICOID for thing in question.adapters)
+    if not helicoid or not (is_known(one) and is_known(other)):
+        return False
+    return sum(size[0] for size in told) >= one.nominal - other.nominal - _MADE_WITHIN
 
 
 def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:

@@ -7,8 +7,8 @@ from math import inf
 
 from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, room_told
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import distance_mm, number
-from engine.answers.parts.wording import area, f_number, figures, ranged, small_mm, times, trimmed
+from engine.answers.parts.said import distance_mm, mentions, number
+from engine.answers.parts.wording import area, f_number, figures, listed, ranged, small_mm, times, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import closeup
@@ -16,6 +16,7 @@ from engine.physics.closeup import METRE_MM
 from grammar.questions import CLOSE_UP_LENS, Question
 from grammar.things.casting import DRAWN
 
+SPOKEN_OF = (50, 100, 200)  # mm: focal lengths whose magnification shows how it grows
 USUAL = "close-up-lens-"  # the assumptions that hold the powers of a usual set
 
 
@@ -62,6 +63,24 @@ def with_close_up_lens(
     yield _close_up(lens, sum(powers), shown)
     if near is not None:
         yield _set_out(lens, sum(powers), near, f"at the {shown.distance(nearest_mm or 0)} mark", shown)
+
+
+def whatever_lens(question: Question, shown: Shown) -> Told:
+    """How near a lens at infinity is sharp behind what is told, whatever its focal length: one over the strength."""
+    powers = powers_of(question)
+    told = Told()
+    each = [] if mentions(question, "added-up") else powers
+    for power in dict.fromkeys([*each, sum(powers)] if powers else ()):
+        room = closeup.close_up_focus_mm(Interval.exact(power), Interval(inf, inf, inf))
+        if not is_known(room):
+            continue
+        name = f"+{figures(power, 3)} dioptre at infinity"
+        sizes = listed([f"{focal:g} mm {times(focal * power / METRE_MM)}" for focal in SPOKEN_OF])
+        sharp = f"sharp {shown.distance(room.nominal)} before the close-up lens, whatever lens is behind it"
+        told += Told(
+            (Line("head", f"{name}: {sharp}; {sizes}."),), (Quantity("working_distance_mm", room, name),)
+        )  # fmt: skip
+    return told
 
 
 def _as_tube(tube_mm: float, lens: Distances, shown: Shown) -> Told:

@@ -10,6 +10,7 @@ from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import light_rows
 from engine.answers.close.coupled import coupled_light
 from engine.answers.close.drawn import draws
+from engine.answers.exposure.any_stop import at_any_stop
 from engine.answers.exposure.exposure_change import changed_exposure, density_with_glass
 from engine.answers.exposure.holding_back import held_back
 from engine.answers.exposure.lighting import (
@@ -64,6 +65,8 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield since_before(question)
     elif light.counted is not None and not light.filters and _wants_density(question):
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
+    elif light.counted is None and not light.filters and _wants_density(question):
+        yield at_any_stop(light if is_known(light.shutter) else _at_usual_rate(light, knowledge))
     yield shutter_and_angle(question, knowledge)
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)

@@ -71,8 +71,10 @@ def _as_one_unknown(lenses: list[Thing]) -> list[Thing]:
     names = [one for one in lenses if _is_name_alone(one)]
     once = [one for n, one in enumerate(names) if not any(one.ids[0] in other.ids for other in names[:n])]
     unknown = [one for one in lenses if one not in names]
-    if len(unknown) != 1 or unknown[0].ids or UNMARKED not in unknown[0].traits or len(once) != 1:
+    if len(unknown) != 1 or UNMARKED not in unknown[0].traits or len(once) != 1:
         return lenses
+    if unknown[0].ids:  # '... 42mm screw, m42 or not': named by its width, and then by what that may be
+        return unknown if once[0].ids[0] in unknown[0].ids else lenses
     return [replace(unknown[0], kind="mount", ids=once[0].ids, words=unknown[0].words or once[0].words)]
 
 

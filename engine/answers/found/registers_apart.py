@@ -16,12 +16,12 @@ def with_registers_apart(answer: Answer, question: Question, knowledge: Knowledg
     """The answer with the difference of the two registers before it; as it is unless just two mounts are named."""
     facts = knowledge.catalogue.mounts
     named = [thing.ids[0] for thing in (*question.lenses, *question.bodies) if thing.kind == "mount" and thing.ids]
-    mounts = [facts[id_] for id_ in dict.fromkeys(named) if id_ in facts and is_known(facts[id_].register_mm)]
-    if len(mounts) != _TWO:
+    sizes = {facts[id_].designation: facts[id_].register_mm for id_ in dict.fromkeys(named) if id_ in facts}
+    known = {name: size for name, size in sizes.items() if is_known(size)}
+    if len(sizes) != _TWO or len(known) != _TWO:
         return answer
-    longer, shorter = sorted(mounts, key=lambda mount: -mount.register_mm.nominal)
-    apart = longer.register_mm - shorter.register_mm
-    told = [f"{one.designation} {trimmed(one.register_mm.nominal, 3)} mm" for one in (longer, shorter)]
-    text = f"The registers differ by {trimmed(apart.nominal, 3)} mm: {told[0]}, {told[1]}."
-    row = Quantity("register_difference_mm", apart, f"{longer.designation}, {shorter.designation}")
+    (longer, more), (shorter, less) = sorted(known.items(), key=lambda row: -row[1].nominal)
+    told = [f"{name} {trimmed(size.nominal, 3)} mm" for name, size in ((longer, more), (shorter, less))]
+    text = f"The registers differ by {trimmed((more - less).nominal, 3)} mm: {told[0]}, {told[1]}."
+    row = Quantity("register_difference_mm", more - less, f"{longer}, {shorter}")
     return replace(answer, lines=(Line("head", text), *answer.lines), quantities=(row, *answer.quantities))

@@ -34,7 +34,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     pitch_text = question.said("pitch") or ""
     barrel = question.said("barrel") if pitch_text else None  # a barrel with a pitch is one with a thread
     said = " ".join([*(counted or threads), question.said("bore") or "", barrel or ""])
-    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d+ tpi)", said) or METRIC.search(said)
+    across = re.search(r"(\d+(?:\.\d+)?)\s*(?:mm|x \d)", said) or METRIC.search(said)
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
     if diameter is None and inch:

@@ -6,6 +6,7 @@ from engine.answers.found.thread_told import ASSUMED
 from engine.answers.found.threads_told import of_pitch, threads_told
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
 from engine.base.interval import is_known
@@ -41,6 +42,7 @@ def threads_meet(question: Question, knowledge: Knowledge) -> Told:
     pitched = of_pitch(question, threads[0], knowledge) if len(threads) == 1 else None
     threads += [pitched] if pitched is not None else []
     filters = [thread for thread in (_of_filter(thing, knowledge) for thing in question.adapters) if thread is not None]
+    filters = filters or _by_width(question, knowledge)
     threads = list(dict.fromkeys([*filters, *threads]))
     bare = bare or bool(filters) or pitched is not None
     if len(threads) < 2 or not bare:
@@ -68,9 +70,12 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     facts = knowledge.catalogue
     mount = facts.mounts.get(thing.front[0]) if thing.piece in FILTERS and thing.front else None
     own = facts.threads.get(mount.thread or "") if mount is not None else None
-    if own is None:
-        return None
-    alike = [one for one in facts.threads.values() if one.major_mm.nominal == own.major_mm.nominal]
+    return _fine(own.major_mm.nominal, knowledge) if own is not None else None
+
+
+def _fine(width_mm: float, knowledge: Knowledge) -> Thread | None:
+    """The thread of that width with a pitch that filters have, one of filters first."""
+    alike = [one for one in knowledge.catalogue.threads.values() if one.major_mm.nominal == width_mm]
     fine = [
         (one.pitch_mm.nominal, one)
         for one in alike
@@ -78,6 +83,13 @@ def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     ]
     best = max(fine, key=lambda row: ("filter" in (row[1].used_for or ""), row[0]), default=None)
     return best[1] if best is not None else None
+
+
+def _by_width(question: Question, knowledge: Knowledge) -> list[Thread]:
+    """'a 48 mm filter': the thread of the one width told of filters."""
+    told = numbers(question, "filter_thread") if any(one.piece in FILTERS for one in question.adapters) else []
+    fine = _fine(told[0], knowledge) if len(told) == 1 else None
+    return [fine] if fine is not None else []
 
 
 def _named(question: Question) -> list[str]:

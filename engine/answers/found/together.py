@@ -5,14 +5,17 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
+from engine.answers.parts.said import pitch_mm
 from engine.answers.parts.wording import listed, small_mm, trimmed
 from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.records import Mount
 from engine.physics import calibration
+from grammar.questions import Question
 
 ACCESSORIES = frozenset({"filter", "bellows", "board"})
 MOST = 4
+EXACTLY_MM = 0.1
 MOST_ALIKE = 2
 ALL = 3
 LEAST_TOLD = 2  # of thread, pitch and register: one alone is told of elsewhere
@@ -153,3 +156,22 @@ def _measured(found: Found) -> str:
 
 def _mm(value: float) -> str:
     return f"{trimmed(value, 3)} mm"
+
+
+def of_nearly_its_pitch(mount: Mount, others: list[Mount], question: Question, knowledge: Knowledge) -> list[Mount]:
+    """The other mounts of as wide a thread whose pitch paper hardly parts from the one told: LTM beside M39x1."""
+    told, threads = pitch_mm(question), knowledge.catalogue.threads
+    mine = threads.get(mount.thread or "")
+    if told is None or mine is None:
+        return []
+    out = []
+    for other in others:
+        thread = threads.get(other.thread or "")
+        if thread is None or thread.id == mine.id or not is_known(thread.pitch_mm):
+            continue
+        if other.kind in ACCESSORIES:
+            continue
+        wide = abs(thread.major_mm.nominal - mine.major_mm.nominal) < EXACTLY_MM
+        if wide and knowledge.catalogue.assumptions["pitch-by-paper"].value.holds(thread.pitch_mm.nominal - told):
+            out.append(other)
+    return out

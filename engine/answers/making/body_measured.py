@@ -6,8 +6,9 @@ from typing import Final
 
 from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.parts.said import mentions, number
+from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
-from engine.base.interval import is_known
+from engine.base.interval import UNKNOWN, is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import BODY_OFF, Question, Thing
 
@@ -15,6 +16,7 @@ _NOMINAL: Final = "nominal"
 _THICKNESS: Final = "thickness"
 _FLANGE: Final = "flange_to_image"
 _OPEN: Final = (_FLANGE, _THICKNESS, *UNCLAIMED, "thread")
+_IDENTIFY: Final = "identify-mount"
 _OFF_MM: Final = 0.6  # what a body is off by at most; more is another mount's
 _SETTING: Final = ("shim-calibration", "focus-verdict", "chain", "diy-dimension", "hazard")
 
@@ -23,6 +25,8 @@ def with_body_measured(question: Question, facts: Catalogue) -> Question:
     """The question with that number as what the body has, and by how much that is off the register of its mount."""
     question = question.with_(values=tuple(row for row in question.values if row[0] != BODY_OFF))
     body = question.body or _mount_gauged(question)
+    if body_register(question) is not None and question.intent in (*_SETTING, _IDENTIFY):
+        question, body = _as_of_lens(question, facts)
     if body is None or len(question.bodies) > 1 or question.adapters or question.intent not in _SETTING:
         return question
     mount = facts.mounts.get(body.id or "")
@@ -44,6 +48,17 @@ def with_body_measured(question: Question, facts: Catalogue) -> Question:
     said = ((_FLANGE, f"{told:g} mm"), (BODY_OFF, f"{told - right:.6g} mm"))
     kept = tuple(lens for lens in lenses if lens != Thing(words=lens.words, column=lens.column))
     return question.with_(lenses=kept, bodies=(body,), values=(*values, *said))
+
+
+def _as_of_lens(question: Question, facts: Catalogue) -> tuple[Question, Thing]:
+    """'a C lens, flange to sensor is 17.9 on this cam': hardly off, it is a body of that mount; how does it focus?"""
+    lens, body, told = question.lenses[0], question.bodies[0], body_register(question)
+    mount = facts.mounts.get(lens.id or "")
+    if question.intent == _IDENTIFY:
+        question = question.with_(intent="focus-verdict")
+    right = mount.register_mm if mount is not None else UNKNOWN
+    near = told is not None and is_known(right) and abs(told - right.nominal) <= _OFF_MM
+    return question, replace(body, kind="mount", ids=lens.ids[:1]) if near else body
 
 
 def _mount_gauged(question: Question) -> Thing | None:

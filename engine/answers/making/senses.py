@@ -11,6 +11,7 @@ from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.lens_not_ring import with_lens_told
+from engine.answers.making.rings_by_length import rings_by_length
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
 from engine.base.compact import replace
@@ -35,8 +36,10 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
-        return question
+        return rings_by_length(question, facts, None)
     one, other = lens.mount.register_mm, body.mount.register_mm
+    right = one.nominal - other.nominal if is_known(one) and is_known(other) else None
+    question = rings_by_length(question, facts, right)
     if is_known(one) and is_known(other):
         question = with_lens_told(question, one.nominal - other.nominal)
         question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)

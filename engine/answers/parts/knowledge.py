@@ -134,16 +134,19 @@ def choose(knowledge: Knowledge, setup: Setup, limits: Limits, most: int) -> Cho
         return not (limits.at_least == "infinity" and judged.verdict != "infinity")
 
     bench = knowledge.judge_of(setup)
-    order = cheapest if limits.cheapest else _order_of(limits.using)
+    order = cheapest if limits.cheapest else _order_of(limits.using, knowledge)
     listed = best_chains(
         search, focus, lambda found: bench.judge(knowledge.chain_of(found)), bench.floor, most, accept, order
     )  # fmt: skip
     return Choice(listed, search.capped)
 
 
-def _order_of(using: tuple[str, ...]) -> Order:
-    """The order where pieces were named: of a kind alone there may be one that does, so one of no use comes last."""
-    if not using:
+def _order_of(using: tuple[str, ...], knowledge: Knowledge) -> Order:
+    """The order where pieces were named: of a kind alone there may be one that does, so one of no use comes last.
+
+    A mount that the way leads by names no piece: 'C to CS to E' wants the ring between the two.
+    """
+    if all(name in knowledge.catalogue.mounts for name in using):
         return usual
     return usable_first if all(name in ADAPTER_KINDS for name in using) else fewest_pieces
 

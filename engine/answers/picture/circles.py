@@ -54,7 +54,7 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
         ]
     out = [
         replace(thrown, focal_mm=thing.focal_length_mm, f_number=thing.f_number, thing=thing)
-        for thing in question.lenses
+        for thing in (_surely_for(lens, facts) for lens in question.lenses)
         if (thrown := _of_lens(thing, facts)) is not None
     ]
     if out or any(thing.ids for thing in question.lenses):
@@ -64,6 +64,13 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
         Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
         for form in (formats[name] for name in USUAL_MADE_FOR)
     ]
+
+
+def _surely_for(lens: Thing, facts: Catalogue) -> Thing:
+    """Of two formats told of one lens it surely lights the smaller alone: a 'Super 16' zoom of the 16 mm era."""
+    told = [facts.formats[name] for name in (lens.format, lens.format_too) if name and name in facts.formats]
+    least = min(told, key=lambda form: form.diagonal_mm, default=None)
+    return lens if least is None or least.id == lens.format else replace(lens, format=least.id)
 
 
 def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:

@@ -8,7 +8,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, lens_side
 from engine.answers.parts.said import numbers, stop
-from engine.answers.parts.wording import f_number, ranged, small_mm, trimmed
+from engine.answers.parts.wording import f_number, listed, ranged, small_mm, trimmed
 from engine.answers.picture.circles import Thrown
 from engine.answers.picture.moved_out import extension_mm, moved_out_mm
 from engine.answers.seat.distances import Distances, distances_of
@@ -21,6 +21,10 @@ from engine.physics import openings as shading
 from grammar.questions import Question
 
 WHERE = "How far before the sensor does that opening stand? On which body it is used, or that length, decides."
+
+LENS_AND_PLACE = (
+    "What focal length and widest stop has the lens, and how far before the sensor does that opening stand?"
+)
 
 
 def grown_out(thrown: Thrown, question: Question, facts: Catalogue) -> tuple[Thrown, Told]:
@@ -55,7 +59,7 @@ def openings(question: Question, knowledge: Knowledge, frames: list[Format]) -> 
     optics = distances_of(question.lens, facts) if question.lens is not None else None
     at = stop(question)
     if optics is None or at is None or not frames:
-        return Told()
+        return _hangs_on(numbers(question, "bore"), frames)
     form = max(frames, key=lambda one: one.diagonal_mm)
     x = extension_mm(question, facts) or 0.0
     told = Told()
@@ -72,6 +76,21 @@ def openings(question: Question, knowledge: Knowledge, frames: list[Format]) -> 
             cut = cut if cut.lines else _clear(name, at, form)
             told += cut if question.lens is not None and question.lens.ids else _as_head(cut)
             told += Told((Line("ask", WHERE),)) if open_ else Told()
+    return told
+
+
+def _hangs_on(bores: tuple[float, ...], frames: list[Format]) -> Told:
+    """What can be told of an opening where lens and stop are not: how it compares with the frames, and what decides."""
+    told = Told()
+    for bore in bores:
+        wide = [f"{one.name} ({trimmed(one.diagonal_mm, 1)} mm)" for one in frames if one.diagonal_mm <= bore]
+        narrow = [f"{one.name} ({trimmed(one.diagonal_mm, 1)} mm)" for one in frames if one.diagonal_mm > bore]
+        sides = [f"wider than the diagonal of {listed(wide)}"] if wide else []
+        than = "that" if wide else "the diagonal"
+        sides += [f"narrower than {than} of {listed(narrow)}"] if narrow else []
+        text = f"The {small_mm(bore)} opening is {' and '.join(sides)}" if sides else f"A {small_mm(bore)} opening"
+        text += ". Whether it clips hangs on the lens and on where it stands: the nearer to the lens, the less"
+        told += Told((Line("head", f"{text}."), Line("ask", LENS_AND_PLACE)))
     return told
 
 

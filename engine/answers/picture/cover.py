@@ -15,6 +15,7 @@ from engine.answers.picture.crop_factors import crop_factors
 from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
 from engine.answers.picture.filters import filter_answer, for_filters
+from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
 from engine.answers.picture.shifting import asks_shift, room_to_shift
@@ -43,8 +44,10 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
         told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    least = SURE if told.lines and question.lenses else LEAST
+    least = SURE if told.lines and (question.lenses or question.said("circle")) else LEAST
     near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)]
+    unknown = mode_unknown(question)
+    told += Told((Line("ask", unknown),) if unknown else ())
     table = knowledge.catalogue.advice
     rows = [table[name] for name in dict.fromkeys((*named[:1], *near)) if name in table and not _only_crops(name)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]

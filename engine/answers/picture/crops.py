@@ -11,6 +11,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import percent, trimmed
 from engine.answers.picture.crop_factors import shapes_told
+from engine.answers.picture.frames import whole_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
@@ -176,11 +177,13 @@ def _pixels(
 def pixels_of(question: Question, form: Format, facts: Catalogue) -> tuple[int, int] | None:
     """The pixels told, else those that a body named has on this area: all of them, or in a crop mode its share."""
     told = question.said("pixels") or ""
+    whole = whole_of(question, form, facts)  # what is told is of all the sensor, not of a mode
     if match := re.match(r"(\d+) x (\d+)", told):
-        return int(match[1]), int(match[2])
+        wide, high = form.width_mm / whole.width_mm, form.height_mm / whole.height_mm
+        return int(int(match[1]) * wide + 0.5), int(int(match[2]) * high + 0.5)
     if match := re.match(r"[\d.]+", told):
         # so many square pixels fill the area
-        across = sqrt(float(match[0]) * 1e6 * form.width_mm / form.height_mm)
+        across = sqrt(float(match[0]) * 1e6 / whole.width_mm / whole.height_mm) * form.width_mm
         return int(across + 0.5), int(across * form.height_mm / form.width_mm + 0.5)
     for thing in question.bodies:
         body = facts.bodies.get(thing.id or "") if thing.kind == "body" else None

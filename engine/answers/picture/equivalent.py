@@ -15,9 +15,11 @@ from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.field_there import focal_for_field, seen_there
+from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.frames import frames_named
 from engine.answers.picture.glass_light import light_of_glass
-from engine.answers.picture.matching import each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
@@ -73,7 +75,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if not (mentions(question, "net-crop") and not lenses):
         told += net
     if at is None and not lenses and mentions(question, "crop-or-exposure"):
-        crops = [*crops, *(crop_of(knowledge.catalogue.formats[name]) for name in CROPPED)]
+        crops = crops or [crop_of(knowledge.catalogue.formats[name]) for name in CROPPED]
         of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
     told += of_stop if not stop_first or at is None else Told()
     clean = _clean(question, knowledge, lenses, crops)
@@ -89,12 +91,19 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     elif crops and _of_exposure(question):
         told = exposure_stays(at) + told
     told = stops_by_crop(question, knowledge.catalogue) + told
-    apart = factor is None and sets_formats_apart(question, knowledge.catalogue)
+    told = focal_for_field(question, knowledge) + seen_there(question, knowledge) + told
+    facts = knowledge.catalogue
+    apart = (
+        factor is None
+        and not modes_told(question)
+        and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
+    )
     if question.topic == MATCH or apart:
         told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
-    lines = [*told.lines, *note.lines]
+    unknown = mode_unknown(question)
+    lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
     if len(lines) < 2 or mentions(question, "of-light"):
         rows = nearest(question.text, knowledge.catalogue, 1)
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
@@ -183,6 +192,7 @@ def framed(question: Question, knowledge: Knowledge) -> Told:
         if abs(crop.by_diagonal - 1.0) > _NEARLY_ONE:
             for focal in lenses:
                 told += _focal_on(focal, crop, len(lenses) > 1)
+            told += crop_factor_of(crop)
     return told
 
 

@@ -7,13 +7,14 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import figures, trimmed
+from engine.answers.parts.wording import distance, figures, trimmed
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import closeup
+from engine.physics.closeup import METRE_MM
 from grammar.numbers.motifs import FIELD, IMAGE_SIZE, MOTIF, SIDES
 from grammar.questions import Question
 
@@ -42,7 +43,7 @@ def motif_told(question: Question, facts: Catalogue) -> Motif | None:
     """By its size where that is told, else by its name."""
     wide = number(question, FIELD)
     if wide is not None:
-        return Motif(f"{trimmed(wide, 1)} mm", wide)
+        return Motif(f"{trimmed(wide, 1)} mm" if wide < METRE_MM else distance(wide, question.feet), wide)
     sides = re.fullmatch(r"([\d.]+) x ([\d.]+) mm", question.said(SIDES) or "")
     if sides is not None:
         return _of_sides("", float(sides[1]), float(sides[2]))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from engine.answers.parts.said import mentions, named, numbers
+from engine.answers.picture.frame_modes import modes_told
 from engine.facts.basis import Basis
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
@@ -13,6 +14,7 @@ from grammar.questions import Question, Thing
 FULL = "35mm-full-frame"
 CROPPED = ("aps-c-1.5", "aps-c-1.6", "four-thirds", "1-inch-type")
 SAME_CROP = 0.03  # of its factor, by which a frame goes by a usual name
+SAME_FRAME = 0.06  # and by which a word for it may still mean that frame
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
 TOLD = Basis("own-measured", ("asked",))
 SAME_MM = 0.01  # a frame told whose sides are those of a format goes by its name
@@ -29,9 +31,22 @@ def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list
 
 def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
     """The same without the usual ones: nothing where the question names no area."""
-    told = _told(question, facts)
-    if told:
-        return told
+    told = _told(question, facts) or [facts.formats[name] for name in modes_told(question) if name in facts.formats]
+    return told or _whole(question, facts, modes)
+
+
+def whole_of(question: Question, form: Format, facts: Catalogue) -> Format:
+    """The whole frame that this one is a part of by a mode or a crop told; the same where it is the whole."""
+    named = (
+        (_told(question, facts) or _whole(question, facts, modes=False))
+        if modes_told(question)
+        else frames_named(question, facts)
+    )
+    larger = [one for one in named if one.diagonal_mm > form.diagonal_mm + SAME_MM]
+    return max(larger, key=lambda one: one.diagonal_mm, default=form)
+
+
+def _whole(question: Question, facts: Catalogue, modes: bool) -> list[Format]:
     ids = [*named(question.things, "format")]
     for thing in question.bodies:
         ids += _of_body(thing, facts, modes)
@@ -44,7 +59,21 @@ def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> l
                 ids.append(mount.smallest_format)
     if not ids and not question.bodies:
         ids += [thing.format for thing in question.adapters if thing.format]  # 'on APS-C by some ring'
-    return [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats] or _by_crop(question, facts)
+    forms = [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
+    return [_by_its_crop(form, question, facts) for form in forms] or _by_crop(question, facts)
+
+
+def _by_its_crop(form: Format, question: Question, facts: Catalogue) -> Format:
+    """'crop sensor 1.6': which of the usual small frames a word for them means, a crop factor beside it tells."""
+    told = numbers(question, "crop")
+    if len(told) != 1 or question.bodies or form.id not in CROPPED or ":" in (question.said("crop") or ""):
+        return form
+    full, factor = facts.formats[FULL], told[0]
+    usual = min(
+        (facts.formats[name] for name in CROPPED), key=lambda one: abs(full.diagonal_mm / one.diagonal_mm / factor - 1)
+    )
+    near = all(abs(full.diagonal_mm / one.diagonal_mm / factor - 1) < SAME_FRAME for one in (form, usual))
+    return usual if near else form
 
 
 def _by_crop(question: Question, facts: Catalogue) -> list[Format]:

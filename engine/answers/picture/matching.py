@@ -25,7 +25,7 @@ def to_match(
     question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
 ) -> Told:
     """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
-    source, meant = _source(question, facts), _of_mount(question.lens, facts)
+    source, meant = _source(question, facts), of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
@@ -74,6 +74,18 @@ def sets_formats_apart(question: Question, facts: Catalogue) -> bool:
     return len(ids) > 1 and len(lenses) == 1 and not (len(ids) == FEW and list(ids)[-1] in FULL_FRAMES)
 
 
+def asks_to_match(question: Question, facts: Catalogue) -> bool:
+    """'Super 16 equivalent of a 50', 'what on MFT looks like 75 on full frame': a lens for the frame told first."""
+    lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    said = question.places("asked-for-likened")
+    if lens is None or not said:
+        return False
+    frames = [(thing, form) for thing, form in formats_told(question, facts) if thing is not lens]
+    first = [form for thing, form in frames if thing.column - 1 < said[0].at]
+    behind = question.text[said[0].at :]
+    return bool(first) and first[0].id not in FULL_FRAMES and f"{lens.focal_length_mm:g}" in behind
+
+
 def _source(question: Question, facts: Catalogue) -> Format | None:
     """The format that the view to be matched is told on: of two the one nearer behind the focal length.
 
@@ -96,7 +108,7 @@ def frame_of(lens: Thing, question: Question, facts: Catalogue) -> Format | None
     """The format of one of several lenses: told with it, that of its mount of modern bodies, or else named beside."""
     if lens.format in facts.formats:
         return facts.formats[lens.format or ""]
-    own = _of_mount(lens, facts)
+    own = of_mount(lens, facts)
     if own is not None:
         return own
     behind = [row for row in formats_told(question, facts) if row[0] not in question.lenses]
@@ -105,7 +117,7 @@ def frame_of(lens: Thing, question: Question, facts: Catalogue) -> Format | None
     return min(behind, key=lambda row: _away(row[0].column - lens.column))[1]
 
 
-def _of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
+def of_mount(lens: Thing | None, facts: Catalogue) -> Format | None:
     """The one format of the bodies that a lens is made for by its mount: 'an MFT lens'."""
     mount = facts.mounts.get(lens.id or "") if lens is not None and lens.kind == "mount" else None
     if mount is None or mount.kind != "mirrorless" or mount.format != mount.smallest_format:

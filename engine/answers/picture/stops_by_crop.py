@@ -31,7 +31,10 @@ def likened(question: Question, facts: Catalogue) -> Likened | None:
     if len(stops) != PAIR or any(question.said(key) for key in SETTLED):
         return None
     made_for = [facts.formats[one.format] for one in question.lenses if one.format and one.format in facts.formats]
-    for form in (*frames_named(question, facts), *made_for):
+    ids = [one.id or "" for one in question.lenses if not question.bodies]
+    mounts = [facts.mounts[name] for name in ids if name in facts.mounts]
+    of_mounts = [facts.formats[mount.formats[0]] for mount in mounts if mount.formats]
+    for form in (*frames_named(question, facts), *made_for, *of_mounts):
         crop = crop_of(form).by_diagonal
         for here, like in permutations(stops):
             if crop >= LEAST_CROP and abs(like / here / crop - 1) <= NEAR:

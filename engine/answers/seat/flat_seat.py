@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.parts.answer import RingToMake
 from engine.answers.parts.said import mentions
 from engine.answers.seat.described import CUP
 from engine.base.compact import replace
@@ -13,10 +14,15 @@ from grammar.turns.sticking import is_open
 MADE_FLAT = frozenset({"adapter", "recessed", "plain", "ring"})
 
 
-def with_flat_seat(question: Question, setup: Setup) -> Question:
-    """'the C to E thing is dead flat, zero recess': the one ring named, whose thickness is not told, seats at 0."""
+def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Question:
+    """'the C to E thing is dead flat, zero recess': the one ring named, whose thickness is not told, seats at 0.
+
+    `right`: the ring that would be. Where no cup could be either, a flat ring is one without glass.
+    """
     lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
-    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not mentions(question, "no-recess"):
+    flush = right.possible == "recessed" and mentions(question, "flush-piece")
+    flat = flush or mentions(question, "no-recess")
+    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not flat:
         return question
     # 'my adapter isn't recessed' names it twice, by what it is and by what it is not
     twice = all((one.piece or "") in MADE_FLAT and is_open(one) for one in question.adapters)

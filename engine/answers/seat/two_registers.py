@@ -7,13 +7,13 @@ from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import focals, mentions
+from engine.answers.parts.said import focals, mentions, numbers
 from engine.answers.parts.wording import small_mm
 from engine.answers.seat.spacing import far_limits, usual_focals
 from engine.base.compact import replace
-from engine.base.interval import Interval
+from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"(?<![\w./-])(\d+(?:\.\d+)?)( ?mm)?(?![\w/]|\.\d)")
 _PAUSE: Final = re.compile(r"[,;:?]")
@@ -23,7 +23,7 @@ _PLAUSIBLE_MM: Final = (6.0, 130.0)  # of registers, from the least of 8 mm film
 
 def with_two_registers(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer by the two registers, where they are told, and neither the lens's mount nor the body's is."""
-    found = two_registers(question)
+    found = _by_mount(question, knowledge.catalogue) or two_registers(question)
     if found is None:
         return answer
     lens, body = found
@@ -54,6 +54,29 @@ def two_registers(question: Question) -> tuple[float, float] | None:
     if _leans_to_body(question, first_at) > _leans_to_body(question, second_at):
         first, second = second, first
     return first, second
+
+
+def _by_mount(question: Question, facts: Catalogue) -> tuple[float, float] | None:
+    """'an OM lens on a camera with a register of 30': that of the lens's mount, and the one told of the body."""
+    told = body_register(question)
+    mount = facts.mounts.get(question.lenses[0].id or "") if told is not None else None
+    right = mount.register_mm if mount is not None else UNKNOWN
+    return (right.nominal, told) if told is not None and is_known(right) else None
+
+
+def body_register(question: Question) -> float | None:
+    """The one register told, where it stands nearer to a body that no mount is told of than to the lens, which has one.
+
+    None where that is not so.
+    """
+    told = numbers(question, "flange_to_image")
+    lenses, bodies = question.lenses, question.bodies
+    if len(told) != 1 or len(lenses) != 1 or len(bodies) != 1 or not _is_named(lenses[0]) or bodies[0].ids:
+        return None
+    at = next((one.start() for one in _NUMBER.finditer(question.text) if float(one[1]) == told[0]), None)
+    spoken = mentions(question, "register-spoken", "gauged-depth")
+    of_body = at is not None and spoken and _leans_to_body(question, at) > 0 and mentions(question, "word-of-body")
+    return told[0] if of_body else None
 
 
 def ring_between(
@@ -100,7 +123,12 @@ def _too_deep(
 
 def _names_mount(question: Question) -> bool:
     """Whether a mount of the lens or the body is named; a register alone makes a lens of some mount, and names none."""
-    return any(thing.ids and not _NUMBER.search(thing.words) for thing in (*question.lenses, *question.bodies))
+    return any(map(_is_named, (*question.lenses, *question.bodies)))
+
+
+def _is_named(thing: Thing) -> bool:
+    others = [one for one in _NUMBER.findall(thing.words) if float(one[0]) != thing.focal_length_mm]
+    return bool(thing.ids) and not others
 
 
 def _leans_to_body(question: Question, at: int) -> float:

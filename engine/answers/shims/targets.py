@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import distance_mm, focals, mentions
+from engine.answers.parts.said import distance_mm, focals, mentions, number
 from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
@@ -13,7 +13,12 @@ from grammar.questions import Question
 
 
 def is_target(question: Question) -> bool:
-    return question.said("target") is not None or mentions(question, "target-place")
+    return question.said("target") is not None or mentions(question, "target-place") or is_tested_on(question)
+
+
+def is_tested_on(question: Question) -> bool:
+    """'testing infinity at 500 m': so far away is what infinity is tested on, and no mark of a scale is told."""
+    return mentions(question, "infinity-tested") and not mentions(question, "read-off-scale")
 
 
 def target_told(question: Question, knowledge: Knowledge) -> Told:
@@ -23,7 +28,8 @@ def target_told(question: Question, knowledge: Knowledge) -> Told:
     times = knowledge.catalogue.assumptions["infinity-target-focals"].value.nominal
     lines: list[Line] = []
     rows: list[Quantity] = []
-    near = distance_mm(question)
+    tested = is_tested_on(question)
+    near = distance_mm(question) or (number(question, "mark") if tested else None)
     for focal in focals(question) or usual_focals(knowledge.catalogue):
         far = focal * times
         lens = f"{trimmed(focal, 1)} mm lens"
@@ -35,14 +41,17 @@ def target_told(question: Question, knowledge: Knowledge) -> Told:
                 rows.append(Quantity("extension_mm", error, f"{lens}, {trimmed(at / 1000, 1)} m"))
                 text += f"; set at {distance(at, question.feet)} it would be {small_mm(error.nominal)} wrong"
         lines.append(Line("fact", text, 1))
-    rule = f"Something far beyond {times:.0f} focal lengths stands for infinity; stars or a far mast are best."
-    return Told((Line("head", f"{_far_enough(near, times, question)}{rule}"), *lines), tuple(rows))
+    rule = (
+        f"Something far beyond {times:.0f} focal lengths stands for infinity; the moon, stars or a far mast are best."
+    )
+    enough = _far_enough(near, times, question) if tested or question.said("mark") is None else ""
+    return Told((Line("head", f"{enough}{rule}"), *lines), tuple(rows))
 
 
 def _far_enough(near: float | None, times: float, question: Question) -> str:
     """Whether a target told by its distance stands for infinity, for the longest lens told."""
     longest = max(focals(question), default=None)
-    if near is None or longest is None or question.said("mark") is not None:
+    if near is None or longest is None:
         return ""
     at = distance(near, question.feet)
     if near < longest * times:

@@ -74,7 +74,7 @@ def as_turns(question: Question, shim: float, knowledge: Knowledge) -> Told:
 
 def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
     """'how many turns of 26 tpi for 4 mm of travel': the turns for a way that was told, where none are told."""
-    way = number(question, *_WAYS)
+    way = number(question, *_WAYS, "total")
     if way is None or not 0 < way <= LONGEST_WAY_MM or turns_told(question) is not None or not asks_turns(question):
         return Told()
     return as_turns(question, way, knowledge)

@@ -16,7 +16,9 @@ from engine.answers.picture.fits_lit import lit_there
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.seen import is_coupled_as_asked
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
+from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
+from engine.answers.ways.fits_priced import least_cost, with_price
 from engine.answers.ways.kinds_asked import is_of, kinds_of
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.base.compact import compact, replace
@@ -56,6 +58,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
     by_size = mounts_by(question, knowledge)
     if by_size is not None:
         return by_size
+    question = elsewhere_asked(question)
     lens, body = _named(question.lenses, knowledge), _named(question.bodies, knowledge)
     if mentions(question, "same-coupling") and (lens is None) != (body is None):
         return replace(look_alike(question, knowledge), intent="list-fits")
@@ -95,7 +98,7 @@ def _fits_of(
         partner = Thing("mount", (name,), name)
         wanted = lens is not None or is_coupled_as_asked(knowledge.catalogue.mounts[name], question)
         fit = _fit(lens or partner, body or partner, lens is not None, question, knowledge) if wanted else None
-        if fit is not None and name not in question.limits.without:
+        if fit is not None and not is_left_out(name, question):
             fits.append(fit)
     if lens is None and body is not None and not kinds and len(fits) < WELL_SERVED:
         fits += _rings_to_make(body, {fit.mount.id for fit in fits}, question, knowledge)
@@ -189,7 +192,8 @@ def _told(
     rows = [fit for fit in fits if _is_answer(fit, wants, bare)]
     what = "with nothing between" if bare else "with infinity" if wants else "with one or two rings"
     own = _mount_of(lens or body, knowledge)
-    rows.sort(key=lambda fit: (fit.mount.id == own, _order(fit, knowledge)))  # what it was made for is known
+    limits = question.limits  # what it was made for is known, and comes last
+    rows.sort(key=lambda fit: (fit.mount.id == own, least_cost(fit.best, limits), _order(fit, knowledge)))
     lines = [Line("head", _head(rows, what))]
     quantities: list[Quantity] = []
     for n, fit in enumerate(rows):
@@ -198,7 +202,7 @@ def _told(
         lit, numbers = lit_there(question, lens, fit.mount, knowledge)
         quantities += numbers
         if n < MOST_LISTED:
-            lines.append(Line("fact", _line(fit, knowledge) + lit, 1))
+            lines.append(Line("fact", _line(fit, limits, knowledge) + lit, 1))
     if len(rows) > MOST_LISTED:
         rest = listed([fit.mount.designation for fit in rows[MOST_LISTED:]])
         lines.append(Line("note", f"And {len(rows) - MOST_LISTED} more: {rest}."))
@@ -250,7 +254,7 @@ def _usual(name: str, knowledge: Knowledge) -> int:
     return sum(len(row) for row in rings.onward.get(name, {}).values()) + len(rings.backward.get(name, ()))
 
 
-def _line(fit: Fit, knowledge: Knowledge) -> str:
+def _line(fit: Fit, limits: Limits, knowledge: Knowledge) -> str:
     seat = f"; {for_infinity(fit.ring.nominal)}" if fit.ring is not None else ""
     if fit.best is None:
         return f"{fit.mount.designation}: nothing is sold, a plain ring could be made{seat}"
@@ -258,7 +262,7 @@ def _line(fit: Fit, knowledge: Knowledge) -> str:
     told = f"{VERDICT_WORDS[judged.verdict]} ({CERTAINTY_WORDS[judged.certainty]})"
     if judged.certainty == "unknown":
         told = unknown_line(judged)
-    return f"{fit.mount.designation}: {told}; {chain_title(judged, knowledge)}{seat}"
+    return f"{fit.mount.designation}: {told}; {chain_title(judged, knowledge)}{with_price(fit.best, limits)}{seat}"
 
 
 def _refused(lens: Thing | None, body: Thing | None, fitting: set[str], knowledge: Knowledge) -> Told:

@@ -8,13 +8,14 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.seat.telling import finding_text, iris_text
+from engine.answers.words.advice import advice_lines
 from engine.base.compact import replace
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
-_IRIS: Final = "iris"  # how the rules about it begin
+_IRIS: Final = "iris"  # how the rules about it begin, the topic of a reason, and the advice on one that does nothing
 
 
 def with_iris_first(answer: Answer, question: Question) -> Answer:
@@ -33,9 +34,12 @@ def with_iris_first(answer: Answer, question: Question) -> Answer:
 
 
 def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:
-    """Why the iris cannot be worked, or what would let it, after that was asked of the chain before."""
-    prior = question.prior
-    if prior is None or not question.follows or not rows or not mentions(prior, "iris-asked"):
+    """Why the iris cannot be worked, or what would let it, after that was asked of the chain before.
+
+    That it does nothing on that chain is asked about as well: 'blades never move, there is a little pin at the back'.
+    """
+    prior, dead = question.prior, question.intent == "why" and question.topic == _IRIS
+    if prior is None or not question.follows or not rows or not (dead or mentions(prior, "iris-asked")):
         return None
     judged = rows[0].judged
     lines = [Line("head", f"{iris_text(judged)[1].capitalize()}.")]
@@ -45,6 +49,8 @@ def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge)
         if finding.rule.id.startswith(_IRIS)
     ]
     lines += _remedies(judged, knowledge)
+    advice = knowledge.catalogue.advice.get(_IRIS) if dead else None
+    lines += advice_lines([advice]) if advice is not None else []
     return Answer(question.text, question.intent, ANSWERED, tuple(lines), question=question)
 
 

@@ -45,8 +45,8 @@ def one_pair(
     """The chains of one lens on one body, best first, with everything that follows from them."""
     facts = knowledge.catalogue
     setup = setup_of(lens, body, facts, question.f_number)
-    question = with_flat_seat(question.with_(adapters=question.between), setup)
     ring = ring_to_make(setup, facts)
+    question = with_flat_seat(question.with_(adapters=question.between), setup, ring)
     named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))

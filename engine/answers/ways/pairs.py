@@ -45,6 +45,17 @@ def of_known(sides: Sides, knowledge: Knowledge, intent: str | None = None) -> A
     bodies = [without_glass(side, question, facts) for side in sides.bodies if isinstance(side, BodySide)]
     if not lenses or not bodies:
         return None
+    if len(lenses) < len(sides.lenses):
+        from engine.answers.ways.left_over import with_those_without_mount  # only where several are told of
+
+        rest = replace(sides, lenses=[side for side in sides.lenses if isinstance(side, LensSide)])
+        known = [
+            thing for thing, side in zip(question.lenses, sides.lenses, strict=False) if isinstance(side, LensSide)
+        ]
+        rest = replace(rest, question=question.with_(lenses=tuple(known)))
+        answer = of_known(rest, knowledge, intent)
+        if answer is not None:
+            return with_those_without_mount(answer, question, sides.lenses, bodies[0], knowledge)
     meanings = _meanings(question.lens, lenses, knowledge)
     if len(lenses) > 1 or len(bodies) > 1:
         from engine.answers.ways.several import each_pair  # only where there are several
@@ -90,7 +101,15 @@ def _with_roles(question: Question, facts: Catalogue) -> Question:
     told = [thing for thing in question.lenses if thing.kind == "mount" and thing.ids]
     if question.bodies or len(question.lenses) != 2 or len(told) != 2 or told[0].ids == told[1].ids:
         return question
+    if _is_plainly_lens(told[1]):
+        return question
     return replace(question, lenses=question.lenses[:1], bodies=question.lenses[1:])
+
+
+def _is_plainly_lens(thing: Thing) -> bool:
+    """Whether what was told of a thing is of lenses alone: 'an M42 58 and a 75 mm enlarger lens'."""
+    numbers = thing.focal_length_mm or thing.f_number or thing.lens_kind
+    return bool(numbers) or thing.words.casefold().endswith((" lens", " glass", " one"))
 
 
 def _with_extension(question: Question) -> Question:

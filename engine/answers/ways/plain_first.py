@@ -58,7 +58,7 @@ def glass_left(chains: tuple[ListedChain, ...]) -> list[Line]:
     """That glass alone would give infinity, where the way without is told first."""
     glass = [row for row in chains if any(one.has_glass for one in row.listed.judged.chain.adapters)]
     best = next((row for row in glass if row.listed.judged.verdict == "infinity"), None)
-    if best is None or best is chains[0] or len(glass) < len(chains) - 1:
+    if best is None or chains[0].listed.judged.verdict == "infinity" or len(glass) < len(chains) - 1:
         return []
     return [
         Line(

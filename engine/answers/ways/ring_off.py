@@ -42,9 +42,9 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
         text = (
             f"The lens sits {by} too far out: take {by} off one seat of the ring, flat and parallel: lap it on wet"
             " abrasive paper on glass, a quarter turn at a time, and check it at four points. A shim only makes it"
-            " longer: no cure."
+            " longer, which makes it worse."
         )
-        text = f"No, adding does not help. {text}" if mentions(question, "shim-added") else text
+        text = f"No, adding makes it worse, not better. {text}" if mentions(question, "shim-added") else text
     else:
         text = f"The lens sits {by} too close: add a shim of {by} under the ring's flange, on the whole seat."
     rows = (

@@ -1,0 +1,36 @@
+"""A ring named by its length alone, as that of another pair is called: 'a 5 mm ring' behind an M42 lens."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.facts.catalogue import Catalogue
+from grammar.questions import Question, Thing
+from grammar.things.casting import SPACER
+
+_BY_LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
+_NEAR_MM: Final = 3.0  # so near to the ring of the pair it is meant for that ring
+_RING: Final = "adapter"
+
+
+def rings_by_length(question: Question, facts: Catalogue, right_mm: float | None) -> Question:
+    """The question with such a ring as one of that length, where it joins neither the lens nor the body named.
+
+    `right_mm`: how long the ring of the pair is; what is far from it is put between to come closer.
+    """
+    pieces = tuple(_by_length(piece, question, facts, right_mm) for piece in question.adapters)
+    return question if pieces == question.adapters else question.with_(adapters=pieces)
+
+
+def _by_length(piece: Thing, question: Question, facts: Catalogue, right_mm: float | None) -> Thing:
+    told = _BY_LENGTH.match(piece.words)
+    known = facts.adapters.get(piece.id or "") if piece.kind == _RING else None
+    lenses = {id_ for lens in question.lenses for id_ in lens.ids}
+    if told is None or known is None or not lenses or known.front in lenses:
+        return piece
+    if any(facts.mounts[name].designation.casefold() in piece.words.casefold() for name in (known.front, known.rear)):
+        return piece  # 'a 28 mm M42 tube' names what it joins
+    length = float(told[1])
+    kind = _RING if right_mm is not None and abs(length - right_mm) <= _NEAR_MM else SPACER
+    return Thing(words=piece.words, column=piece.column, thickness_mm=(length, length), piece=kind)

@@ -1,0 +1,25 @@
+"""Where else a lens goes: the bodies of its own mount, told as those that are not meant, are left out."""
+
+from __future__ import annotations
+
+from engine.answers.parts.said import mentions
+from engine.base.compact import replace
+from grammar.questions import Question
+
+
+def elsewhere_asked(question: Question) -> Question:
+    """'what else than R bodies takes R lenses': asked of the lens alone, whose own mount no chain has to do without."""
+    own = {id_ for lens in question.lenses for id_ in lens.ids[:1]}
+    of_own = [body for body in question.bodies if body.ids and body.ids[0] in own]
+    barred = own & set(question.limits.without)
+    if not barred and not (of_own and mentions(question, "apart-from")):
+        return question
+    bodies = tuple(body for body in question.bodies if body not in of_own)
+    without = tuple(name for name in question.limits.without if name not in barred)
+    return question.with_(bodies=bodies, limits=replace(question.limits, without=without))
+
+
+def is_left_out(name: str, question: Question) -> bool:
+    """Whether a mount is among those that are not meant."""
+    own = {id_ for lens in question.lenses for id_ in lens.ids[:1]}
+    return name in question.limits.without or (name in own and mentions(question, "apart-from"))

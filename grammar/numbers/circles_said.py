@@ -1,0 +1,127 @@
+"""The image circle told of a lens: 'disc 22 mm across', 'a 28 mm dia circle', 'covers 24 mm', '13.5 mm coverage'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.numbers.measured_lengths import LENGTHS, OWN, is_plausible
+from grammar.words.tokens import Token
+
+CIRCLE: Final = "circle"
+_COVERS: Final = frozenset(["covers", "covering"])
+_COVERAGE: Final = "coverage"
+_ACROSS: Final = frozenset(["diameter", "size"])  # what is measured across anything, and of a circle is the circle
+_SMALL: Final = frozenset(["CUE", "DET", "PREP"])
+_LINKING: Final = frozenset(["be", "of", "the", "at", "equals", "", "its"])  # values of the small words within
+_FRAMES: Final = frozenset(["FORMAT", "AREA", "FRAME", "BODY", "MOUNT", "LETTER", "CROP"])
+_FOCALS: Final = frozenset(["COMBO", "FOCAL", "RANGE", "FNUM"])
+_LIT: Final = frozenset(["cover", "vignette", "disc", "circle-word", "image-circle", "crop", "drawn-frame"])  # cues
+_NEAR: Final = 4
+_LEAST: Final = 3.5  # mm
+_MOST: Final = 400.0
+
+
+def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The lengths that are those of an image circle become KEYED. `told`: what the cues of the line tell."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" not in token.implies:
+            _tell_across(out, at)
+    for at, token in enumerate(tokens):
+        if token.kind == "MEASURE" and token.value == CIRCLE and "ahead" in token.implies:
+            _tell_thrown(out, at, told)
+        elif token.kind == "CUE" and token.text.casefold() in _COVERS:
+            _tell_covered(out, at)
+        elif token.kind == "CUE" and token.text.casefold() == _COVERAGE:
+            _tell_coverage(out, at)
+    return out
+
+
+def _tell_across(tokens: list[Token], at: int) -> None:
+    """'disc 22 mm across', '28 mm dia image circle', 'diameter of the circle is 24': two words measure one thing."""
+    first, last = _run(tokens, at)
+    across = [n for n in range(first, last + 1) if _is_across(tokens[n])]
+    sizes = [n for n in range(first, last + 1) if _may_be_circle(tokens[n])]
+    if not across or not sizes:
+        return
+    near = min(across, key=lambda n: abs(n - at))
+    between = [n for n in sizes if min(at, near) < n < max(at, near)]
+    size = min(between or sizes, key=lambda n: (abs(n - at), n < at))
+    _key(tokens, size, at, near)
+
+
+def _run(tokens: list[Token], at: int) -> tuple[int, int]:
+    """The first and the last of the tokens around that only measure, or link what does."""
+    first = last = at
+    while first > max(0, at - _NEAR) and _measures(tokens[first - 1]):
+        first -= 1
+    while last + 1 < min(len(tokens), at + _NEAR + 1) and _measures(tokens[last + 1]):
+        last += 1
+    return first, last
+
+
+def _measures(token: Token) -> bool:
+    linking = token.kind in _SMALL and token.value in _LINKING and not token.text.startswith((",", "."))
+    return linking or _is_across(token) or _may_be_circle(token)
+
+
+def _is_across(token: Token) -> bool:
+    wide = token.kind == "KIND" and token.text.casefold() == "wide"
+    return wide or (token.kind == "MEASURE" and token.value in _ACROSS)
+
+
+def _tell_thrown(tokens: list[Token], at: int, told: frozenset[str]) -> None:
+    """'it throws 43 mm on APS-C': where a frame is spoken of, no length from the seat to the image."""
+    size = at + 1
+    lit = size < len(tokens) and (told & _LIT or _has_frame(tokens, size))
+    if lit and _may_be_circle(tokens[size]) and not _goes_on(tokens, size):
+        _key(tokens, size, at)
+
+
+def _tell_covered(tokens: list[Token], at: int) -> None:
+    """'covers 24 mm' beside a frame; 'covers 35 mm' is that film, and 'covers 25 mm lens' one's own gear."""
+    size = at + 1
+    framed = size < len(tokens) and (_has_frame(tokens, size) or _has_focal(tokens, size))
+    if framed and _may_be_circle(tokens[size]) and not tokens[size].ids and not _goes_on(tokens, size):
+        _key(tokens, size, at)
+
+
+def _tell_coverage(tokens: list[Token], at: int) -> None:
+    """'13.5 mm coverage', 'coverage of 28 mm', where the lens has its focal length told besides."""
+    behind = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].value in ("of", "be", "equals"))
+    for size in (at - 1, behind):
+        fits = 0 <= size < len(tokens) and _may_be_circle(tokens[size]) and not tokens[size].ids
+        own = fits and size > at and _goes_on(tokens, size)
+        if fits and not own and _has_focal(tokens, size):
+            _key(tokens, size, at)
+            return
+
+
+def _may_be_circle(token: Token) -> bool:
+    bare = token.kind in LENGTHS and token.unit in ("", "mm", "cm") and not token.text.isalpha()
+    return bare and len(token.numbers) == 1 and _LEAST <= token.numbers[0] <= _MOST
+
+
+def _goes_on(tokens: list[Token], at: int) -> bool:
+    """Whether the number goes on to describe a thing of its own: 'covers 25 mm lenses'."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return after is not None and after.kind in (OWN | {"FNUM", "MEASURE"}) - {"BODY", "MOUNT"}
+
+
+def _has_frame(tokens: list[Token], but: int) -> bool:
+    return any(one.kind in _FRAMES for at, one in enumerate(tokens) if at != but)
+
+
+def _has_focal(tokens: list[Token], but: int) -> bool:
+    """Whether a focal length is told by another number than this."""
+    others = [one for at, one in enumerate(tokens) if at != but]
+    return any(one.kind in _FOCALS or (one.kind == "LENGTH" and one.unit == "mm") for one in others)
+
+
+def _key(tokens: list[Token], size: int, *words: int) -> None:
+    token = tokens[size]
+    if not is_plausible(tokens[words[0]], token.numbers[0]):
+        return
+    tokens[size] = token.as_("KEYED", value=CIRCLE, unit=token.unit or "mm", ids=())
+    for word in words:
+        tokens[word] = tokens[word].as_("CUE")

@@ -1,0 +1,30 @@
+"""How far a thread is to move something, where the turns for it are asked: '4 mm on M42x0.75, how many turns'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_ASKED: Final = "turns-q"
+_LONGEST: Final = 12.0  # mm, that a thread of a lens moves; what is longer may be its focal length
+_OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "FNUM", "MOUNTWORD", "BODY"])
+
+
+def with_moves_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The one short length that is of nothing else becomes KEYED as the travel."""
+    if _ASKED not in told or any(token.kind == "KEYED" and token.value == "travel" for token in tokens):
+        return tokens
+    left = [at for at, token in enumerate(tokens) if _is_short(token) and not _is_of_another(tokens, at)]
+    if len(left) != 1:
+        return tokens
+    return [one.as_("KEYED", value="travel", unit="mm") if at == left[0] else one for at, one in enumerate(tokens)]
+
+
+def _is_short(token: Token) -> bool:
+    return token.kind == "LENGTH" and token.unit == "mm" and 0 < token.numbers[0] <= _LONGEST
+
+
+def _is_of_another(tokens: list[Token], at: int) -> bool:
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return after is not None and after.kind in _OF_OTHERS

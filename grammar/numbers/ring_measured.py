@@ -1,0 +1,44 @@
+"""Which number of a caliper's reading is the thickness of a ring that is named behind it."""
+
+from __future__ import annotations
+
+from itertools import dropwhile
+from typing import Final
+
+from grammar.numbers.measured_lengths import LENGTHS
+from grammar.words.tokens import Token
+
+PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
+_NAMING: Final = frozenset(["PREP", "DET", "MOUNT", "LETTER", "JOIN", "MARK", "CUE", "FILLER"])
+
+
+def ring_measured(tokens: list[Token], at: int) -> int | None:
+    """The place of the thickness told with the measuring word at `at`, where a ring is what it is told of."""
+    behind = _of_ring_behind(tokens, at)
+    return _of_ring_named_after(tokens, at) if behind is None else behind
+
+
+def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
+    """'measured my M42 to E ring at 27.35': the decimal number behind the ring that follows the word."""
+    piece = False
+    for n, token in enumerate(tokens[at + 1 :], start=at + 1):
+        if token.kind == "STOP":
+            return None
+        piece = piece or token.kind in PIECES
+        if piece and token.kind in LENGTHS and "." in token.text:
+            return n
+    return None
+
+
+def _of_ring_named_after(tokens: list[Token], at: int) -> int | None:
+    """'caliper says 27.60 on my M42-E ring': the decimal beside the word, where a ring is what it is told of."""
+    beside = [n for n in (at + 1, at - 1) if 0 <= n < len(tokens) and _is_decimal(tokens[n])]
+    if not beside:
+        return None
+    rest = dropwhile(lambda one: one.kind in _NAMING, tokens[max(at, beside[0]) + 1 :])
+    ring = next(rest, None)
+    return beside[0] if ring is not None and ring.kind in PIECES else None
+
+
+def _is_decimal(token: Token) -> bool:
+    return token.kind in LENGTHS and token.unit in ("", "mm") and "." in token.text

@@ -1,0 +1,113 @@
+"""Lengths of tubes in a row that are not called so: '12 20 and 36 on a 200/4, how big', 'my 85 with 13, 21 and 31'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import SPACER
+from grammar.words.tokens import Token
+
+_TUBES: Final = (3.0, 100.0)  # mm, of one in a set
+_LEAST: Final = 2
+_JOINING: Final = frozenset(["JOIN", "MARK"])
+_PASSED: Final = frozenset(["DET", "CUE", "LETTER", "FILLER", "VERB", "JOIN", "MARK"])
+_UNDER: Final = frozenset(["on", "behind", "with"])  # between a row of tubes and the lens they are put to
+_BEFORE: Final = frozenset(["with", "on", "added", "plus", "+", "and"])  # between a lens and the row
+_OF_LENS: Final = frozenset(["COMBO", "FOCAL", "LENGTH", "NUMBER"])
+_STANDINS: Final = frozenset(["one", "ones"])
+_EXTENSION: Final = "extension"  # value of 'of tubes', where it is told how many mm of them
+
+
+def with_unsaid_tubes(tokens: list[Token]) -> list[Token]:
+    """The tokens with such a row as spacers of those lengths; for questions of what comes close up."""
+    if any(one.kind == "PIECE" for one in tokens):
+        return tokens
+    at = 0
+    while at < len(tokens):
+        row = _row(tokens, at)
+        if len(row) >= _LEAST and (_leads_to_lens(tokens, row[-1] + 1) or _follows_lens(tokens, row[0])):
+            return _told(tokens, row)
+        at = row[-1] + 1 if row else at + 1
+    return tokens
+
+
+def _told(tokens: list[Token], row: list[int]) -> list[Token]:
+    ahead = row[-1] + 1
+    out = list(tokens[: row[0]])
+    if len(out) > 1 and out[-2].kind == "LENGTH":
+        out[-2] = out[-2].as_("FOCAL")  # '50 mm plus 12, 20 and 36'
+    if len(out) > 1 and out[-2].kind == "NUMBER" and out[-2].numbers[0] == len(row):
+        del out[-2:]  # 'all three, 12 20 36,'
+    for n in row:
+        if n != row[0]:
+            out.append(Token("JOIN", ",", tokens[n].column, ","))
+        out.append(tokens[n].as_("LENGTH", unit="mm"))
+    said = ahead < len(tokens) and (
+        (tokens[ahead].kind, tokens[ahead].value) == ("MEASURE", _EXTENSION) or _is_standin(tokens[ahead])
+    )
+    out.append(Token("PIECE", "spacers", tokens[row[-1]].column, SPACER))
+    return [*out, *tokens[ahead + said :]]
+
+
+def _row(tokens: list[Token], at: int) -> list[int]:
+    """The places of whole bare numbers that follow each other from here on, with no more than joins between."""
+    row: list[int] = []
+    while at < len(tokens):
+        if _is_bare(tokens[at]):
+            row.append(at)
+        elif not row or tokens[at].kind not in _JOINING:
+            break
+        at += 1
+    return row
+
+
+def _is_bare(token: Token) -> bool:
+    whole = _is_left_number(token) and token.numbers[0] == int(token.numbers[0])
+    return whole and _TUBES[0] <= token.numbers[0] <= _TUBES[1]
+
+
+def _leads_to_lens(tokens: list[Token], at: int) -> bool:
+    """'.. all together on a 200/4': behind what parts them stands a lens that the row is put to."""
+    under = _past(tokens, at)
+    if under is None or tokens[under].kind != "PREP" or tokens[under].value not in _UNDER:
+        return False
+    lens = _past(tokens, under + 1)
+    return lens is not None and any(map(_may_be_lens, _named_at(tokens, lens)))
+
+
+def _named_at(tokens: list[Token], at: int) -> list[Token]:
+    """What names a lens here: a number, or a mount with the number behind it."""
+    return tokens[at : at + 2] if tokens[at].kind in ("LENS", "MOUNT", "KIND") else tokens[at : at + 1]
+
+
+def _follows_lens(tokens: list[Token], at: int) -> bool:
+    """'my 85 1.8 with 10 and 16': what stands before the row is a lens with a word that puts the row to it."""
+    led = at - 1
+    while led >= 0 and tokens[led].kind in ("DET", "LETTER", "CUE"):
+        led -= 1
+    if led < 1 or not (tokens[led].value in _BEFORE or tokens[led].text.casefold() in _BEFORE):
+        return False
+    back = led - 1
+    while back >= 0 and tokens[back].kind in ("LENS", "MOUNT", "KIND", "FNUM"):
+        back -= 1
+    return back >= 0 and (tokens[back].kind in ("COMBO", "FOCAL", "LENGTH") or _is_left_number(tokens[back]))
+
+
+def _is_left_number(token: Token) -> bool:
+    return token.kind == "NUMBER" and token.text[:1].isdigit()
+
+
+def _past(tokens: list[Token], at: int) -> int | None:
+    while at < len(tokens) and (tokens[at].kind in _PASSED or _is_standin(tokens[at])):
+        at += 1
+    return at if at < len(tokens) else None
+
+
+def _is_standin(token: Token) -> bool:
+    """'the 10 and 16 ones': they are those pieces."""
+    return token.kind == "LENS" and token.text.casefold() in _STANDINS
+
+
+def _may_be_lens(token: Token) -> bool:
+    metric = token.kind in _OF_LENS and not token.text.isalpha() and token.unit in ("", "mm")
+    return metric or token.kind == "NAMED"

@@ -1,0 +1,77 @@
+"""The format that a lens is made for, read off the lens: '16 mm lens, says 1" on it', 'with 2/3" printed on it'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_SAYS: Final = "does"  # value of 'says', 'shows'
+_READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
+_WITH: Final = "with"
+_BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
+_MADE_FOR: Final = "made-for"
+_SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
+_FOCALS: Final = ("LENGTH", "COMBO", "RANGE", "FOCAL")
+
+
+def with_formats_engraved(tokens: list[Token]) -> list[Token]:
+    """A figure of a sensor that stands on a lens becomes the FORMAT that it is made for; what led to it goes."""
+    out: list[Token] = []
+    skip = 0
+    for at, token in enumerate(tokens):
+        if skip:
+            skip -= 1
+            continue
+        behind = _said_behind(tokens, at)
+        led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
+        if not _is_figure(tokens, at) or not (led or behind or _is_called_so(out)):
+            out.append(token)
+            continue
+        said = out.pop() if led else token
+        out += [said.as_("PREP", value=_MADE_FOR), token.as_("FORMAT")]
+        skip = behind
+    return out
+
+
+def _is_called_so(before: list[Token]) -> bool:
+    """'a cctv lens 1", 25 mm': right behind the kind of lens that is called by it."""
+    named = [one for one in before[-2:] if one.kind == "KIND" and one.value in _BY_SENSOR]
+    return bool(named) and (before[-1].kind == "LENS" or before[-1] is named[-1])
+
+
+def _leads(token: Token) -> bool:
+    return (token.kind == "CUE" and token.value == _SAYS) or (token.kind == "MEASURE" and token.value in _READ)
+
+
+def _is_figure(tokens: list[Token], at: int) -> bool:
+    """Whether it is an inch type beside what tells a lens: a focal length in mm, or a kind that goes by it."""
+    token = tokens[at]
+    if "format" not in token.implies or not (
+        (token.kind == "LENGTH" and token.unit == "in") or token.kind == "FRACTION"
+    ):
+        return False
+    focals = [one.numbers[0] for one in tokens if one.kind in _FOCALS and one is not token and one.unit in ("", "mm")]
+    told = any(abs(token.numbers[0] / focal - 1) > _SAME for focal in focals)
+    return told or any(one.kind == "KIND" and one.value in _BY_SENSOR for one in tokens)
+
+
+def _said_behind(tokens: list[Token], at: int) -> int:
+    """How many tokens behind say that it stands on the lens, as 'on it', 'on the side', 'it says' do."""
+    ahead = tokens[at + 1 : at + 3]
+    if ahead and ahead[0].kind == "MEASURE" and ahead[0].value in _READ:
+        return 1
+    words = [one.text.casefold() for one in ahead]
+    if words[:1] == ["it"] and at and tokens[at - 1].value == _WITH:
+        return 1  # 'with 2/3" printed on it'
+    if len(ahead) < 2:
+        return 0
+    it_says = words[0] == "it" and ahead[1].value == _SAYS
+    on_it = ahead[0].kind == "PREP" and words[0] == "on" and (words[1] == "it" or _ends_with_article(tokens, at + 2))
+    return 2 if it_says or on_it else 0
+
+
+def _ends_with_article(tokens: list[Token], at: int) -> bool:
+    """'on the side': of which the last word has gone as one that says nothing."""
+    ends = at + 1 >= len(tokens) or tokens[at + 1].kind in ("STOP", "JOIN")
+    return tokens[at].kind == "DET" and ends

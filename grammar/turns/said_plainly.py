@@ -1,0 +1,88 @@
+"""Words that mean something only after the question before, said plainly and heard anew.
+
+'take the tube off' after a tube is 'without the tube', 'and inside?' after an exposure 'and indoors?'.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard, hear
+from grammar.questions import Question
+from grammar.things.letters import ARTICLES
+from grammar.words.groups import AWAY, GONE, INSIDE, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import Token
+
+_EXPOSURE: Final = "exposure-nd"
+_WITHOUT: Final = "without"
+_NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND", "FOCAL", "UNKNOWN"])
+_AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
+_HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
+_GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
+_NOT: Final = "not"  # of 'not' and 'forget the'
+_NO: Final = "no"
+_LETTER_ALONE: Final = "a"  # which is an article here
+
+
+def said_plainly(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
+    """The line heard anew in plain words; the same where it holds none that the question before gives a meaning."""
+    text = _taken_off(heard, before) or _left_out(heard, before) or _inside(heard, before)
+    if text is None:
+        return heard
+    again = hear(text, lexicon, before.intent)
+    return replace(again, line=replace(again.line, text=heard.text))
+
+
+def _taken_off(heard: Heard, before: Question) -> str | None:
+    """'take the 2x out', 'lose the tube', 'tube off' after a piece that stands between: without it."""
+    tokens = heard.line.tokens
+    verb = next((at for at, one in enumerate(tokens) if {TAKEN_OFF, TAKEN_AWAY} & set(one.groups)), None)
+    off = next((at for at, one in enumerate(tokens) if AWAY in one.groups), None)
+    surely = verb is not None and TAKEN_AWAY in tokens[verb].groups
+    if not before.adapters or not (surely or off is not None) or heard.tells("how"):
+        return None
+    named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
+    if not named or (verb is None and (off is None or off < named[-1])) or not _is_plain(tokens, verb, off):
+        return None
+    said = tokens[named[0] : named[-1] + 1]
+    start, end = said[0].column - 1, said[-1].end or said[-1].column - 1 + len(said[-1].text)
+    return f"{_WITHOUT} the {heard.text[start:end]}"
+
+
+def _left_out(heard: Heard, before: Question) -> str | None:
+    """'not the Z', 'i sold the FD' after several: without that one."""
+    tokens = heard.line.tokens
+    named = [one for one in tokens if one.ids and one.text.casefold() not in ARTICLES]
+    goes = any(_GOING & set(one.groups) or one.value == _NOT or one.text.casefold() == _NO for one in tokens)
+    if len(named) != 1 or not goes or not any(set(named[0].ids) & ids for ids in _several(before)):
+        return None
+    if not all(one in named or one.kind in _AROUND | _HEADS or _GOING & set(one.groups) for one in tokens):
+        return None
+    return f"{_WITHOUT} the {named[0].text}"
+
+
+def _several(before: Question) -> list[set[str]]:
+    """The mounts of the lenses, and of the bodies, where there are several."""
+    sides = ([id_ for one in things for id_ in one.ids] for things in (before.lenses, before.bodies) if len(things) > 1)
+    return [set(ids) for ids in sides]
+
+
+def _is_plain(tokens: tuple[Token, ...], verb: int | None, off: int | None) -> bool:
+    """Whether nothing beside the piece, and that it goes, is told."""
+    return all(
+        at in (verb, off) or one.kind in _NAMED or (one.kind in _AROUND and not one.ids) or one.text == _LETTER_ALONE
+        for at, one in enumerate(tokens)
+    )
+
+
+def _inside(heard: Heard, before: Question) -> str | None:
+    """'and inside?' after an exposure: in a lit room."""
+    tokens = [one for one in heard.line.tokens if one.kind not in ("STOP", "MARK", "JOIN")]
+    told = [one for one in tokens if INSIDE in one.groups]
+    alone = len(told) == 1 and all(one in told or one.kind in ("FILLER", "CUE", "VERB", "PREP") for one in tokens)
+    if before.intent != _EXPOSURE or not alone or "light" in heard.readings.values:
+        return None
+    start = told[0].column - 1
+    return f"{heard.text[:start]}indoors{heard.text[start + len(told[0].text) :]}"
