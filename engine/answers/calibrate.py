@@ -205,8 +205,9 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
     """How many layers of what is at hand make the shim."""
     if not mentions(question, "shim-layers") and shim is None and question.said("layer") is None:
         return Told()
-    wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
-    own = own_sheets(question, wanted)
+    told = number(question, "total", "thickness", "numbers", "length")
+    wanted = next((one for one in (shim, told, number(question, "layer")) if one is not None), None)
+    own = own_sheets(question, wanted, is_told=told is not None)
     return own if own.lines else usual_sheets(question, wanted, knowledge)
 
 

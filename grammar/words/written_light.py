@@ -183,9 +183,9 @@ def seconds(match: re.Match[str]) -> Literal:
 
 def stops(match: re.Match[str]) -> Literal | None:
     """'where does the 50 stop' tells no stops: there are not so many; '1/48 stop 5.6' is a shutter."""
-    count, (_, _, below) = amount(match.group("n")), match.group("n").partition("/")
-    if below and float(below) >= _LEAST_PART:
-        return None
+    count, (above, _, below) = amount(match.group("n")), match.group("n").partition("/")
+    if below and (float(below) >= _LEAST_PART or "." in below or float(above.split()[-1]) >= _LEAST_PART):
+        return None  # 'where does 35/1.8 stop', 'the 50/2 stop'
     if _DENSITY_LED.search(match.string, 0, match.start()) and "." in match.group("n"):
         return None  # 'density 1.8 in stops', 'nd 0.9 stops?'
     return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None

@@ -20,9 +20,12 @@ MOST_MM: Final = 5.0  # that is still made up of sheets
 SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 
-def own_sheets(question: Question, wanted: float | None) -> Told:
-    """The layers of the sheets told that make what is wanted, and what is left; nothing where no sheet is told."""
-    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and one != wanted]
+def own_sheets(question: Question, wanted: float | None, *, is_told: bool = False) -> Told:
+    """The layers of the sheets told that make what is wanted, and what is left; nothing where no sheet is told.
+
+    A sheet as thick as what is wanted is one only where what is wanted is told beside it.
+    """
+    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and (is_told or one != wanted)]
     if wanted is None or not sheets:
         return Told()
     if mentions(question, "divisions"):
