@@ -24,7 +24,7 @@ from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
-from engine.answers.close.tube_sets import TUBE, sets_told, tubes_told
+from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
 from engine.answers.close.turned_round import reversed_alone
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
 from engine.answers.howto import how_to
@@ -88,6 +88,8 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     told = _of_field(question, knowledge) + through_glass(told, question) + told
+    if not focals_of(question):
+        told = sum(left_beyond_infinity(question), told)
     lines = list(told.lines)
     if named and question.said("magnification"):
         part = stack_for(question, knowledge)

@@ -42,15 +42,26 @@ def _tell_draw(tokens: list[Token], at: int) -> None:
 
 def _with_infinity_set(tokens: list[Token]) -> list[Token]:
     """'infinity at 20.5 of 18-33 on the helicoid': the number within its ends, behind 'at'."""
-    if not any((one.kind, one.value) == ("PIECE", _HELICOID) for one in tokens):
-        return tokens
+    named = any((one.kind, one.value) == ("PIECE", _HELICOID) for one in tokens)
     ends = next((one.numbers for one in tokens if one.kind == "RANGE" and len(one.numbers) == 2), None)
     for at in range(1, len(tokens)):
         token, before = tokens[at], tokens[at - 1]
         placed = before.kind in ("PREP", "AT") and before.value == "at"
         if ends is not None and placed and _is_length(token) and ends[0] <= token.numbers[0] < ends[1]:
-            return [*tokens[:at], token.as_("KEYED", value=INFINITY_SETTING, unit="mm"), *tokens[at + 1 :]]
+            told = token.as_("KEYED", value=INFINITY_SETTING, unit="mm")
+            if named:
+                return [*tokens[:at], told, *tokens[at + 1 :]]
+            return _with_ends_named(tokens, at, told)
     return tokens
+
+
+def _with_ends_named(tokens: list[Token], at: int, told: Token) -> list[Token]:
+    """'20.5 of 18-33': only what is drawn out stands at a part of its ends."""
+    behind = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"][:2]
+    if [one.kind for one in behind] != ["PREP", "RANGE"] or behind[0].value != "of":
+        return tokens
+    drawn = behind[1].as_("PIECE", text=_HELICOID, value=_HELICOID, numbers=())
+    return [*tokens[:at], told, *behind, drawn, *tokens[tokens.index(behind[1]) + 1 :]]
 
 
 def _is_length(token: Token) -> bool:

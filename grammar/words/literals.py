@@ -80,6 +80,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
      rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
      made.pitch),
+    ("0l", rf"(?:(?P<n>\d{{1,2}}(?:\.\d+)?)\s?mm\slead|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm){_END}", made.lead),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),

@@ -199,6 +199,12 @@ def pitch(match: re.Match[str]) -> Literal:
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
 
 
+def lead(match: re.Match[str]) -> Literal | None:
+    """'lead 6 mm': what a turn moves, as a pitch does where the thread has one start."""
+    moved = float(match.group("n") or match.group("n2"))
+    return Literal("PITCH", (moved,), match.end(), "mm", f"{moved:g} mm a turn") if moved else None
+
+
 def division(match: re.Match[str]) -> Literal | None:
     """'one division on the ring is 0.02 mm': as a sheet is worth its thickness."""
     size = float(match.group("n"))

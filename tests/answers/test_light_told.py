@@ -83,3 +83,38 @@ def test_a_wide_step_is_sold_in_one_ring_too(asked):
     assert "Single rings so wide, 46 to 67 mm" in flat(
         asked("46mm front thread, want to use 67 mm nd, which step ring")
     )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "lens has no iris it is f8, meter wants f4, iso 100, what iso",
+        "meter says f4, my lens is fixed at f8, iso 100 -> what iso",
+    ],
+)
+def test_the_iso_goes_from_what_was_metered_to_what_the_lens_has(asked, text):
+    assert "ISO 100 becomes ISO 400" in flat(asked(text))
+
+
+def test_an_exposure_value_is_told_for_iso_100(asked):
+    assert numbers(asked("lv 10 at f4"), "shutter_s")[0] == close(1 / 64, 1 / 64)
+    assert numbers(asked("ev 12 1/64 which stop"), "f_number")[0] == close(8, 8)
+
+
+def test_the_moon_that_is_exposed_for_is_as_bright_as_in_the_sun(asked):
+    assert numbers(asked("can i shoot the moon at f11 iso 100"), "shutter_s")[0] == close(121 / 2**15, 121 / 2**13)
+    assert "ND" not in flat(asked("can my 50 reach infinity on the moon, m42 on e"))
+
+
+def test_layers_that_are_counted_are_told_together(asked):
+    assert numbers(asked("3 layers of 0.06 mm tape"), "shim_mm")[0] == close(0.18, 0.18)
+    assert numbers(asked("sheet is 0.1 mm thick, want 0.1 mm. layers"), "layer_count")[0] == close(1, 1)
+
+
+def test_what_a_turn_moves_is_no_pitch_to_the_inch(asked):
+    assert numbers(asked("lead 6 mm, 90 degrees travel"), "shim_mm")[0] == close(1.5, 1.5)
+
+
+@pytest.mark.parametrize("text", ["infinity at 20.5 of 18-33", "infinity at 20.5 on my 18-33 helicoid"])
+def test_what_a_helicoid_has_left_is_told_without_a_lens(asked, text):
+    assert flat(asked(text)).startswith("Infinity at 20.5 mm leaves 12.5 mm of its travel")

@@ -28,6 +28,9 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
     sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and (is_told or one != wanted)]
     if wanted is None or not sheets:
         return Told()
+    counted = next((place.number for place in question.places("layers-counted")), None)
+    if counted is not None and counted == int(counted) and not mentions(question, "shim-added"):
+        return _together(int(counted), sheets[0])
     if mentions(question, "divisions"):
         count = Interval.exact(wanted / sheets[0])
         text = f"{small_mm(wanted)} is {trimmed(count.nominal, 2)} divisions of {small_mm(sheets[0])}."
@@ -49,6 +52,15 @@ def own_sheets(question: Question, wanted: float | None, *, is_told: bool = Fals
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _together(count: int, sheet: float) -> Told:
+    """'3 layers of 0.06 mm tape': how thick they are."""
+    thick = calibration.layers_mm(count, Interval.exact(sheet))
+    if not is_known(thick):
+        return Told()
+    text = f"{count} x {trimmed(sheet, 3)} mm is {small_mm(thick.nominal)}."
+    return Told((Line("head", text),), (Quantity("shim_mm", thick),))
 
 
 def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge) -> Told:
