@@ -24,6 +24,7 @@ _COMPARED: Final = frozenset(["compare-word", "versus"])
 _LENSES: Final = "lenses"  # of which the numbers added up are: 'two lenses, 85 + 35'
 _PLUS: Final = frozenset(["+", "plus"])
 _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one sort
+_BRACKET: Final = 4  # tokens from a piece to the bracket that tells of it
 _LEAST_ADDED: Final = 2
 _OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
@@ -64,7 +65,25 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
         piece, opened, number, closed = out[at : at + 4]
         if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
             out[at + 2] = number.as_("LENGTH", unit="mm")
-    return out
+    return _with_bracketed_row(out)
+
+
+def _with_bracketed_row(tokens: list[Token]) -> list[Token]:
+    """'three tubes stacked (12, 20, 36)': the lengths in brackets stand right behind the tubes."""
+    for at, token in enumerate(tokens):
+        opened = next((n for n in range(at + 1, min(len(tokens), at + _BRACKET)) if tokens[n].text == "("), None)
+        if token.kind != "PIECE" or token.value != SPACER or opened is None:
+            continue
+        closed = next((n for n in range(opened + 1, len(tokens)) if tokens[n].text == ")"), None)
+        row = tokens[opened + 1 : closed] if closed is not None else []
+        numbers, joins = row[::2], row[1::2]
+        if closed is None or len(numbers) < _LEAST_ADDED or not all(map(_is_bare, numbers)):
+            continue
+        if any(one.kind != "JOIN" for one in joins) or any(one.kind in _OF_LENS for one in tokens[at + 1 : opened]):
+            continue
+        told = [one.as_("LENGTH", unit="mm") if _is_bare(one) else one for one in row]
+        return [*tokens[: at + 1], *told, *tokens[at + 1 : opened], *tokens[closed + 1 :]]
+    return tokens
 
 
 def _with_rings_added(tokens: list[Token], at: int) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
 
@@ -42,7 +43,22 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         out.append(token)
     said_again = (_is_of_lens_behind, _is_said_again, _is_format_of_mount)
     out = [token for at, token in enumerate(out) if not any(is_said(out, at) for is_said in said_again)]
-    return _with_coverage_of_lens(out)
+    return _with_coverage_of_lens(_with_made_for(out))
+
+
+def _with_made_for(tokens: list[Token]) -> list[Token]:
+    """'a 25 mm C lens, it is a 2/3 one, corners on MFT': what one is that lights another frame it is made for."""
+    for at, token in enumerate(tokens[:-1]):
+        if (
+            token.kind != "FORMAT"
+            or STANDIN not in tokens[at + 1].implies
+            or not any(one.kind in _ENDING_LENS for one in tokens[:at])
+        ):
+            continue
+        if any(one.kind in _FRAMED or one.kind == "MOUNT" for one in tokens[at + 2 :]):
+            lead = Token("PREP", "", token.column, "made-for")
+            return [*tokens[:at], lead, token, *tokens[at + 2 :]]
+    return tokens
 
 
 def _with_coverage_of_lens(tokens: list[Token]) -> list[Token]:
@@ -212,9 +228,10 @@ def _is_for_film(after: list[Token]) -> bool:
 
 
 def _by_fraction(token: Token, before: Token | None, after: Token | None) -> Token:
-    """'1/1.7 sensor', 'on 1/2.3': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
+    """'1/1.7 sensor', 'on 1/2.3', 'a 2/3 C lens': an inch type without its inches; 'a 50 mm 1/1.8' tells a stop."""
     if before is not None and before.kind in ("LENGTH", "FOCAL") and "." in token.value:
         return token.as_("FNUM", numbers=(token.numbers[1],), ids=())
-    shown = after is not None and (FILM_LIKE in after.groups or after.kind in _INCHLIKE)
+    shown = after is not None and (FILM_LIKE in after.groups or after.kind in _INCHLIKE | _ENDING_LENS)
+    shown = shown or (after is not None and STANDIN in after.implies)
     placed = before is not None and (LIT in before.groups or (before.kind == "PREP" and before.value in _FOR))
     return token.as_("FORMAT") if shown or placed or "." in token.value else token.as_("FRACTION", ids=())

@@ -11,6 +11,7 @@ from engine.answers.found.narrowing import UNCLAIMED
 from engine.answers.making.body_measured import with_body_measured
 from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.lens_not_ring import with_lens_told
+from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
@@ -32,7 +33,7 @@ _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 def by_facts(question: Question, facts: Catalogue) -> Question:
     """The question with its unclaimed numbers in the sense that the mounts named allow, and a length in its ring."""
-    question = with_body_measured(_registers_told(question, facts), facts)
+    question = with_body_measured(_registers_told(with_ring_named(question), facts), facts)
     sides = lens_side(_mount(question.lens), facts), body_side(question.body, facts)
     lens, body = sides
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
