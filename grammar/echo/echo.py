@@ -19,7 +19,7 @@ _LIGHTS: Final = {
     "full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "snow-in-sun": "snow",
     "bright-cloud": "bright cloud", "bright-street": "bright street", "dim-street": "dim street",
     "full-moon": "full moon", "room": "lit room", "deep-shade": "deep shade", "dim-room": "dim room",
-    "window": "window light",
+    "window": "window light", "starry-sky": "starry sky",
 }  # fmt: skip
 # key of a value -> how it is said after the rest; those not listed are said as they stand
 _SAID: Final = {

@@ -21,7 +21,8 @@ _THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "
 _DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
-_MOON: Final = "moon"
+_SKY: Final = {"moon": "moon", "stars": "starry-sky", "the stars": "starry-sky", "stars at night": "starry-sky"}
+_EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
 _EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
 _SETTINGS: Final = 2  # of them make an exposure
 _SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
@@ -37,13 +38,15 @@ def with_rule_of_thumb(tokens: list[Token]) -> list[Token]:
     return [*tokens[: at + 1], tokens[at].as_("FNUM", text="f/16", value="", numbers=(16.0,)), *tokens[at + 1 :]]
 
 
-def with_moon_lit(tokens: list[Token]) -> list[Token]:
+def with_sky_lit(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """'the moon at f11 and iso 100': in the picture, so what is exposed for; else it is only far off."""
     kinds = {token.kind for token in tokens}
-    if "LIGHT" in kinds or "EV" in kinds or len(kinds & _EXPOSED) < _SETTINGS:
+    enough = _SETTINGS - bool(told & _EXPOSURE_ASKED)
+    if "LIGHT" in kinds or "EV" in kinds or len(kinds & _EXPOSED) < enough:
         return tokens
     return [
-        token.as_("LIGHT") if token.kind == "TARGET" and token.text.casefold() == _MOON else token for token in tokens
+        token.as_("LIGHT", value=_SKY[token.text.casefold()]) if token.text.casefold() in _SKY else token
+        for token in tokens
     ]
 
 

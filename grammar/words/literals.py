@@ -75,12 +75,19 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
     ),
+    # what a turn moves, told before the pitch pattern would take '3 mm' of it
+    (
+        "0lp",
+        r"(?:(?P<n>\d{1,2}(?:\.\d+)?)\s?mm\slead"
+        rf"|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm"
+        rf"|pitch{_IS}(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s(?:a|per)\s(?:turn|rev\w*)){_END}",
+        made.lead,
+    ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
     # and that tells no turns: '0.5 pitch, 2 turns'
     ("0.p", rf"(?:(?P<n>{_PITCH})\s?(?:mm)?\s?pitch(?!{_IS}{_PITCH}{_END}(?!\.\d|\s?/|{_TURNED}))"
      rf"|pitch{_IS}(?P<n2>{_PITCH})(?!\s?tpi|\s?/\s?\d|\.?\d|{_TURNED})(?:\s?mm)?|pitch{_IS}(?P<t>{_TPI})(?:\s?tpi)?){_END}",
      made.pitch),
-    ("0l", rf"(?:(?P<n>\d{{1,2}}(?:\.\d+)?)\s?mm\slead|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm){_END}", made.lead),
     ("i", rf"iso\s?[/:=]?\s?(?P<n>[1-9]\d*){_END}(?!\s?/\s?\d|\s?fps|\sframes)", made.one("ISO")),
     ("ae", rf"(?:asa|ei)\s?(?P<n>\d+){_END}", made.one("ISO")),
     ("el", rf"[el]v\s?(?P<n>-?\d+(?:\.\d+)?){_END}", made.one("EV")),
@@ -101,7 +108,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     # what one division of a dial or a ring is worth
     (
         "01oea", r"(?:1|one|each|a)\s(?:division|graduation|tick|click)(?:\s[a-z]+){0,5}?\s?"
-        rf"(?:is|=|equals|of|moves it|moves)\s(?P<n>0?\.\d+)\s?(?:mm)?{_END}", made.division,
+        rf"(?:is|=|equals|of|moves it|moves|of the \w+)\s(?P<n>0?\.\d+)\s?(?:mm)?{_END}", made.division,
     ),
     # the blur that is allowed: 'c = 0.02', 'coc of 0.015 mm', 'blur circle .03', '20 micron blur'
     (

@@ -201,7 +201,7 @@ def pitch(match: re.Match[str]) -> Literal:
 
 def lead(match: re.Match[str]) -> Literal | None:
     """'lead 6 mm': what a turn moves, as a pitch does where the thread has one start."""
-    moved = float(match.group("n") or match.group("n2"))
+    moved = float(match.group("n") or match.group("n2") or match.group("n3"))
     return Literal("PITCH", (moved,), match.end(), "mm", f"{moved:g} mm a turn") if moved else None
 
 

@@ -106,6 +106,11 @@ def test_the_moon_that_is_exposed_for_is_as_bright_as_in_the_sun(asked):
     assert "ND" not in flat(asked("can my 50 reach infinity on the moon, m42 on e"))
 
 
+@pytest.mark.parametrize("text", ["stars at f2.8 iso 3200", "milky way 24mm f2.8 iso 3200 how long"])
+def test_stars_are_exposed_for_as_such_and_never_as_full_sun(asked, text):
+    assert numbers(asked(text), "shutter_s")[0] == close(15.68, 62.72)
+
+
 def test_layers_that_are_counted_are_told_together(asked):
     assert numbers(asked("3 layers of 0.06 mm tape"), "shim_mm")[0] == close(0.18, 0.18)
     assert numbers(asked("sheet is 0.1 mm thick, want 0.1 mm. layers"), "layer_count")[0] == close(1, 1)
@@ -113,6 +118,8 @@ def test_layers_that_are_counted_are_told_together(asked):
 
 def test_what_a_turn_moves_is_no_pitch_to_the_inch(asked):
     assert numbers(asked("lead 6 mm, 90 degrees travel"), "shim_mm")[0] == close(1.5, 1.5)
+    assert numbers(asked("3 degrees off, pitch 6 mm a turn, how much is that"), "shim_mm")[0] == close(0.05, 0.05)
+    assert "7.5 divisions" in flat(asked("one division of the helicoid 0.02 mm, error 0.15 how many"))
 
 
 @pytest.mark.parametrize("text", ["infinity at 20.5 of 18-33", "infinity at 20.5 on my 18-33 helicoid"])
