@@ -76,3 +76,10 @@ def test_a_bellows_is_drawn_so_far(text: str) -> None:
     got = asked(text)
     assert got.said("extension") == "160 mm"
     assert [lens.focal_length_mm for lens in got.lenses] == [80.0]
+
+
+@pytest.mark.parametrize("lens", ["100mm lens", "100 lens", "100 mm lens", "my 100mm lens"])
+def test_what_stands_before_lens_to_sensor_is_the_lens(lens: str) -> None:
+    got = asked(f"{lens} to sensor 120mm, what magnification")
+    assert [one.focal_length_mm for one in got.lenses] == [100.0]
+    assert got.said("image_distance") == "120 mm"
