@@ -12,6 +12,8 @@ from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
+from grammar.numbers.drawn_so_far import with_draws_told
+from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
@@ -47,6 +49,7 @@ from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
+from grammar.things.asides import without_asides
 from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
@@ -71,10 +74,7 @@ _ENDING: Final = {
     "bodies": "BODY", "camera": "BODY", "dslr": "BODY", "slr": "BODY", "dslrs": "BODY",
 }  # fmt: skip
 _LEADS_KIND: Final = frozenset(["MOUNTWORD", "BODY"])  # before a kind of lens: 'reflex zoom' is no camera
-_ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
 _CUED: Final = frozenset(["FORMAT", "LENGTH"])  # 'full frame equivalent', '35mm equivalent'
-_FIELD: Final = ("MEASURE", "field")
-_SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
 _STANDING_IN: Final = frozenset(["one", "ones"])  # for a lens or a mount that its number tells
 
 
@@ -99,9 +99,9 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens, skipped = with_strangers(with_colons_told(tokens))
     tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
-    tokens = [token for token in _of_times(tokens) if token.kind not in ("FILLER", "MARK")]
-    tokens = [token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens]
-    tokens = with_turned_ways(tokens, told)
+    tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
+    tokens = with_turned_ways(with_draws_told(tokens, told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
@@ -120,7 +120,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = _headed(tokens)
     tokens = limited(without_articles(under_lens(tokens)))
-    tokens = with_settings(tokens)
+    tokens = with_settings(with_fixed_stops(tokens))
     tokens = tailed(tokens, told)
     tokens = _placed(tokens)
     tokens = _joined(tokens)
@@ -206,41 +206,14 @@ def _is_put_off(tokens: list[Token], at: int) -> bool:
     return bool(ahead) and ahead[0].kind in ("MOUNT", "LETTER") and others
 
 
-def _of_times(tokens: list[Token]) -> list[Token]:
-    """'C-mount, 16 mm film camera era': the camera tells of what times the lens is, not what it is put on.
-
-    Nor does 'only' of 'an APS-C-only lens' stand between the two.
-    """
-    out = []
-    for at, token in enumerate(tokens):
-        before = tokens[at - 1].text if at else ""
-        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
-        if token.text == ":" and _ends_frame(tokens[:at]):
-            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm', 'a 1/2.3 inch sensor: 13 mm D mount'
-        elif token.text == ":" and at and tokens[at - 1].kind in _ENDS_LENS and _headed_by_piece(tokens, at + 1):
-            token = token.as_("CUE")  # '90mm lens: tube length'
-        aside = (
-            token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")
-        )
-        aside = (
-            aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
-        )
-        out.append(token.as_("FILLER") if aside else token)
-    return out
-
-
-def _ends_frame(tokens: list[Token]) -> bool:
-    """Whether these end on a mount or a frame; in 'sensor: 2/3' what the sensor is only follows."""
-    last = [one.kind for one in tokens[-2:]]
-    if last[:1] == ["FORMAT"] and last[1:] in (["NUMBER"], ["TIMES"]):
-        return True  # 'crop sensor 1.6: a C-mount lens'
-    inches = tokens[-1].kind == "LENGTH" and tokens[-1].unit == "in" and bool(tokens[-1].ids) if tokens else False
-    return inches or last[-1:] in (["MOUNT"], ["FORMAT"]) or (last[1:] in (["FRAME"], ["BODY"]) and last[0] in _SIZED)
-
-
-def _headed_by_piece(tokens: list[Token], at: int) -> bool:
-    """'90mm lens: tube length', '25 mm: field width at 3 m'."""
-    return at < len(tokens) and (tokens[at].kind == "PIECE" or (tokens[at].kind, tokens[at].value) == _FIELD)
+def _begun(tokens: list[Token]) -> list[Token]:
+    """'hey, 180 with ...', 'so 85 with ...': what only leads in begins no question."""
+    at = 0
+    while at < len(tokens) and (
+        tokens[at].kind == "JOIN" or (tokens[at].kind, tokens[at].text.casefold()) == ("CUE", "so")
+    ):
+        at += 1
+    return tokens[at:]
 
 
 def _headed(tokens: list[Token]) -> list[Token]:
@@ -248,9 +221,20 @@ def _headed(tokens: list[Token]) -> list[Token]:
     out = []
     for at, token in enumerate(tokens):
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        leads = after is not None and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
+        own = token.kind == "LENS" and _is_beside_tube(tokens, at)
+        leads = (
+            not own
+            and after is not None
+            and (after.kind in HEADS or (after.kind == "KIND" and token.kind in _LEADS_KIND))
+        )
         out.append(token.as_("HEADMOD", unit=token.kind) if token.kind in HEADS and leads else token)
     return out
+
+
+def _is_beside_tube(tokens: list[Token], at: int) -> bool:
+    """'105mm lens tube 50mm': each has its length."""
+    kinds = [one.kind for one in tokens[max(0, at - 1) : at + 3]]
+    return kinds in (["LENGTH", "LENS", "PIECE", "LENGTH"], ["FOCAL", "LENS", "PIECE", "LENGTH"])
 
 
 def _joined(tokens: list[Token]) -> list[Token]:

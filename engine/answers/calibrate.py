@@ -26,7 +26,7 @@ from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
-from engine.answers.shims.turning import as_turns, asks_turns, turned, turns_for_travel
+from engine.answers.shims.turning import as_turns, asks_turns, lead_told, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -36,7 +36,7 @@ from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
-                     "ring_thickness_mm", "remarked_mm"})  # fmt: skip
+                     "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -106,7 +106,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     yield told
     yield screwed_in(question, knowledge)
-    yield turned(question, knowledge)
+    yield turned(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -218,8 +218,9 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
     """How many layers of what is at hand make the shim."""
     if not mentions(question, "shim-layers") and shim is None and question.said("layer") is None:
         return Told()
-    wanted = shim if shim is not None else number(question, "total", "thickness", "numbers", "length", "layer")
-    own = own_sheets(question, wanted)
+    told = number(question, "total", "thickness", "numbers", "length")
+    wanted = next((one for one in (shim, told, number(question, "layer")) if one is not None), None)
+    own = own_sheets(question, wanted, is_told=told is not None)
     return own if own.lines else usual_sheets(question, wanted, knowledge)
 
 

@@ -24,7 +24,7 @@ from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
 from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
-from engine.answers.close.tube_sets import TUBE, sets_told, tubes_told
+from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
 from engine.answers.close.turned_round import reversed_alone
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
 from engine.answers.howto import how_to
@@ -88,6 +88,8 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
         return _with_table(how_to(question, knowledge, MACRO), question, knowledge)
     chains: tuple[ListedChain, ...] = loose(question, knowledge).chains if question.lenses else ()
     told = _of_field(question, knowledge) + through_glass(told, question) + told
+    if not focals_of(question):
+        told = sum(left_beyond_infinity(question), told)
     lines = list(told.lines)
     if named and question.said("magnification"):
         part = stack_for(question, knowledge)
@@ -152,6 +154,9 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield whatever_lens(question, shown_by(question, knowledge))
         yield Told((Line("note", PARTLY),))
+        if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+            for lens in lenses_of(question, knowledge, []):  # at its infinity mark it draws as any of its focal length
+                yield from with_close_up_lens(lens, question, shown_by(question, knowledge))
         if wanted is not None:
             yield light_alone(question, wanted, shown_by(question, knowledge))
         return
@@ -227,7 +232,8 @@ def _of_lens(
     for lead, length in draws(question, knowledge):  # both ends of a bellows: told, or those of one for the mount
         yield at_extension(lens, length, shown, lead, lead=lead)
     yield from tube_for(lens, tubes, question, shown)
-    yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
+    if tubes or wanted is None:  # where a size is wanted, what the usual tubes give is not asked
+        yield from with_tubes(lens, tubes, wanted if tubes else None, question, knowledge)
     if tubes and mentions(question, "near-enough"):
         for m in LARGER:
             yield further(lens, m, tubes)

@@ -11,6 +11,7 @@ from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
 from engine.answers.exposure.lighting import light_of, shutter_s, variable_stops
+from engine.answers.exposure.other_filters import taken_by_others
 from engine.answers.exposure.stop_steps import steps_between, stops_from
 from engine.answers.exposure.t_stop_told import t_stop_told
 from engine.answers.exposure.t_stops import t_stops_apart
@@ -93,6 +94,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
+    yield taken_by_others(question, knowledge)
     yield _marks(question, knowledge)
     yield _in_ev(question, knowledge)
     yield _variable(question, knowledge)

@@ -19,7 +19,7 @@ _LIGHTS: Final = {
     "full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "snow-in-sun": "snow",
     "bright-cloud": "bright cloud", "bright-street": "bright street", "dim-street": "dim street",
     "full-moon": "full moon", "room": "lit room", "deep-shade": "deep shade", "dim-room": "dim room",
-    "window": "window light",
+    "window": "window light", "starry-sky": "starry sky",
 }  # fmt: skip
 # key of a value -> how it is said after the rest; those not listed are said as they stand
 _SAID: Final = {
@@ -27,7 +27,7 @@ _SAID: Final = {
     "iso": "ISO {}", "frame_rate": "{} fps", "turns": "{} turns", "stops": "{} stops", "price": "{} dollars",
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
-    "brighter": "{} stops brighter",
+    "brighter": "{} stops brighter", "infinity_setting": "infinity at {} of the helicoid",
     "circle": "{} image circle", "diagonal": "{} diagonal", "magnification": "magnification {}:1", "weight": "{}",
     "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",

@@ -13,6 +13,7 @@ _STOPPED: Final = frozenset(["FNUM", "TSTOP", "COMBO"])
 _MEASURED: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "STOPS", "NUMBER"])
 _LED: Final = frozenset(["PIECE", "LIMIT", "MEASURE", "LENGTH", "FOCAL", "ISO", "NUMBER", "ND"])
 _SPEED: Final = "iso"
+_FIXED: Final = "fixed-iris"
 _FILTER: Final = "filter"
 _SMALLEST: Final = 22  # the f-number that rings go to
 _SLOWEST: Final = 6.3  # what lenses open to
@@ -20,6 +21,10 @@ _THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "
 _DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
+_SKY: Final = {"moon": "moon", "stars": "starry-sky", "the stars": "starry-sky", "stars at night": "starry-sky"}
+_EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
+_EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
+_SETTINGS: Final = 2  # of them make an exposure
 _SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
 
 
@@ -31,6 +36,36 @@ def with_rule_of_thumb(tokens: list[Token]) -> list[Token]:
     if at is None:
         return tokens
     return [*tokens[: at + 1], tokens[at].as_("FNUM", text="f/16", value="", numbers=(16.0,)), *tokens[at + 1 :]]
+
+
+def with_sky_lit(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'the moon at f11 and iso 100': in the picture, so what is exposed for; else it is only far off."""
+    kinds = {token.kind for token in tokens}
+    enough = _SETTINGS - bool(told & _EXPOSURE_ASKED)
+    if "LIGHT" in kinds or "EV" in kinds or len(kinds & _EXPOSED) < enough:
+        return tokens
+    return [
+        token.as_("LIGHT", value=_SKY[token.text.casefold()]) if token.text.casefold() in _SKY else token
+        for token in tokens
+    ]
+
+
+def with_fixed_stops(tokens: list[Token]) -> list[Token]:
+    """'my lens is fixed at f2': the stop is what the lens has, and none that it is set to."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        fixed = bool(out) and out[-1].kind == "TRAIT" and out[-1].value == _FIXED
+        after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if (
+            fixed
+            and token.value == "at"
+            and token.kind in ("AT", "PREP")
+            and after is not None
+            and after.kind == "FNUM"
+        ):
+            continue
+        out.append(token)
+    return out
 
 
 def is_named_stop(tokens: list[Token], at: int) -> bool:

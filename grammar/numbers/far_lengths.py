@@ -9,7 +9,7 @@ from grammar.words.tokens import Token
 _FAR: Final = frozenset(["m", "ft"])
 _LEAST_MM: Final = 300.0  # no lens that is adapted has its focal length told so
 _LENSES: Final = frozenset(["LENS", "KIND", "LENGTH", "FOCAL", "COMBO", "NUMBER"])
-_DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT"])
+_DESCRIBING: Final = frozenset(["MOUNT", "FORMAT", "KIND", "TRAIT", "PIECE"])
 
 
 def with_far_lengths_apart(tokens: list[Token]) -> list[Token]:

@@ -31,6 +31,9 @@ def is_focal(tokens: list[Token], at: int) -> bool:
         return False
     if number >= _LEAST_MACRO and any(one is not None and one.text.casefold() == _MACRO for one in (before, after)):
         return after is None or after.kind not in ("PIECE", "MEASURE")  # '105 macro goes 1:2', 'macro 100 does 1:1'
+    off = after is not None and after.kind == "LENGTH" and after.unit == "mm" and "." in after.text
+    if off and before is not None and before.kind == "DET" and number >= 8 and number == int(number):
+        return True  # 'my 28 0.3mm too far out': by how much it is off
     if after is not None and after.kind in LENSLIKE:
         return number >= 8 or after.kind in ("FNUM", "KIND") or (before is not None and before.kind == "DET")
     if before is not None and before.kind in ("KIND", "LENS", "MOUNT") and (after is None or after.kind in ENDS):

@@ -13,6 +13,7 @@ from grammar.numbers.exposure_told import (
     is_ratio_of_stop,
     is_stop_left,
     with_rule_of_thumb,
+    with_sky_lit,
 )
 from grammar.numbers.focal_numbers import LENSLIKE
 from grammar.words.groups import ANGLE
@@ -51,7 +52,7 @@ _LINKS: Final = frozenset(["to", "then"])  # values of what stands between two s
 
 def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with bare numbers as ISO, FNUM, DEGREES or CROP where those around them say so."""
-    out = with_rule_of_thumb(with_crops_told(list(tokens), told))
+    out = with_sky_lit(with_rule_of_thumb(with_crops_told(list(tokens), told)), told)
     lit = (bool(told & _LIT) or any(token.kind in _SETTINGS for token in out)) and not told & _FACTORED
     if are_stops_apart(out, told):
         return [

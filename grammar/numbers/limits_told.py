@@ -12,7 +12,8 @@ def under_lens(tokens: list[Token]) -> list[Token]:
         kinds = [one.kind for one in tokens[at + 1 : at + 3]]
         under = token.kind == "LIMIT" and token.value == "under" and kinds in (["DET", "NUMBER"], ["DET", "FOCAL"])
         piece = any(one.kind == "PIECE" for one in tokens[:at])
-        out.append(token.as_("CUE") if under and piece else token)
+        lens = [one.kind for one in tokens[at + 3 : at + 4]] in (["KIND"], ["LENS"], ["FNUM"], ["MOUNT"])
+        out.append(token.as_("CUE") if under and (piece or lens) else token)
     return out
 
 

@@ -12,6 +12,7 @@ _DRAW: Final = "extension"
 _LEAST_ROW: Final = 2  # beside the last
 _FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
 _BETWEEN: Final = frozenset(["JOIN", "DET"])
+_LED: Final = 4  # tokens
 _LEAST_MM: Final = 100.0
 
 
@@ -22,9 +23,28 @@ def with_mark_rows(tokens: list[Token]) -> list[Token]:
         if token.kind == "KEYED" and token.value == _MARK and token.unit in _FAR:
             _take(out, at)
             _tell_real(out, at)
+            _take_of_others(out, at)
         elif token.kind == "KEYED" and token.value == _DRAW:
             _take_draws(out, at)
     return out
+
+
+def _take_of_others(tokens: list[Token], at: int) -> None:
+    """'infinity at the 12 m mark on a 35 and at 25 m on a 50': what is told of another lens in the same words."""
+    if not _is_on_lens(tokens, at + 1):
+        return
+    for place in range(at + 1, len(tokens)):
+        token, before = tokens[place], tokens[place - 1]
+        placed = before.kind in ("PREP", "AT") and before.value == "at"
+        if token.kind == "LENGTH" and token.unit in _FAR and placed and _is_on_lens(tokens, place + 1):
+            tokens[place] = token.as_("KEYED", value=_MARK)
+
+
+def _is_on_lens(tokens: list[Token], at: int) -> bool:
+    """'... on a 35', '... with my 50 mm'."""
+    rest = [one for one in tokens[at : at + _LED] if one.kind not in ("DET", "CUE")]
+    led = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value in ("on", "with", "for")
+    return led and (rest[1].kind in ("FOCAL", "NUMBER", "COMBO") or (rest[1].kind == "LENGTH" and rest[1].unit == "mm"))
 
 
 def _tell_real(tokens: list[Token], at: int) -> None:

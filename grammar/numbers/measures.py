@@ -71,7 +71,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
         tokens[at] = word.as_("CUE")
         return
     asked = word.value == "field" and any(ASKS in one.groups for one in tokens[max(0, at - 2) : at])
-    target = None if asked or is_keyed_behind(tokens, at) else length_of(tokens, at, word)
+    target = None if asked or is_keyed_behind(tokens, at) else _past_own(tokens, at) or length_of(tokens, at, word)
     if target is None:
         return
     if not is_plausible(word, tokens[target].numbers[0]):  # '0.2 mm on the ring' is no distance
@@ -98,6 +98,16 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     tokens[at] = word.as_("CUE")
     if target + 1 < len(tokens) and _is_wide(tokens[target + 1]):
         tokens[target + 1] = tokens[target + 1].as_("CUE")  # 'the hole is 22 mm wide'
+
+
+def _past_own(tokens: list[Token], at: int) -> int | None:
+    """'100mm lens to sensor 120mm': the length before is the lens's own, the one behind how far off it stands."""
+    behind, word = _past_verbs(tokens, at + 1), tokens[at]
+    led = word.value == "image-distance" and word.text.casefold().startswith("lens") and at > 0
+    if not led or behind == len(tokens) or not {tokens[at - 1].kind, tokens[behind].kind} <= LENGTHS:
+        return None
+    tokens[at - 1] = tokens[at - 1].as_("FOCAL")
+    return behind
 
 
 def _is_lens_before_tube(tokens: list[Token], at: int) -> bool:

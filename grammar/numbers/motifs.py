@@ -78,10 +78,16 @@ def _as_size(token: Token) -> Token:
 
 
 def _format_before(tokens: list[Token], at: int) -> int | None:
-    """'6x9 negs', '645 slides': the format right before."""
+    """'6x9 negs', '645 slides', 'negative 6x6': the format right beside."""
     before = tokens[at - 1] if at else None
-    named = before is not None and bool(before.ids) and (before.kind == "FORMAT" or "format" in before.implies)
-    return at - 1 if named else None
+    if before is not None and _is_format(before):
+        return at - 1
+    after = tokens[at + 1] if at + 1 < len(tokens) else None  # 'a negative 6x6 on full frame'
+    return at + 1 if after is not None and after.kind in ("FORMAT", "AREA") and _is_format(after) else None
+
+
+def _is_format(token: Token) -> bool:
+    return bool(token.ids) and (token.kind == "FORMAT" or "format" in token.implies)
 
 
 def _is_onto_frame(tokens: list[Token], at: int) -> bool:

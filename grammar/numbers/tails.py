@@ -25,6 +25,7 @@ _THINNEST_MM: Final = 3.0  # of what is put under a ring, and no lens
 _LEAST_LENS: Final = {"bellows": 20.0, "helicoid": 28.0, SPACER: 40.0}  # mm, of what is no length of such a piece
 _NO_FRAME: Final = frozenset(["mm", "cm", "m", "ft"])  # units that no frame is told in
 _RING: Final = "adapter"
+_EXTENTS: Final = frozenset(["LENGTH", "RANGE"])
 TAILS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "TIMES", "FOCAL", "DIOPTRE"])
 
 
@@ -36,8 +37,10 @@ def without_articles(tokens: list[Token]) -> list[Token]:
             out.append(token)
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
-        begins = after is not None and after.kind in ("FOCAL", "COMBO") and bool(out) and out[-1].kind == "PIECE"
-        if begins and at > 1 and tokens[at - 2].kind in ("LENGTH", "RANGE"):
+        lens = after is not None and after.kind in ("FOCAL", "COMBO")
+        begins = lens and bool(out) and out[-1].kind == "PIECE" and at > 1 and tokens[at - 2].kind in _EXTENTS
+        behind = lens and len(out) > 1 and out[-1].kind == "RANGE" and out[-2].kind == "PIECE"
+        if begins or behind:  # 'the helicoid 25-55 the 105 ...'
             out.append(token.as_("CUE"))
     return out
 

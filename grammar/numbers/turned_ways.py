@@ -8,6 +8,9 @@ from grammar.words.groups import SCALE
 from grammar.words.tokens import Token
 
 _TURNS_ASKED: Final = "turns-q"
+_REMARKED: Final = "remark"
+_LEAST_LENS: Final = 12.0  # mm
+_LEAD: Final = "lead-asked"
 _FAR: Final = frozenset(["infinity", "past-infinity", "infinity-at"])  # cues of what is far off and sharp
 _LONGEST_MM: Final = 80.0  # that a focusing thread moves
 _TURNED: Final = frozenset(["TURNS", "DEGREES"])
@@ -23,12 +26,30 @@ _WORDS: Final = 3
 def with_turned_ways(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The one length that turns are asked for as KEYED travel, and the number that a ring stands on as a mark."""
     out = _with_ring_marks(list(tokens)) if told & _FAR else list(tokens)
-    if _TURNS_ASKED not in told or any(token.kind in _TURNED for token in out):
-        return out
+    out = _with_marked_lens(out) if _REMARKED in told else out
+    turned = any(token.kind in _TURNED for token in out)
+    if turned != (_LEAD in told) or not told & {_TURNS_ASKED, _LEAD}:
+        return out  # a turn told with what it moves tells what a turn is for
     ways = [at for at, token in enumerate(out) if token.kind == "LENGTH" and token.unit == "mm"]
     if len(ways) == 1 and out[ways[0]].numbers[0] <= _LONGEST_MM and not any(one.kind in _STOPPED for one in out):
         out[ways[0]] = out[ways[0]].as_("KEYED", value="travel")
     return out
+
+
+def _with_marked_lens(tokens: list[Token]) -> list[Token]:
+    """'28mm m42 ring 0.5 mm too thick, ... at the 1 m mark': marks are of a lens, which is told before its ring."""
+    if any(one.kind in _STOPPED for one in tokens):
+        return tokens
+    for at, token in enumerate(tokens):
+        behind = at + 1
+        while behind < len(tokens) and tokens[behind].kind == "MOUNT":
+            behind += 1
+        ring = behind < len(tokens) and (tokens[behind].kind, tokens[behind].value) == ("PIECE", "adapter")
+        whole = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] == int(token.numbers[0])
+        if ring and whole and token.numbers[0] >= _LEAST_LENS:
+            lens = [*tokens[:at], token.as_("FOCAL"), *tokens[at + 1 : behind]]
+            return [*lens, Token("CUE", "", tokens[behind].column), *tokens[behind:]]
+    return tokens
 
 
 def _with_ring_marks(tokens: list[Token]) -> list[Token]:

@@ -44,6 +44,8 @@ def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[
     out = list(tokens)
     for at, token in enumerate(out):
         found = _zone(out, at, far) or (_bare_zone(out, at) if told & _SET else None)
+        if found is None and "all-from" in told and _all_from(out, at):
+            found = (out[at].numbers[0], inf, at)
         if found is not None:
             near, distant, end = found
             unit = next((one.unit for one in out[at : end + 1] if one.unit in _FEET), "m")
@@ -138,6 +140,14 @@ def _bare_zone(tokens: list[Token], at: int) -> tuple[float, float, int] | None:
     if ends[0] is None or ends[1] is None or not 0 < ends[0] < ends[1]:
         return None
     return ends[0], ends[1], at + 2
+
+
+def _all_from(tokens: list[Token], at: int) -> bool:
+    """'so that everything from 1 m is sharp': with no other end told all behind it is meant."""
+    led = at > 0 and tokens[at - 1].value == "from"
+    rest = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = rest is None or rest.kind in ("CUE", "STOP", "VERB")
+    return led and ends and tokens[at].kind == "LENGTH" and tokens[at].unit in _METRES
 
 
 def _goes_on(tokens: list[Token], at: int) -> bool:

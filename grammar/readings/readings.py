@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.questions import Limits
@@ -30,7 +31,7 @@ _KEYED: Final = {
     "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
     "diagonal": "diagonal",
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
-    "throat": "throat", "filter-thread": "filter_thread",
+    "throat": "throat", "filter-thread": "filter_thread", INFINITY_SETTING: "infinity_setting",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet

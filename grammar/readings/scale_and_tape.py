@@ -26,7 +26,8 @@ _PARTING: Final = "but-or-and"
 
 def with_scale_pair(question: Question) -> Question:
     """The question with what the scale says and what is so, in mm, where both are told."""
-    pair = _pair(question) if question.places(_SCALE) and question.places(_TAPE) else None
+    told = question.places(_SCALE) and question.places(_TAPE) and not _each_has_a_mark(question)
+    pair = _pair(question) if told else None
     return question if pair == question.scale_pair else question.with_(scale_pair=pair)
 
 
@@ -48,6 +49,12 @@ def _pair(question: Question) -> tuple[float, float] | None:
     mark, sharp = _in_mm(said[_SCALE], common), _in_mm(said[_TAPE], common)
     apart = max(mark, sharp) / min(mark, sharp) if min(mark, sharp) > _LEAST_MM else 0.0
     return (mark, sharp) if 1.0 < apart <= _APART else None
+
+
+def _each_has_a_mark(question: Question) -> bool:
+    """'infinity is sharp at 12 m on a 35 and at 25 m on a 50': a mark for each of several lenses, and no tape."""
+    marks = len((question.said("mark") or "").split(", "))
+    return 1 < marks == sum(lens.focal_length_mm is not None for lens in question.lenses)
 
 
 def _is_of_ring(question: Question, told: Iterable[re.Match[str]]) -> bool:

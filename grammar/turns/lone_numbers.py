@@ -247,7 +247,9 @@ def _is_as_whole(role: Role, number: float, old: dict[str, float]) -> bool:
 def _points(token: Token, heard: Heard, role: Role) -> bool:
     """'the 135', 'a 50': a lens, by the article before it; 'the 2.8 lens' by its head."""
     before = [one for one in heard.line.tokens if one.column < token.column]
-    return role.name == LENS and bool(before) and before[-1].kind == "DET"
+    article = bool(before) and before[-1].kind == "DET"
+    beside = bool(before) and before[-1].text.casefold().endswith("with")  # 'and with 36' after a tube
+    return (role.name == LENS and article) or (role.name == TUBE and beside)
 
 
 def _is_own(token: Token, heard: Heard) -> bool:

@@ -18,6 +18,14 @@ _ALIKE: Final = str.maketrans(
         "−": "-", "‑": "-", "‐": "-", "ƒ": "f", "µ": "u", "μ": "u", "…": ".", "⁄": "/", "→": "\u2192",
     }
 )  # fmt: skip
+# a comma for the decimal point: behind a nought, or of one number with its unit; '10, 16 mm' and '10,16,26' are rows
+_COMMA: Final = re.compile(
+    r"(?<![\d.,])(?:0,\d{1,3}(?![\d,]*\d)|(?:\d{1,3},\d|\d,\d{2})"
+    r"(?=\s?(?:mm|cm|m|met(?:er|re)s?|x|nd|ft|stops?|turns?|diopt\w*)\b|:1\b|\s(?:to|-)\s\d+(?:,\d)?\s?m\b)"
+    r"|(?<=\bt)\d,\d\b)",
+    re.IGNORECASE,
+)
+_SHOUTED: Final = 4  # words from which capitals throughout are no names
 _DIAMETERS: Final = "Øø⌀∅"
 _ACROSS: Final = " dia "  # and the word for it
 _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
@@ -63,8 +71,11 @@ def _is_diameter(text: str, column: int) -> bool:
 
 
 def _unquoted(line: str) -> str:
-    """The line with the marks around what is quoted as spaces."""
-    return _QUOTED.sub(r" \1 ", line) if '"' in line else line
+    """The line with the marks around what is quoted as spaces, with decimal points, and not all of it in capitals."""
+    line = _QUOTED.sub(r" \1 ", line) if '"' in line else line
+    if "," in line:
+        line = _COMMA.sub(lambda match: match.group().replace(",", "."), line)
+    return line.lower() if line.isascii() and line.isupper() and len(line.split()) >= _SHOUTED else line
 
 
 def atoms_of(line: str) -> list[Atom]:

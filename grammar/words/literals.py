@@ -57,6 +57,7 @@ def _compiled(pattern: str) -> re.Pattern[str]:
     return re.compile(pattern, re.IGNORECASE)
 
 
+_ANGLE: Final = r"(?:45|72|90|120|144|150|172\.8|172|180|216|270|360)"  # of shutters, degrees
 _FRACTION: Final = r"(?:\d{1,2}[\s-])?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 # the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
 _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
@@ -73,6 +74,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0t",
         r"(?:(?P<n>\d+)\s?(?:tpi|(?:threads? |turns? )?(?:to the|to an|per|an|/)\s?inch|threads/inch)"
         rf"|tpi\s?(?:of|is|=)?\s?(?P<n2>\d+)){_END}", made.per_inch,
+    ),
+    # what a turn moves, told before the pitch pattern would take '3 mm' of it
+    (
+        "0lp",
+        r"(?:(?P<n>\d{1,2}(?:\.\d+)?)\s?mm\slead"
+        rf"|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm"
+        rf"|pitch{_IS}(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s(?:a|per)\s(?:turn|rev\w*)){_END}",
+        made.lead,
     ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
     # and that tells no turns: '0.5 pitch, 2 turns'
@@ -98,6 +107,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"(?:(?:maxes|max|tops|goes|ends|stops|does|is)\s(?:out\s|up\s|only\s)?(?:at\s|to\s)?|(?:up\s)?to\s)(?P<n>\d{1,2}(?:\.\d)?)(?:\s?-?stops?)?(?:\smax)?"
         rf"{_END}", lit.nd_up_to,
     ),
+    # what one division of a dial or a ring is worth
+    (
+        "01oea", r"(?:1|one|each|a)\s(?:division|graduation|tick|click)(?:\s[a-z]+){0,5}?\s?"
+        rf"(?:is|=|equals|of|moves it|moves|of the \w+)\s(?P<n>0?\.\d+)\s?(?:mm)?{_END}", made.division,
+    ),
     # the blur that is allowed: 'c = 0.02', 'coc of 0.015 mm', 'blur circle .03', '20 micron blur'
     (
         "abcp", r"(?:c\s?=|(?:coc|circles? of confusion|confusion circle|(?:allowed |permitted |acceptable )?blur"
@@ -111,7 +125,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|lens|wide|fixed|mm)\b))"
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|mm)\b))"
         r"(?!(?<!\d\.[03689])\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),
@@ -136,6 +150,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
     ),
     ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
+    (
+        "as", rf"(?:shutter\s)?angle\s(?:of\s|at\s|is\s)?(?P<n>{_ANGLE})(?!\s?(?:mm|fps|p\b|deg|°)|[.\d]){_END}",
+        made.one("DEGREES"),
+    ),
+    (
+        "irva", rf"(?:instead of|rather than|versus|vs|against)\s(?P<n>{_ANGLE})"
+        rf"(?!\s?(?:mm|fps|p\b|deg|°|iso|m\b)|[.\d]){_END}", lit.other_angle,
+    ),
     (
         "s", r"shutter(?:\s?speed|\sat|\stime)?\s?(?:of\s|is\s|at\s|on\s|set\sto\s|to\s|[=:]\s?)?(?P<b>\d{2,4})"
         rf"(?!\s?(?:deg|°|angle|mm|p\b|fps|s\b|sec|x\b|%)|[/\d:]|\.\d){_END}", lit.shutter_named,

@@ -155,6 +155,8 @@ class Spelled:
             (rf"(?:(?P<top>an?|{small})[ -])?(?P<part>{part}){_MEASURED}", self._fraction),
             (rf"(?P<top>{small})[ -](?P<part>{part}){_FRAMED}", self._fraction),
             (rf"(?:(?:an?|one)[ -])?(?P<share>{_any_of(self.shares)})(?:\sof\sa\ssec(?:ond)?)", self._share_of_second),
+            (r"half\s(?:a\s)?sec(?:ond)?", lambda match: "0.5 s"),
+            (r"(?:a\s)?quarter\s(?:of\sa\s)?sec(?:ond)?", lambda match: "0.25 s"),
             (r"(?:(?:an?|one)[ -])?(?P<share>fiftieth|sixtieth|thirtieth)", self._share_of_second),
             (rf"(?:(?P<whole>{tens_and})\s)?point\s(?P<places>(?:{nine}|oh|zero)(?:\s{nine})*)", self._decimal),
             (rf"f[ /-](?P<whole>{nine})[ -](?P<tenths>{nine})", self._stop),

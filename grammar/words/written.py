@@ -29,6 +29,7 @@ WIDEST_SHAPE: Final = 4.0
 _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
 _CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
+_MOST_DIVISION: Final = 0.7  # mm
 _MOST_BLUR: Final = 0.3  # mm
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
@@ -196,6 +197,18 @@ def pitch(match: re.Match[str]) -> Literal:
         return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi")
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
+
+
+def lead(match: re.Match[str]) -> Literal | None:
+    """'lead 6 mm': what a turn moves, as a pitch does where the thread has one start."""
+    moved = float(match.group("n") or match.group("n2") or match.group("n3"))
+    return Literal("PITCH", (moved,), match.end(), "mm", f"{moved:g} mm a turn") if moved else None
+
+
+def division(match: re.Match[str]) -> Literal | None:
+    """'one division on the ring is 0.02 mm': as a sheet is worth its thickness."""
+    size = float(match.group("n"))
+    return Literal("KEYED", (size,), match.end(), "mm", "layer") if 0 < size <= _MOST_DIVISION else None
 
 
 def strong_power(match: re.Match[str]) -> Literal | None:

@@ -17,6 +17,9 @@ _STOP_LED: Final = re.compile(r"\b(?:stop|aperture|iris|f|at|iso|asa|ei)[\s/=:]{
 _SPEED_LED: Final = re.compile(r"\b(?:iso|asa|ei)(?:\s(?:is|at|of|locked|fixed|set|to)){0,3}\s$", re.IGNORECASE)
 _LEAST_PART: Final = 12  # of a stop: none is told in smaller parts
 _DENSITY_LED: Final = re.compile(r"\bdensity\s(?:of\s|is\s)?$", re.IGNORECASE)
+_OPENS: Final = re.compile(r"\s?(?:lens|wide|fixed)\b", re.IGNORECASE)
+_OPENINGS: Final = frozenset([0.95, 1.1, 1.2, 1.3, 1.4, 1.6, 1.7, 1.8, 1.9, 2.2, 2.5, 2.8, 2.9, 3.5, 4.5, 5.6, 6.3])
+_ANGLED: Final = re.compile(r"\bangle|\bdeg|°", re.IGNORECASE)
 _METERED: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _MOST_EV: Final = 22.0
 _SPEEDS: Final = frozenset(
@@ -139,6 +142,12 @@ def part_of_second(match: re.Match[str]) -> Literal | None:
     return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s") if below else None
 
 
+def other_angle(match: re.Match[str]) -> Literal | None:
+    """'an angle of 45 instead of 180': of a shutter, where an angle was told before."""
+    told = _ANGLED.search(match.string, 0, match.start()) is not None
+    return Literal("DEGREES", (float(match.group("n")),), match.end()) if told else None
+
+
 def exposure_value(match: re.Match[str]) -> Literal | None:
     """'12 EV'; in 'ISO 800 EV 12' the number before is the speed."""
     value = float(match.group("n"))
@@ -146,7 +155,10 @@ def exposure_value(match: re.Match[str]) -> Literal | None:
 
 
 def nd(match: re.Match[str]) -> Literal | None:
+    """'nd8', 'ND 1.8'; of 'how much nd, 5.6 lens' the number is what the lens opens to."""
     text = match.group("n")
+    if float(text) in _OPENINGS and _OPENS.match(match.string, match.end()):
+        return None
     return Literal("ND", (float(text),), match.end(), said=f"ND{text}" if "." not in text else f"ND {text}")
 
 
@@ -176,9 +188,9 @@ def seconds(match: re.Match[str]) -> Literal:
 
 def stops(match: re.Match[str]) -> Literal | None:
     """'where does the 50 stop' tells no stops: there are not so many; '1/48 stop 5.6' is a shutter."""
-    count, (_, _, below) = amount(match.group("n")), match.group("n").partition("/")
-    if below and float(below) >= _LEAST_PART:
-        return None
+    count, (above, _, below) = amount(match.group("n")), match.group("n").partition("/")
+    if below and (float(below) >= _LEAST_PART or "." in below or float(above.split()[-1]) >= _LEAST_PART):
+        return None  # 'where does 35/1.8 stop', 'the 50/2 stop'
     if _DENSITY_LED.search(match.string, 0, match.start()) and "." in match.group("n"):
         return None  # 'density 1.8 in stops', 'nd 0.9 stops?'
     return Literal("STOPS", (count,), match.end()) if count <= _MOST_STOPS else None

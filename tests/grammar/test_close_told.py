@@ -53,3 +53,33 @@ def test_a_length_in_metres_is_how_near_it_comes(text: str) -> None:
     got = asked(text)
     assert [lens.focal_length_mm for lens in got.lenses] == [55.0]
     assert got.said("close_focus") == "700 mm"
+
+
+@pytest.mark.parametrize(
+    ("text", "setting"),
+    [
+        ("infinity at 20.5 of 18-33 on the helicoid, what's left for macro with the 75", "20.5 mm"),
+        ("m42 helicoid 25-55, my 105 has infinity at 31, closest?", "31 mm"),
+        ("m42 helicoid 25-55 with my 105 at f/4, closest?", None),
+    ],
+)
+def test_the_setting_that_has_infinity_is_none_of_the_ends(text: str, setting: str | None) -> None:
+    got = asked(text)
+    assert got.said("infinity_setting") == setting
+    assert [piece.thickness_mm for piece in got.adapters if piece.piece == "helicoid"] != [None]
+
+
+@pytest.mark.parametrize(
+    "text", ["bellows out to 160, lens is an 80mm, how big is it", "80mm, bellows drawn out to 160 mm, how big"]
+)
+def test_a_bellows_is_drawn_so_far(text: str) -> None:
+    got = asked(text)
+    assert got.said("extension") == "160 mm"
+    assert [lens.focal_length_mm for lens in got.lenses] == [80.0]
+
+
+@pytest.mark.parametrize("lens", ["100mm lens", "100 lens", "100 mm lens", "my 100mm lens"])
+def test_what_stands_before_lens_to_sensor_is_the_lens(lens: str) -> None:
+    got = asked(f"{lens} to sensor 120mm, what magnification")
+    assert [one.focal_length_mm for one in got.lenses] == [100.0]
+    assert got.said("image_distance") == "120 mm"

@@ -7,12 +7,14 @@ from itertools import combinations
 
 from engine.answers.close.dioptres import powers_of
 from engine.answers.close.drawn import BELLOWS, draw_of
+from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
-from engine.base.interval import is_known
+from engine.answers.parts.wording import small_mm, trimmed
+from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
-from grammar.questions import CLOSE_UP_LENS, Question
+from grammar.questions import CLOSE_UP_LENS, Question, Thing
 
 TUBE = "extension-tube"
 MOST_ROWS = 10
@@ -24,6 +26,22 @@ def sets_told(tubes: list[float], question: Question) -> bool:
     return bool(tubes) or (any(thing.piece == TUBE for thing in question.adapters) and not powers_of(question))
 
 
+def set_at_infinity(thing: Thing, question: Question) -> float | None:
+    """The setting of a helicoid at which infinity is sharp, where it is told and lies between its ends; mm."""
+    setting, ends = number(question, "infinity_setting"), thing.thickness_mm
+    return setting if ends is not None and setting is not None and ends[0] <= setting < ends[1] else None
+
+
+def left_beyond_infinity(question: Question) -> Iterator[Told]:
+    """What a helicoid has left for near things where its setting at infinity is told."""
+    for thing in question.adapters:
+        setting = set_at_infinity(thing, question)
+        if setting is not None and thing.thickness_mm is not None:
+            left = Interval.exact(thing.thickness_mm[1] - setting)
+            text = f"Infinity at {trimmed(setting, 2)} mm leaves {small_mm(left.nominal)} of its travel for near things"
+            yield Told((Line("head", f"{text}."),), (Quantity("extension_mm", left, "left beyond infinity"),))
+
+
 def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
     """The lengths of extension told: tubes one by one, a helicoid by its travel."""
     adapters = knowledge.catalogue.adapters
@@ -32,6 +50,8 @@ def tubes_told(question: Question, knowledge: Knowledge) -> Iterator[float]:
             continue
         if thing.thickness_mm is not None:
             low, high = thing.thickness_mm
+            from_here = set_at_infinity(thing, question)
+            low = from_here if from_here is not None else low
             yield high - low if low != high and thing.piece in ADDED_FOCUSING else high
         elif (
             thing.kind == "adapter"

@@ -8,7 +8,7 @@ from typing import Final
 from engine.answers.close.close_picture import shown_by
 from engine.answers.close.close_rows import Shown, at_extension
 from engine.answers.close.taped import front_focus_taped
-from engine.answers.close.tube_sets import TUBE, sets_of
+from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
@@ -50,6 +50,7 @@ def with_tubes(
     lens = f"{trimmed(focal, 1)} mm lens"
     if not sets:
         return
+    yield from left_beyond_infinity(question)
     if not tubes and any(thing.piece == TUBE for thing in question.adapters):
         yield Told((Line("ask", "How long are your tubes? What follows is for the usual ones.", wants="tubes"),))
     yield Told(

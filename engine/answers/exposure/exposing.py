@@ -103,7 +103,8 @@ def _asked(question: Question, light: Light) -> str:
         if nd_alone:
             return ""
     # of scene, stop, shutter and ISO three are told: the fourth is what is asked for
-    scene_and_iso = question.said("light") is not None and light.iso is not None
+    scene = question.said("light") or ""
+    scene_and_iso = bool(scene) and (light.iso is not None or scene.startswith("EV"))  # an EV is told for ISO 100
     if light.counted is not None and not is_known(light.shutter):
         close = question.said("magnification") is not None and question.said("light") is None
         if scene_and_iso or (mentions(question, "exposure-time") and not close):

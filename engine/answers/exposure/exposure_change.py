@@ -12,7 +12,7 @@ from engine.answers.exposure.holding_back import by_filters
 from engine.answers.exposure.lighting import Light, held, light_of, seconds, shutters_s
 from engine.answers.exposure.made_up import made_up
 from engine.answers.exposure.stop_steps import stops_said
-from engine.answers.exposure.two_stops import metered_first, stops_told
+from engine.answers.exposure.two_stops import FIXED, metered_first, stops_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers
@@ -41,7 +41,8 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if off is not None:
         return off
     light = light_of(question, knowledge)
-    settled = made_up(question, times, held(light)) if not question.said("light") else None
+    both = len(times) > 1 and _has_pair(question)  # one whole setting and another: the scene is only told beside
+    settled = made_up(question, times, held(light)) if both or not question.said("light") else None
     if settled is not None:
         return settled
     changes = _changes(question, knowledge)
@@ -213,7 +214,8 @@ def _kept_shutter(time: float, changes: list[Change], question: Question, knowle
     """'f/8 metered, stuck at f/2.8, which ND': what is to be held back for the shutter to stay, where density is."""
     light, brighter = light_of(question, knowledge), sum(one.brighter for one in changes)
     filtered = bool(light.filters) or (question.said("stops") is not None and not _has_pair(question))
-    if filtered or abs(brighter) < LEAST_CHANGE or not mentions(question, "filtered"):
+    wanted = mentions(question, "filtered") or any(FIXED in lens.traits for lens in question.lenses)
+    if filtered or abs(brighter) < LEAST_CHANGE or not wanted:
         return Told()
     if brighter < 0:
         text = f"No ND: {listed([one.says for one in changes])} is {trimmed(-brighter, 2)} stops darker already."
@@ -259,6 +261,8 @@ def _between_shutters(
         head = Line("head", f"{trimmed(wanted, 2)} stops of ND to hold back: {text}.")
         told = Told((head,), (Quantity("nd_stops", exact), _stops(wanted, "between the shutters")))
         return told + by_filters(exact, light, knowledge)
+    if light.filters and mentions(question, "by-how-much"):
+        others = [Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal)]
     way = "more" if apart > 0 else "less"
     text = f"{seconds(first)} to {seconds(last)} is {trimmed(abs(apart), 2)} stops {way} light"
     rows = (_stops(apart, "between the shutters"),)

@@ -43,9 +43,10 @@ def between_angles(question: Question) -> Told:
     angles = numbers(question, "angle")
     if len(angles) != 2 or any(question.said(key) for key in SETTLED):
         return Told()
-    stops = log2(angles[0] / angles[1])
-    way = "less" if stops > 0 else "more"
-    text = f"A shutter of {angles[0]:g} to {angles[1]:g} degrees: {trimmed(abs(stops), 2)} stops {way} light."
+    against = mentions(question, "instead-of", "either-or")  # else from the one to the other
+    stops = log2(angles[1] / angles[0]) if against else log2(angles[0] / angles[1])
+    way, link = "less" if stops > 0 else "more", "against" if against else "to"
+    text = f"A shutter of {angles[0]:g} {link} {angles[1]:g} degrees: {trimmed(abs(stops), 2)} stops {way} light."
     return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), "angles"),))
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from math import log2
 
 from engine.answers.exposure.lighting import seconds
+from engine.answers.exposure.two_stops import metered_first
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, numbers
 from engine.answers.parts.wording import f_number, figures, trimmed
@@ -18,7 +19,7 @@ LEAST = 0.005  # stops; less is no change
 
 def made_up(question: Question, times: Sequence[float], filters: Interval) -> Told | None:
     """What the one stop told becomes, or the one ISO, for the picture to stay as bright; None where none is asked."""
-    isos, stops = numbers(question, "iso"), question.stops
+    isos, stops = numbers(question, "iso"), metered_first(question)
     brighter, says = _changed(times, isos, stops)
     if says and filters.nominal > 0:
         brighter, says = brighter - filters.nominal, f"{says} behind {trimmed(filters.nominal, 2)} stops of ND"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.close.coupled import pair_of
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
@@ -11,27 +13,45 @@ from engine.physics import exposure
 from grammar.questions import Question
 
 FIXED = "fixed iris"
+_NUMBER = re.compile(r"\d+(?:\.\d+)?|\.\d+")
 
 
 def stops_told(question: Question) -> tuple[float, ...]:
     """Every f-number told, in order; those of lenses where no more than one stands by itself."""
-    if len(question.stops) > 1 or question.said("light"):
+    set_only = question.said("light") and len((question.said("shutter") or "").split(", ")) < 2
+    if len(question.stops) > 1 or set_only:
         return question.stops  # in some light a lens that opens wider is only set to the other
     if any(lens.ids or lens.kind == "lens" for lens in question.lenses):
         return question.stops  # lenses that are set against each other
     told = [(lens.column, lens.f_number) for lens in question.lenses if lens.f_number is not None]
     of_lenses = tuple(dict.fromkeys(at for _, at in sorted(told)))
-    rest = tuple(one for one in question.stops if one not in of_lenses)
+    others = question.stops or ((question.f_number,) if question.f_number is not None else ())
+    rest = tuple(one for one in others if one not in of_lenses)
     return (*of_lenses, *rest) if len(of_lenses) + len(rest) > 1 else question.stops
 
 
 def metered_first(question: Question) -> tuple[float, ...]:
     """The stops told, what was metered before what the lens is set to, or cannot leave."""
     told = stops_told(question)
-    fixed = [lens.f_number for lens in question.lenses if FIXED in lens.traits and lens.f_number in told]
-    if len(told) != 2 or not fixed:
+    if len(told) != 2:
         return told
-    return (next(one for one in told if one != fixed[0]), fixed[0])
+    metered = _behind_meter(question, told)
+    fixed = [lens.f_number for lens in question.lenses if FIXED in lens.traits and lens.f_number in told]
+    if metered is None and fixed:
+        metered = next((one for one in told if one != fixed[0]), None)
+    return told if metered is None else (metered, next((one for one in told if one != metered), metered))
+
+
+def _behind_meter(question: Question, told: tuple[float, ...]) -> float | None:
+    """'the meter says f8, my lens is fixed at f2': the first of them behind the word, or the one right before it."""
+    places = question.places("meter")
+    if not places:
+        return None
+    before = _NUMBER.findall(question.text[: places[0].at].rstrip())
+    if before and question.text[: places[0].at].rstrip().endswith(before[-1]) and float(before[-1]) in told:
+        return float(before[-1])  # 'f/4 metered, want f/8'
+    behind = (float(one) for one in _NUMBER.findall(question.text[places[0].end :]))
+    return next((one for one in behind if one in told), None)
 
 
 def between_two(question: Question) -> Told:

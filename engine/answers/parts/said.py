@@ -98,4 +98,5 @@ def pitch_mm(question: Question) -> float | None:
     value = float(found[0])
     if not value:
         return None  # no thread has a pitch of nought
-    return INCH_MM / value if "tpi" in text or value > COARSEST_MM else value
+    per_inch = "tpi" in text or (value > COARSEST_MM and "turn" not in text)
+    return INCH_MM / value if per_inch else value

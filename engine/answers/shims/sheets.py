@@ -20,11 +20,21 @@ MOST_MM: Final = 5.0  # that is still made up of sheets
 SHEET: Final = "sheet-"  # begins the ids of the sheets that are usually at hand
 
 
-def own_sheets(question: Question, wanted: float | None) -> Told:
-    """The layers of the sheets told that make what is wanted, and what is left; nothing where no sheet is told."""
-    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and one != wanted]
+def own_sheets(question: Question, wanted: float | None, *, is_told: bool = False) -> Told:
+    """The layers of the sheets told that make what is wanted, and what is left; nothing where no sheet is told.
+
+    A sheet as thick as what is wanted is one only where what is wanted is told beside it.
+    """
+    sheets = [one for one in numbers(question, "layer") if 0 < one <= THICKEST_MM and (is_told or one != wanted)]
     if wanted is None or not sheets:
         return Told()
+    counted = next((place.number for place in question.places("layers-counted")), None)
+    if counted is not None and counted == int(counted) and not mentions(question, "shim-added"):
+        return _together(int(counted), sheets[0])
+    if mentions(question, "divisions"):
+        count = Interval.exact(wanted / sheets[0])
+        text = f"{small_mm(wanted)} is {trimmed(count.nominal, 2)} divisions of {small_mm(sheets[0])}."
+        return Told((Line("head", text),), (Quantity("division_count", count),))
     if len(sheets) == 1:
         return _of_one(sheets[0], wanted)
     stock = [Interval.exact(one) for one in sheets for _ in range(MOST_OF_EACH)]
@@ -42,6 +52,15 @@ def own_sheets(question: Question, wanted: float | None) -> Told:
         text += f", {small_mm(abs(left))} {'short' if left > 0 else 'too much'}"
     rows.append(Quantity("stack_mm", found.total, "of sheets"))
     return Told((Line("head", f"{text}."),), tuple(rows))
+
+
+def _together(count: int, sheet: float) -> Told:
+    """'3 layers of 0.06 mm tape': how thick they are."""
+    thick = calibration.layers_mm(count, Interval.exact(sheet))
+    if not is_known(thick):
+        return Told()
+    text = f"{count} x {trimmed(sheet, 3)} mm is {small_mm(thick.nominal)}."
+    return Told((Line("head", text),), (Quantity("shim_mm", thick),))
 
 
 def usual_sheets(question: Question, wanted: float | None, knowledge: Knowledge) -> Told:

@@ -80,6 +80,17 @@ def turns_for_travel(question: Question, knowledge: Knowledge) -> Told:
     return as_turns(question, way, knowledge)
 
 
+def lead_told(question: Question) -> Told:
+    """'6 mm in 270 degrees, what lead': what a whole turn moves."""
+    lead, turns, moved = _lead(question), turns_told(question), number(question, *_WAYS[:-1])
+    if lead is None or turns is None or moved is None or not mentions(question, "lead-asked"):
+        return Told()
+    angle = number(question, "angle")
+    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turns"
+    text = f"{small_mm(moved)} in {by} is {trimmed(lead.nominal, 3)} mm in a whole turn."
+    return Told((Line("head", text),), (Quantity("advance_per_turn_mm", lead, "by the turn told"),))
+
+
 def drift(question: Question, knowledge: Knowledge) -> Told:
     """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
     cut, turns = pitch_mm(question), number(question, "turns")

@@ -1,0 +1,69 @@
+"""How far pieces that stretch are drawn out, and which setting of a helicoid has infinity, before other readings."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.groups import DRAWN_OUT
+from grammar.words.tokens import Token
+
+INFINITY_SETTING: Final = "infinity-setting"
+_HELICOID: Final = "helicoid"
+_BELLOWS: Final = "bellows"
+_DRAW: Final = (20.0, 600.0)  # mm
+_PASSED: Final = frozenset(["CUE", "PREP", "DET", "AT", "MEASURE"])
+_FAR: Final = frozenset(["infinity", "infinity-at", "past-infinity"])
+_WORDS: Final = 4
+
+
+def with_draws_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The tokens with the draw of a bellows as KEYED extension, and the setting that has infinity as KEYED."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        if token.kind == "PIECE" and token.value == _BELLOWS:
+            _tell_draw(out, at)
+    return _with_infinity_set(out) if told & _FAR else out
+
+
+def _tell_draw(tokens: list[Token], at: int) -> None:
+    """'bellows out to 160', 'bellows drawn to 120 mm': how far it is drawn, where a word says that it is."""
+    led = False
+    for place in range(at + 1, min(at + 1 + _WORDS, len(tokens))):
+        token = tokens[place]
+        if DRAWN_OUT in token.groups:
+            led = True
+            tokens[place] = token.as_("CUE") if token.kind == "MEASURE" else token
+        elif led and _is_length(token) and _DRAW[0] <= token.numbers[0] <= _DRAW[1]:
+            tokens[place] = token.as_("KEYED", value="extension", unit="mm")
+            return
+        elif token.kind not in _PASSED:
+            return
+
+
+def _with_infinity_set(tokens: list[Token]) -> list[Token]:
+    """'infinity at 20.5 of 18-33 on the helicoid': the number within its ends, behind 'at'."""
+    named = any((one.kind, one.value) == ("PIECE", _HELICOID) for one in tokens)
+    ends = next((one.numbers for one in tokens if one.kind == "RANGE" and len(one.numbers) == 2), None)
+    for at in range(1, len(tokens)):
+        token, before = tokens[at], tokens[at - 1]
+        placed = before.kind in ("PREP", "AT") and before.value == "at"
+        if ends is not None and placed and _is_length(token) and ends[0] <= token.numbers[0] < ends[1]:
+            told = token.as_("KEYED", value=INFINITY_SETTING, unit="mm")
+            if named:
+                return [*tokens[:at], told, *tokens[at + 1 :]]
+            return _with_ends_named(tokens, at, told)
+    return tokens
+
+
+def _with_ends_named(tokens: list[Token], at: int, told: Token) -> list[Token]:
+    """'20.5 of 18-33': only what is drawn out stands at a part of its ends."""
+    behind = [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"][:2]
+    if [one.kind for one in behind] != ["PREP", "RANGE"] or behind[0].value != "of":
+        return tokens
+    drawn = behind[1].as_("PIECE", text=_HELICOID, value=_HELICOID, numbers=())
+    return [*tokens[:at], told, *behind, drawn, *tokens[tokens.index(behind[1]) + 1 :]]
+
+
+def _is_length(token: Token) -> bool:
+    bare = token.kind == "NUMBER" and not token.text.isalpha()
+    return bare or (token.kind == "LENGTH" and token.unit == "mm")

@@ -1,0 +1,48 @@
+"""What only stands beside a question: the times a lens is of, a colon that parts where it goes from what is asked."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+_ENDS_LENS: Final = frozenset(["LENS", "LENGTH", "NUMBER", "FNUM", "COMBO", "FOCAL"])  # before a colon
+_FIELD: Final = ("MEASURE", "field")
+_SIZED: Final = frozenset(["FORMAT", "AREA", "LENGTH", "FRACTION", "MOUNT"])  # before the word for a frame or a body
+
+
+def without_asides(tokens: list[Token]) -> list[Token]:
+    """'C-mount, 16 mm film camera era': the camera tells of what times the lens is, not what it is put on.
+
+    Nor does 'only' of 'an APS-C-only lens' stand between the two.
+    """
+    out = []
+    for at, token in enumerate(tokens):
+        before = tokens[at - 1].text if at else ""
+        after = tokens[at + 1].text.casefold() if at + 1 < len(tokens) else ""
+        if token.text == ":" and _ends_frame(tokens[:at]):
+            token = token.as_("CUE")  # 'better on MFT: the 25 mm or the 28 mm', 'a 1/2.3 inch sensor: 13 mm D mount'
+        elif token.text == ":" and at and tokens[at - 1].kind in _ENDS_LENS and _headed_by_piece(tokens, at + 1):
+            token = token.as_("CUE")  # '90mm lens: tube length'
+        aside = (
+            token.text.casefold() == "era" and at > 0 and tokens[at - 1].kind == "FORMAT" and after not in ("", "lens")
+        )
+        aside = (
+            aside or (token.kind == "BODY" and after == "era") or (token.text.casefold() == "only" and before == "-")
+        )
+        out.append(token.as_("FILLER") if aside else token)
+    return out
+
+
+def _ends_frame(tokens: list[Token]) -> bool:
+    """Whether these end on a mount or a frame; in 'sensor: 2/3' what the sensor is only follows."""
+    last = [one.kind for one in tokens[-2:]]
+    if last[:1] == ["FORMAT"] and last[1:] in (["NUMBER"], ["TIMES"]):
+        return True  # 'crop sensor 1.6: a C-mount lens'
+    inches = tokens[-1].kind == "LENGTH" and tokens[-1].unit == "in" and bool(tokens[-1].ids) if tokens else False
+    return inches or last[-1:] in (["MOUNT"], ["FORMAT"]) or (last[1:] in (["FRAME"], ["BODY"]) and last[0] in _SIZED)
+
+
+def _headed_by_piece(tokens: list[Token], at: int) -> bool:
+    """'90mm lens: tube length', '25 mm: field width at 3 m'."""
+    return at < len(tokens) and (tokens[at].kind == "PIECE" or (tokens[at].kind, tokens[at].value) == _FIELD)
