@@ -18,8 +18,6 @@ OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be as
 NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
 OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
 READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
-
-
 # kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
 REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
 # kinds that the shape of an anamorphic picture may be asked as

@@ -13,7 +13,7 @@ from grammar.hearing import Heard
 from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
-from grammar.things.letters import ARTICLES
+from grammar.things.letters_by_numbers import ARTICLES
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'

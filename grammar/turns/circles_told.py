@@ -7,7 +7,7 @@ from typing import Final
 
 from grammar.hearing import Heard
 from grammar.questions import Question
-from grammar.things.letters import ARTICLES
+from grammar.things.letters_by_numbers import ARTICLES
 from grammar.words.tokens import Token
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")

@@ -108,8 +108,9 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain"  # 'how do i fix it' after a lens on a body
     if asks_remedy(heard, before):
         return "chain"
-    if _ends_at(heard, before):
-        return "shim-calibration"
+    off = before.intent == "shim-calibration" and heard.tells("take-off") and not things
+    if off or _ends_at(heard, before):
+        return "shim-calibration"  # 'so i file how much'
     if before.intent in _SHIMMED and best in (None, before.intent, _CLOSE) and _puts_tube(heard):
         return _CLOSE
     if before.intent == "exposure-nd" and heard.tells("which-stop") and best in _OF_STOPS and not things:

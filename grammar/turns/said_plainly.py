@@ -9,7 +9,7 @@ from typing import Final
 
 from grammar.hearing import Heard, hear
 from grammar.questions import Question
-from grammar.things.letters import ARTICLES
+from grammar.things.letters_by_numbers import ARTICLES
 from grammar.words.groups import AWAY, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token

@@ -147,3 +147,16 @@ def needs_register(setup: Setup, judged: Judged | None) -> bool:
         return False
     error = judged.measured_trace.value("register_error_mm") if judged else None
     return not isinstance(error, Span) or not is_known(error.shortest)
+
+
+def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:
+    """A lens that is turned in until sharp: its back focus decides, and where it must be sunk."""
+    body = setup.body_mount
+    depth = f"{body.register_mm.nominal:g} mm" if is_known(body.register_mm) else "the register"
+    text = (
+        f"Such a lens has no flange and so no register: its back focus decides. Where that is less than {depth}, the "
+        f"register of {body.designation}, a plain sleeve leaves it close-up only; an insert must carry it deep into "
+        "the body, recessed by the difference and clear of filter and sensor. Screw in until sharp, then lock."
+    )
+    ask = "What is its back focus: how far behind the last glass is a far window sharp on paper?"
+    return Told((Line("text", text), Line("ask", ask)))

@@ -12,7 +12,7 @@ from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
 from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.open_lens import needed, needs_register
+from engine.answers.seat.open_lens import needed, needs_register, no_shoulder
 from engine.answers.seat.others import traps
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
@@ -35,8 +35,6 @@ FARTHER = 2.0  # a way that leaves the lens so many times as far out is a detour
 MOUNT_ADVICE = 7.0  # what advice for this very mount must share with the question
 RECKONED_MM = 0.06  # so near is a ring to the difference of the registers where it was reckoned from them
 SAME_MM = 0.0005  # a ring supposed as it is
-
-
 REACHED = "infinity"
 
 
@@ -289,16 +287,3 @@ def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) 
     if "no-shoulder" in setup.lens_mount.traits:
         told += no_shoulder(setup, knowledge)
     return told
-
-
-def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:
-    """A lens that is turned in until sharp: its back focus decides, and where it must be sunk."""
-    body = setup.body_mount
-    depth = f"{body.register_mm.nominal:g} mm" if is_known(body.register_mm) else "the register"
-    text = (
-        f"Such a lens has no flange and so no register: its back focus decides. Where that is less than {depth}, the "
-        f"register of {body.designation}, a plain sleeve leaves it close-up only; an insert must carry it deep into "
-        "the body, recessed by the difference and clear of filter and sensor. Screw in until sharp, then lock."
-    )
-    ask = "What is its back focus: how far behind the last glass is a far window sharp on paper?"
-    return Told((Line("text", text), Line("ask", ask)))
