@@ -133,7 +133,7 @@ class Desk:
         question = with_two(question, talk.named, self.catalogue)
         question = by_facts(told_apart(question, self.catalogue), self.catalogue)
         question = without_view(as_view(question, talk.question, self.catalogue), self.catalogue)
-        question = with_frame_alone(on_its_own(question, self.catalogue), self.catalogue)
+        question = on_its_own(with_frame_alone(question, self.catalogue), self.catalogue)
         if question.number is not None and talk.rows:
             from engine.answers.own.own_places import pointed
 

@@ -145,7 +145,7 @@ class _Statement:
         own = own or (None if name else self._pointed(subject, at))
         if own is None:
             return self._whose(subject) if not name and at.does == "measures" and reading.key else None
-        return self._with(own, reading)
+        return self._with(own, reading, bool(name))
 
     def _measured(self, said: str) -> Measured | None:
         """The measurement, less the words that only point at the thing."""
@@ -154,9 +154,9 @@ class _Statement:
                 said = f"{said[: mark.start]} {said[mark.end :]}"
         return measured(said, self.lexicon)
 
-    def _with(self, own: Taught, reading: Measured) -> Question | Unread | None:
+    def _with(self, own: Taught, reading: Measured, named: bool) -> Question | Unread | None:
         key = reading.key or ("thickness" if own.section == "adapters" else "")
-        key = key or ("focal_length" if own.section == "lenses" and reading.value.endswith("mm") else "")
+        key = key or ("focal_length" if named and own.section == "lenses" and reading.value.endswith("mm") else "")
         if key not in KEYS[own.section]:
             if not reading.key:
                 return None
