@@ -27,7 +27,8 @@ NEEDED_ASSUMPTIONS = (
     "shortest-tube", "smallest-stop", "stop-of-a-mount-alone", "stops-near-enough", "thinnest-ring",
     "thinnest-ring-inside-bayonet",
     "thinnest-ring-narrow-throat", "usual-filter-size", "usual-focal-range", "usual-normal-share",
-    "usual-normal-share-cine", "usual-sensor-glass", "usual-shutter-angle", "usual-transmission", "widest-step", "clear-filter-light", "polariser-light",
+    "usual-normal-share-cine", "usual-sensor-glass", "usual-shutter-angle", "usual-transmission",
+    "widest-step", "clear-filter-light", "polariser-light",
     "usual-travel-share", "usual-tube-lens", "working-room", "usual-frame-rate", "tube-to-show-by",
     "stack-step-share",
 )  # fmt: skip

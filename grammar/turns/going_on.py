@@ -65,7 +65,6 @@ _ASKING: Final = (
 )
 
 _WAYS: Final = frozenset(["chain", "focus-verdict"])
-_STOPS_AT: Final = "stops-at"  # a far limit that was seen: as a cue, and as a mention
 WANTED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # what pieces are chosen for
 
 
@@ -75,15 +74,13 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     if (
         before.intent in _WAYS
-        and heard.tells(_STOPS_AT)
+        and heard.tells("stops-at")
         and heard.readings.distance_mm is not None
         and not _asks(heard)
     ):
-        return before.intent  # 'it stops at 60 cm'
+        return "shim-calibration"  # 'it stops at 60 cm'
     if before.intent in _WAYS and best == _CLOSE and heard.tells("how-close") and not heard.cast.pieces:
         return _CLOSE  # 'and if I want it closer'
-    if before.intent in _WAYS and before.mentions(_STOPS_AT) and heard.tells("which-stop"):
-        return "focus-verdict"  # 'at which stop is it gone' after 'mine stops at 40 m'
     if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):

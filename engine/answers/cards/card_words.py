@@ -17,9 +17,11 @@ from engine.answers.seat.telling import (
     unknown_line,
     warned_of_overhang,
 )
+from engine.answers.seat.unsold import IMPOSSIBLE, TO_MAKE
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.span import Span
-from engine.chains.walk import ADDED_FOCUSING
+from engine.chains.walk import ADDED_FOCUSING, Link
+from engine.facts.records import Adapter
 from engine.judging.judge import Finding, Judged
 from engine.judging.settings import setting_cases, settings_that_hold
 from engine.physics import closeup
@@ -75,7 +77,7 @@ def stack_of(judged: Judged, knowledge: Knowledge, numbers: Numbers) -> tuple[Te
     rows: list[Text] = [("lens",)]
     moving = _helicoid(judged)
     for link in judged.chain.links:
-        told: list[Part] = [Name(link_name(link, knowledge))]
+        told = _named(link, knowledge, numbers)
         home = next(
             (row for row in chain_numbers(judged, knowledge.catalogue) if row.name == "helicoid_setting_mm"), None
         )
@@ -85,6 +87,17 @@ def stack_of(judged: Judged, knowledge: Knowledge, numbers: Numbers) -> tuple[Te
     if not judged.chain.links:
         rows.append(("no adapter",))
     return (*rows, ("body",))
+
+
+def _named(link: Link, knowledge: Knowledge, numbers: Numbers) -> list[Part]:
+    """The name of a piece; of one that nobody sells, what it is and how long."""
+    if isinstance(link, Adapter) and link.id == TO_MAKE and link.kind != IMPOSSIBLE:
+        what, size = (
+            ("a cup of ", -link.thickness_mm.shortest) if link.cup else ("a ring of ", link.thickness_mm.shortest)
+        )
+        if is_known(size):
+            return [what, numbers.likeliest("ring_thickness_mm", size, small_mm), " to be made"]
+    return [Name(link_name(link, knowledge))]
 
 
 def alerts_of(judged: Judged, knowledge: Knowledge, numbers: Numbers, feet: bool) -> tuple[Alert, ...]:

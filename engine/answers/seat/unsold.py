@@ -16,6 +16,9 @@ from engine.chains.walk import Chain
 from engine.facts.records import Adapter, Cup
 from grammar.questions import Limits
 
+TO_MAKE = "ring-to-make"  # id of the piece that nobody sells, and its kind where it cannot be made either
+IMPOSSIBLE = "impossible"
+
 
 def is_free(limits: Limits) -> bool:
     """Whether the limits leave it open which pieces are used."""
@@ -60,10 +63,10 @@ def _piece(right: Interval, possible: str, setup: Setup) -> Adapter:
         kind = "plain" if right.nominal >= 0 else "recessed"
         cup = Cup(UNKNOWN, -right) if right.greatest < 0 else None
         name = f"a {'ring' if kind == 'plain' else 'cup'} of {small_mm(right.nominal)} to be made"
-        return Adapter("ring-to-make", name, front, rear, kind, AS_TOLD, Span.fixed(right), "derived", cup)
+        return Adapter(TO_MAKE, name, front, rear, kind, AS_TOLD, Span.fixed(right), "derived", cup)
     if right.nominal >= 0:
         # room between the flanges, but not enough for a ring that carries both mounts
-        return Adapter("ring-to-make", "a ring that cannot be made", front, rear, "impossible", AS_TOLD,
+        return Adapter(TO_MAKE, "a ring that cannot be made", front, rear, IMPOSSIBLE, AS_TOLD,
                        Span.fixed(right), "measured")  # fmt: skip
     return _flush(setup)
 
