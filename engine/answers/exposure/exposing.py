@@ -28,6 +28,7 @@ from engine.answers.exposure.since_before import since_before
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number, numbers, stop
+from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import f_number, figures, ranged, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.glass_light import light_of_glass
@@ -75,7 +76,14 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield light_of_glass(question, knowledge)
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
-        yield density if density.lines else light_of_glass(question, knowledge)
+        yield density if density.lines else _of_glass(question, knowledge)
+
+
+def _of_glass(question: Question, knowledge: Knowledge) -> Told:
+    """What the glass named does to the light, by the usual factor where it is named without one."""
+    glazed, note = with_usual_factor(question, knowledge.catalogue)
+    told = light_of_glass(glazed, knowledge)
+    return told + note if told.lines else told
 
 
 def _wants_density(question: Question) -> bool:
