@@ -67,7 +67,7 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
 
 def is_view(focal_mm: float, told_mm: float, crop: float) -> bool:
     """Whether a length told is only what the lens frames like: its focal length times the crop, as it is rounded."""
-    return crop > 1 + NEAR_VIEW and abs(told_mm / focal_mm / crop - 1) <= NEAR_VIEW
+    return focal_mm > 0 and crop > 1 + NEAR_VIEW and abs(told_mm / focal_mm / crop - 1) <= NEAR_VIEW
 
 
 def _as_built(body: Thing, facts: Catalogue) -> Thing:
