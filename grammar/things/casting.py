@@ -96,12 +96,13 @@ class Part:
             self.kinds.append("zoom")
         piece = self.piece if self.sort == "piece" else ""
         joins = [mount.ids for mount in self.mounts] if piece else []
+        factor = self.factor if self.factor is None or self.factor > 0 else None  # no glass multiplies by less
         return Thing(
             kind, ids, self.noun.text, self.noun.column, self.focal, self.f_number,
             self.formats[0].ids[0] if self.formats else None,
             (self.kinds[0] if self.kinds else None) if self.sort == "lens" else None,
             tuple(dict.fromkeys(trait.replace("-", " ") for trait in traits)),
-            self.thickness, self.factor, self.count,
+            self.thickness, factor, self.count,
             front=joins[0] if joins else (), rear=joins[-1] if len(joins) > 1 else (), piece=piece or None,
             steps=self.steps,
             format_too=self.formats[-1].ids[0] if self.sort == "lens" and len(self.formats) > 1 else None,
