@@ -7,6 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact, field
 
+_MOST_KNOWN: Final = 2000  # texts kept with their groups
 _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 
 ANGLE: Final = "angle"
@@ -75,8 +76,10 @@ class Groups:
 
     words: dict[str, tuple[str, ...]] = field(default_factory=dict)
     begins: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    known: dict[str, tuple[str, ...]] = field(default_factory=dict)  # of texts asked of before
 
     def add(self, group: str, words: Iterable[str]) -> None:
+        self.known.clear()
         for word in words:
             table = self.begins if word.endswith(_BEGINS) else self.words
             text = word.casefold().removesuffix(_BEGINS)
@@ -84,9 +87,15 @@ class Groups:
 
     def of(self, text: str) -> tuple[str, ...]:
         """The groups of a text as it is typed."""
-        text = text.casefold()
-        begins = (groups for begin, groups in self.begins.items() if text.startswith(begin))
-        return (*self.words.get(text, ()), *(group for groups in begins for group in groups))
+        found = self.known.get(text)
+        if found is None:
+            if len(self.known) >= _MOST_KNOWN:
+                self.known.clear()  # what is typed in a long talk does not pile up
+            folded = text.casefold()
+            begins = (groups for begin, groups in self.begins.items() if folded.startswith(begin))
+            found = (*self.words.get(folded, ()), *(group for groups in begins for group in groups))
+            self.known[text] = found
+        return found
 
     def __repr__(self) -> str:
         return "Groups(...)"  # they stand in every token, and tell nothing of it
