@@ -76,7 +76,8 @@ class Groups:
 
     words: dict[str, tuple[str, ...]] = field(default_factory=dict)
     begins: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    known: dict[str, tuple[str, ...]] = field(default_factory=dict)  # of texts asked of before
+    # of texts asked of before
+    known: dict[str, tuple[str, ...]] = field(default_factory=dict, compare=False)
 
     def add(self, group: str, words: Iterable[str]) -> None:
         self.known.clear()
