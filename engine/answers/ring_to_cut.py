@@ -38,7 +38,7 @@ from grammar.questions import BODY_OFF, Question, Thing
 
 MOST_RINGS = 4
 LONGEST_RING = 60.0  # mm
-_ASSUMED_STOP = 2.0
+_ASSUMED_STOP = "stop-of-a-mount-alone"  # the assumption
 TOLERANCE = "tolerance"  # topic of how exact a ring must be, whatever the lens
 PRINTED = "printed-seat"  # the advice for those who print one
 
@@ -256,7 +256,8 @@ def _before_tapping(question: Question, knowledge: Knowledge) -> Told:
 
 def _tolerance(question: Question, knowledge: Knowledge) -> Told:
     """How exact the seat must be: the depth of focus N*c of this lens."""
-    at = stop(question) or (_ASSUMED_STOP if question.topic == TOLERANCE and focals(question) else None)
+    assumed = knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
+    at = stop(question) or (assumed if question.topic == TOLERANCE and focals(question) else None)
     if at is None or not (focals(question) or question.topic == TOLERANCE):
         return Told()
     lines, rows = [], []

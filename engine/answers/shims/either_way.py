@@ -16,7 +16,7 @@ from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
 _LARGEST_MM: Final = 1.0  # of what is told without a word for it, and still an error
-_ASSUMED_STOP: Final = 2.0
+_ASSUMED_STOP: Final = "stop-of-a-mount-alone"  # the assumption
 _KEYS: Final = ("thickness", "length", "numbers", "total")
 
 
@@ -57,7 +57,7 @@ def _told(error: float, question: Question, knowledge: Knowledge) -> Told:
             f"{distance(far.nominal, question.feet)} from the sensor at most; as much too close, infinity falls at its "
             f"{distance(mark.nominal, question.feet)} mark and nothing is lost."
         )))  # fmt: skip
-    at = stop(question) or _ASSUMED_STOP
+    at = stop(question) or knowledge.catalogue.assumptions[_ASSUMED_STOP].value.nominal
     for form, blur, allowed in allowances(at, question, knowledge):
         needed = Interval.exact(error) / blur
         if not is_known(needed):
