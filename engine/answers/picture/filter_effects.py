@@ -16,7 +16,7 @@ from engine.physics import coverage, openings, seat
 from grammar.questions import Question
 
 THICKEST_FILTER_MM: Final = 12.0
-USUAL_MM: Final = (0.1, 1.0, 2.0)  # gels, and filters of glass
+USUAL: Final = ("gel-thickness", "filter-glass-thickness")  # of the facts: what a filter behind a lens may be
 LEAST_INDEX, GREATEST_INDEX = 1.3, 2.1  # of glass, gel and plastics
 
 
@@ -80,9 +80,15 @@ def index_of_glass(question: Question, knowledge: Knowledge) -> tuple[Interval, 
     return knowledge.catalogue.assumptions["filter-glass-index"].value, False
 
 
-def _of_any_thickness(index: Interval) -> Told:
+def _usual_mm(knowledge: Knowledge) -> list[float]:
+    """How thick filters usually are: the ends of what the facts say."""
+    usual = [knowledge.catalogue.assumptions[name].value for name in USUAL]
+    return sorted({end for mm in usual if is_known(mm) for end in (mm.least, mm.greatest)})
+
+
+def _of_any_thickness(index: Interval, knowledge: Knowledge) -> Told:
     """What a filter behind the lens does whose thickness is not told, by the usual ones."""
-    shifts = [(mm, seat.glass_shift_mm(Interval.exact(mm), index)) for mm in USUAL_MM]
+    shifts = [(mm, seat.glass_shift_mm(Interval.exact(mm), index)) for mm in _usual_mm(knowledge)]
     told = [(mm, shift) for mm, shift in shifts if is_known(shift)]
     each = listed([f"{small_mm(mm)} of glass {small_mm(shift.nominal)}" for mm, shift in told])
     text = (
@@ -108,7 +114,7 @@ def rear_filter(question: Question, knowledge: Knowledge) -> Told:
     thickness = beside if beside is not None else told[0] if told else None
     index, named = index_of_glass(question, knowledge)
     if thickness is None:
-        return _of_any_thickness(index)
+        return _of_any_thickness(index, knowledge)
     shift = seat.glass_shift_mm(Interval.exact(thickness), index)
     if not is_known(shift):
         return Told()

@@ -23,9 +23,10 @@ def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
     bodies = [one for one in told if one.kind == NOW and is_known(one.register_mm)]
     if len(bodies) < 2 or len(bodies) < len(told) or not mentions(question, "old-lenses"):
         return Told()
-    old = [one for one in mounts.values() if one.kind == OLD and is_known(one.register_mm)]
-    taken = {body.id: [one for one in old if _register(one) > _register(body)] for body in bodies}
-    names = listed([f"{body.designation} ({small_mm(_register(body))})" for body in bodies])
+    registers = {one.id: one.register_mm.nominal for one in mounts.values() if is_known(one.register_mm)}
+    old = [one for one in mounts.values() if one.kind == OLD and one.id in registers]
+    taken = {body.id: [one for one in old if registers[one.id] > registers[body.id]] for body in bodies}
+    names = listed([f"{body.designation} ({small_mm(registers[body.id])})" for body in bodies])
     if len({len(row) for row in taken.values()}) == 1:
         count = len(taken[bodies[0].id])
         head = f"It hardly matters: {names} all take the same {count} SLR mounts by a plain ring, with infinity."
@@ -56,7 +57,3 @@ def _line(body: Mount, old: list[Mount], knowledge: Knowledge) -> Line:
 def _plain(lens: Mount, body: Mount, knowledge: Knowledge) -> list[Adapter]:
     adapters = knowledge.catalogue.adapters.values()
     return [one for one in adapters if (one.front, one.rear) == (lens.id, body.id) and not one.has_glass]
-
-
-def _register(mount: Mount) -> float:
-    return mount.register_mm.nominal if is_known(mount.register_mm) else 0.0
