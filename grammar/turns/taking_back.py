@@ -7,11 +7,12 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
-from grammar.things.casting import Part
+from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.turns.whom import known_with
 
 _REVERSED: Final = "reversed"
 _WITHOUT: Final = "without"
+EXTENSION: Final = "extension"  # of tubes whose length was told
 OFF_AGAIN: Final = "off-again"  # what was put on is taken off
 
 
@@ -41,16 +42,33 @@ def left_out(heard: Heard) -> bool:
 
 
 def without_last(heard: Heard, before: Question) -> Question | None:
-    """'without it' after 'with the 2x tele mode': what the question before told anew, where that was no piece."""
+    """'without it' after 'with the 2x tele mode': what the question before told anew, where that was no ring.
+
+    Without the tubes that were put between last it is asked anew what was asked before them.
+    """
     prior, cast = before.prior, heard.cast
-    named = cast.lenses or cast.bodies or cast.pieces or cast.frames or cast.without or heard.readings.values
-    asks = heard.weighed.best not in (None, before.intent)
-    if prior is None or named or asks or not left_out(heard) or before.adapters or heard.readings.f_number is not None:
+    tubes = all(part.piece == SPACER and replace(part, piece=None).is_bare for part in (*cast.pieces, *cast.without))
+    others = not tubes and (cast.pieces or cast.without)
+    named = cast.lenses or cast.bodies or others or cast.frames or heard.readings.values
+    if prior is None or named or not left_out(heard) or heard.readings.f_number is not None:
         return None
+    asks = heard.weighed.best not in (None, before.intent, prior.intent)
     told = tuple(row for row in before.values if row in prior.values)
-    if told == before.values or before.lenses != prior.lenses:
+    if asks or before.lenses != prior.lenses or not _is_drawn_out(before.adapters, prior):
         return None
-    return before.with_(text=heard.text, values=told, follows=True, wants="", instead=(), number=None)
+    if told == before.values and not before.adapters:
+        return None
+    stretched = bool(before.adapters) or before.said(EXTENSION) is not None
+    return before.with_(
+        text=heard.text, intent=prior.intent if stretched else before.intent, adapters=prior.adapters, values=told,
+        follows=True, wants="", instead=(), number=None,
+    )  # fmt: skip
+
+
+def _is_drawn_out(pieces: tuple[Thing, ...], prior: Question) -> bool:
+    """Whether the pieces are those of the question before with nothing but tubes, or what is drawn out, added."""
+    added = [one for one in pieces if one not in prior.adapters]
+    return not pieces or (bool(added) and all(one.piece in (SPACER, *DRAWN) for one in added))
 
 
 def taken_back(heard: Heard, before: Question) -> Question | None:

@@ -104,7 +104,11 @@ def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:
 
 def _asked(question: Question, light: Light) -> str:
     """Which of shutter, ISO and stop is the unknown: the one that is asked for by name and not told."""
-    if mentions(question, "which-shutter") and light.counted is not None and question.f_number is not None:
+    both = (
+        is_known(light.shutter) and not light.filters and mentions(question, "nd-or-density")
+    )  # 'what shutter and nd'
+    told = light.counted is not None and question.f_number is not None
+    if mentions(question, "which-shutter") and told and not both:
         return "shutter"  # 'only got an ND64, what shutter then': that of the frame rate no longer holds
     if mentions(question, "nd-or-density", "my-filters"):
         nd_alone = not light.filters or not mentions(question, "shutter-or-iso")

@@ -35,6 +35,18 @@ def frames_named(question: Question, facts: Catalogue, modes: bool = False) -> l
     return told or _whole(question, facts, modes)
 
 
+def frames_judged(question: Question, facts: Catalogue) -> list[Format]:
+    """The frames that what is forgiven goes by: those named, else what the lens was made for, then the usual ones."""
+    named = frames_named(question, facts)
+    if named:
+        return named
+    mounts = [facts.mounts.get(lens.ids[0]) for lens in question.lenses if lens.ids]
+    ids = [lens.format for lens in question.lenses if lens.format]
+    ids = ids or [mount.format for mount in mounts if mount is not None and mount.format]
+    made_for = [facts.formats[name] for name in dict.fromkeys(ids) if name in facts.formats]
+    return list(dict.fromkeys([*made_for, *frames_of(question, facts)]))
+
+
 def whole_of(question: Question, form: Format, facts: Catalogue) -> Format:
     """The whole frame that this one is a part of by a mode or a crop told; the same where it is the whole."""
     named = (

@@ -6,7 +6,7 @@ from engine.answers.parts.answer import ListedChain, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import focals, stop
 from engine.answers.parts.wording import trimmed
-from engine.answers.picture.frames import frames_of
+from engine.answers.picture.frames import frames_judged
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.answers.shims.forgiving import LARGEST_MM, forgiven
 from engine.answers.shims.loose import off_by_mm
@@ -28,7 +28,7 @@ def error_judged(question: Question, knowledge: Knowledge) -> Judgement:
     off, at, named = off_by_mm(question), stop(question), focals(question)
     if off is None or not 0 < abs(off) <= LARGEST_MM or not named:
         return Judgement(told)
-    form = frames_of(question, knowledge.catalogue)[0]
+    form = frames_judged(question, knowledge.catalogue)[0]
     judged = judged_alone(named[0], at, (("extension-tube", off, off),), form, knowledge)
     words = f"{trimmed(named[0], 1)} mm lens, {trimmed(abs(off), 3)} mm {'too far out' if off > 0 else 'too close'}"
     return Judgement(told, (as_listed(judged, words),))

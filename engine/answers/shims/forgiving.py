@@ -10,7 +10,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, numbers, stop
 from engine.answers.parts.wording import f_number, small_mm
-from engine.answers.picture.frames import frames_named, frames_of
+from engine.answers.picture.frames import frames_judged
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Format
@@ -60,15 +60,8 @@ def _error(question: Question) -> float | None:
 def allowances(at: float, question: Question, knowledge: Knowledge) -> Iterator[tuple[Format, Interval, Interval]]:
     """What the depth of focus forgives at a stop on each format spoken of, with the blur that is allowed there, mm."""
     divisor = knowledge.catalogue.assumptions["blur-divisor"].value
-    for form in _frames(question, knowledge)[:2]:
+    for form in frames_judged(question, knowledge.catalogue)[:2]:
         blur = Interval.exact(hypot(form.width_mm, form.height_mm)) / divisor
         allowed = focus.infinity_allowance_mm(Interval.exact(at), blur, Interval.exact(1.0))
         if is_known(blur) and is_known(allowed):
             yield form, blur, allowed
-
-
-def _frames(question: Question, knowledge: Knowledge) -> list[Format]:
-    """The formats spoken of; where none is but what the lens is said to be for, as in 'for a 35/1.4 ff', that one."""
-    facts = knowledge.catalogue
-    made_for = [facts.formats[name] for lens in question.lenses if (name := lens.format or "") in facts.formats]
-    return frames_named(question, facts) or made_for or frames_of(question, facts)

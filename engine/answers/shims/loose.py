@@ -7,7 +7,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import MOST_ERROR_MM
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, number_beside, stop
 from engine.answers.parts.wording import article, trimmed
-from engine.answers.picture.frames import frames_named
+from engine.answers.picture.frames import frames_judged, frames_named
 from engine.answers.seat.chain_numbers import principal_numbers
 from engine.answers.seat.described import CUP, TUBE
 from engine.answers.seat.distances import Distances
@@ -22,7 +22,7 @@ from engine.answers.seat.spacing import (
     usual_focals,
 )
 from engine.answers.seat.standin import as_listed, judged_alone
-from engine.answers.seat.telling import focus_lines, life_line, seat_line
+from engine.answers.seat.telling import focus_lines, life_line, margin_line, seat_line
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.targets import is_target
 from engine.base.compact import compact
@@ -147,9 +147,12 @@ def _lenses(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
 
 
 def _form(question: Question, knowledge: Knowledge) -> Format:
-    """The frame that was spoken of, which decides what is forgiven; else the usual one."""
-    named = frames_named(question, knowledge.catalogue)
-    return named[0] if named else knowledge.catalogue.formats[USUAL_FORMAT]
+    """The frame that was spoken of, which decides what is forgiven; else that of the lens's mount, else the usual."""
+    judged = frames_judged(question, knowledge.catalogue)[0]
+    made_for = any(lens.ids or lens.format for lens in question.lenses)
+    return (
+        judged if made_for or frames_named(question, knowledge.catalogue) else knowledge.catalogue.formats[USUAL_FORMAT]
+    )
 
 
 def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loose:
@@ -167,7 +170,11 @@ def _extended(question: Question, extension: float, knowledge: Knowledge) -> Loo
         words = f"{trimmed(focal, 1)} mm lens with {trimmed(extension, 3)} mm between"
         chains.append(as_listed(judged, words, len(chains) + 1))
         lines.append(Line("head", f"{article(words).capitalize()} {words}: {life_line(judged, question.feet)}."))
-        lines += [Line("fact", text, 1) for text in (seat_line(judged), *focus_lines(judged, question.feet)) if text]
+        lines += [
+            Line("fact", text, 1)
+            for text in (seat_line(judged), margin_line(judged), *focus_lines(judged, question.feet))
+            if text
+        ]
         rows += principal_numbers(judged)
     return Loose(tuple(chains), Told(tuple(lines), tuple(rows)))
 
