@@ -44,3 +44,18 @@ def test_close_up_its_stack_hangs_on_what_was_measured(talked):
     found = talked("shooting 50mm proj lens at 1:1 on E. parts")
     assert "flange to image, plus 50 mm of extension" in flat(found)
     assert "paper" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("asked_for", "barrel"),
+    [
+        ("sleeve for a 30.07 barrel. what bore do i turn it", 30.07),
+        ("printing a holder for a 29.36 projector lens, what inner diameter", 29.36),
+        ("sleeve bore for my 38.1 lens barrel", 38.1),
+    ],
+)
+def test_a_plain_barrel_slides_in_its_sleeve(talked, asked_for, barrel):
+    found = talked(asked_for)
+    least, most = numbers(found, "bore_mm")[0]
+    assert barrel < least < most <= barrel + 0.25
+    assert "clamp" in flat(found)
