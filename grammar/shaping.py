@@ -33,8 +33,10 @@ from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
+from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
@@ -94,6 +96,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
+    tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
