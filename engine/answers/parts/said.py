@@ -8,7 +8,7 @@ from typing import Final
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
-_NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?")
+_NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?(?:e[-+]\d+)?")  # as it is kept: 1e+09, 1.6e-08
 INCH_MM: Final = 25.4
 COARSEST_MM: Final = 5.0  # of pitches; more is threads per inch
 # keys under which a distance to the subject, or a mark of the scale, may have been read
