@@ -33,6 +33,8 @@ from tests.answers.talks import flat, talk
         ("0mm lens to sensor 200mm, what magnification",),
         ("P6 80 infinity falls at 15m on my adapter", "twins or not: 5/0 32 and 16x0.8"),
         ("biggest clean 16:999999999",),
+        ("12.5 with the short D register (0.0) in a normal D camera. focus?",),
+        ("c mount on e", "compare #1 and #999999999"),
     ],
 )
 def test_what_makes_little_sense_is_answered_or_asked_back(club: Desk, turns: tuple[str, ...]) -> None:

@@ -59,7 +59,7 @@ def lengths_of_pieces(question: Question) -> tuple[tuple[float, float], ...]:
 
 def focals(question: Question) -> tuple[float, ...]:
     """Every focal length of the lenses named, in mm."""
-    return tuple(lens.focal_length_mm for lens in question.lenses if lens.focal_length_mm is not None)
+    return tuple(lens.focal_length_mm for lens in question.lenses if lens.focal_length_mm)
 
 
 def stop(question: Question) -> float | None:
