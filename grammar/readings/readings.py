@@ -181,7 +181,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "TARGET":
         out.keep("target", token.value)
     elif kind == "ORDINAL" and out.number is not None and out.number != int(numbers[0]):
-        out.keep("and_number", f"{numbers[0]:g}")
+        out.keep("and_number", f"{numbers[0]:.0f}")
     elif kind == "ORDINAL":
         out.number = int(numbers[0])
     elif kind == "THREAD":
