@@ -13,7 +13,11 @@ Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an 
 
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
 # kinds that wording about front threads may be taken for
-ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
+ELSE_OF_FRONTS = (
+    "look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard", "chain",
+    "focus-verdict", "why", "definition", "macro-distance",
+)  # fmt: skip
+OF_ONE_FRONT = ("buy-plan", "exposure-nd", "coverage", "crop-equivalent", "depth-of-field", "gear-setting")
 OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
 OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
@@ -187,6 +191,13 @@ def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
 
 
+def _front_asked() -> Beside:
+    """Which filter a lens takes, in place of the answer."""
+    from engine.answers.picture.front_asked import with_front_told
+
+    return with_front_told
+
+
 def _takers() -> Beside:
     """Which lenses a filter goes on, in place of the answer."""
     from engine.answers.picture.front_sizes import with_takers
@@ -279,7 +290,8 @@ OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazar
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
+    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts), (OF_ONE_FRONT, _where(lambda: _fronts, "filter_size")),
+    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, "out-of-scope"), _heard(_front_asked, "filter-size-asked")),
     (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
     (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
