@@ -46,7 +46,7 @@ def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]
 
 
 def _filter_and_lens(tokens: list[Token]) -> tuple[int, int] | None:
-    """'a 52 filter on a 49 lens': where the size of the filter stands and where that of the front; None where not so."""
+    """'a 52 filter on a 49 lens': where the size of the filter stands and where that of the front."""
     filters = [at for at, token in enumerate(tokens) if token.kind == "PIECE" and token.value == "filter"]
     sizes = [at for at, token in enumerate(tokens) if _is_size(token)]
     numbers = sum(bool(token.numbers) for token in tokens)
