@@ -78,9 +78,15 @@ def combo(match: re.Match[str]) -> Literal | None:
 
 
 def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', as it stands on a lens."""
-    focal, stop = float(match.group("a")), float(match.group("b"))
+    """'1:2.8/50', '3,5/135', as it stands on a lens."""
+    focal, stop = float(match.group("a")), float(match.group("b").replace(",", "."))
     return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def engraved_stop(match: re.Match[str]) -> Literal | None:
+    """'1:2,8'."""
+    stop = float(match.group("n").replace(",", "."))
+    return Literal("FNUM", (stop,), match.end()) if stop in STOPS else None
 
 
 def stop_first(match: re.Match[str]) -> Literal | None:
