@@ -58,6 +58,7 @@ from grammar.things.colons import with_colons_told
 from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
+from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
@@ -109,7 +110,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
-    tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
+    tokens = with_fields_wanted(with_circles_told(with_formats_told(with_frames_apart(tokens, told), told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)

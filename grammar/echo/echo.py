@@ -37,7 +37,7 @@ _SAID: Final = {
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
-    "filter_thread": "front threads of {}", "sides": "to fill the frame with a print {}",
+    "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",
     "image_size": "{} on the sensor", "ring_choice": "choice of {}",
 }  # fmt: skip
 
