@@ -10,7 +10,7 @@ from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
-from grammar.numbers.counting import with_holds_counted
+from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
@@ -98,7 +98,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
-    tokens = with_rings_pictured(with_tubes_behind(with_lenses_of_slrs(tokens, told), told))
+    tokens = with_rings_pictured(with_tubes_behind(with_lenses_of_slrs(with_kinds_counted(tokens), told), told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))

@@ -18,6 +18,7 @@ from engine.answers.seat.open_lens import MEASURE
 from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
+from engine.answers.ways.by_count import by_count
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
 from engine.answers.ways.two_prices import prices_of, two_prices
@@ -37,7 +38,8 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _hub_or_singles(_of_all_of_them(question, knowledge))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
+    first = by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
+    first += close_up_kit(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
     first += two_prices(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens

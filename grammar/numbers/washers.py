@@ -12,7 +12,9 @@ _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
 _SHEETS: Final = ("shim", "washer", "feeler")  # words for what is put in
-_ASKS_FAR: Final = frozenset(["infinity", "how-far", "focus", "how-close", "which-stop"])  # cues that ask what comes of it
+_ASKS_FAR: Final = frozenset(
+    ["infinity", "how-far", "focus", "how-close", "which-stop"]
+)  # cues that ask what comes of it
 _NEAR: Final = 3  # tokens from what is put in to where it is put
 _SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
 _THICKEST_SHIM_MM: Final = 3.0
