@@ -68,6 +68,7 @@ from grammar.things.ring_links import with_ring_links
 from grammar.things.slr_lenses import with_lenses_of_slrs
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
@@ -98,7 +99,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
-    tokens = with_rings_pictured(with_tubes_behind(with_lenses_of_slrs(with_kinds_counted(tokens), told), told))
+    tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
+    tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
