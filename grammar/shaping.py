@@ -10,7 +10,7 @@ from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
-from grammar.numbers.counting import with_holds_counted
+from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
@@ -65,8 +65,10 @@ from grammar.things.lens_rows import with_lens_rows
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
+from grammar.things.slr_lenses import with_lenses_of_slrs
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
@@ -97,6 +99,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
+    tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))

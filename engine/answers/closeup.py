@@ -132,12 +132,18 @@ def _alone(told: Told, question: Question) -> Answer:
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
-    told = on_its_tube(question, knowledge)
-    for part in _parts(question, knowledge) if not told.lines else ():
-        told += part
+    told = size_of(question, knowledge)
     told += stack_for(question, knowledge) if not told.lines else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
+def size_of(question: Question, knowledge: Knowledge) -> Told:
+    """What the size told asks of the lens, or gives with what stands behind it."""
+    told = on_its_tube(question, knowledge)
+    for part in _parts(question, knowledge) if not told.lines else ():
+        told += part
+    return told
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.found.barrels import PLAIN, PROJECTOR
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
@@ -14,6 +13,8 @@ from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
+PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
+PROJECTOR: Final = "projector"
 SLIDES: Final = (
     "a sliding fit. Slit it and clamp it, or hold the barrel by nylon-tipped grub screws; slide it to set infinity"
 )
@@ -22,7 +23,7 @@ NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 def bore_for(question: Question, knowledge: Knowledge) -> Told:
     """The bore of a cup or a sleeve for a barrel, and what wall the throat leaves."""
-    named = _named_barrel(question, knowledge)
+    named = named_barrel(question, knowledge)
     if named is None and any(lens.lens_kind == PROJECTOR for lens in question.lenses):
         named = number(question, "barrel", "numbers")
     barrel = number(question, "barrel") or (named if mentions(question, "sleeve") else None)
@@ -45,11 +46,12 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
 
 
-def _named_barrel(question: Question, knowledge: Knowledge) -> float | None:
-    """The width of a plain barrel that was told by its name."""
-    mounts = [knowledge.catalogue.mounts.get(id_) for thing in question.lenses for id_ in thing.ids[:1]]
-    widths = [one.throat_mm for one in mounts if one is not None and one.coupling in PLAIN and is_known(one.throat_mm)]
-    return widths[0].nominal if len(widths) == 1 and is_known(widths[0]) else None
+def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
+    """The width of a barrel that was told by its name."""
+    mounts = knowledge.catalogue.mounts
+    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
+    widths = [mount.throat_mm.nominal for mount in named if mount.coupling in PLAIN and is_known(mount.throat_mm)]
+    return widths[0] if len(widths) == 1 else None
 
 
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
