@@ -29,6 +29,7 @@ _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "e
 GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
+_NOT_HERE: Final = "out-of-scope"
 _REGISTER: Final = "register"  # key of the gear file
 
 
@@ -183,7 +184,8 @@ def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
     """The question with what else it may ask, where its intent is not plainly the one."""
     if heard.weighed.best is None:
         return question  # nothing was asked in words
-    others = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
+    likely = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
+    others = [other for other in likely if other != _NOT_HERE]  # it offers no answer
     if not others:
         return question
     said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]
