@@ -10,9 +10,10 @@ from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of
 from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
+from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
-from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
 from grammar.turns.left_away import bodies_left, lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
