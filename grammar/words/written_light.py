@@ -105,8 +105,6 @@ def stop(match: re.Match[str]) -> Literal | None:
     number = float(match.group("n").replace(",", "."))
     if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
         number /= 100  # 'f.95'
-    if number <= 0:
-        return None  # no opening is so wide
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
