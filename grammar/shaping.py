@@ -30,6 +30,7 @@ from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
+from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
@@ -114,7 +115,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_front_threads(tokens, told)
     tokens = with_fields_wanted(with_circles_told(with_formats_told(with_frames_apart(tokens, told), told), told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
-    tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
+    tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))
+    tokens = with_near_marks_told(tokens, told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told

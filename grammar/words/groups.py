@@ -63,6 +63,7 @@ STOPPED_SO: Final = "stopped-so"
 TAKEN_AWAY: Final = "taken-away"
 TAKEN_OFF: Final = "taken-off"
 VIDEO_TUBE: Final = "video-tube"
+YIELDS: Final = "yields"
 
 # every one that is named above must have words
 GROUPS: Final = frozenset(
