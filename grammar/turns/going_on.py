@@ -47,6 +47,7 @@ _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
 _CLOSE: Final = "macro-distance"
+_CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _THICKEST_SHIM: Final = 3.0  # mm
 _SHIMMED: Final = frozenset(["shim-calibration"])  # what closing down may save one from
 
@@ -79,8 +80,11 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         and not _asks(heard)
     ):
         return "shim-calibration"  # 'it stops at 60 cm'
-    if before.intent in _WAYS and best == _CLOSE and heard.tells("how-close") and not heard.cast.pieces:
+    closer = heard.tells("how-close") and (best == _CLOSE or (_is_closer(heard) and not _things(heard)))
+    if before.intent in _WAYS and closer and not heard.cast.pieces:
         return _CLOSE  # 'and if I want it closer'
+    if before.intent in _SHIMMED and heard.tells("shim-stock"):
+        return before.intent  # 'which stock should i buy' after how thick a shim must be
     if heard.tells("correct") and not _asks(heard) and before.intent not in ASIDE:
         return before.intent  # 'no, i meant the one with 1 mm pitch'
     if heard.tells("sure") or heard.tells("doubt"):
@@ -147,6 +151,16 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return before.intent
     supposed = heard.tells("what-if") and before.intent in _SUPPOSED
     return best if best is not None and not supposed else went_on(heard, before)
+
+
+def _is_closer(heard: Heard) -> bool:
+    """'how do i get it closer': whether it shall come closer than it does."""
+    cues = (cue for cue in heard.cues if cue.tells == "how-close")
+    return any(heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in cues)
+
+
+def _things(heard: Heard) -> bool:
+    return bool(heard.cast.lenses or heard.cast.bodies or heard.cast.pieces or heard.readings.values)
 
 
 def asks_remedy(heard: Heard, before: Question) -> bool:
