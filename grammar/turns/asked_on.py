@@ -59,6 +59,7 @@ _WAYS: Final = frozenset([_CHAIN, _FOCUS])
 _OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
 _TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
 _OF_LIGHT: Final = frozenset([_EXPOSURE, SETTING, "depth-of-field"])  # where another body makes no difference
+_CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
 _TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
 
@@ -156,8 +157,17 @@ def _stops_short(turn: Turn) -> bool:
 
 
 def _wants_it_closer(turn: Turn) -> bool:
-    """'and if I want it closer'."""
-    return turn.was in _WAYS and turn.best == _CLOSE and turn.tells("how-close") and not turn.heard.cast.pieces
+    """'and if I want it closer', 'how do i get it closer': it shall come closer than it does."""
+    cast, tells = turn.heard.cast, [cue for cue in turn.heard.cues if cue.tells == "how-close"]
+    closer = any(turn.heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in tells)
+    alone = not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
+    wanted = turn.best == _CLOSE or (closer and alone)
+    return turn.was in _WAYS and bool(tells) and wanted and not cast.pieces
+
+
+def _picks_stock(turn: Turn) -> bool:
+    """'which stock should i buy' after how thick a shim must be."""
+    return turn.was == _SHIM and turn.tells("shim-stock")
 
 
 def _corrects(turn: Turn) -> bool:
@@ -263,6 +273,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (_of(is_remedy), _as_before),
     (_stops_short, _SHIM),
     (_wants_it_closer, _CLOSE),
+    (_picks_stock, _as_before),
     (_corrects, _as_before),
     (_doubts, _as_doubted),
     (_of(is_left_so), _WHY),
