@@ -47,6 +47,7 @@ from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
+from grammar.numbers.wide_lenses import with_wide_lenses
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.asides import without_asides
@@ -106,7 +107,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
     tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
-    tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
+    tokens = with_zones_told(with_lens_stops_told(with_wide_lenses(tokens, told), told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
     tokens = with_image_told(
