@@ -26,7 +26,7 @@ from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
-from engine.answers.shims.turning import as_turns, asks_turns, lead_told, turned, turns_for_travel
+from engine.answers.shims.turning import OTHER_PITCH, as_turns, asks_turns, drift, lead_told, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -36,7 +36,8 @@ from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
-                     "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count"})  # fmt: skip
+                     "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
+                     "pitch_drift_mm"})  # fmt: skip
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -106,7 +107,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     yield told
     yield screwed_in(question, knowledge)
-    yield turned(question, knowledge) + lead_told(question)
+    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -127,7 +128,7 @@ def _asks_of_mark(question: Question) -> bool:
 def _sheets(told: Told, question: Question, knowledge: Knowledge, shim: float | None) -> Told:
     """What the shim is cut from; what sits too far out is not set right by adding to it."""
     too_far = any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities)
-    return Told() if too_far else _layers(question, knowledge, shim)
+    return Told() if too_far or question.said(OTHER_PITCH) else _layers(question, knowledge, shim)
 
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:

@@ -46,7 +46,7 @@ def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> 
 
 
 def _sheet_and_sum(tokens: list[Token], told: frozenset[str]) -> list[Token] | None:
-    """'paper is 0.1, need 0.4, how many', 'how many foils if one is 0.015': a sheet is no thicker than what it makes."""
+    """'paper is 0.1, need 0.4, how many', 'if one is 0.015': a sheet is no thicker than what it makes."""
     layers = [place for place, one in enumerate(tokens) if (one.kind, one.value) == ("MEASURE", LAYER)]
     if not (layers and _COUNTED in told) or any(one.kind in _OF_A_LENS for one in tokens):
         return None

@@ -13,13 +13,14 @@ _BE: Final = "be"
 _ON: Final = frozenset(["on", "onto", "for"])
 _PUT_ON: Final = frozenset(["MOUNT", "LETTER", "BODY", "FORMAT", "FRAME", "NAMED"])
 _MEASURED: Final = frozenset(["MEASURE", "MOUNTWORD", "MOTIF", "PITCH"])  # what may be so wide
+_THICK: Final = "thickness"  # by which nothing is wide
 _LENSES: Final = frozenset(["LENS", "COMBO", "RANGE", "FOCAL"])
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "frame-filling", "working-distance", "identify"])
 
 
 def with_wide_lenses(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The length before such a word as FOCAL; it stays a length where anything else may be so wide."""
-    if told & _OF_SIZE or any(one.kind in _MEASURED for one in tokens):
+    if told & _OF_SIZE or any(one.kind in _MEASURED and one.value != _THICK for one in tokens):
         return tokens
     out = list(tokens)
     for at in range(1, len(out)):

@@ -7,10 +7,15 @@ from typing import Final
 
 _PART: Final = r"(?:(?:an?|one|two|[12])[ -])?(?:half|thirds?)|[12]\s?/\s?[23](?!\d)"
 _MOVED: Final = r"(?:clos|open|stopp?|narrow)(?:e|ed|ing|ing it|er)?"
-_ENDS: Final = r"(?=\s*(?:$|[,.;?!]|from|more|down|up|off|over|under|after|below|above|past|beyond|is|gives|makes|what|which|how|of\sf\s?/?\d))"
+_ENDS: Final = (
+    r"(?=\s*(?:$|[,.;?!]|from|more|down|up|off|over|under|after|below|above|past|beyond|is|gives|makes|"
+    r"what|which|how|of\sf\s?/?\d))"
+)
 _SAID: Final = (
     re.compile(rf"\b{_MOVED}(?:\s(?:it|down|up|by|the|lens|iris|more|another|further|ring))*\s(?P<part>{_PART}){_ENDS}"),
-    re.compile(rf"\b(?P<part>{_PART})\s(?={_MOVED}\b|(?:more|further|down|up)\b(?!\s*(?:the|a|my)\b)|darker|brighter|slower|faster)"),
+    re.compile(
+        rf"\b(?P<part>{_PART})\s(?={_MOVED}\b|(?:more|further|down|up)\b(?!\s*(?:the|a|my)\b)|darker|brighter|slower|faster)"
+    ),
     re.compile(rf"\bf\s?/?\s?\d+(?:\.\d+)?\s?(?:and|plus|minus|less|\+|-)\s?(?P<part>{_PART}){_ENDS}"),
 )  # fmt: skip
 _STOP: Final = re.compile(r"\bf\s?/?\s?\d")

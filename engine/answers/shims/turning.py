@@ -10,6 +10,7 @@ from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
+OTHER_PITCH = "other_pitch"  # key of the one that a thread is cut at in place of another
 SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
 LONGEST_THREAD_MM = 12.0  # of a lens
@@ -33,7 +34,7 @@ def asks_turns(question: Question) -> bool:
 def turned(question: Question, knowledge: Knowledge) -> Told:
     """What a lens screwed out by part of a turn has moved."""
     turns = turns_told(question)
-    if turns is None or _lead(question) is not None:
+    if turns is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return Told()
     pitch = _pitch(question, knowledge)
     if pitch is None:
@@ -92,8 +93,9 @@ def lead_told(question: Question) -> Told:
 
 
 def drift(question: Question, knowledge: Knowledge) -> Told:
-    """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
+    """How far a thread cut at another pitch than the one named, or told, runs apart from it over its turns."""
     cut, turns = pitch_mm(question), number(question, "turns")
+    cut, right = (number(question, OTHER_PITCH) or cut), cut if question.said(OTHER_PITCH) else None
     threads = knowledge.catalogue.threads
     mounts = [knowledge.catalogue.mounts.get(thing.id or "") for thing in (*question.lenses, *question.bodies)]
     named = [
@@ -101,17 +103,17 @@ def drift(question: Question, knowledge: Knowledge) -> Told:
         for mount in mounts
         if mount is not None and (mount.thread or "") in threads
     ]
-    right = next((pitch for pitch in named if is_known(pitch)), None)
-    if cut is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
+    right = right or next((pitch.nominal for pitch in named if is_known(pitch)), None)
+    if cut is None or right is None or abs(cut - right) < SAME_MM:
         return Told()
     if turns is None:  # as many as its length has
         length = number(question, "thread_length", "thickness", "length")
-        turns = length / right.nominal if length is not None and length <= LONGEST_THREAD_MM else None
+        turns = length / right if length is not None and length <= LONGEST_THREAD_MM else None
     if turns is None:
         return Told()
-    off = abs(cut - right.nominal) * turns
+    off = abs(cut - right) * turns
     text = (
-        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right.nominal, 3)} mm it runs {small_mm(off)} apart over"
+        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right, 3)} mm it runs {small_mm(off)} apart over"
         f" {trimmed(turns, 2)} turns: it binds unless it is cut that much loose, or has fewer turns."
     )
     return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
