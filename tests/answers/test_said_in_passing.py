@@ -54,3 +54,25 @@ def test_a_lens_and_the_sensor_it_is_to_light_are_told_apart(asked, text, says):
 )
 def test_what_only_looks_so_stays_what_it_was(asked, text, says):
     assert says in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "wanted"),
+    [
+        ("75 enlarger lens, i measured flange to picture of the far house = 71mm. helicoid 25-55 on E, infinity?",
+         "helicoid_setting_mm", 53),
+        ("50mm enlarging lens, 39 thread, I get 44.3 from shoulder to image of the roof. how long a stack on NX",
+         "stack_mm", 18.8),
+        ("35mm projector lens, shoulder to image 38.0 mm, dslr EF. can it do infinity", "register_error_mm", 6),
+    ],
+)  # fmt: skip
+def test_what_was_measured_to_the_image_of_something_far_is_no_size_of_that(asked, text, name, wanted):
+    assert (pytest.approx(wanted), pytest.approx(wanted)) in numbers(asked(text), name)
+
+
+def test_a_smooth_tube_of_a_projector_lens_is_its_barrel_and_a_hole_for_it_is_told(asked):
+    held = flat(asked("100mm lens from a slide projector, tube is smooth 52.5 mm, nothing to screw. how attach on Z"))
+    assert "It must exceed 16 mm" in held
+    bored = asked("I make a wooden board for the barrel of a 42.5 mm projector lens, drill what size so it slides in")
+    assert numbers(bored, "bore_mm") == [(pytest.approx(42.6), pytest.approx(42.8))]
+    assert "20 mm of tube" in flat(asked("plain 20 mm tube behind my 50mm lens, how close"))

@@ -5,7 +5,8 @@ from __future__ import annotations
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
-from engine.answers.parts.said import lengths_of_pieces, number, numbers
+from engine.answers.parts.said import lengths_of_pieces, mentions, number, numbers
+from engine.answers.parts.usual_mounts import PLAIN
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
@@ -18,7 +19,7 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
     """The bore of a cup for a barrel, and what wall the throat leaves."""
     barrel = number(question, "barrel")
     if barrel is None:
-        return Told()
+        return _sliding(question, knowledge)
     bore = barrel + knowledge.catalogue.assumptions["cup-play"].value
     text = (
         f"Cup bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(barrel, 1)} mm barrel,"
@@ -29,6 +30,34 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
         wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
         text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
+
+
+def _sliding(question: Question, knowledge: Knowledge) -> Told:
+    """'drill what size for the barrel of a 42.5 mm projector lens': the hole that a plain barrel slides in."""
+    width = _plain_width(question, knowledge) if mentions(question, "bored-for", "goes-through") else None
+    if width is None:
+        return Told()
+    bore = width + knowledge.catalogue.assumptions["barrel-slides"].value
+    text = (
+        f"Bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(width, 1)} mm barrel, so that"
+        " it slides; a slit with a screw across, or three grub screws, clamp it. Caliper the barrel first, at its"
+        " widest place."
+    )
+    return Told((Line("head", text),), (Quantity("bore_mm", bore),))
+
+
+def _plain_width(question: Question, knowledge: Knowledge) -> float | None:
+    """How wide the barrel is: that of the mount it is named by, or the number told of a lens held so."""
+    mounts = knowledge.catalogue.mounts.values()
+    plain = [mount for mount in mounts if mount.coupling in PLAIN and is_known(mount.throat_mm)]
+    for lens in question.lenses:
+        for mount in plain:
+            width = mount.throat_mm.nominal if is_known(mount.throat_mm) else 0.0
+            # told as if it were the focal length: no lens has one to the tenth of a barrel's width
+            as_focal = lens.lens_kind == mount.kind and lens.focal_length_mm == width and width != int(width)
+            if mount.id == lens.id or as_focal:
+                return width
+    return None
 
 
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from engine.answers.parts.answer import NO, Answer, Line, Quantity, Told
+from engine.answers.parts.answer import NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import f_number, listed, small_mm, trimmed
+from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
@@ -48,8 +49,26 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     register = body.mount.register_mm
     rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
     return Answer(
-        question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
-    )
+        question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities),
+        chains=_held_so(question, thing, body, told, knowledge) or None,
+    )  # fmt: skip
+
+
+def _held_so(
+    question: Question, thing: Thing | None, body: BodySide, told: Told, knowledge: Knowledge
+) -> tuple[ListedChain, ...]:
+    """The lens as it was measured, judged on the flange where it is too short, else where its ring puts it."""
+    if thing is None or thing.focal_length_mm is None or question.said("flange_to_image") is None:
+        return ()
+    error = next((row.value for row in told.quantities if row.name == "register_error_mm"), Interval.exact(0.0))
+    if not is_known(error):
+        return ()
+    form = body.format or knowledge.catalogue.formats.get(body.body.format or "")
+    if form is None:
+        return ()
+    off = error.nominal
+    judged = judged_alone(thing.focal_length_mm, thing.f_number, (("extension-tube", off, off),), form, knowledge)
+    return (as_listed(judged, "held on the flange" if off else "held by a ring of that length"),)
 
 
 def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
@@ -58,6 +77,8 @@ def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Lin
     head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "
     if over.nominal < 0:
         text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
+        error = Quantity("register_error_mm", -over, "held on the flange")
+        return Line("head", text), Told((), (error,))
     else:
         room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
         text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
