@@ -35,7 +35,7 @@ _ENDS_OF: Final = " of"
 _OF_WHAT: Final = frozenset([_OF, "on", "in", "for", "through"])
 _OF_BODIES: Final = frozenset(["on", "for"])  # leads on to a body only
 _NAMING: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK", "UNKNOWN", "KIND", "CUE"])  # what may stand before a noun
-_REACH, _FAR_REACH = 3, 5  # tokens, from the word to its length
+_REACH, _FAR_REACH = 3, 7  # tokens, from the word to its length
 _FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
