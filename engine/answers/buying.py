@@ -10,7 +10,7 @@ from engine.answers.parts.knowledge import Knowledge, choose
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.usual_mounts import TUBES, usual_mount
+from engine.answers.parts.usual_mounts import PLAIN, TUBES, usual_mount
 from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.open_lens import MEASURE, depends
@@ -85,7 +85,8 @@ def _of_open_lens(
     """What holds a lens without a known mount on the body, and what is left for it, in place of a ring to buy."""
     measured = question.said("flange_to_image") is not None
     told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind or measured)
-    if lenses or not bodies or not told or question.adapters:
+    held = any(lens.mount.coupling not in PLAIN for lens in lenses)  # a plain barrel tells no register
+    if held or not bodies or not told or question.adapters:
         return Told()
     answer = depends(question, question.lens, bodies[0], knowledge)
     return Told(answer.lines, answer.quantities or ())

@@ -31,6 +31,7 @@ from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
 from engine.answers.ways.told_stack import is_drawn_out
 from engine.answers.words.advice import advice_lines, named_or_near
+from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
@@ -66,6 +67,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += _before_tapping(question, knowledge)
     told += as_long_as(question, knowledge)
     told += bore_for(question, knowledge)
+    told = (pitch_said(question) if ring is None else Told()) + told
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
