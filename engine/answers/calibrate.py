@@ -9,13 +9,14 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
+from engine.answers.parts.pitch_drift import OTHER_PITCH, drift
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
-from engine.answers.shims.carried import SHIM, is_limit, looked_up
+from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
@@ -26,7 +27,7 @@ from engine.answers.shims.sheets import own_sheets, usual_sheets
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
-from engine.answers.shims.turning import OTHER_PITCH, as_turns, asks_turns, drift, lead_told, turned, turns_for_travel
+from engine.answers.shims.turning import as_turns, asks_turns, lead_told, turned, turns_for_travel
 from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -59,8 +60,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
-    told += _in_thou(told, question)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
+    told += _in_thou(told, question) if told.lines else _past(question)
     lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in told.quantities):
         lines += _asked_back(question)
@@ -72,6 +73,14 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
+
+
+def _past(question: Question) -> Told:
+    """'the 28 goes over infinity': which way that is off, though not by how much."""
+    if not goes_past(question) or not mentions(question, "past-infinity"):
+        return Told()
+    text = "Past infinity the lens sits too close: the ring is too thin, unless it does so on its own body too."
+    return Told((Line("head", f"{text} A shim cures it."),))
 
 
 def _was_told(question: Question) -> bool:

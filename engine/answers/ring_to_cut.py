@@ -14,6 +14,7 @@ from engine.answers.making.thread_lengths import as_long_as, thread_length
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
+from engine.answers.parts.pitch_drift import drift
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.parts.wording import article, f_number, small_mm, trimmed
@@ -25,7 +26,7 @@ from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
-from engine.answers.shims.turning import drift, turns_for_travel
+from engine.answers.shims.turning import turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right

@@ -46,4 +46,4 @@ def _is_put_somewhere(rest: list[Token]) -> bool:
     """Whether what follows is what such a lens is put on, or what stands between."""
     if any(one.kind == "PIECE" for one in rest):
         return bool(rest) and rest[0].kind in ("JOIN", "PREP")
-    return any(one.value in _ON for one in rest[:3]) and any(one.kind in _PUT_ON for one in rest)
+    return any(one.kind == "PREP" and one.value in _ON for one in rest) and any(one.kind in _PUT_ON for one in rest)

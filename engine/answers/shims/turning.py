@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.pitch_drift import OTHER_PITCH
 from engine.answers.parts.said import mentions, number, pitch_mm
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
-OTHER_PITCH = "other_pitch"  # key of the one that a thread is cut at in place of another
-SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
-LONGEST_THREAD_MM = 12.0  # of a lens
 LONGEST_WAY_MM = 80.0  # that a focusing thread moves
 _WAYS = ("travel", "thread_length", "extension", "length", "thickness")  # keys of how far something is moved
 
@@ -90,33 +88,6 @@ def lead_told(question: Question) -> Told:
     by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turns"
     text = f"{small_mm(moved)} in {by} is {trimmed(lead.nominal, 3)} mm in a whole turn."
     return Told((Line("head", text),), (Quantity("advance_per_turn_mm", lead, "by the turn told"),))
-
-
-def drift(question: Question, knowledge: Knowledge) -> Told:
-    """How far a thread cut at another pitch than the one named, or told, runs apart from it over its turns."""
-    cut, turns = pitch_mm(question), number(question, "turns")
-    cut, right = (number(question, OTHER_PITCH) or cut), cut if question.said(OTHER_PITCH) else None
-    threads = knowledge.catalogue.threads
-    mounts = [knowledge.catalogue.mounts.get(thing.id or "") for thing in (*question.lenses, *question.bodies)]
-    named = [
-        threads[mount.thread or ""].pitch_mm
-        for mount in mounts
-        if mount is not None and (mount.thread or "") in threads
-    ]
-    right = right or next((pitch.nominal for pitch in named if is_known(pitch)), None)
-    if cut is None or right is None or abs(cut - right) < SAME_MM:
-        return Told()
-    if turns is None:  # as many as its length has
-        length = number(question, "thread_length", "thickness", "length")
-        turns = length / right if length is not None and length <= LONGEST_THREAD_MM else None
-    if turns is None:
-        return Told()
-    off = abs(cut - right) * turns
-    text = (
-        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right, 3)} mm it runs {small_mm(off)} apart over"
-        f" {trimmed(turns, 2)} turns: it binds unless it is cut that much loose, or has fewer turns."
-    )
-    return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
 
 
 def _lead(question: Question) -> Interval | None:
