@@ -172,6 +172,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("steps", any(part.steps for part in cast.pieces)),
         ("format", bool(cast.frames) or any(part.formats for part in cast.bodies)),
         ("formats", len(cast.frames) + sum(bool(part.formats) for part in (*cast.lenses, *cast.bodies)) > 1),
+        ("frames-only", len((*cast.frames, *cast.bodies)) > 1 and not (cast.lenses or cast.pieces)),
         ("lens-format", any(part.formats for part in cast.lenses)),
         ("body-crop", any(part.crop for part in (*cast.bodies, *cast.frames))),
         ("versus", any(part.noun.join in ("vs", "or") for part in (*cast.lenses, *cast.bodies, *cast.pieces))),

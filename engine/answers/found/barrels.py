@@ -5,12 +5,11 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import lengths_of_pieces, mentions, number
-from engine.answers.parts.usual_mounts import PLAIN
+from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
 from grammar.questions import Question
 
-PROJECTOR = "projector"
 NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
 
 

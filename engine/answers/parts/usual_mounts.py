@@ -8,6 +8,7 @@ from engine.facts.catalogue import Catalogue
 
 HUB: Final = "usual-hub"
 TUBES: Final = "usual-tubes"
+PROJECTOR: Final = "projector"  # the kind of lens that has one
 PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
 
 

@@ -2,62 +2,60 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
 from engine.answers.parts.said import lengths_of_pieces, mentions, number, numbers
-from engine.answers.parts.usual_mounts import PLAIN
+from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
+_BORED: Final = ("sleeve", "bored-for", "goes-through")  # keys of phrases for what a barrel slides into
+SLIDES: Final = (
+    "a sliding fit. Slit it and clamp it, or hold the barrel by nylon-tipped grub screws; slide it to set infinity"
+)
 NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 
 def bore_for(question: Question, knowledge: Knowledge) -> Told:
-    """The bore of a cup for a barrel, and what wall the throat leaves."""
-    barrel = number(question, "barrel")
+    """The bore of a cup or a sleeve for a barrel, and what wall the throat leaves."""
+    named = _named_barrel(question, knowledge)
+    if named is None and any(lens.lens_kind == PROJECTOR for lens in question.lenses):
+        named = number(question, "barrel", "numbers")
+    barrel = number(question, "barrel") or (named if mentions(question, *_BORED) else None)
     if barrel is None:
-        return _sliding(question, knowledge)
-    bore = barrel + knowledge.catalogue.assumptions["cup-play"].value
+        return Told()
+    slides = named is not None or (mentions(question, *_BORED) and not any(lens.ids for lens in question.lenses))
+    bore = barrel + knowledge.catalogue.assumptions["sleeve-play" if slides else "cup-play"].value
+    digits = 2 if slides else 1
     text = (
-        f"Cup bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(barrel, 1)} mm barrel,"
-        " over its full depth"
+        f"{'Sleeve' if slides else 'Cup'} bore {trimmed(bore.least, digits)} to {trimmed(bore.greatest, digits)} mm"
+        f" for a {trimmed(barrel, digits)} mm barrel, "
     )
+    text += SLIDES if slides else "over its full depth"
     body = body_side(question.body, knowledge.catalogue)
     if not isinstance(body, Missing) and is_known(body.mount.throat_mm):
         wall = (body.mount.throat_mm.nominal - bore.nominal) / 2
-        text += f"; the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm leaves a wall of {trimmed(wall, 1)} mm"
+        throat = f"the throat of {trimmed(body.mount.throat_mm.nominal, 1)} mm"
+        room = f"leaves a wall of {trimmed(wall, 1)} mm" if wall > 0 else "is too narrow for it: it ends before it"
+        text += f"; {throat} {room}"
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
 
 
-def _sliding(question: Question, knowledge: Knowledge) -> Told:
-    """'drill what size for the barrel of a 42.5 mm projector lens': the hole that a plain barrel slides in."""
-    width = _plain_width(question, knowledge) if mentions(question, "bored-for", "goes-through") else None
-    if width is None:
-        return Told()
-    bore = width + knowledge.catalogue.assumptions["barrel-slides"].value
-    text = (
-        f"Bore {trimmed(bore.least, 1)} to {trimmed(bore.greatest, 1)} mm for a {trimmed(width, 1)} mm barrel, so that"
-        " it slides; a slit with a screw across, or three grub screws, clamp it. Caliper the barrel first, at its"
-        " widest place."
-    )
-    return Told((Line("head", text),), (Quantity("bore_mm", bore),))
-
-
-def _plain_width(question: Question, knowledge: Knowledge) -> float | None:
-    """How wide the barrel is: that of the mount it is named by, or the number told of a lens held so."""
-    mounts = knowledge.catalogue.mounts.values()
-    plain = [mount for mount in mounts if mount.coupling in PLAIN and is_known(mount.throat_mm)]
-    for lens in question.lenses:
-        for mount in plain:
-            width = mount.throat_mm.nominal if is_known(mount.throat_mm) else 0.0
-            # told as if it were the focal length: no lens has one to the tenth of a barrel's width
-            as_focal = lens.lens_kind == mount.kind and lens.focal_length_mm == width and width != int(width)
-            if mount.id == lens.id or as_focal:
-                return width
-    return None
+def _named_barrel(question: Question, knowledge: Knowledge) -> float | None:
+    """The width of a plain barrel that was told by its name."""
+    mounts = [knowledge.catalogue.mounts.get(id_) for thing in question.lenses for id_ in thing.ids[:1]]
+    widths = [one.throat_mm for one in mounts if one is not None and one.coupling in PLAIN and is_known(one.throat_mm)]
+    if widths:
+        return widths[0].nominal if len(widths) == 1 and is_known(widths[0]) else None
+    thrown = {lens.focal_length_mm for lens in question.lenses if lens.lens_kind == PROJECTOR}
+    plain = [one.throat_mm for one in knowledge.catalogue.mounts.values() if one.coupling in PLAIN]
+    # 'for my 42.5 mm projector lens': no lens has a focal length to the tenth of the width of a barrel
+    return next((w.nominal for w in plain if is_known(w) and w.nominal in thrown and w.nominal % 1), None)
 
 
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
