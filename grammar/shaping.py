@@ -30,6 +30,7 @@ from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
+from grammar.numbers.other_pitches import with_other_pitches
 from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
@@ -69,6 +70,7 @@ from grammar.things.ring_links import with_ring_links
 from grammar.things.slr_lenses import with_lenses_of_slrs
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.turned_lens import with_turned_lens
 from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
@@ -98,7 +100,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
-    spans = with_flange_spans_told(with_rears_told(spans), told)
+    spans = with_flange_spans_told(with_rears_told(with_turned_lens(spans)), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
@@ -109,7 +111,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
-    tokens = with_turned_ways(with_draws_told(tokens, told), told)
+    tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)

@@ -288,7 +288,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     ((*WAYS, "shim-calibration"), _heard(_forgiven, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
-    (("hazard",), _where(_turned, "turns")),
+    (("hazard", "look-alike"), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
     ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),

@@ -14,7 +14,7 @@ from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.left_away import bodies_left, lenses_left, with_filters_swapped, without_filters
+from grammar.turns.left_away import bodies_left, is_shim_left, lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
     depth_wanted,
@@ -184,7 +184,7 @@ def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = _CLOSE
     values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said,
         intent=intent,
