@@ -20,7 +20,7 @@ from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
-from grammar.numbers.limits_told import limited, under_lens
+from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
 from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measure_commas import without_measure_commas
@@ -47,6 +47,7 @@ from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
+from grammar.numbers.wide_lenses import with_wide_lenses
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.asides import without_asides
@@ -54,6 +55,7 @@ from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
 from grammar.things.engraved_formats import with_formats_engraved
+from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.group_heads import with_group_heads, with_times_told
@@ -94,6 +96,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
+    tokens = with_eras_told(with_limits_apart(tokens))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
@@ -105,7 +108,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
-    tokens = with_fields_wanted(with_circles_told(with_formats_told(tokens, told), told), told)
+    tokens = with_wide_lenses(with_formats_told(tokens, told), told)
+    tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
     tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
