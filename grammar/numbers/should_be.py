@@ -57,7 +57,9 @@ def _with_own(tokens: list[Token]) -> list[Token]:
         if measured is not None and right is not None:
             tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
-            if [one.kind for one in tokens[right + 1 : right + 2]] == ["PIECE"]:  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
+            if [one.kind for one in tokens[right + 1 : right + 2]] == [
+                "PIECE"
+            ]:  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
                 tokens[right : right + 2] = [tokens[right + 1], tokens[right]]
     return tokens
 
