@@ -17,6 +17,7 @@ from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
+from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
@@ -96,7 +97,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
-    tokens = with_eras_told(with_limits_apart(tokens))
+    tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
