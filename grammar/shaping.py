@@ -44,6 +44,7 @@ from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.squeezes import with_squeezes
+from grammar.numbers.sums_of_pieces import with_sums_of_pieces
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
@@ -113,7 +114,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
+    tokens = with_rings_to_choose(with_sums_of_pieces(tokens, told), told)
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )
