@@ -8,6 +8,7 @@ from grammar.echo.echo import canonical
 from grammar.hearing import Heard
 from grammar.questions import ALL, Question, Thing, Unread
 from grammar.telling import built
+from grammar.things.casting import Part
 from grammar.words.atoms import key_of
 from grammar.words.lexicon import Lexicon
 from grammar.words.strangers import is_thread_width
@@ -24,6 +25,7 @@ _ASKS: Final = (
 _OF_SOMETHING: Final = frozenset(["hazard", "diy-dimension"])
 _SPOKEN: Final = frozenset(["thing", "term", "advice", "thread-said", "circle-said", "weight-said", "strange"])
 _FEW: Final = 6  # words of a fragment
+_NAMES: Final = ("mount", "lens", "body")
 
 
 def too_long(text: str) -> Unread:
@@ -101,7 +103,7 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
     """An unknown word where a mount, lens or body should stand, if the question cannot do without that one."""
     cast = heard.cast
     intent = question.intent if question else (heard.weighed.best or "chain")
-    lens_open = intent in _LENS and not any(part.has_mount or part.implied for part in cast.lenses)
+    lens_open = intent in _LENS and not any(_is_told(part, intent) for part in cast.lenses)
     body_open = intent in _BODY and not any(part.has_mount or part.formats for part in cast.bodies)
     for part in (*cast.lenses, *cast.bodies, *cast.strange):
         token = part.strange
@@ -126,6 +128,12 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
     return _near_miss(heard, lexicon) if question is not None and (lens_open or body_open) else None
 
 
+def _is_told(lens: Part, intent: str) -> bool:
+    """Whether what is asked can be answered of a lens: by its mount, or without one by what it is besides."""
+    alone = intent not in _BODY and (lens.focal or lens.zoom or lens.formats)
+    return lens.has_mount or bool(lens.implied) or bool(alone)
+
+
 def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
     """An unknown word that looks like a name, by itself or with the words before it: 'e-mont', 'micro four thirs'."""
     tokens = heard.line.tokens
@@ -141,7 +149,7 @@ def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
             if first.kind in ("STOP", "PREP", "JOIN", "MARK"):
                 continue
             said = heard.text[first.column - 1 : token.column - 1 + len(token.text)]
-            near = lexicon.nearest(said, ("mount", "lens", "body", "adapter"))
+            near = lexicon.slipped(said, _NAMES if said.isalpha() else (*_NAMES, "adapter"))
             if near:
                 expected = "the name of a mount, a lens or a body"
                 return Unread(heard.text, first.column, said, expected, near[0], _mended(heard.text, said, near))
