@@ -73,9 +73,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (
-        {plainly: 1.0}
-        if plainly is not None
-        else lean(wording_of(line, features, before), dict(weighed.ranked), before, "brief" in features)
+        {plainly: 1.0} if plainly is not None else lean(wording_of(line, features, before), dict(weighed.ranked), text)
     )
     alone = plainly is None and not before and "brief" in features
     weighed = replace(weighed, likely=likely, alone=alone)

@@ -14,7 +14,7 @@ from grammar.words.tokens import Cue, Line
 
 SCALE_ROW: Final = "scale-row"  # what is told by all the marks of a scale
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
-SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
+SURE: Final = 0.6  # and one that no evidence speaks for needs wording that leans at least so far one way
 NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
@@ -24,7 +24,7 @@ _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-a
 _EITHER: Final = frozenset(["or", "vs", "versus", "against"])
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
-LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
+LEANS: Final = 0.25  # wording that leans less far says nothing against the evidence
 
 
 @compact
@@ -172,6 +172,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("steps", any(part.steps for part in cast.pieces)),
         ("format", bool(cast.frames) or any(part.formats for part in cast.bodies)),
         ("formats", len(cast.frames) + sum(bool(part.formats) for part in (*cast.lenses, *cast.bodies)) > 1),
+        ("frames-only", len((*cast.frames, *cast.bodies)) > 1 and not (cast.lenses or cast.pieces)),
         ("lens-format", any(part.formats for part in cast.lenses)),
         ("body-crop", any(part.crop for part in (*cast.bodies, *cast.frames))),
         ("versus", any(part.noun.join in ("vs", "or") for part in (*cast.lenses, *cast.bodies, *cast.pieces))),

@@ -34,8 +34,10 @@ from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
+from grammar.numbers.put_behind import with_tubes_behind
 from grammar.numbers.rears_told import with_rears_told
 from grammar.numbers.rings_at_hand import with_rings_at_hand
+from grammar.numbers.rings_close_up import with_rings_pictured
 from grammar.numbers.rings_to_choose import with_rings_to_choose
 from grammar.numbers.scale_rows import with_scale_rows
 from grammar.numbers.screw_widths import with_screw_widths
@@ -49,7 +51,7 @@ from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
-from grammar.numbers.wide_lenses import with_wide_lenses
+from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.asides import without_asides
@@ -60,6 +62,7 @@ from grammar.things.engraved_formats import with_formats_engraved
 from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
+from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
@@ -99,6 +102,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     spans = with_flange_spans_told(with_rears_told(spans), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
+    tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
@@ -110,7 +114,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
-    tokens = with_wide_lenses(with_formats_told(tokens, told), told)
+    tokens = with_wides_told(with_formats_told(with_frames_apart(tokens, told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
     tokens = with_near_marks_told(with_nearer_told(without_measure_commas(tokens)), told)

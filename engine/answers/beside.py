@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question
@@ -12,8 +13,6 @@ from grammar.questions import Question
 Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
 
 ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
-# kinds that wording about front threads may be taken for
-ELSE_OF_FRONTS = ("look-alike", "list-fits", "identify-mount", "compare", "diy-dimension", "shim-calibration", "hazard")
 OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
 NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
 OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
@@ -178,22 +177,6 @@ def _strange(answer: Answer, question: Question, knowledge: Knowledge) -> Answer
     return with_unknown_name(answer, question, knowledge)
 
 
-def _fronts(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """Front threads of several lenses ask for step rings, whatever else the words lean to."""
-    if question.said("filter_thread") is None and not any(thing.steps for thing in question.adapters):
-        return answer
-    from engine.answers.picture.filters import filter_answer, for_filters
-
-    return filter_answer(question, knowledge) if for_filters(question, knowledge.catalogue) else answer
-
-
-def _takers() -> Beside:
-    """Which lenses a filter goes on, in place of the answer."""
-    from engine.answers.picture.front_sizes import with_takers
-
-    return with_takers
-
-
 def _angle(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """Which focal length sees an angle is no question of mounts, though a lens for a body is asked for."""
     if question.said("angle") is None or any(lens.ids for lens in question.lenses):
@@ -279,8 +262,10 @@ OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazar
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
     (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, _fronts),
-    (("list-fits",), _heard(_takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
+    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, fronts),
+    (OF_ONE_FRONT, _where(lambda: fronts, "filter_size")),
+    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, "out-of-scope"), _heard(front_asked, "filter-size-asked")),
+    (("list-fits",), _heard(takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
     (("why",), _stops), (REACHING, _reach),
     (OF_PICTURES, _where(_squeezed, "squeeze")),
     ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),

@@ -91,7 +91,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     if not focals_of(question):
         told = sum(left_beyond_infinity(question), told)
     lines = list(told.lines)
-    if named and question.said("magnification"):
+    if question.said("magnification"):
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)

@@ -51,6 +51,9 @@ GLASS = "corrective-glass"
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
     question = _with_what_was_before(question)
+    sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
+    if sized.lines:
+        return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)
     sides = sides_of(question, knowledge) if bare else []
     pairs: tuple[ListedChain, ...] = ()

@@ -195,7 +195,9 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     alike = (guessed or mentions(question, "same-light")) and not mentions(question, "added-up")
     held += [wanted] if alike and wanted is not None else []
     if len(held) > 1 and alike:
-        lines.insert(0, Line("head", _taken_for(*held) if guessed else _same_or_not(held)))
+        lines.insert(
+            0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
+        )
     elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))

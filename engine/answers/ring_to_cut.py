@@ -65,18 +65,21 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
     told += as_long_as(question, knowledge)
-    told += bore_for(question, knowledge)
+    bored = bore_for(question, knowledge)
+    told += bored
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
     told += _threads_named(question, knowledge)
-    settles = bool(stack.lines or apart.lines)  # what was asked for is worked out, and needs no advice
+    bore_alone = bored.lines and (ring is None or ring.thickness_mm is None)
+    settles = bool(stack.lines or apart.lines or bore_alone)  # what was asked for is worked out, and needs no advice
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if settles else SURE if told.lines else LEAST)
     printed = knowledge.catalogue.advice.get(PRINTED)
     if printed is not None and is_printed(question) and printed not in rows:
         rows = [printed, *rows[:1]]
     lines = [*told.lines, *advice_lines(rows)]
     settled = any(row.name == "register_error_mm" for row in told.quantities)
+    settled = settled or bool(bored.lines)
     if ring is None and question.body is None and not settled and any(thing.ids for thing in question.lenses):
         lines.append(Line("ask", "For which body? Its mount tells how thick a ring must be."))
     if not lines:

@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 KEY: Final = "filter-thread"
+OF_FILTER: Final = "filter-size"  # the key of the one that is the filter's, where the other is that of a lens
 _FRONTS: Final = "front-sizes"  # the cue of the words for front threads
 _DENSITY: Final = "nd"  # and that of a filter that goes on them
 _FILTERS: Final = frozenset(["filter", "step-ring"])
@@ -18,11 +19,18 @@ _FOCALS: Final = frozenset([24, 25, 28, 30, 55, 58, 60])
 _LEAST, _MOST = 18.0, 130.0  # mm
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "BODY", "FRAME", "FORMAT", "FNUM", "PITCH"])
 _LEAST_ROW: Final = 2
+_BESIDE: Final = 3  # so far after the word for a filter its size may stand: 'the filter is a 52'
+_NARROW: Final = 48.0  # mm: a bare number below it beside 'lens' is a focal length, where lenses are made with that
+_TOLD_LENS: Final = frozenset(["FNUM", "COMBO", "MOUNT", "KIND", "FORMAT", "LETTER", "RANGE"])
 
 
 def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The tokens with such numbers as KEYED; as they are where fewer than two of them are told."""
     parted = [part for token in tokens for part in _parted(token)]
+    whole = [part for token in parted for part in _sized(token)]
+    pair = _filter_and_lens(whole)
+    if pair is not None:
+        return _with_pair(whole, *pair)
     lens = [] if _FRONTS in told else [at for at in range(len(parted)) if _is_put_on(parted, at)]
     places = [at for at in range(len(parted)) if _may_be(parted, at) and at not in lens[:1]]
     sizes = {parted[at].numbers[0] for at in places}
@@ -35,6 +43,50 @@ def with_front_threads(tokens: list[Token], told: frozenset[str]) -> list[Token]
         for at, token in enumerate(parted)
         if not (token.text == "/" and at - 1 in places)
     ]
+
+
+def _filter_and_lens(tokens: list[Token]) -> tuple[int, int] | None:
+    """'a 52 filter on a 49 lens': where the size of the filter stands and where that of the front."""
+    filters = [at for at, token in enumerate(tokens) if token.kind == "PIECE" and token.value == "filter"]
+    sizes = [at for at, token in enumerate(tokens) if _is_size(token)]
+    numbers = sum(bool(token.numbers) for token in tokens)
+    if len(filters) != 1 or len(sizes) != _LEAST_ROW or numbers != _LEAST_ROW:
+        return None
+    if any(token.kind in _TOLD_LENS and token.text.casefold() != "a" for token in tokens):
+        return None
+    at = filters[0]
+    of_filter = [one for one in sizes if one == at - 1] or [one for one in sizes if at < one <= at + _BESIDE]
+    others = [one for one in sizes if one not in of_filter]
+    if not of_filter or len(others) != 1 or "thread" in tokens[at].text:
+        return None
+    front = others[0]
+    headed = tokens[front + 1 : front + 2] and tokens[front + 1].kind == "LENS"
+    focal = tokens[front].numbers[0] in _FOCALS and tokens[front].numbers[0] < _NARROW
+    named = any(token.kind == "LENS" for token in tokens)
+    unit = headed and tokens[front].unit == "mm" and tokens[front].numbers[0] in _FOCALS
+    return None if focal or unit or not named else (of_filter[0], front)
+
+
+def _sized(token: Token) -> list[Token]:
+    """'62mm filter' looks like the name of a thread: here the size and the filter are two."""
+    size, _, rest = token.text.partition("mm")
+    if token.kind != "MOUNT" or rest.strip() != "filter" or not size.strip().replace(".", "", 1).isdigit():
+        return [token]
+    number = Token("NUMBER", size.strip(), token.column, numbers=(float(size),))
+    return [number, Token("PIECE", "filter", token.column + token.text.index("filter"), "filter")]
+
+
+def _is_size(token: Token) -> bool:
+    bare = token.kind == "NUMBER" or (token.kind == "LENGTH" and token.unit == "mm")
+    return bare and bool(token.numbers) and token.numbers[0] in _SIZES
+
+
+def _with_pair(tokens: list[Token], of_filter: int, front: int) -> list[Token]:
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        key = token.as_("KEYED", value=KEY, unit="mm") if at in (of_filter, front) else token
+        out += [key, key.as_("KEYED", value=OF_FILTER)] if at == of_filter else [key]
+    return out
 
 
 def _may_be(tokens: list[Token], at: int) -> bool:

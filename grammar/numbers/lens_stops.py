@@ -13,6 +13,7 @@ _ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "VERB", "MARK", "LETTER
 _NAMES: Final = frozenset(["MOUNT", "LENS", "KIND"])
 CLOSE_UP: Final = frozenset(["macro", "how-big", "frame-filling"])  # cues of what is drawn big
 _LENGTHS: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "PIECE", "MEASURE"])
+_LONG: Final = frozenset(["extension-tube", "helicoid", "shim"])  # pieces that go by a length
 _PARTING: Final = frozenset(["on", "to", "for", "and"])
 _NUMBERED: Final = frozenset(["NUMBER", "PIECE", "COUNT", "LENGTH"])  # before a row that is of something else
 
@@ -25,7 +26,10 @@ def with_lens_stops_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
     out = _with_focal_told(tokens)
     for at in range(len(out) - 1):
         engraved = _is_engraved(out[at + 1]) and not told & CLOSE_UP
-        if _is_focal(out[at]) and (engraved or _is_stop(out[at + 1])) and _is_beside_mount(out, at):
+        if _is_focal(out[at]) and _is_decimal_stop(out[at + 1]) and _is_before_ring(out, at):
+            out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
+            out[at + 1] = out[at + 1].as_("FNUM")
+        elif _is_focal(out[at]) and (engraved or _is_stop(out[at + 1])) and _is_beside_mount(out, at):
             out[at] = out[at].as_("FOCAL", unit="mm") if out[at].kind == "NUMBER" else out[at]
             stop = round(1 / out[at + 1].numbers[0], 4) if engraved else out[at + 1].numbers[0]
             out[at + 1] = out[at + 1].as_("FNUM", numbers=(stop,))
@@ -83,6 +87,21 @@ def _is_beside_mount(tokens: list[Token], at: int) -> bool:
     ahead = before is not None and before.kind == "MOUNT"
     behind_name = ahead and (at < 2 or tokens[at - 2].kind not in ("LINK", *_NUMBERED))
     return behind_name and (after is None or after.kind in _ENDS)
+
+
+def _is_before_ring(tokens: list[Token], at: int) -> bool:
+    """'m42 50mm 1.8 ring', '50mm 1.8 m42 to E ring': right before a piece, which has no two numbers, or its mounts."""
+    behind = tokens[at + 2 : at + 6]
+    kinds = [one.kind for one in behind]
+    named = at > 0 and tokens[at - 1].kind == "MOUNT"
+    if kinds[:1] == ["PIECE"]:
+        return named and behind[0].value not in _LONG
+    linked = kinds[:1] == ["MOUNT"] and kinds[1:2] in (["LINK"], ["MOUNT"], ["PREP"])
+    return linked and "PIECE" in kinds and (at == 0 or tokens[at - 1].kind not in _NUMBERED)
+
+
+def _is_decimal_stop(token: Token) -> bool:
+    return token.kind == "NUMBER" and "." in token.text and token.numbers[0] in STOPS and token.numbers[0] <= _SLOWEST
 
 
 def _is_in(token: Token) -> bool:

@@ -1,63 +1,41 @@
-"""Whether 'wide' is said of a size or of a lens: 'a hole 12 mm wide', and 'my 12mm wide for 16 mm'."""
+"""'a 20 mm wide on E', 'my 28mm wide lens': whether 'wide' behind a length is a kind of lens or tells a width."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import REAR
 from grammar.words.tokens import Token
 
-_WIDE: Final = "wide"
-_FOCALS: Final = (3.0, 45.0)  # mm, of lenses called so
-_MEASURED: Final = frozenset(
-    ["MEASURE", "MOTIF", "TARGET", "FRAME", "PIECE", "MOUNTWORD", "BODY", "KEYED", "AREA", "FORMAT"]
-)
-_SMALL: Final = frozenset(["CUE", "DET", "VERB"])
-_NEAR: Final = 4  # tokens before, in which what is so wide would stand
-_ENDS: Final = frozenset(["JOIN", "STOP", "MARK"])
-_LENS: Final = frozenset(["FOCAL", "COMBO", "RANGE", "NAMED", "LENS"])
-_OF_LENSES: Final = frozenset(
-    [
-        "cover",
-        "vignette",
-        "equiv",
-        "match",
-        "crop",
-        "dof",
-        "hyperfocal",
-        "infinity",
-        "blurry",
-        "smear",
-        "colour",
-        "fits",
-        "frame-filling",
-    ]
-)  # cues of what is asked of a lens
+_LONGEST_MM: Final = 40.0  # focal lengths that are called wide
+_SHORTEST_MM: Final = 8.0
+_ENGRAVED: Final = frozenset([10, 12, 14, 15, 16, 17, 18, 19, 20, 21, 24, 25, 28, 35])  # what wide lenses are made to
+_LED: Final = frozenset(["DET", "LETTER"])
+_ITS: Final = "its"  # 'it's 20 mm wide' tells of a size
+_BEHIND: Final = "behind"
+_PUT: Final = frozenset(["on", "with", "for", "at", "in", "behind", "to"])
+_ENDS: Final = frozenset(["JOIN", "STOP", "MARK", "CUE", "FNUM"])
+_MEASURED: Final = frozenset(["MEASURE", "MOUNTWORD", "KEYED", "PITCH"])  # words for what may be so wide
 
 
-def with_wide_lenses(tokens: list[Token], told: frozenset[str]) -> list[Token]:
-    """The lengths that are those of wide lenses become FOCAL. `told`: what the cues of the line tell."""
-    if any(one.kind in _LENS for one in tokens) or not told & _OF_LENSES:
-        return tokens
-    return [token.as_("FOCAL") if _is_lens(tokens, at) else token for at, token in enumerate(tokens)]
-
-
-def _is_lens(tokens: list[Token], at: int) -> bool:
-    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    named = after is not None and after.kind == "KIND" and after.text.casefold() == _WIDE
-    metric = token.kind in ("LENGTH", "NUMBER") and token.unit in ("mm", "") and len(token.numbers) == 1
-    if not named or not metric or not _FOCALS[0] <= token.numbers[0] <= _FOCALS[1]:
+def is_wide_lens(tokens: list[Token], at: int) -> bool:
+    """Whether the length before `at` is the focal length of a lens that the word at `at` calls wide."""
+    length = tokens[at - 1]
+    focal = length.unit == "mm" and _SHORTEST_MM <= length.numbers[0] <= _LONGEST_MM
+    if not focal or length.numbers[0] != int(length.numbers[0]):
         return False
-    behind = tokens[at + 2].kind if at + 2 < len(tokens) else "STOP"
-    return behind not in _MEASURED and not _is_said_of(tokens, at)
-
-
-def _is_said_of(tokens: list[Token], at: int) -> bool:
-    """Whether a thing that is so wide is told right before it: 'the hole is 22 mm wide'."""
-    for token in reversed(tokens[max(0, at - _NEAR) : at]):
-        if token.kind in _ENDS:
-            return False
-        if token.kind in _MEASURED:
-            return True
-        if token.kind not in _SMALL:
-            return False
-    return False
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and after.kind == "LENS":
+        return at + 2 >= len(tokens) or tokens[at + 2].kind != "MEASURE"
+    before = tokens[at - 2] if at > 1 else None
+    led = (
+        before is None
+        or (before.kind in _LED and before.value != _ITS)
+        or (before.kind == "PREP" and before.value == _BEHIND)
+    )
+    if not led or any(one.kind in _MEASURED or REAR in one.groups for one in tokens):
+        return False
+    if after is not None and after.kind == "MOUNT":
+        return at >= 2 and length.numbers[0] in _ENGRAVED  # 'a 28mm wide M42'
+    placed = after is not None and after.kind == "PREP" and after.value in _PUT and at + 2 < len(tokens)
+    return placed or (at >= 2 and (after is None or after.kind in _ENDS))

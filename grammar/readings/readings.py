@@ -31,7 +31,8 @@ _KEYED: Final = {
     "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
     "diagonal": "diagonal",
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
-    "throat": "throat", "filter-thread": "filter_thread", INFINITY_SETTING: "infinity_setting",
+    "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size",
+    INFINITY_SETTING: "infinity_setting",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have
 # lengths in front of the lens, or on its scale: spoken in feet, distances are answered in feet
@@ -181,7 +182,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "TARGET":
         out.keep("target", token.value)
     elif kind == "ORDINAL" and out.number is not None and out.number != int(numbers[0]):
-        out.keep("and_number", f"{numbers[0]:g}")
+        out.keep("and_number", f"{numbers[0]:.0f}")
     elif kind == "ORDINAL":
         out.number = int(numbers[0])
     elif kind == "THREAD":

@@ -52,7 +52,7 @@ def _is_figure(tokens: list[Token], at: int) -> bool:
     ):
         return False
     focals = [one.numbers[0] for one in tokens if one.kind in _FOCALS and one is not token and one.unit in ("", "mm")]
-    told = any(abs(token.numbers[0] / focal - 1) > _SAME for focal in focals)
+    told = any(abs(token.numbers[0] / focal - 1) > _SAME for focal in focals if focal > 0)
     return told or any(one.kind == "KIND" and one.value in _BY_SENSOR for one in tokens)
 
 

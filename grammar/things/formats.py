@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import OPTICAL
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -12,6 +12,7 @@ from grammar.words.tokens import Token
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
+_PROJECTOR: Final = "projector"
 _COVERAGE: Final = "coverage"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
 _ERA: Final = "era"
@@ -25,6 +26,7 @@ _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is ask
 _AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _NEAR: Final = 4  # tokens
+_SHOWN: Final = 35.0  # mm, the widest film that the name of a format and 'projector' go together for
 _SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
@@ -146,6 +148,8 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.unit == "in" and not told and _is_whole(token) and _is_for_film(tokens[at + 1 : at + 3]):
         return token  # 'a 1.5 inch 16mm lens': its focal length, and the film that it was made for
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
+    shown = after is not None and after.value == _PROJECTOR and token.unit == "mm" and token.numbers[0] > _SHOWN
+    spacer = spacer or shown or _is_behind_alone(tokens, at)  # 'a 65mm projector lens' has that focal length
     if told or (after is not None and not spacer and (FILM_LIKE in after.groups or after.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and VIDEO_TUBE in after.groups:
@@ -180,6 +184,16 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_behind_alone(tokens: list[Token], at: int) -> bool:
+    """'a 0.5 mm spacer behind an 8mm cine lens': how far out a lens stands is asked of its focal length."""
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is None or after.value != _CINE or token.unit != "mm":
+        return False
+    behind = [n for n, one in enumerate(tokens) if n and one.kind == "PIECE" and one.value in DRAWN]
+    sized = [n - 1 for n in behind if tokens[n - 1].kind in ("LENGTH", "NUMBER")]
+    return bool(sized) and not any(one.kind in _NUMBERS for n, one in enumerate(tokens) if n not in (at, *sized))
 
 
 def _crop_is_asked(tokens: list[Token], at: int) -> bool:

@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.casting import OPTICAL
 from grammar.words.tokens import Token, is_plural
+from grammar.words.written import STOPS
 
 _RING: Final = "adapter"
 _THICKEST: Final = 120.0  # mm
@@ -98,6 +99,8 @@ def _is_thickness(tokens: list[Token], at: int) -> bool:
     token = tokens[at] if at >= 0 else None
     if token is None or token.kind != "NUMBER" or token.text.isalpha():
         return False
+    if at and tokens[at - 1].kind in ("LENGTH", "FOCAL", "NUMBER") and token.numbers[0] in STOPS:
+        return False  # '50mm 1.8 M42 to E ring': the stop of a lens
     return ("." in token.text and token.numbers[0] <= _THICKEST) or 1 < token.numbers[0] < _SHORTEST
 
 

@@ -14,6 +14,9 @@ _THINGS: Final = frozenset(["LENS", "BODY"])
 _OF_LENS: Final = frozenset(["COMBO", "FNUM", "FOCAL"])  # numbers that no body has
 _OF_CHIP: Final = frozenset(["FNUM", "COMBO", "LENGTH", "FOCAL"])  # before a chip: numbers of the lens
 _LEAST: Final = 20.0  # mm, of a lens told behind the two mounts that it goes from and to
+FILTER: Final = "filter"  # has no length of its own where a mount stands between
+_SLOWEST: Final = 22.0  # f-number of any lens wide open; larger numbers told by a second are widths
+_THICKEST_RING: Final = 47.0  # mm, between any two mounts
 _ARTICLES: Final = frozenset(["a", "an", "the", "my", "this", "that"])
 _OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"])  # what tells of a lens by its length
 
@@ -49,10 +52,10 @@ def split(noun: Noun) -> list[Noun]:
     powers = each_power(noun)
     if powers:
         return powers
-    beside = _lens_beside_piece(noun) or _lens_before_piece(noun)
+    beside = _lens_beside_piece(noun) or _lens_before_piece(noun) or _stop_before_piece(noun)
     if beside is not None:
         return [
-            replace(noun, head=None, tails=[], mods=noun.mods[:beside]),
+            replace(noun, head=None, tails=[], pair=[], mods=noun.mods[:beside]),
             replace(noun, role="with", join="", mods=noun.mods[beside:], column=noun.column + beside),
         ]
     count = noun.first("COUNT")
@@ -159,6 +162,39 @@ def _lens_beside_piece(noun: Noun) -> int | None:
         return None
     described = [token.kind for token in noun.mods[lengths[0] + 1 : lengths[1]]]
     return lengths[1] if described and set(described) <= _OF_LENS_ALONE else None
+
+
+def _stop_before_piece(noun: Noun) -> int | None:
+    """'50 f2 m42 ring', 'm42 50/2 E ring': no piece has a focal length with a stop, so a lens stands before it.
+
+    A mount behind them is left to the piece; the lens has it from there where it has no other. A pair is the piece's.
+    """
+    if noun.heads != "PIECE":
+        return None
+    for at, token in enumerate(noun.mods):
+        lengths = [n for n in (at - 1, at + 1) if 0 <= n < len(noun.mods) and _is_focal(noun.mods[n], before=n < at)]
+        if token.kind == "FNUM" and lengths:
+            return max(at, *lengths[:1]) + 1
+        if token.kind == "COMBO" and len(token.numbers) > 1 and token.numbers[1] <= _SLOWEST < token.numbers[0]:
+            return at + 1
+    first = noun.mods[0] if noun.mods else None
+    if first is None or first.kind != "LENGTH" or first.unit != "mm" or not (len(noun.mods) > 1 or noun.pair):
+        return None
+    return 1 if _is_too_long(noun, first.numbers[0]) else None
+
+
+def _is_too_long(noun: Noun, length: float) -> bool:
+    """'50mm m42 ring', '50mm m42 tube 10mm': a length that the piece has not, or that it has not of two."""
+    tail = next((token.numbers[0] for token in noun.tails if token.implies[0] == "LENGTH"), None)
+    if tail is not None:
+        return tail < length and length >= _LEAST and noun.first("MOUNT") is not None
+    value = noun.head.value if noun.head is not None else ""
+    return value == FILTER or (value == "adapter" and length > _THICKEST_RING)
+
+
+def _is_focal(token: Token, before: bool) -> bool:
+    """A length behind the stop may be that of the piece: 'f2 50mm tube'."""
+    return token.kind == "FOCAL" or (before and token.kind == "LENGTH" and token.unit in ("mm", "cm", "in"))
 
 
 def _lens_before_piece(noun: Noun) -> int | None:

@@ -27,6 +27,7 @@ from grammar.turns.measured_anew import (
 from grammar.turns.on_what import IDENTIFY, bodies_of, is_other_body
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
+from grammar.turns.rate_told import without_old_shutter
 from grammar.turns.rings_for_it import with_ring_for_it
 from grammar.turns.sticking import (
     kept_distance,
@@ -158,6 +159,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = depth_wanted(heard, with_light_changed(with_stop_set(heard, said, before), before), before)
     said = mark_again(heard, distance_again(said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
+    before = without_old_shutter(heard, said, before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
     said, lenses = lenses_left(said, before)
     return said, before, lenses

@@ -81,9 +81,9 @@ def _is_own(heard: Heard, token: Token) -> bool:
 def _is_rather_lens(number: float, held: tuple[float, float], before: Question) -> bool:
     """Whether a length is nearer in ratio to the focal length of before than to a piece that cannot be so long."""
     focal = before.lenses[0].focal_length_mm if before.lenses else None
-    if held[0] < held[1] and held[0] <= number <= held[1]:
+    if not focal or number <= 0 or (held[0] < held[1] and held[0] <= number <= held[1]):
         return False
-    return focal is not None and abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
+    return abs(log(number / focal)) < abs(log(number / max(held[1], 0.1)))
 
 
 def _counted_piece(heard: Heard, before: Question) -> tuple[Thing, ...] | None:

@@ -122,7 +122,7 @@ def thread_metric(match: re.Match[str]) -> Literal | None:
 def thread_inch(match: re.Match[str]) -> Literal | None:
     text, tpi = match.group("n"), int(match.group("t"))
     apart = match.group("sep").strip() or match.group("inch") or not text.startswith(("1", "0", "."))  # '5/8 32'
-    if tpi not in _TPI or not apart:
+    if tpi not in _TPI or not apart or amount(text) <= 0:
         return None
     return Literal("THREAD", (_round(amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
 

@@ -99,6 +99,8 @@ def stop(match: re.Match[str]) -> Literal | None:
     number = float(match.group("n").replace(",", "."))
     if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
         number /= 100  # 'f.95'
+    if number <= 0:
+        return None  # no opening is so wide
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 
@@ -126,7 +128,7 @@ def t_stop(match: re.Match[str]) -> Literal | None:
 
 def shutter(match: re.Match[str]) -> Literal | None:
     below = float(match.group("b"))
-    if below < 15 and not match.group("s"):
+    if below <= 0 or (below < 15 and not match.group("s")):
         return None
     return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
 

@@ -53,13 +53,17 @@ def with_tubes(
     yield from left_beyond_infinity(question)
     if not tubes and any(thing.piece == TUBE for thing in question.adapters):
         yield Told((Line("ask", "How long are your tubes? What follows is for the usual ones.", wants="tubes"),))
+    travel = numbers(question, "travel")
+    drawn = any(thing.piece == HELICOID for thing in question.adapters)
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-        yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
-        if any(thing.piece == HELICOID for thing in question.adapters):
+        moved = length in travel
+        lead = f"{trimmed(length, 2)} mm of {'travel' if moved else 'tube'}"
+        yield at_extension(optics, length, shown, case, lead=lead)
+        if drawn or moved:
             # drawn out so far it is as near as it gets
             yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
         if present is not None:

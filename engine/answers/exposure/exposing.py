@@ -49,13 +49,16 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     changed = changed_exposure(question, knowledge)
     of_isos = _which_iso(light, question)
     in_ev = _scene_of_setting(light, question)
+    of_rate = _shutter_of_rate(light, question, knowledge)
+    of_rate = of_rate if of_rate.lines else _angle_asked(question, knowledge)
+    yield of_rate
     if in_ev is not None:
         yield in_ev
     elif of_isos is not None:
         yield of_isos
     elif changed is not None:
         yield changed
-    elif asked == "shutter":
+    elif asked == "shutter" and not of_rate.lines:
         yield _shutter(light) + _rule_of_thumb(light, question)
     elif asked == "iso":
         yield _iso(light)
@@ -68,7 +71,7 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield held_back(_at_usual_rate(light, knowledge), question, knowledge)
     elif light.counted is None and not light.filters and _wants_density(question):
         yield at_any_stop(light if is_known(light.shutter) else _at_usual_rate(light, knowledge))
-    yield shutter_and_angle(question, knowledge)
+    yield shutter_and_angle(question, knowledge) if not of_rate.lines else Told()
     yield coupled_light(question)
     yield lost_by_extension(question, knowledge)
     yield _lost_at_magnification(question, knowledge)
@@ -77,6 +80,28 @@ def exposed_parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if changed is None and (light.counted is None or not is_known(light.shutter)):
         density = density_with_glass(question, knowledge)
         yield density if density.lines else _of_glass(question, knowledge)
+
+
+def _shutter_of_rate(light: Light, question: Question, knowledge: Knowledge) -> Told:
+    """'whats the shutter for 25 fps': where the shutter is what is asked, it comes before what the light needs."""
+    rate, angle = number(question, "frame_rate"), number(question, "angle")
+    angle = angle or knowledge.catalogue.assumptions["usual-shutter-angle"].value.nominal
+    asked = question.mentions("shutter-of-rate") and not mentions(question, "nd-or-density", "filtered")
+    if rate is None or question.said("shutter") is not None or light.filters or light.at_hand or not asked:
+        return Told()
+    if not is_known(light.shutter):
+        return Told()
+    text = f"{seconds(light.shutter.nominal)}: {angle:g} degrees at {rate:g} frames a second."
+    return Told((Line("head", text),), (Quantity("shutter_s", light.shutter, "angle"),))
+
+
+def _angle_asked(question: Question, knowledge: Knowledge) -> Told:
+    """'what angle is that at 24 fps': where the angle of a shutter is what is asked, it comes first."""
+    if not mentions(question, "angle-asked") or question.said("shutter") is None:
+        return Told()
+    told = shutter_and_angle(question, knowledge)
+    lines = tuple(Line("head" if not n else "fact", line.text, n) for n, line in enumerate(told.lines))
+    return Told(lines, told.quantities)
 
 
 def _of_glass(question: Question, knowledge: Knowledge) -> Told:

@@ -10,7 +10,7 @@ from typing import Final
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import mentions, numbers
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import listed, money, trimmed
 from engine.answers.picture.filter_effects import clipped, is_behind
 from engine.answers.picture.step_down import stepped_down, stepped_down_to
@@ -21,6 +21,7 @@ from grammar.questions import Question, Thing
 
 STEP: Final = "step-ring"
 THREADS: Final = "filter_thread"  # key of the front threads that were told as such
+FILTER_SIZE: Final = "filter_size"  # and that of the one of them that is a filter's
 FILTER: Final = "filter"  # the kind of mount that a filter screws into
 
 
@@ -28,7 +29,8 @@ def for_filters(question: Question, facts: Catalogue) -> bool:
     """Whether what is named as a body, or beside the lens, is a filter thread and step rings are what is asked for."""
     things = (*question.lenses, *question.bodies)
     stepped = question.intent != "coverage" and any(thing.piece == STEP and thing.steps for thing in question.adapters)
-    if (stepped or len(numbers(question, THREADS)) > 1) and not any(thing.ids for thing in things):
+    told = len(numbers(question, THREADS)) > 1 or number(question, FILTER_SIZE) is not None
+    if (stepped or told) and not any(thing.ids for thing in things):
         return True
     if any("reversed" in (*thing.traits, thing.lens_kind or "") for thing in things):
         return False
@@ -64,7 +66,7 @@ def front_filters(question: Question, knowledge: Knowledge) -> Told:
 
 def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...]:
     """The filter threads told, and those of one's own lenses, where filters or step rings are wanted; mm."""
-    told = len(numbers(question, THREADS)) > 1
+    told = len(numbers(question, THREADS)) > 1 or number(question, FILTER_SIZE) is not None
     if not told and not (mentions(question, "front-filter") and mentions(question, "filter-thread")):
         return ()
     facts = knowledge.catalogue
@@ -90,6 +92,9 @@ def filter_threads(question: Question, knowledge: Knowledge) -> tuple[float, ...
 
 def _wanted(question: Question, knowledge: Knowledge) -> float | None:
     """The filter that all should reach, where one is named."""
+    told = number(question, FILTER_SIZE)
+    if told is not None:
+        return told
     sizes = sizes_mm(knowledge.catalogue)
     named = [sizes[thing.id] for thing in (*question.bodies, *question.lenses) if thing.id in sizes and thing.id]
     own = any(own_lens(thing, knowledge.catalogue) for thing in question.lenses)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.crop_factors import crop_of
+from engine.answers.picture.same_depth import formats_told
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
@@ -16,12 +18,15 @@ _PAIR: Final = 2
 
 def sizes_apart(question: Question, facts: Catalogue) -> Told:
     """Nothing where fewer than two frames are named, or a lens or a piece is what is asked about."""
-    forms = [facts.formats[name] for name in dict.fromkeys(thing.id or "" for thing in question.frames)]
-    if len(forms) < _PAIR or question.lenses or question.bodies or question.adapters:
+    forms = list({form.id: form for _, form in formats_told(question, facts)}.values())
+    if len(forms) < _PAIR or question.lenses or question.adapters:
+        return Told()
+    if question.bodies and not mentions(question, "by-size"):
         return Told()
     small, large = sorted(forms[:_PAIR], key=lambda form: form.diagonal_mm)
     by = large.diagonal_mm / small.diagonal_mm
     wide = large.width_mm / small.width_mm
+    area = wide * large.height_mm / small.height_mm
     told = "; ".join(
         f"{form.name} {trimmed(form.width_mm, 2)} x {trimmed(form.height_mm, 2)} mm,"
         f" {trimmed(form.diagonal_mm, 2)} mm across"
@@ -32,9 +37,12 @@ def sizes_apart(question: Question, facts: Catalogue) -> Told:
     else:
         head = (
             f"{large.name[:1].upper()}{large.name[1:]} is the larger of the two, {trimmed(by, 2)} times by diagonal,"
-            f" {trimmed(wide, 2)} by width"
+            f" {trimmed(wide, 2)} by width, {trimmed(area, 2)} by area"
         )
-    rows: list[Quantity] = []
+    rows = [
+        Quantity("size_ratio", Interval.exact(value), f"{large.name} to {small.name}, {way}")
+        for value, way in ((by, "by diagonal"), (wide, "by width"), (area, "by area"))
+    ]
     for form in forms:
         rows.append(Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id))
         rows.append(Quantity("crop_factor", Interval.exact(crop_of(form).by_diagonal), form.id))

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from engine.answers.parts.answer import NO, Answer, Line, Quantity, Told
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import f_number, listed, small_mm, trimmed
+from engine.answers.seat.held import held_at
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
@@ -39,6 +40,7 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     threaded = bool(own) or question.said("thread") is not None
     if measured is not None and is_known(body.mount.register_mm):
         head, told = _left_over(measured, body.mount, body.mount.register_mm)
+    held = held_at(measured, thing, body, knowledge) if measured is not None else None
     lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
     if measured is None:
         ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
@@ -48,8 +50,9 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     register = body.mount.register_mm
     rows = [Quantity("register_mm", register, body.mount.id)] if is_known(register) else []
     return Answer(
-        question.text, question.intent, NO, tuple(lines), question=question, quantities=(*rows, *told.quantities)
-    )
+        question.text, question.intent, ANSWERED if held is not None else NO, tuple(lines), question=question,
+        chains=(held,) if held is not None else None, quantities=(*rows, *told.quantities),
+    )  # fmt: skip
 
 
 def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:

@@ -8,6 +8,7 @@ from math import inf
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
 from engine.answers.seat.described import ANY_PIECE, BENDS, TUBE, described, supposed
+from engine.answers.seat.sorts_of_ring import of_its_word
 from engine.answers.seat.thread_rings import as_thread_rings
 from engine.answers.shims.loose import off_by_mm
 from engine.base.compact import replace
@@ -65,7 +66,7 @@ def with_named_pieces(
             if cut is not None:
                 made.append(cut)
                 pairs = (cut.id,)
-            of_kind = _of_kind_between(thing, pairs, knowledge)
+            of_kind = of_its_word(thing, pairs, question.text, knowledge) or _of_kind_between(thing, pairs, knowledge)
             using.append("|".join(of_kind or pairs))
             glass = glass or (
                 thing.piece not in ANY_PIECE and any(knowledge.catalogue.adapters[name].has_glass for name in of_kind)

@@ -68,7 +68,8 @@ def one_pair(
         found = with_plain_way(found, flush)[len(first) :]
     chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
     if not chains and unknown_register(setup) and not question.limits.owned_only:
-        return replace(depends(question, question.lens, body, knowledge), ring=ring, chains=())
+        hangs = depends(question, question.lens, body, knowledge)
+        return replace(hangs, ring=ring, chains=hangs.chains or ())
     extra = alongside(question, setup, ring, chains, named)
     rest = still_needed(question, chains, named)
     side = seat_side(question, chains[0].listed.judged) if chains else Told()
