@@ -53,6 +53,8 @@ def _is_lens(tokens: list[Token], at: int) -> bool:
 
 def _is_said_of(tokens: list[Token], at: int) -> bool:
     """Whether a thing that is so wide is told right before it: 'the hole is 22 mm wide'."""
+    if at and tokens[at - 1].kind == "FORMAT":
+        return False  # 'a 16 mm era 12mm wide'
     for token in reversed(tokens[max(0, at - _NEAR) : at]):
         if token.kind in _ENDS:
             return False

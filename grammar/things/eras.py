@@ -61,3 +61,9 @@ def _lead(tokens: list[Token], at: int) -> None:
     joined = behind is None or behind.kind not in _ENDING_LENS
     if first and tokens[first - 1].kind in _ENDING_LENS and joined:
         tokens[first:at] = [Token("PREP", "", tokens[at].column, "made-for")]
+        return
+    rest = at + 1
+    while rest < len(tokens) and tokens[rest].kind in _BETWEEN:
+        rest += 1
+    if rest < len(tokens) and tokens[rest].kind in _ENDING_LENS:
+        del tokens[at + 1 : rest]  # '16 mm era, a 12 mm wide' is a 16 mm era 12 mm wide
