@@ -34,6 +34,8 @@ _NOT_PLACE: Final = (
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
     r"(?!(?<=\sm)-\d)(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    # '35 M goes to 0.7': no distance goes anywhere
+    r"(?!(?<=\d\s(?-i:M))\s(?:goes|focus+es|gets|reaches|close\w*|mfd|with|f/?\d)\b)"
 )
 
 
