@@ -48,6 +48,7 @@ from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.squeezes import with_squeezes
+from grammar.numbers.stops_beside import with_stops_beside
 from grammar.numbers.sums_of_pieces import with_sums_of_pieces
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
@@ -122,7 +123,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_front_threads(tokens, told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(tokens, told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
-    tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
+    tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))
     tokens = with_near_marks_told(tokens, told)
     tokens = with_rings_to_choose(with_sums_of_pieces(tokens, told), told)
