@@ -20,6 +20,7 @@ from grammar.turns.of_another import (
 )
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
+from grammar.turns.put_between import puts_between
 from grammar.turns.same_matter import is_one_compared, same_matter
 from grammar.turns.whom import COMPARE, Meant
 
@@ -122,6 +123,8 @@ def intent_of(heard: Heard, before: Question, found: Meant | None) -> str:
         return "chain" if before.intent in ASIDE or seat else before.intent
     if extends(heard, before):
         return "crop-equivalent"
+    if puts_between(heard, before):
+        return _CLOSE
     if changes_one_part(heard, before):
         return before.intent
     if is_one_compared(heard, before):
