@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.numbers.draws import draw_at, is_bare, tell_draw_before
 from grammar.numbers.further_tubes import with_further_tubes
+from grammar.numbers.number_rows import is_of_scale
 from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
 from grammar.numbers.rows_of_tubes import with_unsaid_tubes
@@ -180,7 +181,7 @@ def _row_before(out: list[Token], end: int) -> list[int]:
     first = end
     while first and (is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or _joins(out[first - 1])):
         first -= 1
-    return [at for at in range(first, end) if is_bare(out[at])]
+    return [at for at in range(first, end) if is_bare(out[at]) and not is_of_scale(out, at)]
 
 
 def _count(out: list[Token], length: int, piece: Token) -> None:

@@ -7,6 +7,8 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _SAYS: Final = "does"  # value of 'says', 'shows'
+_BEARS: Final = "bears"  # value of 'stamped', 'labelled'
+_SAYING: Final = frozenset([_SAYS, _BEARS])
 _READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
 _WITH: Final = "with"
 _BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
@@ -41,7 +43,7 @@ def _is_called_so(before: list[Token]) -> bool:
 
 
 def _leads(token: Token) -> bool:
-    return (token.kind == "CUE" and token.value == _SAYS) or (token.kind == "MEASURE" and token.value in _READ)
+    return (token.kind == "CUE" and token.value in _SAYING) or (token.kind == "MEASURE" and token.value in _READ)
 
 
 def _is_figure(tokens: list[Token], at: int) -> bool:
@@ -59,7 +61,7 @@ def _is_figure(tokens: list[Token], at: int) -> bool:
 def _said_behind(tokens: list[Token], at: int) -> int:
     """How many tokens behind say that it stands on the lens, as 'on it', 'on the side', 'it says' do."""
     ahead = tokens[at + 1 : at + 3]
-    if ahead and ahead[0].kind == "MEASURE" and ahead[0].value in _READ:
+    if ahead and ((ahead[0].kind == "MEASURE" and ahead[0].value in _READ) or ahead[0].value == _BEARS):
         return 1
     words = [one.text.casefold() for one in ahead]
     if words[:1] == ["it"] and at and tokens[at - 1].value == _WITH:

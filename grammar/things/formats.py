@@ -33,6 +33,7 @@ _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '6
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
+_AWAY_FROM: Final = frozenset(["from", "behind"])  # what a sensor lies so far off, and is not so large
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -99,8 +100,11 @@ def _is_alone(tokens: list[Token], at: int) -> bool:
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
-    """'the chip is 1/3', 'sensor: 2/3': the figure of a sensor right behind it."""
-    if tokens[at].kind != "FRACTION" or "format" not in tokens[at].implies:
+    """'the chip is 1/3', 'sensor: 2/3', 'sensor is the 1 inch kind': the figure of a sensor right behind it."""
+    token = tokens[at]
+    inches = token.kind == "LENGTH" and token.unit == "in"
+    away = at + 1 < len(tokens) and tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _AWAY_FROM
+    if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
     return bool(behind) and behind[-1].kind == "FRAME"

@@ -190,11 +190,12 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         cast.lengths.remove(before)
         cast.lenses.append(before)
         last_lens = before
-    if part.noun.role == "from" and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
+    came_off = part.noun.role == "from" or _has_lens(part, before, last_lens)
+    if came_off and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
         last_lens.mounts.extend(part.mounts)  # 'a 38 mm off a half frame SLR': what it came off tells its mount
         last_lens.by_camera = True
         return
-    if part.noun.role == "from" and last_lens is not None and not part.mounts:
+    if came_off and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
@@ -211,6 +212,12 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         last_lens.focal, part.focal = part.focal, None  # 'a K lens on my F body, 50 mm': no body has one
         last_lens.f_number, part.f_number = last_lens.f_number or part.f_number, None
     cast.bodies.append(part)
+
+
+def _has_lens(part: Part, before: Part | None, last_lens: Part | None) -> bool:
+    """'the lens of an OM camera': what lens and body are told so is the lens, by what it came off."""
+    open_ = last_lens is not None and last_lens is before and not (last_lens.has_mount_or_kind or last_lens.formats)
+    return open_ and part.noun.role == "of" and bool(part.mounts or part.formats)
 
 
 def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:

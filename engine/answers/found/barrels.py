@@ -5,8 +5,9 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import lengths_of_pieces, mentions, number
+from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import listed, small_mm
-from engine.answers.seat.bores import PLAIN, PROJECTOR, named_barrel
+from engine.answers.seat.bores import named_barrel
 from engine.base.interval import is_known
 from grammar.questions import Question
 
