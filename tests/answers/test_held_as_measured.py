@@ -59,3 +59,10 @@ def test_a_plain_barrel_slides_in_its_sleeve(talked, asked_for, barrel):
     least, most = numbers(found, "bore_mm")[0]
     assert barrel < least < most <= barrel + 0.25
     assert "clamp" in flat(found)
+
+
+@pytest.mark.parametrize("then", ["and if i add 5mm ring", "with a 5mm tube", "and with 5mm of tube behind"])
+def test_a_tube_put_in_after_the_picture_asks_how_near(talked, then):
+    found = talked("does a 25mm C lens cover RF", then)
+    assert found["intent"] == "macro-distance"
+    assert close(0.2) in [row[0] for row in numbers(found, "magnification")]
