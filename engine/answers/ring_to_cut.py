@@ -53,6 +53,10 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
     if stacked is not None:
         return stacked
+    if _is_set_by_draw(question):
+        from engine.answers.howto import how_to  # where it is set follows from the chain
+
+        return how_to(question, knowledge, "diy-dimension")
     matters = error_judged(question, knowledge)
     told = matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
@@ -92,6 +96,14 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         ring=ring, chains=matters.chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _is_set_by_draw(question: Question) -> bool:
+    """'a 17-31 helicoid into a 1 mm ring, to what length do i lock it': every piece between lens and body is there."""
+    lengths = [one.thickness_mm for one in question.adapters if one.thickness_mm is not None]
+    drawn = [one for one in lengths if one[0] < one[1]]
+    named = any(lens.ids for lens in question.lenses) and any(body.ids for body in question.bodies)
+    return named and len(drawn) == 1 and len(lengths) > 1 and question.said("flange_to_image") is None
 
 
 def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:

@@ -14,6 +14,7 @@ _BEHIND: Final = "behind"
 _NEAREST: Final = "close-focus"
 _SUM: Final = "total"
 _THE: Final = "the"
+_OF_ONE: Final = (["on"], ["for"], ["with"], ["of"])  # what leads to the lens that it is the register of
 _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
@@ -115,7 +116,7 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
-        if measured == _NEAREST and _is_focal(tokens, ahead):
+        if (measured == _NEAREST and _is_focal(tokens, ahead)) or (measured == _REGISTER and _is_a_lens(tokens, ahead)):
             return None
         if token.kind in LENGTHS:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
@@ -165,6 +166,13 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
     if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):
         return False  # 'thread measures 41.9, register 45.5'
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
+
+
+def _is_a_lens(tokens: list[Token], at: int) -> bool:
+    """'set the flange on a 100', 'register for my 35 mm': so led a whole number is a lens, and no register."""
+    token, led = tokens[at], [one.value for one in tokens[max(0, at - 2) : at - 1]]
+    whole = token.unit in ("", "mm") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
+    return token.kind in LENGTHS and whole and "." not in token.text and is_led(tokens, at) and led[-1:] in _OF_ONE
 
 
 def _is_focal(tokens: list[Token], at: int) -> bool:

@@ -11,7 +11,8 @@ from grammar.words.written import STOPS, TELECONVERTER
 
 _ON: Final = frozenset(["on", "behind", "with"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
-_REDUCES: Final = (0.5, 0.9)  # what reducers multiply by
+LEAST_REDUCING: Final = 0.5
+_REDUCES: Final = (LEAST_REDUCING, 0.9)  # what reducers multiply by
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])

@@ -173,6 +173,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
+        near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
         near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
         near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths

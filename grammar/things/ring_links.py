@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
@@ -70,6 +71,9 @@ def _as_ring(tokens: list[Token], at: int) -> int:
         return 0
     if after is not None and after.value == _THING:
         tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E thing'
+        return 0
+    if after is not None and STANDIN in after.implies and at and (tokens[at - 1].kind == "DET"):
+        tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E one i got'
         return 0
     size = _thickness(tokens, end)
     if size is None and not _is_owned(tokens, at):

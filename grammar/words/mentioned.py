@@ -17,7 +17,7 @@ NUMBER_SIGN: Final = "#"
 GAP_SIGN: Final = ".."
 EITHER_SIGN: Final = "|"
 _SIGNS: Final = (NUMBER_SIGN, GAP_SIGN, EITHER_SIGN)
-_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|metres?|meters?|m|ft|feet)\b)?"
+_NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|metres?|meters?|m|ft|feet)\b|x\b)?"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 
 
