@@ -11,7 +11,7 @@ from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
 from grammar.numbers.counting import with_holds_counted, with_kinds_counted
-from grammar.numbers.densities import with_density_rows, with_marked_densities
+from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
@@ -113,7 +113,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
-    tokens = with_rings_at_hand(with_bracketed_told(with_density_rows(with_lost_at(tokens))))
+    tokens = with_factors_marked(with_density_rows(with_lost_at(tokens)), told)
+    tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])

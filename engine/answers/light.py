@@ -82,6 +82,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if by_hand.lines:
         yield by_hand  # the shutter that hands allow, and not that of a scene
         return
+    by_factor = _factor(question)
+    if by_factor.lines:
+        yield by_factor  # what else might be told of a number is not asked
+        return
     yield t_stops_apart(question)
     exposed_by_it = is_known(shutter_s(question, knowledge))
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
@@ -91,7 +95,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)
-    yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield taken_by_others(question, knowledge)
@@ -227,7 +230,7 @@ def _same_or_not(held: list[float]) -> str:
 
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
-    values = [value for value in numbers(question, "numbers", "magnification") if 1 < value < 100]
+    values = [value for value in numbers(question, "numbers", "magnification", "factor") if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])
