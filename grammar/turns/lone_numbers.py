@@ -34,6 +34,7 @@ _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
+_SPEED: Final = "iso"  # value of the words for it
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
 _NO_THINGS: Final = frozenset(
@@ -138,8 +139,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all"):
-        return None  # 'two of them'
+    if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
+        return None  # 'two of them'; '100 asa' tells of what it is
     if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
