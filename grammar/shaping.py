@@ -19,6 +19,7 @@ from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
 from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
+from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
 from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
@@ -104,7 +105,8 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
+    words = list(with_small_words(_within_cues(line)))
+    spans = with_barrels_told(with_holds_counted(with_factors_in(with_glass_by_index(words))))
     spans = with_flange_spans_told(with_rears_told(with_turned_lens(spans)), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
