@@ -27,8 +27,10 @@ def test_it_is_reasoned_from_after(talked):
     assert "own mount" not in flat(found)
 
 
-def test_none_is_judged_where_nothing_fits_between(talked):
-    assert not talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image").get("chains")
+def test_one_too_short_is_judged_on_the_flange(talked):
+    found = talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image")
+    assert [row["verdict"] for row in found["chains"]] == ["macro-only"]
+    assert close(15 - 19.25) in [row[0] for row in numbers(found, "ring_thickness_mm")]
 
 
 def test_travel_ends_near(talked):
