@@ -89,6 +89,8 @@ def test_a_smooth_tube_of_a_projector_lens_is_its_barrel_and_a_hole_for_it_is_to
         ("what is 32 tpi in mm", "32 tpi is 0.7937 mm a turn"),
         ("M39x1 into LTM, how much does it run off in 6 turns", "runs 0.14 mm apart over 6 turns"),
         ("on this cheap ring the 28mm goes over infinity", "the ring is too thin"),
+        ("image got a stop brighter when I put in the 0.7 reducer. how come", "1.03 stops brighter"),
+        ("FD, OM and K on E and L, M in the middle: how many rings", "Together 5 adapters"),
         ("unscrewed the C lens 1/8 of turn, perfect then. spacer what size?", "0.794 mm pitch is 0.1 mm"),
     ],
 )  # fmt: skip
