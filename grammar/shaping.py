@@ -29,7 +29,7 @@ from grammar.numbers.measure_commas import without_measure_commas
 from grammar.numbers.measures import with_measures_told
 from grammar.numbers.motifs import with_motifs_told
 from grammar.numbers.moved_by_turns import with_moves_told
-from grammar.numbers.near_marks import with_near_marks_told
+from grammar.numbers.near_marks import with_bracketed_marks, with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches
@@ -115,7 +115,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
     tokens, skipped = with_strangers(with_colons_told(tokens))
-    tokens = with_factors_marked(with_density_rows(with_lost_at(tokens)), told)
+    tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
@@ -214,11 +214,19 @@ def _denied(tokens: list[Token]) -> list[Token]:
         numbered_before = numbered
         if numbered:
             out = [one.as_("FILLER") if one in behind else one for one in out]
+        if token.kind == "MOUNT" and _is_bracketed_off(tokens, at):
+            token = token.as_("FILLER", ids=())
         if token.text.casefold() == "no" and _is_put_off(tokens, at):
             token = token.as_("VERB", value="not")
         drop = (denied and token.kind in ("KIND", "TRAIT")) or numbered or stood_for
         out.append(token.as_("FILLER") if drop else token)
     return out
+
+
+def _is_bracketed_off(tokens: list[Token], at: int) -> bool:
+    """'M39 SLR (not RF)': in brackets, what the mount named before them is not."""
+    row = [one.text.casefold() for one in (*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 2])]
+    return row == ["(", "not", ")"] and at > 2 and tokens[at - 3].kind in ("MOUNT", "MOUNTWORD", "BODY", "LENS")
 
 
 def _is_put_off(tokens: list[Token], at: int) -> bool:
