@@ -26,7 +26,7 @@ _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
 STRONGLY: Final = 0.9  # ... and wording that must lean so far against it
-LEANS: Final = 0.25  # wording that leans less far says nothing against the evidence
+LEANS: Final = 0.45  # wording that leans less far says nothing against the evidence
 
 
 @compact

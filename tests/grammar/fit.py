@@ -40,7 +40,7 @@ LETTERS_SHARE = 8.0  # of all the letters of a text together
 LEAST_SEEN = 3  # questions that a feature must show in
 LEAST_WEIGHT = 0.05  # rows of smaller weights are left out of the table
 # messages as they come, of every kind, count more than those that were made up to practise one kind
-EVERYDAY, EVERYDAY_WEIGHT = ("everyday-", "list", "further"), 4.0
+EVERYDAY, EVERYDAY_WEIGHT = ("everyday-", "list", "further", "sentences", "short-forms"), 4.0
 MOST_STEPS = 127  # of a signed byte
 
 Numbers = NDArray[np.float64]

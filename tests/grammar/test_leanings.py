@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
-from grammar.leanings import lean, leanings, packed, unpacked
+from grammar.leanings import lean, leanings, packed, runs_of, unpacked
 from tests.grammar.asked import asked
 from tests.grammar.fit import ASKED, TABLE, by_source, digest, made_ready
 
@@ -25,11 +25,11 @@ def test_the_table_that_ships_was_fitted_to_these_questions() -> None:
 
 
 def test_questions_it_was_not_fitted_to_are_read_right() -> None:
-    """Half of the others and few rounds tell it; `python -m tests.grammar.fit --folds` fits to all of them."""
+    """Half of the others tell it; `python -m tests.grammar.fit --folds` fits to all of them."""
     rows = [row for row in asked() if row.intent in ASKED]
     told = [row for n, row in enumerate(rows) if n % 2 == 0 or row.source == UNSEEN]
     ready = made_ready(told, lexicon_of(load_catalogue()[0]))
-    ((right, count),) = by_source(ready, [UNSEEN], rounds=4).values()
+    ((right, count),) = by_source(ready, [UNSEEN]).values()
     assert count > 300
     assert right / count >= LEAST_UNSEEN
 
@@ -41,8 +41,8 @@ def test_what_is_packed_comes_out_again(weights: list[int]) -> None:
 
 def test_chances_add_up_and_the_evidence_raises_its_intent() -> None:
     wording = frozenset({"w:helicoid", "f:helicoid"})
-    without = lean(wording, {}, "", False)
-    with_it = lean(wording, {"hazard": 5.0}, "", False)
+    without = lean(wording, {}, "helicoid")
+    with_it = lean(wording, {"hazard": 5.0}, "helicoid")
     assert sum(without.values()) == pytest.approx(1.0)
     assert set(without) == set(leanings().intents) == set(ASKED)
     assert with_it["hazard"] > without["hazard"]
@@ -51,4 +51,17 @@ def test_chances_add_up_and_the_evidence_raises_its_intent() -> None:
 def test_a_fragment_goes_on_with_what_was_asked_before() -> None:
     nothing = frozenset({"talk"})
     for intent in ASKED:
-        assert lean(nothing, {}, intent, True)[intent] > lean(nothing, {}, "", True)[intent]
+        after = nothing | {f"p:{intent}", f"pb:{intent}"}
+        assert lean(after, {}, "and that?")[intent] > lean(nothing, {}, "and that?")[intent]
+
+
+def test_a_word_that_no_question_had_is_told_by_its_letters() -> None:
+    said = "refocusability unvignettedness"
+    assert not frozenset({"w:refocusability", "w:unvignettedness"}) & leanings().rows.keys()
+    assert lean(frozenset(), {}, said)["coverage"] > lean(frozenset(), {}, "")["coverage"]
+
+
+def test_runs_of_letters_stay_within_words_and_are_told_once() -> None:
+    assert runs_of("ring ring") == runs_of("ring")
+    assert set(runs_of("ring thin")) == set(runs_of("ring")) | set(runs_of("thin"))
+    assert runs_of("") == []

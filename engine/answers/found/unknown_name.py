@@ -22,8 +22,12 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
     """The answer with the names that nobody knows, where no mount or lens is told beside them."""
     if any(lens.ids for lens in question.lenses) or any("no mount, lens" in line.text for line in answer.lines):
         return answer
-    known = subjects_of(knowledge.catalogue).knows  # 'count', 'plastic': a word, though none that a question is read by
-    names = list(dict.fromkeys(f"'{word}'" for word, model in _names(question) if not known(word) and not known(model)))
+    subjects = subjects_of(knowledge.catalogue)
+    known = subjects.knows  # 'count', 'plastic': a word, though none that a question is read by
+    empty = subjects.vocabulary.empty  # 'of', 'for'
+    names = list(
+        dict.fromkeys(f"'{word}'" for word, model in _names(question) if not known(word) and model not in empty)
+    )
     if not names:
         return answer
     are = "is the name" if len(names) == 1 else "are names"
