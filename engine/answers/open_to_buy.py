@@ -8,6 +8,7 @@ from engine.answers.making.stacks import stack_for
 from engine.answers.parts.answer import Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
+from engine.answers.parts.usual_mounts import PLAIN
 from engine.answers.seat.open_lens import depends
 from grammar.questions import Question
 
@@ -18,7 +19,8 @@ def of_open_lens(
     """What holds it on the body, and what is left for it, in place of a ring to buy."""
     measured = question.said("flange_to_image") is not None
     told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind or measured)
-    if lenses or not bodies or not told or question.adapters:
+    registered = any(lens.mount.coupling not in PLAIN for lens in lenses)  # a plain barrel tells no register
+    if registered or not bodies or not told or question.adapters:
         return Told()
     answer = depends(question, question.lens, bodies[0], knowledge)
     held = Told(answer.lines, answer.quantities or ())

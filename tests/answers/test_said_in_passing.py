@@ -76,3 +76,38 @@ def test_a_smooth_tube_of_a_projector_lens_is_its_barrel_and_a_hole_for_it_is_to
     bored = asked("I make a wooden board for the barrel of a 42.5 mm projector lens, drill what size so it slides in")
     assert numbers(bored, "bore_mm") == [(pytest.approx(42.53), pytest.approx(42.7))]
     assert "20 mm of tube" in flat(asked("plain 20 mm tube behind my 50mm lens, how close"))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("45mm lens without a ring to focus, from an autofocus rangefinder camera with G bayonet. on E?",
+         "G-mount (35 mm AF rangefinder) rangefinder lens on an E-mount body: reaches infinity"),
+        ("50mm from an AF rangefinder camera, G bayonet. on Z?", "G-mount (35 mm AF rangefinder) rangefinder lens"),
+        ("projector lens plain 52.5 barrel, E body, what do i have to get to hold it", "It must exceed 18 mm"),
+        ("M42 to E ring, one costs 10 and one 60 dollars, what do i get for more", "the dearer buys truer thickness"),
+        ("what is 32 tpi in mm", "32 tpi is 0.7937 mm a turn"),
+        ("M39x1 into LTM, how much does it run off in 6 turns", "runs 0.14 mm apart over 6 turns"),
+        ("on this cheap ring the 28mm goes over infinity", "the ring is too thin"),
+        ("image got a stop brighter when I put in the 0.7 reducer. how come", "1.03 stops brighter"),
+        ("FD, OM and K on E and L, M in the middle: how many rings", "Together 5 adapters"),
+        ("unscrewed the C lens 1/8 of turn, perfect then. spacer what size?", "0.794 mm pitch is 0.1 mm"),
+    ],
+)  # fmt: skip
+def test_what_such_a_question_asks_for_is_told(asked, text, says):
+    assert says in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("how thick is a K to Z ring", "and the L one"), "K-mount lens on an L-mount body: a plain ring, seat 25.46"),
+        (("thickness of an om to e ring?", "and for the X one"), "An OM-mount lens on an X-mount body"),
+        (("cut an M42 to E ring, it came out 27.30. use it?", "so what shim", "where is infinity on a 50 without it?"),
+         "a 50 mm lens has infinity at its 16 m mark"),
+        (("24 mm hits infinity at 4 m on this adapter", "why is the 100 ok on it then"), "24 mm 4 m, 100 mm 69 m"),
+        (("28mm, infinity comes at the 4 m mark", "how many foils if one is 0.02"), "0.2 mm is 10 x 0.02 mm"),
+    ],
+)  # fmt: skip
+def test_what_a_turn_leaves_out_is_taken_from_before(talked, turns, says):
+    assert says in flat(talked(*turns))
