@@ -68,3 +68,11 @@ def test_a_tube_put_in_after_the_picture_asks_how_near(talked, then):
     found = talked("does a 25mm C lens cover RF", then)
     assert found["intent"] == "macro-distance"
     assert close(0.2) in [row[0] for row in numbers(found, "magnification")]
+
+
+def test_a_helicoid_past_infinity_tells_how_near_it_brings_the_lens(talked):
+    found = talked("m42 helicoid 25-55 and a 1mm M42-E ring, 135 m42 lens, where is infinity")
+    out = 55 + 1 - (45.46 - 18)
+    least, most, *_ = next(row for row in numbers(found, "near_from_sensor_mm", "fully out"))
+    assert least < 2 * 135 + out + 135**2 / out < most
+    assert "helicoid fully out" in flat(found)

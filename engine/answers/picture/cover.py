@@ -9,6 +9,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import FULL, percent, ranged, trimmed
+from engine.answers.picture.by_length import by_length
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
@@ -153,8 +154,9 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
             lines += part.lines
             rows += part.quantities
             unsure = unsure or (open_ and behind == factor)
-        lines += grown.lines
-        rows += grown.quantities
+        lengths = by_length(thrown.thing, facts) if thrown.typical and not thrown.made_for else Told()
+        lines += (*lengths.lines, *grown.lines)
+        rows += (*lengths.quantities, *grown.quantities)
     alone = circles and factor is None and not frames_named(question, facts)
     if alone and (question.said("circle") or asks_shape(question)):
         free = free_crops(moved[0][0].circle_mm, question)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import isinf
+from typing import Final
 
 from engine.answers.parts.answer import Quantity
+from engine.answers.parts.wording import about, distance, times
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -15,6 +17,8 @@ from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 from engine.physics import coverage
 from engine.physics.density import stops_of_factor
+
+FULLY_OUT: Final = "helicoid fully out"
 
 
 def chain_numbers(judged: Judged, facts: Facts, case: str | None = None) -> Iterator[Quantity]:
@@ -84,7 +88,7 @@ def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
         yield Quantity("helicoid_setting_mm", Interval.exact(at.nominal - low.nominal), "infinity")
     if not isinstance(focal, Interval):
         return
-    for off, case in ((low.nominal, "helicoid shut"), (high.nominal, "helicoid fully out")):
+    for off, case in ((low.nominal, "helicoid shut"), (high.nominal, FULLY_OUT)):
         if off <= 0:
             continue
         sharp = Distances(focal.nominal, facts).at(Interval.exact(off))
@@ -94,6 +98,19 @@ def _helicoid_numbers(judged: Judged, facts: Facts) -> Iterator[Quantity]:
         ):  # fmt: skip
             if is_known(value):
                 yield Quantity(name, value, case)
+        if case == FULLY_OUT and low.nominal <= 0 and is_known(sharp.from_sensor_mm):
+            yield Quantity("near_from_sensor_mm", sharp.from_sensor_mm, case)
+
+
+def fully_out_line(judged: Judged, facts: Facts, feet: bool) -> str:
+    """Where a helicoid that goes past infinity brings the lens fully out, which may focus nearer by itself."""
+    rows = {row.name: row.value for row in _helicoid_numbers(judged, facts) if row.case == FULLY_OUT}
+    near, size = rows.get("near_from_sensor_mm"), rows.get("magnification")
+    own = judged.trace.value("near_from_sensor_mm")
+    if not isinstance(near, Interval) or not isinstance(size, Interval) or isinstance(own, Interval):
+        return ""
+    at = about(near, lambda value: distance(value, feet))
+    return f"helicoid fully out, the lens itself at infinity: sharp at {at} from the sensor, {times(size.nominal)}"
 
 
 def _moves(link: object) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, ListedChain, Quantity, RingToMake
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
-from engine.answers.seat.chain_numbers import circle_of
+from engine.answers.seat.chain_numbers import circle_of, fully_out_line
 from engine.answers.seat.outcome_lines import check_line, coverage_line, crop_line, mark_line, typical_cover_line
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
@@ -41,8 +41,9 @@ def chain_lines(chain: ListedChain, knowledge: Knowledge, feet: bool, full: bool
             lines.append(Line("danger", "carries a danger; ask why it does before you mount it", 1))
         return lines
     cover = coverage_line(judged) or typical_cover_line(judged, circle_of(judged, knowledge.catalogue))
+    out = fully_out_line(judged, knowledge.catalogue, feet)
     facts = [
-        seat_line(judged), margin_line(judged), mark_line(judged, feet), *focus_lines(judged, feet),
+        seat_line(judged), margin_line(judged), mark_line(judged, feet), *focus_lines(judged, feet), out,
         iris_text(judged)[1], clearance_line(judged), cover, crop_line(judged), variants_text(judged),
         _tubes(chain.listed), check_line(judged, feet),
     ]  # fmt: skip
