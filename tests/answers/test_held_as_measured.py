@@ -27,8 +27,11 @@ def test_it_is_reasoned_from_after(talked):
     assert "own mount" not in flat(found)
 
 
-def test_none_is_judged_where_nothing_fits_between(talked):
-    assert not talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image").get("chains")
+def test_what_leaves_no_room_is_judged_held_on_the_flange(talked):
+    found = talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image")
+    assert [row["verdict"] for row in found["chains"]] == ["macro-only"]
+    assert numbers(found, "register_error_mm") == [(pytest.approx(4.25), pytest.approx(4.25))]
+    assert "unless it sinks in" in flat(found)
 
 
 def test_travel_ends_near(talked):
