@@ -16,6 +16,7 @@ from grammar.shifting import Misfit
 from grammar.things.cast import Cast
 from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
+from grammar.things.turned_about import turned_about
 from grammar.words.lexicon import Lexicon
 from grammar.words.subjects import Match
 from grammar.words.tokens import Cue, Line, Token, tokens_of
@@ -61,6 +62,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
+    turned_about(cast)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | (
         {"talking", f"after-{before}", f"after-{aside}"} if before else set()

@@ -39,6 +39,7 @@ from grammar.questions import Question
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
                      "pitch_drift_mm"})  # fmt: skip
+PUT_IN = "shim-how"  # the advice where it is put
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -62,6 +63,9 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         told += part
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     told += _in_thou(told, question) if told.lines else _past(question)
+    if mentions(question, "shim-where"):
+        where = knowledge.catalogue.advice[PUT_IN]
+        rows = [where, *(row for row in rows if row is not where)][:2]
     lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in told.quantities):
         lines += _asked_back(question)

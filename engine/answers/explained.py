@@ -13,6 +13,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, stop
 from engine.answers.parts.wording import ranged, small_mm, times, trimmed
+from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
@@ -186,7 +187,8 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
     if told is None and mentions(question, "nd-or-filter", "sensor-glass") and mentions(question, "at-the-sensor"):
         told = number(question, "thickness")  # 'a 2 mm thick ND behind the lens'
     thick = told if told is not None else size if size is not None and size <= THICKEST_MM else None
-    shift = shift_of(thick, knowledge.catalogue) if thick is not None else None
+    index = index_of_glass(question, knowledge)[0]
+    shift = shift_of(thick, knowledge.catalogue, index) if thick is not None else None
     if thick is None or shift is None:
         return Told()
     text = (

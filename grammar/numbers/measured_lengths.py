@@ -14,6 +14,7 @@ _BEHIND: Final = "behind"
 _NEAREST: Final = "close-focus"
 _SUM: Final = "total"
 _THE: Final = "the"
+_SPEED: Final = "iso"
 _OF_ONE: Final = (["on"], ["for"], ["with"], ["of"])  # what leads to the lens that it is the register of
 _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
@@ -161,6 +162,8 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
         return True  # 'image circle of 50 mm standard 8 lens'
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
+    if after.value == _SPEED:
+        return True  # 'make that 100 iso'
     if after.text.casefold() == _WIDE and measured in _MEASURED:
         return False  # 'the hole is 22 mm wide'
     if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):

@@ -14,6 +14,7 @@ from grammar.numbers.rows_of_tubes import with_unsaid_tubes
 from grammar.numbers.run_together import with_joins_between
 from grammar.numbers.washers import tell_washers
 from grammar.things.casting import DRAWN, SPACER
+from grammar.words.groups import OWN
 from grammar.words.tokens import Token, is_plural
 
 _MOST_ALIKE: Final = 6  # so many tubes of one length are told by their number
@@ -214,7 +215,7 @@ def _told_behind(out: list[Token], piece: int) -> None:
     of = at + 1 < len(out) and out[at].value == "of" and is_bare(out[at + 1])
     if of or _opens_row(out, piece):
         del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
-    while at < len(out) and (is_bare(out[at]) or (lengths and out[at].kind in _BETWEEN) or out[at].kind == "MARK"):
+    while at < len(out) and (is_bare(out[at]) or (lengths and _lies_between(out[at])) or out[at].kind == "MARK"):
         if is_bare(out[at]):
             lengths.append(at)
         at += 1
@@ -225,6 +226,10 @@ def _told_behind(out: list[Token], piece: int) -> None:
         _as_row(out, lengths)
     elif lengths and of and not is_plural(out[piece]):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _lies_between(token: Token) -> bool:
+    return token.kind in _BETWEEN and OWN not in token.groups  # 'which tube (7 14 28) puts my 85 ...'
 
 
 def _opens_row(out: list[Token], piece: int) -> bool:

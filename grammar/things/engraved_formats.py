@@ -25,6 +25,10 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
         if skip:
             skip -= 1
             continue
+        if token.kind == "FORMAT" and _is_marked_for(out):
+            del out[-2:]
+            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token]
+            continue
         behind = _said_behind(tokens, at)
         led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
         if not _is_figure(tokens, at) or not (led or behind or _is_called_so(out)):
@@ -34,6 +38,11 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
         out += [said.as_("PREP", value=_MADE_FOR), token.as_("FORMAT")]
         skip = behind
     return out
+
+
+def _is_marked_for(before: list[Token]) -> bool:
+    """'50mm marked for 1 inch tv cameras': no mark of a scale."""
+    return len(before) > 1 and before[-1].kind == "PREP" and before[-1].value == "for" and _leads(before[-2])
 
 
 def _is_called_so(before: list[Token]) -> bool:

@@ -40,6 +40,7 @@ from grammar.turns.of_another import (
 )
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair, only_tells
+from grammar.turns.put_between import puts_between
 from grammar.turns.same_matter import is_one_compared, same_matter
 from grammar.turns.whom import COMPARE, Meant
 
@@ -292,6 +293,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (_of(is_of_reach), _as_reach),
     (_sets_one_more_beside, _as_one_more),
     (_of(extends), _EQUIVALENT),
+    (_of(puts_between), _CLOSE),
     (_of(changes_one_part), _as_before),
     (_of(is_one_compared), _CHAIN),
     (_is_of_another, _as_before),

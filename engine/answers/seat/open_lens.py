@@ -72,13 +72,12 @@ def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Lin
     """What a measured distance leaves between lens and body."""
     over = Interval.exact(measured_mm) - register
     head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "
+    ring = Quantity("ring_thickness_mm", over, "lens as measured")
     if over.nominal < 0:
         text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
-        return Line("head", text), Told((), (Quantity("register_error_mm", -over, ON_FLANGE),))
-    else:
-        room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
-        text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
-    ring = Quantity("ring_thickness_mm", over, "lens as measured")
+        return Line("head", text), Told((), (Quantity("register_error_mm", -over, ON_FLANGE), ring))
+    room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
+    text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
     return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
 
 
