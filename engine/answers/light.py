@@ -241,7 +241,9 @@ def _same_or_not(held: list[float]) -> str:
 
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
-    values = [value for value in numbers(question, "numbers", "magnification", "factor") if 1 < value < 100]
+    marked = (question.said("factor") or "").startswith("ND ")  # 'ND 1.2' is a density and no factor
+    keys = ("numbers", "magnification") if marked else ("numbers", "magnification", "factor")
+    values = [value for value in numbers(question, *keys) if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])

@@ -14,7 +14,7 @@ _ENDS: Final = (
 _SAID: Final = (
     re.compile(rf"\b{_MOVED}(?:\s(?:it|down|up|by|the|lens|iris|more|another|further|ring))*\s(?P<part>{_PART}){_ENDS}"),
     re.compile(
-        rf"\b(?P<part>{_PART})\s(?={_MOVED}\b|(?:more|further|down|up)\b(?!\s*(?:the|a|my)\b)|darker|brighter|slower|faster)"
+        rf"\b(?P<part>{_PART})\s(?!stops?\b)(?={_MOVED}\b|(?:more|further|down|up)\b(?!\s*(?:the|a|my)\b)|darker|brighter|slower|faster)"
     ),
     re.compile(rf"\bf\s?/?\s?\d+(?:\.\d+)?\s?(?:and|plus|minus|less|\+|-)\s?(?P<part>{_PART}){_ENDS}"),
 )  # fmt: skip

@@ -14,6 +14,8 @@ from tests.answers.picture import flat, numbers
         ("how many layers of foil for 0.12 if one is 0.015", "layer_count", 8),
         ("close one third from f/4, this is what number?", "f_number", 4.49),
         ("2/3 open from f/8", "f_number", 6.35),
+        ("1/2 stop up from f/4", "f_number", 3.364),
+        ("filter stamped density 1.2, stops and factor", "nd_stops", 4),
         ("f/5.6 plus one third", "f_number", 6.29),
         ("is a 24mm wide still wide on mft", "equivalent_focal_mm", 48),
         ("turn the 35 mm f/2.8 around in front of a 105, magnification", "magnification", 3),
