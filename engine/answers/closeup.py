@@ -18,7 +18,7 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
-from engine.answers.close.missing_extension import missing_extension
+from engine.answers.close.missing_extension import missing_extension, own_and_wanted
 from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
@@ -26,6 +26,7 @@ from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
 from engine.answers.close.turned_round import reversed_alone
+from engine.answers.close.ways_closer import led_by_ways
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
 from engine.answers.howto import how_to
 from engine.answers.making.stacks import length_of_all, stack_for
@@ -132,12 +133,18 @@ def _alone(told: Told, question: Question) -> Answer:
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
-    told = on_its_tube(question, knowledge)
-    for part in _parts(question, knowledge) if not told.lines else ():
-        told += part
+    told = size_of(question, knowledge)
     told += stack_for(question, knowledge) if not told.lines else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
+def size_of(question: Question, knowledge: Knowledge) -> Told:
+    """What the size told asks of the lens, or gives with what stands behind it."""
+    told = on_its_tube(question, knowledge)
+    for part in _parts(question, knowledge) if not told.lines else ():
+        told += part
+    return told
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -149,7 +156,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     rows = fillings(question, knowledge.catalogue) if wanted is None else []
     sizes = [row.magnification for row in rows]
-    if wanted is not None and tubes and asked_of_tubes(question):
+    from_own = tubes and question.mentions("own-size") and own_and_wanted(question) is not None
+    if from_own:
+        wanted = min(numbers(question, "magnification"))
+    elif wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield whatever_lens(question, shown_by(question, knowledge))
@@ -179,6 +189,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if wanted is not None and not tubes and not (before and lenses):
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
+        if from_own:
+            yield missing_extension(lens.focal.nominal, question, knowledge.catalogue, sum(tubes))
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
     if not lenses and not tubes and wanted is None:
         yield whatever_lens(question, shown)
@@ -251,4 +263,5 @@ def _with_table(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
         " length."
     )
     answer = with_picture(answer, question, knowledge)
-    return replace(answer, lines=(*answer.lines, Line("text", text)))
+    led = led_by_ways(answer, question, knowledge)
+    return led if led is not answer else replace(answer, lines=(*answer.lines, Line("text", text)))

@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterator
 from math import inf
 
+from engine.answers.exposure.by_flash import by_flash
+from engine.answers.exposure.by_stars import by_stars
 from engine.answers.exposure.exposing import exposed_parts
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
@@ -82,6 +84,19 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if by_hand.lines:
         yield by_hand  # the shutter that hands allow, and not that of a scene
         return
+    by_factor = _factor(question)
+    if by_factor.lines:
+        yield by_factor  # what else might be told of a number is not asked
+        return
+    flash, stars = by_flash(question), by_stars(question, knowledge)
+    if flash.lines:
+        yield flash  # it is not lit by the scene
+        return
+    if stars.lines:
+        if question.said("iso") is not None and _has_stop(question):
+            yield from exposed_parts(question, knowledge)
+        yield stars
+        return
     yield t_stops_apart(question)
     exposed_by_it = is_known(shutter_s(question, knowledge))
     yield Told() if exposed_by_it else t_stop_told(question, knowledge)
@@ -91,7 +106,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)
-    yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield taken_by_others(question, knowledge)
@@ -227,7 +241,7 @@ def _same_or_not(held: list[float]) -> str:
 
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
-    values = [value for value in numbers(question, "numbers", "magnification") if 1 < value < 100]
+    values = [value for value in numbers(question, "numbers", "magnification", "factor") if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])

@@ -37,6 +37,7 @@ _ENDS_OF: Final = " of"
 _OF_WHAT: Final = frozenset([_OF, "on", "in", "for", "through"])
 _OF_BODIES: Final = frozenset(["on", "for"])  # leads on to a body only
 _NAMING: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK", "UNKNOWN", "KIND", "CUE"])  # what may stand before a noun
+_REACH, _FAR_REACH = 3, 7  # tokens, from the word to its length
 _FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
@@ -107,7 +108,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
         return None  # 'the marks of my 35', 'the field of a 28': that is the lens
     begin = _past_what_has_it(tokens, at, measured)
-    for ahead in range(begin, min(begin + 3, len(tokens))):
+    reach = _FAR_REACH if measured == _REGISTER else _REACH  # 'flange to picture of the far house = 71'
+    for ahead in range(begin, min(begin + reach, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'

@@ -134,8 +134,8 @@ class Lexicon:
                 if not long or key[-1] != "s" or key in self.words.known or key[:-1] not in table:
                     continue
                 last = runs.atoms[run.after - 1].text
-                if run.after > at + 1 and len(last) < _SHORT and last in self.words.known:
-                    continue  # 'M42 as well'
+                if run.after > at + 1 and len(last) <= _SHORT and last in self.words.known:
+                    continue  # 'M42 as well', 'S16 pls'
                 key = key[:-1]  # 'M42s'
             if _opens_with_article(runs, at, run):
                 continue
