@@ -9,6 +9,8 @@ from grammar.words.tokens import Token
 
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
 _GREY: Final = ("nd", "densit", "neutral", "grey", "gray")
+_SPOKEN: Final = "densit"
+_ENGRAVED: Final = "mark"  # value of 'engraved': '1.8 engraved'
 _TELLING: Final = frozenset(["VERB", "CUE", "MEASURE"])  # 'says', 'reads', 'marked'
 _LEAST_FACTOR: Final = 2.0  # that filters are marked with
 _FACTOR_NAMED: Final = "bellows-factor"  # cue
@@ -25,7 +27,9 @@ def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Tok
             # 'stacked a 0.6 and a 1.2, total?': nothing else is told that numbers so marked may be of
             return [token.as_("ND", value=f"ND {token.text}") if token in summed else token for token in tokens]
     filtered = any(token.kind == "PIECE" and token.value == "filter" for token in tokens)
-    if not ("nd" in told or (filtered and "engraved" in told)) or any(token.kind == "ND" for token in tokens):
+    spoken = any(token.text.casefold().startswith(_SPOKEN) for token in tokens)  # 'one has 1.8 on it, guessing density'
+    engraved = "engraved" in told or any((one.kind, one.value) == ("MEASURE", _ENGRAVED) for one in tokens)
+    if not ("nd" in told or spoken or (filtered and engraved)) or any(token.kind == "ND" for token in tokens):
         return tokens
     return [_marked(tokens, at) for at in range(len(tokens))]
 
@@ -92,6 +96,7 @@ def _marked(tokens: list[Token], at: int) -> Token:
     of_lens = at > 1 and before is not None and before.kind == "CUE" and tokens[at - 2].kind == "LENS"
     if not _is_density(token) or before is None or {STOP_NAMED, OPENED} & set(before.groups) or of_lens:
         return token  # 'lens is 1.8'
-    if before.kind not in _TELLING or (after is not None and (after.kind in _OF_OTHERS or STOPPED_SO in after.groups)):
+    other = after is not None and (after.kind in _OF_OTHERS or STOPPED_SO in after.groups)
+    if before.kind not in _TELLING or (other and after is not None and after.value != _ENGRAVED):
         return token
     return token.as_("ND", value=f"ND {token.text}")

@@ -18,9 +18,8 @@ def with_limits_apart(tokens: list[Token]) -> list[Token]:
         place = len(out)
         while place and out[place - 1].kind in _BEFORE:
             place -= 1
-            if out[place].kind == "DET" and not (place and out[place - 1].kind == "PREP"):
-                break
-            if out[place].kind == "PREP" and any(one.kind == "DET" for one in out[place:]):
+            led = place > 0 and out[place - 1].kind == "PREP"
+            if out[place].kind == "PREP" or (out[place].kind == "DET" and not led):
                 break
         led = token.kind == "LIMIT" and token.value in _OF_GLASS and _leads_to_piece(tokens[at + 1 :])
         told = led and any(one.kind in _DESCRIBING for one in out[place:])

@@ -20,7 +20,7 @@ from grammar.numbers.measured_lengths import (
     length_of,
 )
 from grammar.numbers.near_marks import is_own_size
-from grammar.numbers.ring_measured import PIECES, ring_measured
+from grammar.numbers.ring_measured import PIECES, pieces_told, ring_measured
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
 from grammar.numbers.wide_lenses import is_wide_lens
@@ -137,7 +137,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
             tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
             return True
         # 'the thread measures 15.8': a width; of a ring it is the length
-        target = length_behind(tokens, at, "thickness")
+        target = length_behind(tokens, at, "thickness") or ring_measured(tokens, at)
         if target is not None and "." in tokens[target].text and not _has_length(tokens[:at]):
             tokens[target] = _of_ring(tokens, target)
         return True
@@ -296,5 +296,5 @@ def _keyed(token: Token, key: str) -> Token:
 
 def _of_ring(tokens: list[Token], at: int) -> Token:
     """The thickness of the ring; where there are several pieces, that of the one it stands beside."""
-    several = sum(one.kind == "PIECE" for one in tokens) > 1
+    several = pieces_told(tokens) > 1
     return tokens[at].as_("LENGTH", unit="mm") if several else _keyed(tokens[at], "thickness")

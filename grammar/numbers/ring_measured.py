@@ -9,6 +9,7 @@ from grammar.numbers.measured_lengths import LENGTHS
 from grammar.words.tokens import Token
 
 PIECES: Final = frozenset(["PIECE", "LINK"])  # 'ring', and what two mounts are joined by: 'the M-L'
+_THE: Final = "the"
 _NAMING: Final = frozenset(["PREP", "DET", "MOUNT", "LETTER", "JOIN", "MARK", "CUE", "FILLER"])
 
 
@@ -42,3 +43,16 @@ def _of_ring_named_after(tokens: list[Token], at: int) -> int | None:
 
 def _is_decimal(token: Token) -> bool:
     return token.kind in LENGTHS and token.unit in ("", "mm") and "." in token.text
+
+
+def pieces_told(tokens: list[Token]) -> int:
+    """How many pieces are told of: 'a no-glass ring ... I measured the ring at 1.2' is one, said again."""
+    seen: set[str] = set()
+    count = 0
+    for at, token in enumerate(tokens):
+        if token.kind != "PIECE":
+            continue
+        again = at > 0 and tokens[at - 1].kind == "DET" and tokens[at - 1].value == _THE
+        count += not (again and token.text.casefold() in seen)
+        seen.add(token.text.casefold())
+    return count
