@@ -51,7 +51,8 @@ def test_advice_that_shares_a_word_by_chance_answers_nothing(say: str) -> None:
     answer = DESK.ask(say, Talk())
     told = {f"{row.topic}: {row.says}" for row in DESK.catalogue.advice.values()}
     assert answer.status == NO
-    assert not [line for line in answer.lines if line.text in told]
+    other = next((n for n, line in enumerate(answer.lines) if line.text.startswith("Or, if you meant")), None)
+    assert not [line for line in answer.lines[:other] if line.text in told]  # another reading may be of something else
 
 
 def test_a_misspelt_word_finds_the_same_advice() -> None:

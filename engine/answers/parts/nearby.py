@@ -41,7 +41,7 @@ SHORT: Final = 3  # letters of a word that is no plural
 _WORDS: Final = re.compile(r"[a-z0-9]+")
 
 _ANY_RING: Final = (None, "", "adapter", "ring")  # pieces that say nothing more than that there is one
-# what the keys of values that were read, and topics, are called in advice
+# what the keys of values that were read are called in advice
 _MEANT: Final = {
     "weight": "heavy weight kg support", "rear_reach": "rear reach", "light": "",
     "thread_length": "thread too long", "price": "cheap dear price",
@@ -61,7 +61,7 @@ def of_values(question: Question) -> str:
 
 
 def asked_about(question: Question) -> str:
-    """The question's words, with the kinds of values in it put into words; its topic is one of its words."""
+    """The question's words, with the kinds of values in it put into words."""
     keys = [_MEANT.get(key, "") for key, _ in question.values]
     # 'how come a 0.71 makes it brighter': what piece it is stands in no word
     keys += [piece.piece.replace("-", " ") for piece in question.adapters if piece.piece not in _ANY_RING]
@@ -70,9 +70,7 @@ def asked_about(question: Question) -> str:
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     told = more if question.intent == "why" else []
-    of_gear = question.lenses or question.bodies or question.adapters  # else 'weight' is of anything
-    topic = _MEANT.get(question.topic or "", "") if of_gear else ""
-    return " ".join((question.text, topic, *keys, *told))
+    return " ".join((question.text, *keys, *told))
 
 
 def nearest(
