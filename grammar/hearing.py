@@ -75,9 +75,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     if plainly is None and SCALE_ROW in features:
         plainly = _by_far(weighed)  # who tells every mark of a scale mostly wants them all marked anew
     likely = (
-        {plainly: 1.0}
-        if plainly is not None
-        else lean(wording_of(line, features, before), dict(weighed.ranked), before, "brief" in features)
+        {plainly: 1.0} if plainly is not None else lean(wording_of(line, features, before), dict(weighed.ranked), text)
     )
     alone = plainly is None and not before and "brief" in features
     weighed = replace(weighed, likely=likely, alone=alone)
@@ -123,10 +121,13 @@ def _names(token: Token) -> bool:
 def _free(line: Line) -> tuple[Cue, ...]:
     """The cues but for those that are only a part of a longer name: 'iris' of 'fixed iris' asks nothing."""
     spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if _names(token)]
+    # 'flange to picture of the house' asks for no picture
+    measured = [(token.column, token.column + len(token.text)) for token in line.tokens if token.kind == "MEASURE"]
     return tuple(
         cue
         for cue in line.cues
-        if not any(
+        if not any(start < cue.column < end < cue.end for start, end in measured)
+        and not any(
             start <= cue.column and cue.end <= end and (start, end) != (cue.column, cue.end) for start, end in spans
         )
     )

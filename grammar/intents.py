@@ -14,7 +14,7 @@ from grammar.words.tokens import Cue, Line
 
 SCALE_ROW: Final = "scale-row"  # what is told by all the marks of a scale
 LEAST: Final = 1.0  # a question whose best intent weighs less than this has not been understood by its evidence
-SURE: Final = 0.85  # and one that no evidence speaks for needs wording that leans at least so far one way
+SURE: Final = 0.6  # and one that no evidence speaks for needs wording that leans at least so far one way
 NOT_OURS: Final = "out-of-scope"
 REFUSED: Final = 0.75  # how likely a question that no evidence speaks for must be none of ours
 SPOKEN: Final = 2.0  # evidence from this weight up speaks for one of ours ...
@@ -24,7 +24,9 @@ _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-a
 _EITHER: Final = frozenset(["or", "vs", "versus", "against"])
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
-LEANS: Final = 0.4  # wording that leans less far says nothing against the evidence
+FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
+STRONGLY: Final = 0.9  # ... and wording that must lean so far against it
+LEANS: Final = 0.25  # wording that leans less far says nothing against the evidence
 
 
 @compact
@@ -46,8 +48,14 @@ class Weighed:
             return plainest
         top = self._likeliest()
         if plainest is not None:
-            return top if self.likely[top] >= LEANS else plainest
+            doubtful = self.likely[top] < (STRONGLY if self._by_far() else LEANS)
+            return plainest if doubtful else top
         return top if self.likely[top] >= SURE and not self.alone else None
+
+    def _by_far(self) -> bool:
+        """Whether the evidence speaks for one intent, and no other comes near."""
+        first, second = (*(weight for _, weight in self.ranked[:2]), 0.0, 0.0)[:2]
+        return first - second >= FAR_AHEAD
 
     def _likeliest(self) -> str:
         """The likeliest intent; that a question is none of ours must be plain, by evidence or by its wording."""

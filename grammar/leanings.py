@@ -1,7 +1,9 @@
-"""What wording alone leans to: weights of words, pairs of words and features, fitted to practice questions.
+"""What wording alone leans to: weights of words, their neighbours, runs of letters, fitted to practice questions.
 
 The evidence of the word list says what a cue means. Much of how people ask says it less plainly; what several thousand
-practice questions show of that is kept in `leanings.tables` (`python -m tests.grammar.fit` makes it anew).
+practice questions show of that is kept in `leanings.tables` (`python -m tests.grammar.fit` makes it anew). Runs of
+letters tell of words that no question had, and of misspelt ones; their weights lie side by side in `leanings.letters`,
+a signed byte for each intent, at the place that the run's checksum gives.
 """
 
 from __future__ import annotations
@@ -12,8 +14,9 @@ import re
 from collections.abc import Sequence
 from functools import cache
 from itertools import pairwise
-from math import exp
+from math import exp, sqrt
 from typing import Final
+from zlib import crc32
 
 from engine.base.compact import compact
 from grammar.words.strangers import is_model
@@ -26,41 +29,48 @@ _LITERALS: Final = frozenset(
      "STOPS", "RATIO", "WEIGHT", "DEGREES", "PERCENT", "PITCH", "NUMBER", "ASPECT", "TSTOP", "AREA", "FRACTION",
      "DIOPTRE", "CROP", "PIXELS"]
 )  # fmt: skip
-_TABLE: Final = os.path.join(os.path.dirname(os.path.abspath(__file__)), "leanings.tables")
+_HERE: Final = os.path.dirname(os.path.abspath(__file__))
+_TABLE: Final = os.path.join(_HERE, "leanings.tables")
+_LETTERS: Final = os.path.join(_HERE, "leanings.letters")
 _WORD: Final = re.compile(r"[^\W\d_]+|\d+|\?")
 HAND_MOST: Final = 8.0  # evidence beyond this adds nothing: it is as plain as can be
+PLACES: Final = 1 << 14  # of runs of letters; two runs may share one
+FEW_RUNS: Final = 60  # a text with fewer is so short that its letters say the less
+SHORTEST_RUN, LONGEST_RUN = 2, 5  # letters, the edge of a word counted as one
 _SIGNS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
 _VALUES: Final = {sign: value for value, sign in enumerate(_SIGNS)}
 _ZERO: Final = 2048  # what stands for a weight of nothing
-SHAPE: Final = "packed"  # of the table; one of another shape is taken for none, until it is made anew
+SHAPE: Final = "packed-with-letters"  # of the table; one of another shape is taken for none, until it is made anew
 _SCALE: Final = 100.0  # the table holds hundredths
 
 
 @compact
 class Leanings:
-    """The fitted table. `rows`: feature -> its packed weight for each intent; `hand`: of the word list's evidence."""
+    """The fitted tables. `rows`: feature -> its packed weight for each intent; `hand`: the same of the word list's
+    evidence for each intent, by its weight; `letters`: a byte for each place and intent, in steps of `step`.
+    """
 
     intents: tuple[str, ...]
     rows: dict[str, str]
     bias: list[int]
-    hand: float
-    again: float  # for the intent of the question before
-    again_brief: float  # and once more where the text is brief
+    hand: dict[str, str]
+    letters: memoryview
+    step: float
 
 
 @cache
 def leanings() -> Leanings:
-    """The table that ships; without one everything leans nowhere."""
+    """The tables that ship; without them everything leans nowhere."""
     try:
         with open(_TABLE, encoding="utf-8") as file:
             plain = json.load(file)
+        with open(_LETTERS, "rb") as file:
+            letters = memoryview(file.read()).cast("b")
     except FileNotFoundError:
-        plain = {}
-    if plain.get("shape") != SHAPE:
-        return Leanings((), {}, [], 0.0, 0.0, 0.0)
-    return Leanings(
-        tuple(plain["intents"]), plain["rows"], plain["bias"], plain["hand"], plain["again"], plain["again_brief"]
-    )  # fmt: skip
+        plain, letters = {}, memoryview(b"").cast("b")
+    if plain.get("shape") != SHAPE or len(letters) != PLACES * len(plain["intents"]):
+        return Leanings((), {}, [], {}, letters, 0.0)
+    return Leanings(tuple(plain["intents"]), plain["rows"], plain["bias"], plain["hand"], letters, plain["step"])
 
 
 def packed(weights: Sequence[int]) -> str:
@@ -80,6 +90,21 @@ def _weights_of(row: str) -> tuple[int, ...]:
     return tuple(unpacked(row))
 
 
+def runs_of(text: str) -> list[int]:
+    """The places of the runs of letters in a text, each once: those within its words, with their edges."""
+    runs = set()
+    for word in text.casefold().split():
+        edged = f" {word} "
+        for size in range(SHORTEST_RUN, LONGEST_RUN + 1):
+            runs |= {edged[at : at + size] for at in range(max(1, len(edged) - size + 1))}
+    return sorted({crc32(run.encode("utf-8", "replace")) % PLACES for run in runs})
+
+
+def share_of(runs: Sequence[int]) -> float:
+    """How much each of so many runs counts: long texts have more of them, and say no more for it."""
+    return 1 / sqrt(max(len(runs), FEW_RUNS))
+
+
 def wording_of(line: Line, features: frozenset[str], before: str = "") -> frozenset[str]:
     """The features of a text for the table: its words, neighbours, what it holds; in a talk, after which intent."""
     words = _symbols(line)
@@ -89,7 +114,7 @@ def wording_of(line: Line, features: frozenset[str], before: str = "") -> frozen
     out.add(f"n:{min(4, len(words) // 4)}")
     if before:
         out |= {f"t:{word}" for word in words}
-        out |= {"talk", f"p:{before}"}
+        out |= {"talk", f"p:{before}", *([f"pb:{before}"] if "brief" in features else [])}
     return frozenset(out)
 
 
@@ -111,23 +136,24 @@ def _symbols(line: Line) -> list[str]:
     return out
 
 
-def lean(wording: frozenset[str], hand: dict[str, float], before: str, brief: bool) -> dict[str, float]:
+def lean(wording: frozenset[str], hand: dict[str, float], text: str) -> dict[str, float]:
     """How likely each intent is, from 0 to 1, together 1. `hand`: the weights of the word list's evidence."""
     table = leanings()
     if not table.intents:
         return {}
-    totals = [float(one) for one in table.bias]
-    for feature in wording:
-        row = table.rows.get(feature)
-        if row is not None:
-            totals = [total + weight for total, weight in zip(totals, _weights_of(row), strict=True)]
-    scores = {
-        intent: total / _SCALE + table.hand * min(hand.get(intent, 0.0), HAND_MOST)
-        for intent, total in zip(table.intents, totals, strict=True)
-    }
-    if before in scores:
-        scores[before] += table.again + (table.again_brief if brief else 0.0)
-    top = max(scores.values())
-    raised = {intent: exp(score - top) for intent, score in scores.items()}
-    whole = sum(raised.values())
-    return {intent: one / whole for intent, one in raised.items()}
+    rows = [_weights_of(table.rows[feature]) for feature in wording if feature in table.rows]
+    totals = [total / _SCALE for total in map(sum, zip(table.bias, *rows, strict=True))]
+    for intent, weight in hand.items():
+        if weight > 0 and intent in table.hand:
+            shares = _weights_of(table.hand[intent])
+            told = min(weight, HAND_MOST) / _SCALE
+            totals = [total + told * share for total, share in zip(totals, shares, strict=True)]
+    wide, runs = len(table.intents), runs_of(text)
+    if runs:
+        share = table.step * share_of(runs)
+        letters = map(sum, zip(*(table.letters[at * wide : (at + 1) * wide] for at in runs), strict=True))
+        totals = [total + share * one for total, one in zip(totals, letters, strict=True)]
+    top = max(totals)
+    raised = [exp(total - top) for total in totals]
+    whole = sum(raised)
+    return {intent: one / whole for intent, one in zip(table.intents, raised, strict=True)}

@@ -30,7 +30,7 @@ BY_THREAD: Final = "assumed by thread"  # trait of a lens whose mount is one of 
 OFF: Final = "off"  # key of the value that tells how a thickness was meant in the turn that told it
 BODY_OFF: Final = "body-off"  # key of the value that tells how far the register measured on the body itself is off, mm
 # a thickness said so is not that of the ring, but by how much it is off
-_RING: Final = "adapter"
+RING: Final = "adapter"
 OFF_KEY: Final = "off-"  # how keys of what is mentioned begin that tell it; the rest is the word for it
 # no ring is so thin as this: by so much it goes beyond what it should be, unless it 'is' that
 _THINNEST_RING: Final = 0.5  # mm
@@ -240,7 +240,7 @@ class Question:
     def _is_over(self) -> bool:
         sizes = self.places("is-a-number")
         over = [one for one in self.places("beyond-by") if not any(size.at < one.at < size.end for size in sizes)]
-        ring = any(piece.piece == _RING for piece in self.adapters)
+        ring = any(piece.piece == RING for piece in self.adapters)
         return ring and bool(over) and (over[0].number or 0.0) < _THINNEST_RING
 
     def with_(self, **changes: object) -> Question:

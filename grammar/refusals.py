@@ -23,7 +23,10 @@ _ASKS: Final = (
 )
 _OF_SOMETHING: Final = frozenset(["hazard", "diy-dimension"])
 _SPOKEN: Final = frozenset(["thing", "term", "advice", "thread-said", "circle-said", "weight-said", "strange"])
+_DESCRIBES: Final = frozenset(["FOCAL", "FNUM", "COMBO", "LENGTH", "NUMBER", "LENS", "KIND", "MOUNTWORD", "RANGE"])
+_BESIDE: Final = 2  # words between a name and what describes the same lens
 _FEW: Final = 6  # words of a fragment
+_NAMES: Final = ("mount", "lens", "body")
 
 
 def too_long(text: str) -> Unread:
@@ -101,7 +104,9 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
     """An unknown word where a mount, lens or body should stand, if the question cannot do without that one."""
     cast = heard.cast
     intent = question.intent if question else (heard.weighed.best or "chain")
+    described = any(part.focal or part.zoom or part.kinds or part.formats for part in cast.lenses)
     lens_open = intent in _LENS and not any(part.has_mount or part.implied for part in cast.lenses)
+    lens_open = lens_open and (intent in _BODY or not described)
     body_open = intent in _BODY and not any(part.has_mount or part.formats for part in cast.bodies)
     for part in (*cast.lenses, *cast.bodies, *cast.strange):
         token = part.strange
@@ -123,11 +128,16 @@ def _strange_name(heard: Heard, question: Question | None, lexicon: Lexicon) -> 
                 near[0] if near else None,
                 _guesses(heard, intent, near, is_body, lexicon),
             )
-    return _near_miss(heard, lexicon) if question is not None and (lens_open or body_open) else None
+    if question is None or not (lens_open or body_open):
+        return None
+    return _near_miss(heard, lexicon, beside_lens=described and not body_open)
 
 
-def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
-    """An unknown word that looks like a name, by itself or with the words before it: 'e-mont', 'micro four thirs'."""
+def _near_miss(heard: Heard, lexicon: Lexicon, beside_lens: bool = False) -> Unread | None:
+    """An unknown word that looks like a name, by itself or with the words before it: 'e-mont', 'micro four thirs'.
+
+    `beside_lens`: only one that stands beside what describes the lens, where nothing but its mount is missing.
+    """
     tokens = heard.line.tokens
     named = [part.strange for part in (*heard.cast.lenses, *heard.cast.bodies) if part.strange is not None]
     spans = [(one.column, one.column + len(one.text)) for one in named if " " in one.text]
@@ -136,12 +146,14 @@ def _near_miss(heard: Heard, lexicon: Lexicon) -> Unread | None:
             continue
         if lexicon.subjects.knows(token.text) or is_thread_width(tokens, at):
             continue  # an ordinary word: no slip of a name
+        if beside_lens and not any(one.kind in _DESCRIBES for one in tokens[max(0, at - _BESIDE) : at + _BESIDE + 1]):
+            continue
         for back in range(min(3, at), -1, -1):
             first = tokens[at - back]
             if first.kind in ("STOP", "PREP", "JOIN", "MARK"):
                 continue
             said = heard.text[first.column - 1 : token.column - 1 + len(token.text)]
-            near = lexicon.nearest(said, ("mount", "lens", "body", "adapter"))
+            near = lexicon.slipped(said, _NAMES if said.isalpha() else (*_NAMES, "adapter"))
             if near:
                 expected = "the name of a mount, a lens or a body"
                 return Unread(heard.text, first.column, said, expected, near[0], _mended(heard.text, said, near))

@@ -18,7 +18,7 @@ from engine.answers.close.draws_apart import draws_apart
 from engine.answers.close.finite_objective import on_its_tube
 from engine.answers.close.image_side import size_told
 from engine.answers.close.least_of_all import least_of_all
-from engine.answers.close.missing_extension import missing_extension
+from engine.answers.close.missing_extension import missing_extension, own_and_wanted
 from engine.answers.close.nearest_set import asked_of_tubes, nearest_set
 from engine.answers.close.objective import behind_tube_lens
 from engine.answers.close.own_ring import by_its_ring, image_of
@@ -92,7 +92,7 @@ def _by_numbers(question: Question, knowledge: Knowledge) -> Answer:
     if not focals_of(question):
         told = sum(left_beyond_infinity(question), told)
     lines = list(told.lines)
-    if named and question.said("magnification"):
+    if question.said("magnification"):
         part = stack_for(question, knowledge)
         lines += part.lines
         told = Told(told.lines, told.quantities + part.quantities)
@@ -133,12 +133,18 @@ def _alone(told: Told, question: Question) -> Answer:
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
-    told = on_its_tube(question, knowledge)
-    for part in _parts(question, knowledge) if not told.lines else ():
-        told += part
+    told = size_of(question, knowledge)
     told += stack_for(question, knowledge) if not told.lines else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
+def size_of(question: Question, knowledge: Knowledge) -> Told:
+    """What the size told asks of the lens, or gives with what stands behind it."""
+    told = on_its_tube(question, knowledge)
+    for part in _parts(question, knowledge) if not told.lines else ():
+        told += part
+    return told
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -150,7 +156,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     wanted, tubes = size_told(question), list(tubes_told(question, knowledge))
     rows = fillings(question, knowledge.catalogue) if wanted is None else []
     sizes = [row.magnification for row in rows]
-    if wanted is not None and tubes and asked_of_tubes(question):
+    from_own = tubes and question.mentions("own-size") and own_and_wanted(question) is not None
+    if from_own:
+        wanted = min(numbers(question, "magnification"))
+    elif wanted is not None and tubes and asked_of_tubes(question):
         sizes, wanted = [wanted], None  # what the tubes shall give, not what the lens has by itself
     if any(moves_in_part(thing, knowledge.catalogue) for thing in question.lenses):
         yield whatever_lens(question, shown_by(question, knowledge))
@@ -180,6 +189,8 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if wanted is not None and not tubes and not (before and lenses):
         yield from _by_extension(lenses, wanted, question, knowledge)
     for lens in lenses:
+        if from_own:
+            yield missing_extension(lens.focal.nominal, question, knowledge.catalogue, sum(tubes))
         yield from _of_lens(lens, wanted, tubes, question, knowledge)
     if not lenses and not tubes and wanted is None:
         yield whatever_lens(question, shown)

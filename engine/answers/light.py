@@ -84,6 +84,10 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if by_hand.lines:
         yield by_hand  # the shutter that hands allow, and not that of a scene
         return
+    by_factor = _factor(question)
+    if by_factor.lines:
+        yield by_factor  # what else might be told of a number is not asked
+        return
     flash, stars = by_flash(question), by_stars(question, knowledge)
     if flash.lines:
         yield flash  # it is not lit by the scene
@@ -102,7 +106,6 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     yield between_angles(question)
     yield filter_as_stop(question)
     yield steps_between(question)
-    yield _factor(question)
     if question.topic == "infrared":
         yield infrared(inf, knowledge)
     yield taken_by_others(question, knowledge)
@@ -206,7 +209,9 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
     alike = (guessed or mentions(question, "same-light")) and not mentions(question, "added-up")
     held += [wanted] if alike and wanted is not None else []
     if len(held) > 1 and alike:
-        lines.insert(0, Line("head", _taken_for(*held) if guessed else _same_or_not(held)))
+        lines.insert(
+            0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
+        )
     elif len(held) > 1:
         name = f"{density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
@@ -236,7 +241,7 @@ def _same_or_not(held: list[float]) -> str:
 
 def _factor(question: Question) -> Told:
     """A bellows or exposure factor in stops."""
-    values = [value for value in numbers(question, "numbers", "magnification") if 1 < value < 100]
+    values = [value for value in numbers(question, "numbers", "magnification", "factor") if 1 < value < 100]
     if not values or not mentions(question, "bellows-factor"):
         return Told()
     factor = Interval.exact(values[0])

@@ -13,9 +13,10 @@ from engine.answers.parts.said import stop
 from engine.answers.parts.wording import about, distance, money, quantity_text, times, trimmed
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.sorts_of_ring import as_flat_sort
 from engine.answers.seat.ways_told import CLOSE_UP_LENS, Way, ways_told
 from engine.answers.ways.several import way_told
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval
 from engine.base.span import Span
 from grammar.questions import Question
@@ -95,7 +96,7 @@ def ways_apart(question: Question, knowledge: Knowledge) -> tuple[Told, tuple[Li
         return Told(), ()
     told = Told((Line("head", text),), ()) if (text := " ".join(_decides(outcomes))) else Told()
     for one in outcomes:
-        told += _told(one, question)
+        told += _told(one, question) + _if_flat(one, question, lens, body, knowledge)
     told += Told((), (*_differences(outcomes), *_registers(lens, body, knowledge)))
     return told, tuple(one.chain for one in outcomes if one.chain is not None)
 
@@ -192,6 +193,19 @@ def _told(one: Outcome, question: Question) -> Told:
             rows.append(Quantity("focus_from_sensor_mm", one.near, case))
         lines.append(Line("fact", text, 1))
     return Told(tuple(lines), tuple(rows)) + _glass(one.way, question)
+
+
+def _if_flat(one: Outcome, question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge) -> Told:
+    """What comes of the way where a ring of it, which is also sold as a cup, is the flat one of that name."""
+    flat = as_flat_sort(one.way.pieces, knowledge)
+    if flat is None or one.chain is None:
+        return Told()
+    other = Outcome(one.way, _chain(replace(one.way, pieces=flat), question, lens, body, knowledge, 1))
+    if other.chain is None or other.error is None or other.error == one.error:
+        return Told()
+    text = f"if its ring is the flat sort of that name: {way_told(other.chain, question.feet)}"
+    rows = (Quantity("register_error_mm", other.error, f"{one.way.name}, flat sort"),)
+    return Told((Line("fact", text, 1),), rows)
 
 
 def _glass(way: Way, question: Question) -> Told:

@@ -96,8 +96,8 @@ def _article(match: re.Match[str]) -> str:
     word = match.group(1)
     spelled = len(word) < 2 or not word[1].islower()
     vowel = word[0] in "AEFHILMNORSX" if spelled and word[0].isupper() else word[0].casefold() in "aeio"
-    vowel = vowel or word.casefold().startswith("un")
-    return f"{'an' if vowel or word.startswith(('8', '11 ', '18 ')) else 'a'} {word}"
+    vowel = vowel or word.casefold().startswith("un") or word.startswith("8") or word in ("11", "18")
+    return f"{'an' if vowel else 'a'} {word}"
 
 
 class _Sayer:

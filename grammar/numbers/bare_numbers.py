@@ -10,8 +10,9 @@ from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.focal_numbers import may_be_focal
 from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
-from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
+from grammar.numbers.number_rows import all_lengths, is_number, is_of_scale, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
+    LEAST_REDUCING,
     OPTICS,
     as_extender,
     with_factors_left,
@@ -19,6 +20,7 @@ from grammar.numbers.optics_numbers import (
     with_zooms_set,
 )
 from grammar.numbers.picture_numbers import names_size
+from grammar.things.casting import MAY_REDUCE
 from grammar.words.groups import DRAWS, MAGNIFIES
 from grammar.words.tokens import Token, is_plural
 
@@ -74,7 +76,7 @@ def _is_engraved_stop(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 
 def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
     """'0.5x on full frame, how wide is what i see': no reducer where nothing but a size is spoken of."""
-    if _is_of_close_lens(tokens, at) or _is_drawn_by_itself(tokens, at):
+    if _is_of_close_lens(tokens, at) or _is_drawn_by_itself(tokens, at) or _is_under_glass(tokens, at):
         return True
     things = any(one.kind in ("PIECE", "LENS", "KIND") for one in tokens)
     before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
@@ -97,6 +99,13 @@ def _is_drawn_by_itself(tokens: list[Token], at: int) -> bool:
     drawn = beside[0].kind in ("CUE", "MEASURE") and DRAWS in beside[0].groups if at else False
     alone = at + 1 < len(tokens) and tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "close-focus"
     return drawn or alone
+
+
+def _is_under_glass(tokens: list[Token], at: int) -> bool:
+    """'a 40mm w/ 0.18x and 12 mm of tube': less than any glass multiplies by, where none is named beside it."""
+    beside = [*tokens[max(0, at - 2) : at], *tokens[at + 1 : at + 2]]
+    glass = any(one.kind == "PIECE" and (one.value in OPTICS or one.value in MAY_REDUCE) for one in beside)
+    return 0 < tokens[at].numbers[0] < LEAST_REDUCING and not glass
 
 
 def _is_of_close_lens(tokens: list[Token], at: int) -> bool:
@@ -165,6 +174,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'
         cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
+        cropped = cropped or is_of_scale(tokens, at - 2)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor

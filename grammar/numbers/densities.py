@@ -1,4 +1,4 @@
-"""A bare number that is a density, as grey filters are marked: 'filter says 1.8 on the rim', 'nd marked 0.9'."""
+"""What a filter holds back, told as a number: 'says 1.8 on the rim', 'marked 8x', 'bellows factor came out 2.2'."""
 
 from __future__ import annotations
 
@@ -10,6 +10,10 @@ from grammar.words.tokens import Token
 DENSITIES: Final = frozenset([0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0])  # as filters are marked
 _GREY: Final = ("nd", "densit", "neutral", "grey", "gray")
 _TELLING: Final = frozenset(["VERB", "CUE", "MEASURE"])  # 'says', 'reads', 'marked'
+_LEAST_FACTOR: Final = 2.0  # that filters are marked with
+_FACTOR_NAMED: Final = "bellows-factor"  # cue
+_FACTOR: Final = "factor"
+_REACH: Final = 5  # tokens
 _OF_OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "MOUNTWORD", "LENS", "KIND", "MOUNT", "TRAIT"])
 
 
@@ -24,6 +28,43 @@ def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Tok
     if not ("nd" in told or (filtered and "engraved" in told)) or any(token.kind == "ND" for token in tokens):
         return tokens
     return [_marked(tokens, at) for at in range(len(tokens))]
+
+
+def with_factors_marked(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The tokens with each number as ND that is the factor of a filter or of an exposure."""
+    return [_by_factor(tokens, at, told) for at in range(len(tokens))]
+
+
+def _by_factor(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
+    token = tokens[at]
+    if token.kind == "TIMES" and token.numbers[0] >= _LEAST_FACTOR and _is_of_filter(tokens, at):
+        return token.as_("ND", value=f"ND{token.numbers[0]:g}", unit="")
+    bare = token.kind in ("NUMBER", "TIMES") and token.text[:1].isdigit() and token.numbers[0] > 1
+    if not bare or _FACTOR_NAMED not in told:
+        return token
+    behind = [one for one in tokens[max(0, at - _REACH) : at] if one.kind not in ("FILLER", "DET", "MARK", "PREP")]
+    while behind and behind[-1].kind in _TELLING and not _is_factor(behind[-1]):
+        behind.pop()
+    return token.as_("ND", value=f"ND{token.numbers[0]:g}", unit="") if behind and _is_factor(behind[-1]) else token
+
+
+def _is_factor(token: Token) -> bool:
+    return token.text.casefold().endswith(_FACTOR)
+
+
+def _is_of_filter(tokens: list[Token], at: int) -> bool:
+    """'an 8x filter', 'the filter says 400x': the filter right behind it, or before it with words that tell between."""
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is not None and _is_filter(after):
+        return True
+    before = [one for one in tokens[max(0, at - _REACH) : at] if one.kind not in ("FILLER", "DET", "MARK")]
+    while before and before[-1].kind in _TELLING:
+        before.pop()
+    return bool(before) and _is_filter(before[-1])
+
+
+def _is_filter(token: Token) -> bool:
+    return (token.kind, token.value) == ("PIECE", "filter") or _is_grey(token)
 
 
 def with_density_rows(tokens: list[Token]) -> list[Token]:

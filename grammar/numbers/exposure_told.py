@@ -21,10 +21,14 @@ _THINGS: Final = frozenset(["PIECE", "BODY", "FRAME", "MOUNT", "LENS", "KIND", "
 _DENSITY: Final = ("nd", "dens", "neutral")
 _CLOSE: Final = frozenset(["macro", "how-big", "frame-filling", "bellows-factor", "factor-word", "shim", "make"])
 # what must be spoken of for the number left over to be a stop; and that the filter, not a number of it, is asked for
+_IRIS: Final = "iris"  # cue
 _SKY: Final = {"moon": "moon", "stars": "starry-sky", "the stars": "starry-sky", "stars at night": "starry-sky"}
 _EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
 _EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
 _SETTINGS: Final = 2  # of them make an exposure
+_LEAST_UNSAID: Final = 100  # the least ISO that is told without the word for it
+_IN_ROW: Final = frozenset(["JOIN", "STOP", "CUE", "LIGHT", "EV", "FNUM", "TSTOP", "SHUTTER", "FPS", "DEGREES", "ND"])
+_AT: Final = frozenset(["at", "and"])
 _SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
 
 
@@ -102,11 +106,18 @@ def are_stops_apart(tokens: list[Token], told: frozenset[str]) -> bool:
     told_so = any(token.kind == "STOPS" for token in tokens)
     bare = [token for token in tokens if token.kind == "NUMBER"]
     others = [token for token in tokens if token.numbers and token.kind not in ("NUMBER", "STOPS", "FNUM")]
-    if others or told & _CLOSE or any(token.kind in _THINGS for token in tokens):
+    things = [n for n, token in enumerate(tokens) if token.kind in _THINGS and not _is_iris_ring(tokens, n)]
+    if others or told & _CLOSE or things:
         return False
-    between = any(token.value == "between" for token in tokens) and any("." in token.text for token in bare)
+    between = any(token.value == "between" for token in tokens)
+    between = between and (_IRIS in told or any("." in token.text for token in bare))
     enough = len(bare) == (1 if told_so else 2) and bool({"f-stop", "halfway"} & told or told_so or between)
     return enough and all(token.numbers[0] in STOPS and not token.text.isalpha() for token in bare)
+
+
+def _is_iris_ring(tokens: list[Token], at: int) -> bool:
+    """'the aperture ring has a dot between 8 and 11': no ring between lens and body."""
+    return tokens[at].kind == "PIECE" and at > 0 and STOP_NAMED in tokens[at - 1].groups
 
 
 def is_ratio_of_stop(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
@@ -136,3 +147,17 @@ def _is_led(tokens: list[Token], at: int) -> bool:
     if before is None:
         return False
     return before.kind in _LED or before.value == _SPEED or before.text.casefold().startswith(_DENSITY)
+
+
+def is_iso_of_row(tokens: list[Token], at: int, speeds: frozenset[int]) -> bool:
+    """'full sun, f2, 400, 1/50': among the settings of an exposure the round number that is none of the others."""
+    token = tokens[at]
+    if token.numbers[0] not in speeds or token.numbers[0] < _LEAST_UNSAID or not token.text.isdecimal():
+        return False
+    timed = any(one.kind in ("SHUTTER", "FPS") for one in tokens)
+    stopped = any(one.kind in _STOPPED for one in tokens)
+    if not timed or not stopped or any(one.kind == "ISO" for one in tokens):
+        return False
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    led = before is None or before.kind in _IN_ROW or before.value in _AT
+    return led and (after is None or after.kind in _IN_ROW - {"FNUM", "TSTOP"} or after.value in ("in", "and"))

@@ -11,13 +11,14 @@ _JOINING: Final = frozenset(["and", "and a", "and an", "plus", "plus a", "+", "&
 _SIZED: Final = frozenset(["LENGTH", "COUNT", "NUMBER"])
 _LENSES: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "COMBO", "NAMED"])
 _OWN: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "PIECE", "NUMBER", "LETTER", "TRAIT", "MEASURE", "BODY"])
+_THIN: Final = frozenset(["thin", "a thin", "the thin"])
 _LONGEST_MM: Final = 40.0
 _LEAST_LENS_MM: Final = 8.0
 
 
 def with_further_tubes(tokens: list[Token]) -> list[Token]:
     """A tube put behind such a length, where another number can be the lens."""
-    out = list(tokens)
+    out = tokens = _with_thin_rings(list(tokens))
     for at in range(1, len(tokens) - 2):
         piece = tokens[at]
         if piece.kind != "PIECE" or piece.value != SPACER or tokens[at - 1].kind not in _SIZED:
@@ -37,6 +38,18 @@ def with_further_tubes(tokens: list[Token]) -> list[Token]:
         more = [length.as_("LENGTH", unit="mm"), Token("PIECE", "tube", length.column, SPACER)]
         return [*out[: at + 1], joined, *more, *with_further_tubes(out[place + 1 :])]
     return out
+
+
+def _with_thin_rings(tokens: list[Token]) -> list[Token]:
+    """'the 10-15.5 helicoid plus thin 1mm on E': a thin length joined to a piece is a ring, and no error."""
+    for at in range(1, len(tokens) - 2):
+        row = [one.kind for one in tokens[at - 1 : at + 3]]
+        joined = row == ["PIECE", "JOIN", "MEASURE", "LENGTH"] and tokens[at].text.casefold() in _JOINING
+        after = tokens[at + 3] if at + 3 < len(tokens) else None
+        if joined and tokens[at + 1].text.casefold() in _THIN and (after is None or after.kind not in _OWN):
+            ring = Token("PIECE", "ring", tokens[at + 2].column, "adapter")
+            return [*tokens[: at + 1], tokens[at + 2], ring, *tokens[at + 3 :]]
+    return tokens
 
 
 def _may_be_lens(token: Token) -> bool:

@@ -23,6 +23,7 @@ from grammar.numbers.near_marks import is_own_size
 from grammar.numbers.ring_measured import PIECES, ring_measured
 from grammar.numbers.senses import is_put_in, is_thread_length
 from grammar.numbers.threads_told import with_led_apart
+from grammar.numbers.wide_lenses import is_wide_lens
 from grammar.words.groups import ASKS
 from grammar.words.tokens import Token
 
@@ -52,7 +53,7 @@ def with_measures_told(tokens: list[Token], told: frozenset[str] = frozenset()) 
             _tell_measure(out, at)
         elif token.kind == "MOUNTWORD" and is_screw(token):
             _tell_screw(out, at)
-        elif _is_wide(token) and at and out[at - 1].kind == "LENGTH":
+        elif _is_wide(token) and at and out[at - 1].kind == "LENGTH" and not is_wide_lens(out, at):
             _tell_wide(out, at)
     return out
 

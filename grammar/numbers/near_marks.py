@@ -25,6 +25,7 @@ _LEAST_METRES: Final = 0.25  # a bare decimal under this is a magnification
 _CENTIMETRES: Final = 200.0  # and under this in centimetres
 _LEAST_MM: Final = 60.0
 _REACH: Final = 4  # tokens
+_LEAST_LENS: Final = 8.0  # mm
 
 
 def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -49,6 +50,24 @@ def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Toke
             out[found] = out[found].as_("RATIO")
         elif found is not None:
             out[found] = out[found].as_("KEYED", value="close-focus", numbers=(_mm(out[found]) or 0.0,), unit="m")
+    return out
+
+
+def with_bracketed_marks(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'a 28 (0.3 m) with a 6 mm ring', 'same but my 28 (0.7)': in brackets behind a lens stands its nearest mark."""
+    close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in (*_SPACING, "adapter") for one in tokens)
+    out = list(tokens)
+    for at in range(len(out) - 3):
+        lens, opened, near, closed = out[at : at + 4]
+        if (opened.text, closed.text) != ("(", ")") or not close or near.kind not in ("NUMBER", "LENGTH"):
+            continue
+        bare = lens.kind in ("NUMBER", "LENGTH") and lens.unit in ("", "mm") and lens.text[:1].isdigit()
+        metres = near.unit in _FAR_UNITS or (not near.unit and "." in near.text and near.numbers[0] >= _LEAST_METRES)
+        size = _mm(near) if metres else None
+        if size is None or not (lens.kind == "COMBO" or (bare and lens.numbers[0] >= _LEAST_LENS)):
+            continue
+        out[at] = lens if lens.kind == "COMBO" else lens.as_("FOCAL", unit="mm")
+        out[at + 2] = near.as_("KEYED", value=_NATIVE, numbers=(size,), unit="m")
     return out
 
 

@@ -10,6 +10,12 @@ from grammar.words.tokens import Token
 
 _RINGS: Final = "rings"
 _LONGEST_RING: Final = 100.0  # mm
+_LEAST_LENS_MM: Final = 12.0
+_OF_RING: Final = frozenset(["MOUNT", "LINK", "LETTER", "LENGTH", "NUMBER"])  # before a ring of the trade
+_PAUSES: Final = frozenset(["MARK", "FILLER", "CUE", "JOIN"])
+_PASSED: Final = frozenset(["DET", "LETTER", "COUNT", "FILLER"])
+_LENS_AND_TUBE: Final = ("lens", "join", "length", "tube")
+_FOCALS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "NAMED", "FOCAL"])
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 
 
@@ -39,3 +45,40 @@ def tell_rings_as_tubes(tokens: list[Token]) -> None:
         several = len(row) > 1 and is_number(row[0]) and (is_number(row[1]) or row[1].kind in _BETWEEN)
         if named and not joins_mounts and several and all(one.numbers[0] <= _LONGEST_RING for one in row[:1]):
             tokens[at] = token.as_("PIECE", value=SPACER)
+
+
+def with_rings_pictured(tokens: list[Token]) -> list[Token]:
+    """'shots of the rings: 50mm with a 16mm tube': rings that are photographed, and behind them a lens and its tube.
+
+    The length right behind the ring is that of the lens, where nothing else can be it and a tube follows.
+    """
+    for at, token in enumerate(tokens[:-3]):
+        ring = token.kind == "PIECE" and token.value == "adapter" and not (at and tokens[at - 1].kind in _OF_RING)
+        if not ring and token.kind != "MOTIF":
+            continue
+        place = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind not in _PAUSES), len(tokens))
+        row = [one for one in tokens[place : place + 6] if one.kind not in _PASSED and not _is_count(one)]
+        if len(row) < len(_LENS_AND_TUBE) or not _is_lens_and_tube(row):
+            continue
+        if place == at + 1 and ring and token.text.casefold() == _RINGS:
+            continue  # 'rings 10 + 16 mm tube'
+        others = [one for one in tokens if one.kind in _FOCALS and one not in row and not _is_count(one)]
+        if not others:
+            seen = token.as_("FILLER") if ring else token
+            lens = tokens[place].as_("FOCAL", unit="mm")
+            return [*tokens[:at], seen, *tokens[at + 1 : place], lens, *tokens[place + 1 :]]
+    return tokens
+
+
+def _is_count(token: Token) -> bool:
+    """'a single 16 mm tube'."""
+    return token.kind == "NUMBER" and token.text[:1].isalpha()
+
+
+def _is_lens_and_tube(row: list[Token]) -> bool:
+    lens, join, length, piece = row[:4]
+    sized = all(one.kind in ("LENGTH", "NUMBER") and one.unit in ("", "mm") for one in (lens, length))
+    tube = (piece.kind == "PIECE" and piece.value == SPACER) or (piece.kind, piece.value) == ("MEASURE", "extension")
+    joined = join.value in ("with", "and", "+") or join.text.casefold() in ("with", "plus", "+", "and")
+    whole = sized and lens.numbers[0] == int(lens.numbers[0]) and lens.numbers[0] >= _LEAST_LENS_MM
+    return whole and tube and joined

@@ -7,6 +7,7 @@ from typing import Final
 from grammar.words.tokens import Token
 
 NOMINAL: Final = "nominal"
+_BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
 _OWN: Final = "own"
 _MEASURES: Final = "measure"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
@@ -25,7 +26,7 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
         if not _tells_right(tokens, at):
             continue
         out[at] = token.as_("CUE")
-        right = _ahead(out, at)
+        right = _ahead(out, at) if token.value != _BEHIND else _behind(out, at)
         if right is None:
             continue
         measured = _measured(out, right)
@@ -68,7 +69,10 @@ def _tells_right(tokens: list[Token], at: int) -> bool:
     """The words for what should be, or 'not' right between two lengths: 'it is 36.6 not 37.0'."""
     token = tokens[at]
     if token.kind == "MEASURE":
-        return token.value == NOMINAL
+        return token.value in (NOMINAL, _BEHIND)
+    if token.value == "not" and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
+        other = _measured(tokens, at + 1)  # 'M42-E 27.6 (not 27.46)'
+        return other is not None and other < at and "." in tokens[other].text
     around = tokens[max(0, at - 2) : at], tokens[at + 1 : at + 2]
     measured = any(_is_length(one) and "." in one.text for side in around for one in side)
     return token.value == "not" and measured and all(any(map(_is_length, side)) for side in around)
@@ -81,6 +85,11 @@ def _ahead(tokens: list[Token], at: int) -> int | None:
         if tokens[place].kind not in _BETWEEN:
             return None
     return None
+
+
+def _behind(tokens: list[Token], at: int) -> int | None:
+    before = tokens[at - 1] if at else None
+    return at - 1 if before is not None and _is_length(before) else None
 
 
 def _is_length(token: Token) -> bool:

@@ -45,6 +45,19 @@ def without_articles(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _is_denied_ring(out: list[Token], at: int) -> bool:
+    """'no ring', 'without adapter': what is not there has no length."""
+    return _is_ring(out, at) and at > 0 and (out[at - 1].text.casefold() == "no" or out[at - 1].value == "without")
+
+
+def _ends_drawn(out: list[Token]) -> bool:
+    """Whether the last thing told is a piece that spaces, with its lengths behind it."""
+    at = len(out) - 1
+    while at > 0 and out[at].kind == "TAIL":
+        at -= 1
+    return out[at].kind == "PIECE" and out[at].value in DRAWN
+
+
 def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Numbers that follow their head: '85/2.8' in 'projector lens, 85/2.8'."""
     out: list[Token] = []
@@ -74,6 +87,12 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
             behind_comma = back < len(out) - 1 and out[-1].value == ","
             # 'same ring, 50mm', 'without the tc, 1.4x instead': another thing's
             known = out[back].kind == "PIECE" and (bool(told & _KNOWN) or out[back - 1].value == "without")
+            if back == len(out) - 1 and _is_denied_ring(out, back) and _is_of_lens(token):
+                out.append(token.as_("FOCAL", unit="mm"))  # 'held on K, no ring 28mm'
+                continue
+            if token.kind == "FOCAL" and _ends_drawn(out):
+                out.append(token)  # 'which tube (7 14 28) puts my 85 ...': a tube has no focal length
+                continue
             if behind_comma and _is_of_lens_alone(out, back, tokens, at):
                 out.append(token.as_("FOCAL", unit="mm"))
                 continue

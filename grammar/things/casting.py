@@ -98,7 +98,8 @@ class Part:
         joins = [mount.ids for mount in self.mounts] if piece else []
         factor = self.factor if self.factor is None or self.factor > 0 else None  # no glass multiplies by less
         return Thing(
-            kind, ids, self.noun.text, self.noun.column, self.focal, self.f_number,
+            kind, ids, self.noun.text, self.noun.column,
+            self.focal or None, self.f_number or None,  # no lens has a focal length of nought, or opens to f/0
             self.formats[0].ids[0] if self.formats else None,
             (self.kinds[0] if self.kinds else None) if self.sort == "lens" else None,
             tuple(dict.fromkeys(trait.replace("-", " ") for trait in traits)),
@@ -188,7 +189,7 @@ def _measure_lens(part: Part) -> None:
     if part.focal is None and metric and metric[0].unit != "m":
         part.focal = metric[0].numbers[0]
         part.inches = metric[0].unit == "in"
-    if zoom and part.sort in ("lens", "mount") and not combo:
+    if zoom and part.sort in ("lens", "mount") and not combo and min(zoom.numbers) > 0:
         part.zoom = (zoom.numbers[0], zoom.numbers[1])
 
 

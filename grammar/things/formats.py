@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.things.casting import OPTICAL
+from grammar.things.casting import DRAWN, OPTICAL
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -12,6 +12,7 @@ from grammar.words.tokens import Token
 _OF_FILM: Final = 100  # a number of three digits that names a film names it before 'lens' too: '645 lenses'
 _MEDIUM: Final = "medium-format"
 _CINE: Final = "cine"
+_PROJECTOR: Final = "projector"
 _COVERAGE: Final = "coverage"
 _TOLD_LENS: Final = frozenset(["COMBO", "LENGTH", "RANGE"])  # 'an old 16 mm zoom 12-120'
 _ERA: Final = "era"
@@ -25,12 +26,14 @@ _OF_FRAMES: Final = frozenset(["equiv", "match", "cover", "dof"])  # what is ask
 _AFTER: Final = frozenset(["after-coverage", "after-crop-equivalent"])  # a question of a lens on a frame before
 _OF_OTHERS: Final = frozenset(["PIECE", "MEASURE", "MOUNTWORD", "LENS", "KIND"])
 _NEAR: Final = 4  # tokens
+_SHOWN: Final = 35.0  # mm, the widest film that the name of a format and 'projector' go together for
 _SHORTEST: Final = 8.0  # mm, of a focal length told without its unit
 _SAME: Final = 0.04  # '25 mm' and '1 inch' are one focal length
 _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '645 80', '645 lenses'
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
+_AWAY_FROM: Final = frozenset(["from", "behind"])  # what a sensor lies so far off, and is not so large
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -97,8 +100,11 @@ def _is_alone(tokens: list[Token], at: int) -> bool:
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
-    """'the chip is 1/3', 'sensor: 2/3': the figure of a sensor right behind it."""
-    if tokens[at].kind != "FRACTION" or "format" not in tokens[at].implies:
+    """'the chip is 1/3', 'sensor: 2/3', 'sensor is the 1 inch kind': the figure of a sensor right behind it."""
+    token = tokens[at]
+    inches = token.kind == "LENGTH" and token.unit == "in"
+    away = at + 1 < len(tokens) and tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _AWAY_FROM
+    if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
     return bool(behind) and behind[-1].kind == "FRAME"
@@ -146,6 +152,8 @@ def _told(tokens: list[Token], at: int) -> Token:
     if token.unit == "in" and not told and _is_whole(token) and _is_for_film(tokens[at + 1 : at + 3]):
         return token  # 'a 1.5 inch 16mm lens': its focal length, and the film that it was made for
     spacer = token.unit == "mm" and after is not None and after.kind == "PIECE"  # 'an 8mm tube' is no camera tube
+    shown = after is not None and after.value == _PROJECTOR and token.unit == "mm" and token.numbers[0] > _SHOWN
+    spacer = spacer or shown or _is_behind_alone(tokens, at)  # 'a 65mm projector lens' has that focal length
     if told or (after is not None and not spacer and (FILM_LIKE in after.groups or after.kind in ("BODY", "FRAME"))):
         return token.as_("FORMAT")
     if token.unit == "in" and after is not None and VIDEO_TUBE in after.groups:
@@ -165,6 +173,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
+        near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
         near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
         near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths
@@ -180,6 +189,16 @@ def _told(tokens: list[Token], at: int) -> Token:
         if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _is_behind_alone(tokens: list[Token], at: int) -> bool:
+    """'a 0.5 mm spacer behind an 8mm cine lens': how far out a lens stands is asked of its focal length."""
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    if after is None or after.value != _CINE or token.unit != "mm":
+        return False
+    behind = [n for n, one in enumerate(tokens) if n and one.kind == "PIECE" and one.value in DRAWN]
+    sized = [n - 1 for n in behind if tokens[n - 1].kind in ("LENGTH", "NUMBER")]
+    return bool(sized) and not any(one.kind in _NUMBERS for n, one in enumerate(tokens) if n not in (at, *sized))
 
 
 def _crop_is_asked(tokens: list[Token], at: int) -> bool:

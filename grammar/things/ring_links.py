@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import OPTICAL
+from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS
 
@@ -71,6 +72,9 @@ def _as_ring(tokens: list[Token], at: int) -> int:
     if after is not None and after.value == _THING:
         tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E thing'
         return 0
+    if after is not None and STANDIN in after.implies and at and (tokens[at - 1].kind == "DET"):
+        tokens[end] = after.as_("PIECE", value=_RING)  # 'the C to E one i got'
+        return 0
     size = _thickness(tokens, end)
     if size is None and not _is_owned(tokens, at):
         return 0
@@ -111,6 +115,7 @@ def _thickness(tokens: list[Token], at: int) -> int | None:
         if token.kind in ("NUMBER", "LENGTH"):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             own = after is not None and after.kind in ("LENS", "KIND", "MOUNT", "FNUM", "MEASURE", "PIECE")
+            own = own and not (after is not None and after.kind == "MEASURE" and after.value in _SIZES)  # 'by caliper'
             bare = token.kind == "NUMBER" and "." in token.text
             metric = token.kind == "LENGTH" and token.unit == "mm" and not _is_lens(token, place == at)
             return place if (bare or metric) and 0 <= token.numbers[0] <= _THICKEST and not own else None

@@ -10,6 +10,7 @@ from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN
 
 PLAN: Final = "buy-plan"
+_PAIRED: Final = frozenset(["chain", "list-fits"])  # kinds of question that tell of each lens on each body
 _THICKNESS: Final = "thickness"
 _IN_FRONT: Final = "close-up-lens"  # it stands before the lens, and takes no tube's place
 _LAYER: Final = "layer"
@@ -20,7 +21,9 @@ _FILTERS: Final = "factor"  # the key under which they are told
 
 def added(heard: Heard, before: Question) -> tuple[tuple[Thing, ...], tuple[Thing, ...]] | None:
     """All lenses and bodies that are planned for now; None where nothing is added to those of before."""
-    if before.intent != PLAN and not (before.prior is not None and before.prior.intent == PLAN):
+    planned = before.intent == PLAN or (before.prior is not None and before.prior.intent == PLAN)
+    several = before.intent in _PAIRED and len(before.lenses) > 1 and len(before.bodies) == 1
+    if not planned and not (several and heard.tells("adding")):
         return None
     if heard.tells("both-bodies") and not heard.cast.bodies:
         bodies = each_once((*(before.prior.bodies if before.prior is not None else ()), *before.bodies))

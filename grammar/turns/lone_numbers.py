@@ -35,6 +35,7 @@ _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
 _CUT: Final = "cut"  # the cue of what is to be made
+_SPEED: Final = "iso"  # value of the words for it
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
 _NO_THINGS: Final = frozenset(
@@ -141,8 +142,8 @@ def _alone(heard: Heard, before: Question) -> Token | None:
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all"):
-        return None  # 'two of them'
+    if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
+        return None  # 'two of them'; '100 asa' tells of what it is
     if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
     idle = _IDLE | {_CUT} if made else _IDLE

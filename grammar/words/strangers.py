@@ -16,6 +16,7 @@ _ENDS: Final = frozenset(["STOP", "LIMIT", "JOIN"])
 _OWNED: Final = frozenset(["LENS", "BODY", "MOUNTWORD"])
 _METRIC: Final = re.compile(r"m\d{2,3}(?:\.\d)?")
 _THREAD: Final = "thread"
+_OF: Final = "of"
 _WORDED: Final = (2, 12)  # of a model told in a word
 _AFTER_MODEL: Final = frozenset(["NUMBER", "FOCAL", "PREP", "STOP", "JOIN"])
 _LEAST_FOCAL: Final = 12  # mm, of a bare number behind a name
@@ -124,7 +125,7 @@ def _is_name(tokens: list[Token], at: int, end: int) -> bool:
     before = _before(tokens, at, ("FILLER", "DET", "MARK"))
     after = next((one for one in tokens[end:] if one.kind not in _MARKS_NO_END), None)
     if after is not None and after.kind in _OWNED:
-        return True
+        return not any(one.text.casefold() == _OF for one in tokens[end : end + 1])  # 'a crate of 2/3 inch lenses'
     placed = before is not None and before.kind == "PREP" and before.value in _PLACES
     return placed and (after is None or after.kind in _ENDS)
 

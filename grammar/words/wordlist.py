@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from engine.base.compact import compact, field
-from grammar.words.atoms import Runs, key_of
+from grammar.words.atoms import Run, Runs, key_of
 from grammar.words.groups import Groups
 from grammar.words.numerals import CLASSES, Numerals
 from grammar.words.spelled import Spelled
@@ -17,6 +17,7 @@ EMPTY: Final = "empty"  # words that say nothing of what a question is about
 GROUP: Final = "group"  # words that a reading tells apart by more than their class
 NUMERAL: Final = "numeral"  # a word that numbers are told in
 MENTION: Final = "mention"  # phrases that an answer listens for
+_ON_LETTER: Final = ["on", "e"]
 REPLY: Final = "reply"  # words for a number of the answer before
 # endings that people put on a word of the language or leave off; only tried where the word as typed is not known
 _ENDINGS: Final = (("s", ""), ("es", ""), ("ed", ""), ("ed", "e"), ("ing", ""), ("ing", "e"), ("er", ""), ("ies", "y"))
@@ -116,7 +117,7 @@ class WordList:
     def word_at(self, runs: Runs, at: int) -> tuple[Word, int] | None:
         """The longest part of speech that begins at atom `at`, and the atom after it."""
         for run in runs.from_(at)[:-1]:
-            if run.plain and run.key in self.phrases:
+            if run.plain and run.key in self.phrases and not _ends_on_letter(runs, run):
                 return self.phrases[run.key], run.after
         text = runs.atoms[at].text
         word = self.words.get(text) or self.phrases.get(text) or self._inflected(text)
@@ -127,7 +128,8 @@ class WordList:
         for run in runs.from_(at):
             # 'a f' is not 'af': what is written as one word is one word
             as_one = run.key in self.alone and run.key not in self.parted
-            if run.plain and run.key in self.cues and (run.after == at + 1 or not as_one):
+            whole = run.after == at + 1 or not (as_one or _ends_on_letter(runs, run))
+            if run.plain and run.key in self.cues and whole:
                 return self.cues[run.key], run.after
         text = runs.atoms[at].text
         if text in self.known:
@@ -148,6 +150,11 @@ class WordList:
     def _inflected(self, text: str) -> Word | None:
         words = (self.words.get(stem) for stem in _stems(text))
         return next((word for word in words if word is not None and word.sort not in ("prep", "det", "join")), None)
+
+
+def _ends_on_letter(runs: Runs, run: Run) -> bool:
+    """'K glass on E': the mount behind 'on' is not the end of 'glass one'."""
+    return [atom.text for atom in runs.atoms[run.after - 2 : run.after]] == _ON_LETTER
 
 
 def _stems(text: str) -> Iterator[str]:

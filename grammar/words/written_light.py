@@ -78,9 +78,15 @@ def combo(match: re.Match[str]) -> Literal | None:
 
 
 def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', as it stands on a lens."""
-    focal, stop = float(match.group("a")), float(match.group("b"))
+    """'1:2.8/50', '3,5/135', as it stands on a lens."""
+    focal, stop = float(match.group("a")), float(match.group("b").replace(",", "."))
     return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def engraved_stop(match: re.Match[str]) -> Literal | None:
+    """'1:2,8'."""
+    stop = float(match.group("n").replace(",", "."))
+    return Literal("FNUM", (stop,), match.end()) if stop in STOPS else None
 
 
 def stop_first(match: re.Match[str]) -> Literal | None:
@@ -126,7 +132,7 @@ def t_stop(match: re.Match[str]) -> Literal | None:
 
 def shutter(match: re.Match[str]) -> Literal | None:
     below = float(match.group("b"))
-    if below < 15 and not match.group("s"):
+    if below <= 0 or (below < 15 and not match.group("s")):
         return None
     return Literal("SHUTTER", (1 / below,), match.end(), "s", f"1/{below:g} s")
 

@@ -1,12 +1,12 @@
 """Fits the leanings of wording to the practice questions. Run: python -m tests.grammar.fit [--folds | --write].
 
-Multinomial logistic regression by AdaGrad (Duchi, Hazan and Singer, JMLR 12, 2011), shrunk towards nothing.
+Multinomial logistic regression, shrunk towards nothing (scikit-learn), over words, their neighbours, what a question
+holds, the evidence by hand, and the runs of letters of its text.
 """
 
 from __future__ import annotations
 
 import json
-import random
 import sys
 from collections import Counter
 from collections.abc import Collection, Sequence
@@ -16,28 +16,34 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.sparse import csr_matrix
+from sklearn.linear_model import LogisticRegression
 
 from engine.base.compact import compact
 from engine.facts.catalogue import load_catalogue
 from engine.facts.lexicon_store import lexicon_of
 from grammar.hearing import hear
 from grammar.intents import weigh
-from grammar.leanings import HAND_MOST, SHAPE, packed, wording_of
+from grammar.leanings import HAND_MOST, PLACES, SHAPE, packed, runs_of, share_of, wording_of
 from grammar.questions import INTENTS
 from grammar.words.lexicon import Lexicon
 from tests.grammar import sentences
 from tests.grammar.asked import DATA, LISTS, Asked, asked
 
 TABLE = Path(__file__).parents[2] / "grammar" / "leanings.tables"
+LETTERS = TABLE.with_suffix(".letters")
 ASKED = INTENTS[: INTENTS.index("buy-plan") + 1]
-ROUNDS, RATE, SHRINK, SEED = 14, 0.3, 3e-4, 7
-ORDERS = 4  # fits, each over another order of the questions, whose mean is written: one order alone leans by chance
+SPREAD = 0.1  # how far the weights may go from nothing: the inverse of what shrinks them
+ROUNDS = 150
+HAND_SHARE = 0.25  # of the evidence by hand, so that it is of the size of a word
+LETTERS_SHARE = 8.0  # of all the letters of a text together
 LEAST_SEEN = 3  # questions that a feature must show in
-LEAST_WEIGHT = 0.3  # rows of smaller weights are left out of the table
-FOLDS = 5
+LEAST_WEIGHT = 0.05  # rows of smaller weights are left out of the table
+# messages as they come, of every kind, count more than those that were made up to practise one kind
+EVERYDAY, EVERYDAY_WEIGHT = ("everyday-", "list", "further"), 4.0
+MOST_STEPS = 127  # of a signed byte
 
 Numbers = NDArray[np.float64]
-Known = tuple[NDArray[np.intp], Numbers]  # the places of a row's features, its evidence by hand
 
 
 @compact
@@ -47,8 +53,7 @@ class Row:
     source: str
     wording: frozenset[str]
     hand: tuple[float, ...]
-    before: int  # of ASKED, -1 where it stands alone
-    brief: bool
+    runs: tuple[int, ...]
     intent: int
 
 
@@ -58,86 +63,57 @@ def made_ready(rows: Sequence[Asked], lexicon: Lexicon) -> list[Row]:
         before = row.before[-1][1] if row.before else ""
         heard = hear(row.say, lexicon, before)
         hand = dict(weigh(heard.features, lexicon).ranked)
-        told = tuple(min(hand.get(one, 0.0), HAND_MOST) for one in ASKED)
-        at = ASKED.index(before) if before in ASKED else -1
+        told = tuple(max(0.0, min(hand.get(one, 0.0), HAND_MOST)) for one in ASKED)
         wording = wording_of(heard.line, heard.features, before)
-        out.append(Row(row.source, wording, told, at, heard.tells("brief"), ASKED.index(row.intent)))
+        out.append(Row(row.source, wording, told, tuple(runs_of(row.say)), ASKED.index(row.intent)))
     return out
 
 
 class Fit:
-    """The weights while they are fitted: (features, intents), in the order of `names` and of ASKED."""
+    """Weights fitted to rows: (features, intents) in the order of `names`, of the evidence, and of the letters."""
 
     def __init__(self, rows: Sequence[Row]) -> None:
         seen = Counter(feature for row in rows for feature in row.wording)
         self.names = sorted(feature for feature, count in seen.items() if count >= LEAST_SEEN)
         self._at = {feature: at for at, feature in enumerate(self.names)}
-        self.weights = np.zeros((len(self.names), len(ASKED)))
-        self.bias = np.zeros(len(ASKED))
-        self.few = np.array([1.0, 1.0, 0.5])  # of the evidence, of the intent before, of that where the text is brief
-        self._sums = np.full_like(self.weights, 1e-3)
-        self._of_few = np.full(3, 1e-3)
+        counts = [EVERYDAY_WEIGHT if row.source.startswith(EVERYDAY) else 1.0 for row in rows]
+        self._model = LogisticRegression(C=SPREAD, max_iter=ROUNDS, tol=1e-3)
+        self._model.fit(self._table(rows), [row.intent for row in rows], sample_weight=counts)
+        whole = np.zeros((len(ASKED), len(self.names) + len(ASKED) + PLACES))
+        whole[self._model.classes_] = self._model.coef_
+        words, hand = len(self.names), len(self.names) + len(ASKED)
+        self.weights: Numbers = whole[:, :words].T
+        self.hand: Numbers = whole[:, words:hand].T * HAND_SHARE
+        self.letters: Numbers = whole[:, hand:].T * LETTERS_SHARE
+        self.bias = np.full(len(ASKED), -MOST_STEPS / 10)
+        self.bias[self._model.classes_] = self._model.intercept_
 
-    def known(self, row: Row) -> Known:
-        """The row by the places of its features; those that no weight is fitted to are left out."""
-        places = sorted(self._at[feature] for feature in row.wording if feature in self._at)
-        return np.array(places, dtype=np.intp), np.array(row.hand)
-
-    def scores(self, row: Row, known: Known | None = None) -> Numbers:
-        places, hand = known or self.known(row)
-        totals: Numbers = self.bias + self.few[0] * hand + self.weights[places].sum(axis=0)
-        if row.before >= 0:
-            totals[row.before] += self.few[1] + (self.few[2] if row.brief else 0.0)
-        return totals
-
-    def learn(self, row: Row, known: Known, rate: float) -> None:
-        places, hand = known
-        totals = self.scores(row, known)
-        slopes = np.exp(totals - totals.max())
-        slopes /= slopes.sum()
-        slopes[row.intent] -= 1.0
-        weights, sums = self.weights[places], self._sums[places]
-        steep = slopes + SHRINK * weights
-        sums += steep * steep
-        self._sums[places] = sums
-        self.weights[places] = weights - rate * steep / np.sqrt(sums)
-        self.bias -= 0.01 * rate * slopes
-        few = np.array([slopes @ hand, 0.0, 0.0])
-        if row.before >= 0:
-            few[1] = slopes[row.before]
-            few[2] = slopes[row.before] if row.brief else 0.0
-        self._of_few += few * few
-        self.few -= 0.1 * rate * few / np.sqrt(self._of_few)
+    def _table(self, rows: Sequence[Row]) -> csr_matrix:
+        """The rows as numbers: words, then evidence, then letters."""
+        words, hand = len(self.names), len(self.names) + len(ASKED)
+        values: list[float] = []
+        places: list[int] = []
+        ends = [0]
+        for row in rows:
+            known = sorted(self._at[feature] for feature in row.wording if feature in self._at)
+            told = [at for at, weight in enumerate(row.hand) if weight]
+            places += [*known, *(words + at for at in told), *(hand + at for at in row.runs)]
+            values += [1.0] * len(known)
+            values += [row.hand[at] * HAND_SHARE for at in told]
+            values += [LETTERS_SHARE * share_of(row.runs)] * len(row.runs)
+            ends.append(len(places))
+        return csr_matrix((values, places, ends), shape=(len(rows), hand + PLACES))
 
     def right(self, rows: Sequence[Row]) -> int:
-        return sum(int(self.scores(row).argmax()) == row.intent for row in rows)
+        told = self._model.predict(self._table(rows))
+        return int((told == np.array([row.intent for row in rows])).sum())
 
 
-def fitted(rows: Sequence[Row], rounds: int = ROUNDS, seed: int = SEED) -> Fit:
-    fit, chance = Fit(rows), random.Random(seed)
-    order = [(row, fit.known(row)) for row in rows]
-    for turn in range(rounds):
-        chance.shuffle(order)
-        for row, known in order:
-            fit.learn(row, known, RATE / (1 + turn / 4))
-    return fit
-
-
-def averaged(rows: Sequence[Row]) -> Fit:
-    """The mean of several fits."""
-    fits = [fitted(rows, seed=SEED + order) for order in range(ORDERS)]
-    out = fits[0]
-    out.weights = np.mean([fit.weights for fit in fits], axis=0)
-    out.bias = np.mean([fit.bias for fit in fits], axis=0)
-    out.few = np.mean([fit.few for fit in fits], axis=0)
-    return out
-
-
-def by_source(rows: Sequence[Row], sources: Collection[str] = (), rounds: int = ROUNDS) -> dict[str, tuple[int, int]]:
+def by_source(rows: Sequence[Row], sources: Collection[str] = ()) -> dict[str, tuple[int, int]]:
     """For each file of questions (of `sources`), how many are right when the weights are fitted to all the others."""
     out = {}
     for source in sorted(set(sources) or {row.source for row in rows}):
-        fit = fitted([row for row in rows if row.source != source], rounds)
+        fit = Fit([row for row in rows if row.source != source])
         held = [row for row in rows if row.source == source]
         out[source] = (fit.right(held), len(held))
     return out
@@ -151,24 +127,34 @@ def digest() -> str:
     return whole.hexdigest()
 
 
+def _hundredths(weights: Numbers) -> list[int]:
+    return [round(100 * one) for one in weights.tolist()]
+
+
 def table_of(fit: Fit) -> dict[str, Any]:
     rows = {
-        feature: packed([round(100 * one) for one in weights.tolist()])
+        feature: packed(_hundredths(weights))
         for feature, weights in zip(fit.names, fit.weights, strict=True)
         if abs(weights).max() >= LEAST_WEIGHT
     }
-    hand, again, brief = (round(one, 3) for one in fit.few.tolist())
-    bias = [round(100 * one) for one in fit.bias.tolist()]
     return {
         "shape": SHAPE,
         "of": digest(),
         "intents": ASKED,
-        "hand": hand,
-        "again": again,
-        "again_brief": brief,
-        "bias": bias,
+        "step": _step(fit),
+        "hand": {intent: packed(_hundredths(weights)) for intent, weights in zip(ASKED, fit.hand, strict=True)},
+        "bias": _hundredths(fit.bias),
         "rows": rows,
     }
+
+
+def _step(fit: Fit) -> float:
+    """How much one step of a byte of the letters is."""
+    return round(float(abs(fit.letters).max()) / MOST_STEPS, 6)
+
+
+def letters_of(fit: Fit) -> bytes:
+    return np.round(fit.letters / _step(fit)).clip(-MOST_STEPS, MOST_STEPS).astype(np.int8).tobytes()
 
 
 def main(arguments: Sequence[str]) -> None:
@@ -177,12 +163,13 @@ def main(arguments: Sequence[str]) -> None:
     if "--folds" in arguments:
         for source, (right, count) in by_source(rows).items():
             print(f"{source:16} {right}/{count} {right / count:.1%}")
-    fit = averaged(rows)
-    print(f"all, fitted to themselves: {fit.right(rows)}/{len(rows)}; {fit.few}")
+    fit = Fit(rows)
+    print(f"all, fitted to themselves: {fit.right(rows)}/{len(rows)}")
     if "--write" in arguments:
         text = json.dumps(table_of(fit), separators=(",", ":"), ensure_ascii=False)
         TABLE.write_text(text.replace('","', '",\n"') + "\n", encoding="utf-8")
-        print(f"written: {TABLE}, {len(text)} characters")
+        LETTERS.write_bytes(letters_of(fit))
+        print(f"written: {TABLE}, {len(text)} characters, and {LETTERS.name}, {LETTERS.stat().st_size} bytes")
 
 
 if __name__ == "__main__":

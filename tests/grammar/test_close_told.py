@@ -23,6 +23,8 @@ def asked(text: str) -> Question:
         "the 105mm goes to 0.5x, adding a 10mm tube what magnification",
         "10mm tube on a 105mm which already reaches 0.5x",
         "105mm reaches 0.5x natively, 10 mm tube behind it?",
+        "105 macro gives 0.5 by itself, 10mm tube on top makes it?",
+        "105mm macro does 0.5 alone and I add a 10 mm tube, how big",
     ],
 )
 def test_what_a_lens_draws_by_itself_is_no_glass(text: str) -> None:

@@ -207,3 +207,12 @@ def further(lens: Distances, magnification: float, tubes: Sequence[float]) -> To
     )
     rows = (Quantity("extension_mm", wanted, f"m = {trimmed(magnification, 2)}"),)
     return Told((Line("fact", text, 1),), rows)
+
+
+def beyond_its_own(present: float, focal: float, length: float, case: str, level: int = 2) -> Told:
+    """What a tube makes of the magnification that a lens has by itself."""
+    grown = closeup.magnification_with_tube(Interval.exact(present), Interval.exact(focal), Interval.exact(length))
+    if not is_known(grown):
+        return Told()
+    text = f"with the {times(present)} it has by itself: {times(grown.nominal)}"
+    return Told((Line("fact", text, level),), (Quantity("magnification", grown, f"{case} tube"),))

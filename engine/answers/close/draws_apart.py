@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from engine.answers.close.close_picture import shown_by
-from engine.answers.close.close_rows import Shown, at_extension
+from engine.answers.close.close_rows import Shown, at_extension, beyond_its_own
 from engine.answers.close.dioptres import with_close_up_lens
 from engine.answers.close.drawn import draw_of, is_drawn
 from engine.answers.close.image_side import size_told
+from engine.answers.close.nearest_set import asked_of_tubes
 from engine.answers.close.tube_sets import TUBE, sets_of, tubes_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
@@ -61,10 +62,14 @@ def draws_apart(ways: Sequence[Way], question: Question, knowledge: Knowledge) -
     drawn = [found for way in ways if (found := _drawn(way, question, knowledge)) is not None]
     if not drawn:
         return Told()
-    wanted = size_told(question)
+    wanted, own = size_told(question), None
+    if wanted and question.mentions("own-size") and not asked_of_tubes(question):
+        wanted, own = None, wanted
     told = _for_size(wanted, drawn, focal) if wanted else _nearest(drawn, focal)
     for one in drawn:
         told += _rows(one, lens, shown)
+        if own is not None and one.least == one.most:
+            told += beyond_its_own(own, focal, one.most, small_mm(one.most), level=1)
     for way in ways:
         if any(thing.piece == CLOSE_UP_LENS for thing in way.pieces):
             for part in with_close_up_lens(lens, replace(question, adapters=way.pieces), shown):

@@ -10,13 +10,21 @@ from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
 
+SAME_MM = 0.5  # so near the length wanted none is short
 
-def missing_extension(focal: float | None, question: Question, facts: Catalogue) -> Told:
-    """Of two magnifications told the smaller is the lens's own: x = f * (wanted - own)."""
+
+def own_and_wanted(question: Question) -> tuple[float, float] | None:
+    """Of two magnifications told the smaller is the lens's own, the larger that which is wanted."""
     told = numbers(question, "magnification")
-    if len(told) != 2 or told[0] == told[1]:
+    return (min(told), max(told)) if len(told) == 2 and told[0] != told[1] else None
+
+
+def missing_extension(focal: float | None, question: Question, facts: Catalogue, at_hand: float = 0.0) -> Told:
+    """x = f * (wanted - own), and by how much what is at hand is short of it."""
+    sizes = own_and_wanted(question)
+    if sizes is None:
         return Told()
-    own, wanted = min(told), max(told)
+    own, wanted = sizes
     share = wanted - own
     if focal is None:
         shown = listed([f"{small_mm(one * share)} for {trimmed(one, 1)} mm" for one in usual_focals(facts)])
@@ -29,4 +37,9 @@ def missing_extension(focal: float | None, question: Question, facts: Catalogue)
         f"{small_mm(x.nominal)} of tube more takes {trimmed(focal, 1)} mm from its own {times(own)} to"
         f" {times(wanted)}, its focus ring at the near end."
     )
+    if at_hand:
+        short = x.nominal - at_hand
+        enough = f"enough: {times(own + at_hand / focal)}"
+        missed = f"{small_mm(short)} short: {times(own + at_hand / focal)}"
+        text += f" {small_mm(at_hand)} of it is {missed if short > SAME_MM else enough}."
     return Told((Line("head", text),), (Quantity("extension_mm", x, f"from {times(own)} to {times(wanted)}"),))

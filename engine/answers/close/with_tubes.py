@@ -6,17 +6,16 @@ from collections.abc import Iterator
 from typing import Final
 
 from engine.answers.close.close_picture import shown_by
-from engine.answers.close.close_rows import Shown, at_extension
+from engine.answers.close.close_rows import Shown, at_extension, beyond_its_own
 from engine.answers.close.taped import front_focus_taped
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_of
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import distance_mm, focals, number, numbers
-from engine.answers.parts.wording import article, distance, small_mm, times, trimmed
+from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
-from engine.physics import closeup
 from grammar.questions import Question
 
 HELICOID: Final = "helicoid"
@@ -53,22 +52,22 @@ def with_tubes(
     yield from left_beyond_infinity(question)
     if not tubes and any(thing.piece == TUBE for thing in question.adapters):
         yield Told((Line("ask", "How long are your tubes? What follows is for the usual ones.", wants="tubes"),))
+    travel = numbers(question, "travel")
+    drawn = any(thing.piece == HELICOID for thing in question.adapters)
+    only_drawn = drawn and all(thing.piece == HELICOID for thing in question.adapters)
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-        yield at_extension(optics, length, shown, case, lead=f"{trimmed(length, 2)} mm of tube")
-        if any(thing.piece == HELICOID for thing in question.adapters):
+        moved = length in travel or only_drawn
+        lead = f"{trimmed(length, 2)} mm of {'travel' if moved else 'tube'}"
+        yield at_extension(optics, length, shown, case, lead=lead)
+        if drawn or moved:
             # drawn out so far it is as near as it gets
             yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
         if present is not None:
-            grown = closeup.magnification_with_tube(
-                Interval.exact(present), Interval.exact(focal), Interval.exact(length)
-            )
-            if is_known(grown):
-                text = f"with the {times(present)} it has by itself: {times(grown.nominal)}"
-                yield Told((Line("fact", text, 2),), (Quantity("magnification", grown, f"{case} tube"),))
+            yield beyond_its_own(present, focal, length, case)
         if own is not None and is_known(own):
             near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
             lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"

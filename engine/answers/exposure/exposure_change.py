@@ -51,7 +51,8 @@ def changed_exposure(question: Question, knowledge: Knowledge) -> Told | None:
     if question.said("light") and not _has_pair(question):
         return None
     if times and changes and _is_metered(question):
-        return _kept_shutter(times[0], changes, question, knowledge) + _new_shutter(times[0], changes)
+        filtered = Told((), (Quantity("nd_stops", held(light), "filters"),)) if light.filters else Told()
+        return _kept_shutter(times[0], changes, question, knowledge) + _new_shutter(times[0], changes) + filtered
     if not times and len(numbers(question, "iso")) > 1:
         first, last = _in_order(numbers(question, "iso"), question)
         stops = log2(last / first)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import inf
 from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge
@@ -126,8 +127,8 @@ def shutters_s(question: Question) -> tuple[float, ...]:
         match = TIME.search(one)
         if match:
             top, bottom = match.groups()
-            out.append(float(top) / float(bottom) if top else float(bottom))
-    return tuple(out)
+            out.append(float(top) / (float(bottom) or inf) if top else float(bottom))
+    return tuple(one for one in out if one > 0)  # no shutter opens for nought
 
 
 def usual_shutter_s(question: Question, knowledge: Knowledge) -> Measure:

@@ -78,7 +78,7 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
     if not fits and mentions(question, "roughly"):
         fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
-    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), thread.id))
+    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), _pitch_off(thread, pitch), thread.id))
     mounts: list[str] = []
     lines: list[Line] = []
     rows: list[Quantity] = []
@@ -111,6 +111,12 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
         lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
     return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
+
+
+def _pitch_off(thread: Thread, pitch: float | None) -> float:
+    """How far a pitch told is from the thread's, in mm."""
+    known = pitch is not None and is_known(thread.pitch_mm)
+    return round(abs(thread.pitch_mm.nominal - (pitch or 0.0)), 3) if known and is_known(thread.pitch_mm) else 0.0
 
 
 def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:

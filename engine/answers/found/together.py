@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import how_rare, mount_line, mount_numbers
@@ -109,6 +111,9 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     lead = _measured(found)
     lines: list[Line] = []
     shown = (proven or whole)[:MOST]
+    nearly = _of_other_pitch(shown, found, knowledge)
+    shown = [row for row in shown if row not in nearly]
+    lead += _metric(shown, found, knowledge)
     names = listed([row.mount.designation for row in shown], "or")
     if len(shown) == 1 and proven:
         sure = "that is" if found.count == ALL else "by these it is"
@@ -121,6 +126,7 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
     if not shown:
         lines.append(Line("head", f"{lead}: no mount in the facts has all of it. One of the readings may be off."))
     lines += [Line("fact", f"{row.mount.designation}: {mount_line(row.mount, knowledge)}", 1) for row in shown]
+    lines += [Line("fact", _loosely(row.mount, found, knowledge), 1) for row in nearly]
     against = [row for row in rows if row.mount.id in named and row.bad]
     if proven and found.register_mm is not None:
         # the one of the same thread that it is mostly taken for
@@ -137,8 +143,33 @@ def told(found: Found, rows: list[Match], named: tuple[str, ...], knowledge: Kno
         lines.append(Line("fact", f"not {row.mount.designation}: {listed(row.bad)}{fits}", 1))
     if not shown:
         lines.append(Line("ask", "Measure again what speaks against the likeliest of these."))
-    rows_shown = [*shown, *against[:MOST]]
+    rows_shown = [*shown, *nearly, *against[:MOST]]
     return Told(tuple(lines), tuple(one for row in rows_shown for one in mount_numbers(row.mount, knowledge)))
+
+
+def _of_other_pitch(shown: list[Match], found: Found, knowledge: Knowledge) -> list[Match]:
+    """Those whose pitch is only near the one told, where others have just that pitch."""
+    off = {row.mount.id: _pitch_off(row.mount, found, knowledge) for row in shown}
+    just = any(not by for by in off.values()) and found.pitch_mm is not None and found.register_mm is None
+    return [row for row in shown if just and off[row.mount.id]]
+
+
+def _metric(shown: list[Match], found: Found, knowledge: Knowledge) -> str:
+    """', a metric M39' where all that fit have the one metric thread, which its width and pitch name."""
+    threads = {row.mount.thread for row in shown}
+    thread = knowledge.catalogue.threads.get(next(iter(threads)) or "") if len(threads) == 1 else None
+    named = re.match(r"(M\d+)x", thread.designation) if thread is not None and found.pitch_mm is not None else None
+    return f", a metric {named[1]}" if named and found.register_mm is None else ""
+
+
+def _loosely(mount: Mount, found: Found, knowledge: Knowledge) -> str:
+    """What would have to be off for a mount of nearly that pitch."""
+    thread = knowledge.catalogue.threads.get(mount.thread or "")
+    if thread is None or not is_known(thread.pitch_mm) or found.pitch_mm is None:
+        return f"{mount.designation}: {mount_line(mount, knowledge)}"
+    ten, told = calibration.length_of_spaces_mm(thread.pitch_mm), 10 * found.pitch_mm
+    of_ten = f" its ten pitches are {_mm(ten.nominal)}, not {_mm(told)};" if is_known(ten) else ""
+    return f"{mount.designation} only if the pitch was read loosely:{of_ten} {mount_line(mount, knowledge)}"
 
 
 def settled(found: Found, rows: list[Match]) -> list[Mount]:

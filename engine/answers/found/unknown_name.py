@@ -23,7 +23,7 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
     if any(lens.ids for lens in question.lenses) or any("no mount, lens" in line.text for line in answer.lines):
         return answer
     known = subjects_of(knowledge.catalogue).knows  # 'count', 'plastic': a word, though none that a question is read by
-    names = list(dict.fromkeys(f"'{word}'" for word in _names(question) if not known(word)))
+    names = list(dict.fromkeys(f"'{word}'" for word, model in _names(question) if not known(word) and not known(model)))
     if not names:
         return answer
     are = "is the name" if len(names) == 1 else "are names"
@@ -31,9 +31,14 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
     return replace(answer, lines=(Line("text", text), *answer.lines))
 
 
-def _names(question: Question) -> Iterator[str]:
+def _names(question: Question) -> Iterator[tuple[str, str]]:
+    """Each word that stands where a name does, and the word behind it: 'crate', 'of' of 'crate of 2 lenses'."""
     for word in question.skipped:
-        found = re.search(rf"\b{re.escape(word)}(?P<model>\s+[a-z]+)?\s+{_HEADS}", question.text, re.IGNORECASE)
+        found = re.search(
+            rf"\b{re.escape(word)}(?P<model>\s+(?!(?:of|in|for|from|with|and|at)\b)[a-z]+)?\s+{_HEADS}",
+            question.text,
+            re.IGNORECASE,
+        )
         if len(word) < _LEAST_LETTERS or not word.isalpha() or found is None:
             continue
-        yield word
+        yield word, (found.group("model") or "-").strip()

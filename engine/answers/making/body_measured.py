@@ -78,7 +78,7 @@ def _on_its_own(lens: Thing, body: Thing) -> Thing:
 
 def _with_other_focal(question: Question) -> Thing:
     told = number(question, *UNCLAIMED)
-    return Thing(words=f"{told:g} mm lens", focal_length_mm=told) if told is not None else Thing()
+    return Thing(words=f"{told:g} mm lens", focal_length_mm=told) if told else Thing()
 
 
 def _is_near(told: float | None, right: float, within: float = _OFF_MM) -> bool:

@@ -6,7 +6,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
 from engine.answers.parts.wording import ranged, small_mm, trimmed
-from engine.base.interval import Interval, is_known
+from engine.base.interval import UNKNOWN, Interval, is_known
 from grammar.questions import Question
 
 LEAST_TO_ADD = 2
@@ -27,27 +27,28 @@ def length_of_all(question: Question) -> Told:
 def stack_for(question: Question, knowledge: Knowledge) -> Told:
     """What must stand between body and lens for a magnification, beside the lens's own flange-to-image distance."""
     from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
-    from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
+    from engine.answers.seat.open_lens import MEASURE, UNFOCUSED, usual_flange_to_image
 
     lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
-    wanted = number(question, "magnification")
-    if not (isinstance(lens, LensSide) and isinstance(body, BodySide)) or wanted is None or question.lens is None:
+    wanted, told = number(question, "magnification"), number(question, "flange_to_image")
+    if not isinstance(body, BodySide) or wanted is None or question.lens is None:
         return Told()
+    if not isinstance(lens, LensSide) and told is None and question.lens.lens_kind not in UNFOCUSED:
+        return Told()  # what holds it at infinity is another matter
     register, focal = body.mount.register_mm, question.lens.focal_length_mm
     if not is_known(register) or focal is None:
         return Told()
-    own = lens.mount.register_mm
+    own = lens.mount.register_mm if isinstance(lens, LensSide) else UNKNOWN
     usual = usual_flange_to_image(question.lens, knowledge)
-    told = number(question, "flange_to_image")
     away = Interval.exact(told) if told else own if is_known(own) else usual
-    if away is None:
-        return Told((Line("ask", MEASURE, wants="flange_to_image"),))
-    stack = away + wanted * focal - register
     given = "its register" if is_known(own) else "the usual flange-to-image distance"
-    given = f"flange to image {small_mm(told)}" if told else given
+    given = f"flange to image {small_mm(told)}" if told else given if away is not None else "flange to image"
+    stack = away + wanted * focal - register if away is not None else None
+    size = f"{ranged(stack, small_mm)} of tubes" if stack is not None else "tubes"
     text = (
         f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
-        f"{small_mm(register.nominal)} of body register: {ranged(stack, small_mm)} of tubes, helicoid or bellows."
+        f"{small_mm(register.nominal)} of body register: {size}, helicoid or bellows."
     )
-    lines = [Line("text", text)] + ([] if told or is_known(own) else [Line("ask", MEASURE, wants="flange_to_image")])
-    return Told(tuple(lines), (Quantity("stack_mm", stack, "tubes and rings together"),))
+    asks = () if told or is_known(own) else (Line("ask", MEASURE, wants="flange_to_image"),)
+    rows = (Quantity("stack_mm", stack, "tubes and rings together"),) if stack is not None else ()
+    return Told((Line("text", text), *asks), rows)

@@ -144,7 +144,8 @@ def _word(demand: Demand, quantity: str, case: Case, words: OwnWords) -> Ruling:
 
 def _verdict(demand: Demand, case: Case, words: OwnWords, feet: bool) -> Ruling:
     judged = case.judged
-    assert judged is not None
+    if judged is None:
+        return Ruling(OPEN, "how far it focuses is not of a ring alone", "name the lens and the body")
     asked = [(name == demand.word) == (demand.how == "is") for name in _possible(judged)]
     if any(asked) and not all(asked):
         measures = [row.rule.measure for row in judged.findings if not row.decided and row.limits and row.rule.measure]

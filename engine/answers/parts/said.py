@@ -8,7 +8,7 @@ from typing import Final
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
-_NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?")
+_NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?(?:e[-+]\d+)?")  # as it is kept: 1e+09, 1.6e-08
 INCH_MM: Final = 25.4
 COARSEST_MM: Final = 5.0  # of pitches; more is threads per inch
 # keys under which a distance to the subject, or a mark of the scale, may have been read
@@ -59,7 +59,7 @@ def lengths_of_pieces(question: Question) -> tuple[tuple[float, float], ...]:
 
 def focals(question: Question) -> tuple[float, ...]:
     """Every focal length of the lenses named, in mm."""
-    return tuple(lens.focal_length_mm for lens in question.lenses if lens.focal_length_mm is not None)
+    return tuple(lens.focal_length_mm for lens in question.lenses if lens.focal_length_mm)
 
 
 def stop(question: Question) -> float | None:

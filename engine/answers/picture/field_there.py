@@ -57,7 +57,7 @@ def _seen(focal: float, form: Format, away: float, feet: bool) -> Told:
 def focal_for_field(question: Question, knowledge: Knowledge) -> Told:
     """Which focal length fills the frame with what is told to be so large and so far away; nothing if one is told."""
     away, motif = distance_mm(question), motif_told(question, knowledge.catalogue)
-    if away is None or motif is None or focals(question):
+    if not away or motif is None or focals(question):
         return Told()
     factor, told = glass_factor(question, knowledge.catalogue), Told()
     for row in fillings(question, knowledge.catalogue):

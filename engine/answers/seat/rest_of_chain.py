@@ -32,8 +32,11 @@ def still_needed(question: Question, chains: Sequence[ListedChain], knowledge: K
 
 
 def _is(piece: Adapter, thing: Thing) -> bool:
-    """Whether a piece of a chain is the one that was named by its two mounts."""
-    return bool(thing.front and thing.rear) and piece.front in thing.front and piece.rear in thing.rear
+    """Whether a piece of a chain is the one that was named: as such, by its two mounts, or by its kind and front."""
+    if thing.kind == "adapter" and thing.ids:
+        return piece.id in thing.ids
+    ends = bool(thing.rear) or (thing.piece == piece.kind and thing.piece not in ("adapter", None))
+    return ends and piece.front in thing.front and (not thing.rear or piece.rear in thing.rear)
 
 
 def _told(piece: Adapter, knowledge: Knowledge) -> str:

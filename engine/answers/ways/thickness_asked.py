@@ -33,7 +33,10 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
         return replace(answer, lines=(Line("head", f"No, it is as it should be: {right}."), *answer.lines))
     over = question.mentions("off-too-thick", "off-too-long")
     thick = "too thick" if off > 0 else "too thin"
-    text = f"{'Yes' if over == (off > 0) else 'No'}, {small_mm(abs(off))} {thick}: right is {right}."
+    under = question.mentions("off-too-thin", "off-too-short")
+    text = f"{small_mm(abs(off))} {thick}: right is {right}."
+    if not (over and under):  # 'too short? too long?'
+        text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
 
 

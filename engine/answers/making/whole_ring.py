@@ -1,0 +1,55 @@
+"""A length told beside 'too short?' that is about as long as the whole ring must be: the ring's, and no error of it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.said import numbers
+from engine.base.compact import replace
+from grammar.questions import RING, Question, Thing
+
+_THICKNESS: Final = "thickness"
+_LEAST_MM: Final = 2.0  # a ring that is thinner may be off by as much as it is thick
+_SAME_MM: Final = 0.06  # a difference as it is rounded
+_SHORTEST_LENS: Final = 3.0  # mm
+_OFF_MM: Final = 0.6  # a ring is made so near to what is right,
+_OFF: Final = 0.04  # as a share of it
+
+
+def with_difference_told(question: Question, right_mm: float) -> Question:
+    """'is 2.3 mm all there is between M and NX', 'P6 to V, 0.8 short': what the registers differ by, told again.
+
+    As a focal length no lens is so told; where the lens is the shorter, it is no error of a ring either.
+    """
+    lens, told = question.lens, numbers(question, _THICKNESS)
+    focal = lens.focal_length_mm if lens is not None else None
+    if lens is not None and focal is not None and _is_difference(focal, right_mm) and question.mentions("between"):
+        return question.with_(
+            lenses=(replace(lens, focal_length_mm=None), *question.lenses[1:]),
+            values=(*question.values, (_THICKNESS, f"{focal:g} mm")) if not told else question.values,
+        )
+    if right_mm < 0 and len(told) == 1 and question.off_word and abs(told[0] + right_mm) <= _SAME_MM:
+        return question.with_(values=tuple(row for row in question.values if row[0] != _THICKNESS))
+    return question
+
+
+def _is_difference(told: float, right_mm: float) -> bool:
+    return abs(told - right_mm) <= _SAME_MM and (told != int(told) or told < _SHORTEST_LENS)
+
+
+def with_whole_ring(question: Question, right_mm: float) -> Question:
+    """'OM to E, 28.1 flat. too short?': with that as the length of a ring between the mounts told.
+
+    `right_mm`: the seat that is right, lens register less body register.
+    """
+    told, lens, body = numbers(question, _THICKNESS), question.lens, question.body
+    if question.adapters or lens is None or body is None or len(told) != 1 or not question.off_word:
+        return question
+    if right_mm < _LEAST_MM or abs(told[0] - right_mm) > max(_OFF_MM, _OFF * right_mm):
+        return question
+    ring = Thing(
+        kind="", ids=(), words=lens.words, column=lens.column, piece=RING, front=lens.ids, rear=body.ids,
+        thickness_mm=(told[0], told[0]),
+    )  # fmt: skip
+    values = tuple(row for row in question.values if row[0] != _THICKNESS)
+    return replace(question, adapters=(ring,), values=values)
