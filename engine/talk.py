@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
@@ -33,6 +33,9 @@ OWN = frozenset({"lens", "body"})  # kinds of things that have names of their ow
 MOST_LISTED = 9  # a bare number above this is rather a measure than one of a list
 MEASURED = frozenset({"identify-mount"})  # where a bare number from LEAST_MEASURED up is what was asked to be measured
 LEAST_MEASURED = 5
+
+# values that are true of a lens or a ring, whatever is asked of them
+STAYS: Final = frozenset(["flange_to_image", "rear_reach", "barrel", "circle", "thickness"])
 
 
 @compact
@@ -167,10 +170,10 @@ class Talk:
         if answer.intent == "why":
             # a reason is an aside: what follows goes on with the chain that it was about
             told = self.question.intent if self.question.intent != "why" else "chain"
-            self.question = self.question.with_(intent=told, topic=None, number=None, values=())
+            self.question = self.question.with_(intent=told, topic=None, number=None, values=_of_things(self.question))
         if answer.intent == "draw":
             # so is a drawing
-            self.question = self.question.with_(intent="chain", topic=DRAWN, values=())
+            self.question = self.question.with_(intent="chain", topic=DRAWN, values=_of_things(self.question))
         if answer.intent in ("teach", "forget", "card"):
             # what follows asks of the thing: nothing is told or written unasked
             self.question = self.question.with_(intent="chain")
@@ -222,6 +225,11 @@ def _of_named(question: Question, aside: Question) -> Question:
     if not any(lens.ids for lens in lenses) or lenses == question.lenses:
         return question
     return question.with_(lenses=lenses, known=aside.known, adapters=aside.adapters, values=())
+
+
+def _of_things(question: Question) -> tuple[tuple[str, str], ...]:
+    """What was measured of the lens or the ring: that stays true, whatever is asked of them next."""
+    return tuple(row for row in question.values if row[0] in STAYS)
 
 
 def _told(answer: Answer) -> tuple[tuple[str, float], ...]:

@@ -27,6 +27,7 @@ from engine.answers.parts.said import numbers as numbers_of
 from engine.answers.remembered import no_such
 from engine.answers.seat.telling import chain_title
 from engine.answers.ways.pair import one_pair
+from engine.answers.ways.pairs import as_measured
 from engine.base.compact import replace
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
@@ -49,6 +50,8 @@ def cards(question: Question, knowledge: Knowledge, rows: Sequence[Listed] = ())
     missing = [side for side in (*lenses, *bodies) if isinstance(side, Missing)]
     if missing:
         return _asked_back(question, missing)
+    if len(lenses) == 1:  # what was measured is told of the one lens
+        lenses = [as_measured(lens, question) for lens in lenses if isinstance(lens, LensSide)]
     pairs = [(lens, body) for lens in lenses for body in bodies if isinstance(lens, LensSide)]
     made: list[Card] = []
     chains: list[ListedChain] = []

@@ -16,6 +16,7 @@ from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.telling import chain_title, life_line
 from engine.answers.seat.unsold import made_chain
+from engine.answers.ways.pairs import as_measured
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -59,7 +60,7 @@ def draw_again(question: Question, rows: tuple[Listed, ...], knowledge: Knowledg
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return None
     number = question.number or 1
-    setup = setup_of(lens, body, knowledge.catalogue, question.f_number)
+    setup = setup_of(as_measured(lens, question), body, knowledge.catalogue, question.f_number)
     row = rows[number - 1]
     had = row.judged.setup
     if (had.lens, had.body) != (setup.lens, setup.body):

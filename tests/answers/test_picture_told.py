@@ -109,3 +109,9 @@ def test_ways_closer_come_before_the_chain(said):
 
 def test_lengths_are_told_in_inches_where_they_are_asked_for(said):
     assert said("register of m42", "in inches")["text"].startswith("In inches: register 1.790 in.")
+
+
+def test_what_was_measured_of_a_lens_stays_with_its_drawings_and_its_card(said):
+    told = "100mm f2.8 projector lens, 70 mm flange to image, on aps-c E with m42 helicoid 36-90 and m42 to E ring"
+    card = said(told, "draw the section", "draw the frame", "a card for it")
+    assert "Reaches infinity" in card["text"]
