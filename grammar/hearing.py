@@ -16,6 +16,7 @@ from grammar.shifting import Misfit
 from grammar.things.cast import Cast
 from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
+from grammar.things.turned_about import turned_about
 from grammar.words.lexicon import Lexicon
 from grammar.words.subjects import Match
 from grammar.words.tokens import Cue, Line, Token, tokens_of
@@ -61,6 +62,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     assert not isinstance(tree, Misfit), f"tokens that no rule takes: {shape.tokens}"
     phrases = phrases_of(tree, text)
     cast = cast_of(phrases, lexicon.hosts, told)
+    turned_about(cast)
     readings = readings_of(phrases, cast, told)
     features = features_of(line, cues, cast, readings) | (
         {"talking", f"after-{before}", f"after-{aside}"} if before else set()
@@ -119,10 +121,13 @@ def _names(token: Token) -> bool:
 def _free(line: Line) -> tuple[Cue, ...]:
     """The cues but for those that are only a part of a longer name: 'iris' of 'fixed iris' asks nothing."""
     spans = [(token.column, token.column + len(token.text) - 1) for token in line.tokens if _names(token)]
+    # 'flange to picture of the house' asks for no picture
+    measured = [(token.column, token.column + len(token.text)) for token in line.tokens if token.kind == "MEASURE"]
     return tuple(
         cue
         for cue in line.cues
-        if not any(
+        if not any(start < cue.column < end < cue.end for start, end in measured)
+        and not any(
             start <= cue.column and cue.end <= end and (start, end) != (cue.column, cue.end) for start, end in spans
         )
     )

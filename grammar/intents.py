@@ -24,6 +24,8 @@ _MARKS_FOR_MORE: Final = frozenset(["draw", "card", "past-infinity", "infinity-a
 _EITHER: Final = frozenset(["or", "vs", "versus", "against"])
 _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
+FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
+STRONGLY: Final = 0.9  # ... and wording that must lean so far against it
 LEANS: Final = 0.25  # wording that leans less far says nothing against the evidence
 
 
@@ -46,8 +48,14 @@ class Weighed:
             return plainest
         top = self._likeliest()
         if plainest is not None:
-            return top if self.likely[top] >= LEANS else plainest
+            doubtful = self.likely[top] < (STRONGLY if self._by_far() else LEANS)
+            return plainest if doubtful else top
         return top if self.likely[top] >= SURE and not self.alone else None
+
+    def _by_far(self) -> bool:
+        """Whether the evidence speaks for one intent, and no other comes near."""
+        first, second = (*(weight for _, weight in self.ranked[:2]), 0.0, 0.0)[:2]
+        return first - second >= FAR_AHEAD
 
     def _likeliest(self) -> str:
         """The likeliest intent; that a question is none of ours must be plain, by evidence or by its wording."""
@@ -173,6 +181,7 @@ def _of_things(cast: Cast) -> set[str]:
         ("format", bool(cast.frames) or any(part.formats for part in cast.bodies)),
         ("formats", len(cast.frames) + sum(bool(part.formats) for part in (*cast.lenses, *cast.bodies)) > 1),
         ("frames-only", len((*cast.frames, *cast.bodies)) > 1 and not (cast.lenses or cast.pieces)),
+        ("frame-alone", len((*cast.frames, *cast.bodies)) == 1 and not (cast.lenses or cast.pieces)),
         ("lens-format", any(part.formats for part in cast.lenses)),
         ("body-crop", any(part.crop for part in (*cast.bodies, *cast.frames))),
         ("versus", any(part.noun.join in ("vs", "or") for part in (*cast.lenses, *cast.bodies, *cast.pieces))),

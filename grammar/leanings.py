@@ -35,6 +35,7 @@ _LETTERS: Final = os.path.join(_HERE, "leanings.letters")
 _WORD: Final = re.compile(r"[^\W\d_]+|\d+|\?")
 HAND_MOST: Final = 8.0  # evidence beyond this adds nothing: it is as plain as can be
 PLACES: Final = 1 << 14  # of runs of letters; two runs may share one
+FEW_RUNS: Final = 60  # a text with fewer is so short that its letters say the less
 SHORTEST_RUN, LONGEST_RUN = 2, 5  # letters, the edge of a word counted as one
 _SIGNS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
 _VALUES: Final = {sign: value for value, sign in enumerate(_SIGNS)}
@@ -101,7 +102,7 @@ def runs_of(text: str) -> list[int]:
 
 def share_of(runs: Sequence[int]) -> float:
     """How much each of so many runs counts: long texts have more of them, and say no more for it."""
-    return 1 / sqrt(len(runs)) if runs else 0.0
+    return 1 / sqrt(max(len(runs), FEW_RUNS))
 
 
 def wording_of(line: Line, features: frozenset[str], before: str = "") -> frozenset[str]:

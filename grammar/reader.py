@@ -29,6 +29,7 @@ _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "e
 GLASS_ASKED: Final = "glass-asked"
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
+_NOT_HERE: Final = "out-of-scope"
 _REGISTER: Final = "register"  # key of the gear file
 
 
@@ -64,6 +65,31 @@ def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:
+    at_once = _read_at_once(text, lexicon, before)
+    if at_once is not None:
+        return at_once
+    if before is not None and before.wants:
+        from grammar.turns.answered_first import answered_first
+
+        answered = answered_first(text, lexicon, before)
+        if answered is not None:
+            return _read(answered[1], lexicon, answered[0])
+    aside = "draw" if before is not None and before.topic == DRAWN else ""
+    heard = hear(text, lexicon, before.intent if before is not None else "", aside)
+    if before is not None:
+        followed = _read_after(text, heard, before, lexicon)
+        if not isinstance(followed, Heard):
+            return followed
+        heard = followed
+    question = question_of(heard)
+    if question is None:
+        return unheard(heard, lexicon)
+    problem = refused(heard, question, lexicon) or not_alone(heard, question)
+    return _with_rest(problem, question) if problem else _doubted(question, heard, lexicon)
+
+
+def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread | None:
+    """What is no question of a lens and a body: nothing, what is told of one's gear or asked of all of it, an order."""
     if len(text) > LONGEST:
         return too_long(text)
     if not text.strip():
@@ -81,50 +107,48 @@ def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Un
         from grammar.turns.followups import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    if order and order not in _OF_ANSWERS:
-        return Question(text, order)
-    if before is not None and before.wants:
-        from grammar.turns.answered_first import answered_first
+    return Question(text, order) if order and order not in _OF_ANSWERS else None
 
-        answered = answered_first(text, lexicon, before)
-        if answered is not None:
-            return _read(answered[1], lexicon, answered[0])
-    aside = "draw" if before is not None and before.topic == DRAWN else ""
-    heard = hear(text, lexicon, before.intent if before is not None else "", aside)
-    if before is not None:
-        from grammar.turns.answering import completed
-        from grammar.turns.corrected import corrected
-        from grammar.turns.followups import follow
-        from grammar.turns.going_on import LEFT
-        from grammar.turns.leaning import leans
-        from grammar.turns.listed_again import listed_again
-        from grammar.turns.lone_numbers import spoken_out
-        from grammar.turns.naming_next import named_next
-        from grammar.turns.only_told import mount_kept, with_ring_held
-        from grammar.turns.reckoned import reckoned
-        from grammar.turns.said_plainly import said_plainly
-        from grammar.turns.word_again import word_again
 
-        reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
-        if reply is not None:
-            return reply
-        heard = with_ring_held(mount_kept(heard, before), before)
-        put_right = corrected(heard, before, lexicon)
-        plainly = listed_again(said_plainly(heard, before, lexicon), before)
-        said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
-        if plainly is not said:
-            heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
-        if leans(heard, before):
-            followed = follow(heard, before).with_(corrects=put_right is not None)
-            if heard is not said or _only_changes(heard, followed, before):
-                followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
-            went_on = followed.intent == before.intent or followed.topic == LEFT
-            return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
-    question = question_of(heard)
-    if question is None:
-        return unheard(heard, lexicon)
-    problem = refused(heard, question, lexicon) or not_alone(heard, question)
-    return _with_rest(problem, question) if problem else _doubted(question, heard, lexicon)
+def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
+    """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
+    from grammar.turns.answering import completed
+    from grammar.turns.corrected import corrected
+    from grammar.turns.leaning import leans
+    from grammar.turns.listed_again import listed_again
+    from grammar.turns.lone_numbers import spoken_out
+    from grammar.turns.naming_next import named_next
+    from grammar.turns.only_told import mount_kept, with_ring_held
+    from grammar.turns.reckoned import reckoned
+    from grammar.turns.said_plainly import said_plainly
+    from grammar.turns.word_again import word_again
+
+    reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
+    if reply is not None:
+        return reply
+    heard = with_ring_held(mount_kept(heard, before), before)
+    put_right = corrected(heard, before, lexicon)
+    plainly = listed_again(said_plainly(heard, before, lexicon), before)
+    said, heard = heard, put_right or spoken_out(reckoned(plainly, before, lexicon), before, lexicon)
+    if plainly is not said:
+        heard = replace(heard, line=replace(heard.line, text=text))  # as typed, whatever it was read as
+    if not leans(heard, before):
+        return heard
+    return _read_leaning(heard, said, before, lexicon, corrects=put_right is not None)
+
+
+def _read_leaning(
+    heard: Heard, said: Heard, before: Question, lexicon: Lexicon, corrects: bool
+) -> Question | Unread:  # fmt: skip
+    """The question before with what is heard instead. `said`: as it was heard before it was spoken out."""
+    from grammar.turns.followups import follow
+    from grammar.turns.going_on import LEFT
+
+    followed = follow(heard, before).with_(corrects=corrects)
+    if heard is not said or _only_changes(heard, followed, before):
+        followed = followed.with_(asked=before.asked or before.text, topic=followed.topic or before.topic)
+    went_on = followed.intent == before.intent or followed.topic == LEFT
+    return refused(heard, None, lexicon) or (followed if went_on else _doubted(followed, heard, lexicon))
 
 
 def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
@@ -183,7 +207,8 @@ def _doubted(question: Question, heard: Heard, lexicon: Lexicon) -> Question:
     """The question with what else it may ask, where its intent is not plainly the one."""
     if heard.weighed.best is None:
         return question  # nothing was asked in words
-    others = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
+    likely = heard.weighed.others(MAYBE) if heard.weighed.likely.get(question.intent, 1.0) < PLAINLY else ()
+    others = [other for other in likely if other != _NOT_HERE]  # it offers no answer
     if not others:
         return question
     said = [canonical(question.with_(intent=other, topic=None), lexicon.name_for) for other in others]

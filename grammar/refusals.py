@@ -26,6 +26,7 @@ _SPOKEN: Final = frozenset(["thing", "term", "advice", "thread-said", "circle-sa
 _DESCRIBES: Final = frozenset(["FOCAL", "FNUM", "COMBO", "LENGTH", "NUMBER", "LENS", "KIND", "MOUNTWORD", "RANGE"])
 _BESIDE: Final = 2  # words between a name and what describes the same lens
 _FEW: Final = 6  # words of a fragment
+_NAMES: Final = ("mount", "lens", "body")
 
 
 def too_long(text: str) -> Unread:
@@ -152,7 +153,7 @@ def _near_miss(heard: Heard, lexicon: Lexicon, beside_lens: bool = False) -> Unr
             if first.kind in ("STOP", "PREP", "JOIN", "MARK"):
                 continue
             said = heard.text[first.column - 1 : token.column - 1 + len(token.text)]
-            near = lexicon.nearest(said, ("mount", "lens", "body", "adapter"))
+            near = lexicon.slipped(said, _NAMES if said.isalpha() else (*_NAMES, "adapter"))
             if near:
                 expected = "the name of a mount, a lens or a body"
                 return Unread(heard.text, first.column, said, expected, near[0], _mended(heard.text, said, near))

@@ -10,17 +10,19 @@ from grammar.numbers.barrels_told import with_barrels_told
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
-from grammar.numbers.counting import with_holds_counted
+from grammar.numbers.counting import with_holds_counted, with_kinds_counted
 from grammar.numbers.densities import with_density_rows, with_factors_marked, with_marked_densities
 from grammar.numbers.drawn_so_far import with_draws_told
 from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
+from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
+from grammar.numbers.glass_index import with_glass_by_index
 from grammar.numbers.image_told import with_image_told
 from grammar.numbers.lens_stops import with_lens_stops_told
-from grammar.numbers.limits_told import limited, under_lens
+from grammar.numbers.limits_told import limited, under_lens, with_limits_apart
 from grammar.numbers.lost_at import with_lost_at
 from grammar.numbers.mark_rows import with_mark_rows
 from grammar.numbers.measure_commas import without_measure_commas
@@ -30,6 +32,7 @@ from grammar.numbers.moved_by_turns import with_moves_told
 from grammar.numbers.near_marks import with_bracketed_marks, with_near_marks_told
 from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, with_sum_of_tube
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
+from grammar.numbers.other_pitches import with_other_pitches
 from grammar.numbers.own_sizes import with_own_sizes
 from grammar.numbers.picture_numbers import with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
@@ -46,10 +49,13 @@ from grammar.numbers.set_to import with_settings
 from grammar.numbers.sheet_rows import with_sheet_rows
 from grammar.numbers.should_be import with_right_lengths
 from grammar.numbers.squeezes import with_squeezes
+from grammar.numbers.stops_beside import with_stops_beside
+from grammar.numbers.sums_of_pieces import with_sums_of_pieces
 from grammar.numbers.tails import HEADS, MODIFIERS, tailed, without_articles
 from grammar.numbers.thread_lengths import with_thread_lengths
 from grammar.numbers.threads_told import with_threads_told
 from grammar.numbers.turned_ways import with_turned_ways
+from grammar.numbers.wides_asked_of import with_wides_told
 from grammar.numbers.zones import with_zones_told
 from grammar.numbers.zooms_bare import with_zooms_named
 from grammar.things.asides import without_asides
@@ -57,6 +63,7 @@ from grammar.things.brackets import with_brackets_told
 from grammar.things.close_ups_named import with_close_ups_named
 from grammar.things.colons import with_colons_told
 from grammar.things.engraved_formats import with_formats_engraved
+from grammar.things.eras import with_eras_told
 from grammar.things.flanges_of_bodies import with_flanges_of_bodies
 from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
@@ -66,8 +73,11 @@ from grammar.things.lens_rows import with_lens_rows
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
+from grammar.things.slr_lenses import with_lenses_of_slrs
 from grammar.things.small_words import with_small_words
 from grammar.things.standins import with_standins
+from grammar.things.turned_lens import with_turned_lens
+from grammar.things.width_rings import with_width_rings
 from grammar.words.groups import RATHER
 from grammar.words.strangers import with_strangers
 from grammar.words.tokens import Line, Token
@@ -95,9 +105,12 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    spans = with_barrels_told(with_holds_counted(with_factors_in(list(with_small_words(_within_cues(line))))))
-    spans = with_flange_spans_told(with_rears_told(spans), told)
+    words = list(with_small_words(_within_cues(line)))
+    spans = with_barrels_told(with_holds_counted(with_factors_in(with_glass_by_index(words))))
+    spans = with_flange_spans_told(with_rears_told(with_turned_lens(spans)), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
+    tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
+    tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
@@ -107,15 +120,17 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
     tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
-    tokens = with_turned_ways(with_draws_told(tokens, told), told)
+    tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_front_threads(tokens, told)
-    tokens = with_fields_wanted(with_circles_told(with_formats_told(with_frames_apart(tokens, told), told), told), told)
-    tokens = with_zones_told(with_lens_stops_told(tokens, told), line.cues, told)
+    tokens = with_wides_told(with_formats_told(with_frames_apart(tokens, told), told), told)
+    tokens = with_fields_wanted(with_circles_told(tokens, told), told)
+    tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))
     tokens = with_near_marks_told(tokens, told)
-    tokens = with_sheet_rows(with_right_lengths(with_senses_told(with_rings_to_choose(tokens, told), hosts)), told)
+    tokens = with_rings_to_choose(with_sums_of_pieces(tokens, told), told)
+    tokens = with_sheet_rows(with_right_lengths(with_senses_told(tokens, hosts)), told)
     tokens = with_image_told(
         with_piece_rows(with_lens_of_ring(with_ones_counted(with_sum_of_tube(tokens))), told), line.cues, told
     )

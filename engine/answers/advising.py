@@ -23,7 +23,10 @@ from grammar.questions import Question, Thing
 MIRROR = "body_mirror"
 HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
-NOTHING_KNOWN = "Nothing in the facts answers that. Ask about a lens on a body first, then 'why?'."
+NOTHING_KNOWN = (
+    "Nothing in the facts answers that. What can be asked: why a picture is soft, dark or tinted, why infinity or the "
+    "marks of the scale are off, why a ring is as thick as it is; or how a lens gets on a body, and then 'why?'."
+)
 NOTHING_WARNS = (
     "Nothing in the facts warns of that, which does not make it safe. Stop at any resistance, measure before you "
     "mount, and in doubt ask the maker or a repair technician."

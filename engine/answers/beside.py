@@ -249,6 +249,20 @@ def _any_lens(answer: Answer, question: Question, knowledge: Knowledge) -> Answe
     return with_what_fits(answer, question, knowledge)
 
 
+def _size() -> Beside:
+    """How large the one frame named is, in place of the answer."""
+    from engine.answers.picture.sizes_apart import with_size
+
+    return with_size
+
+
+def _inches() -> Beside:
+    """Lengths in inches too, before the answer."""
+    from engine.answers.parts.in_inches import with_inches
+
+    return with_inches
+
+
 def _missed() -> Beside:
     """What it tells that infinity is missed with a ring that should reach it, before the answer."""
     from engine.answers.shims.missed import with_infinity_missed
@@ -258,6 +272,14 @@ def _missed() -> Beside:
 
 TOO_THICK = ("off-too-thick", "off-too-thin", "off-too-long", "off-too-short")  # heard where that may be asked
 OF_REGISTERS = (*WAYS, "diy-dimension", "why", "list-fits", "look-alike", "hazard")  # kinds asked of two registers
+
+
+def _plate() -> Beside:
+    """What a plate of glass told by its index does to the focus, before the answer."""
+    from engine.answers.shims.bare_sensor import with_plate_told
+
+    return with_plate_told
+
 
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
@@ -274,11 +296,14 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
     ((*WAYS, "shim-calibration"), _heard(_forgiven, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
-    (("hazard",), _where(_turned, "turns")),
+    (("hazard", "look-alike"), _where(_turned, "turns")),
     ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
     ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
     ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),
+    (("definition",), _heard(_size, "by-size")),
     (("definition",), _heard(_registers_apart, "register-spoken")),
     (WAYS, _heard(_thickness_asked, *TOO_THICK)), (WAYS, _heard(_missed, "infinity-missed")),
+    ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), _heard(_inches, "by-inch")),
+    (("coverage", "hazard", "diy-dimension", "why", "definition"), _heard(_plate, "index-of-glass")),
     ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
 )  # fmt: skip

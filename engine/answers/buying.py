@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from engine.answers.open_to_buy import of_open_lens
 from engine.answers.own.own_places import with_all_of_mine
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge, choose
@@ -13,10 +14,11 @@ from engine.answers.parts.said import mentions, number
 from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import money, small_mm, trimmed
 from engine.answers.picture.filters import filter_rings, filter_threads
-from engine.answers.seat.open_lens import MEASURE, depends
+from engine.answers.seat.open_lens import MEASURE
 from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
+from engine.answers.ways.by_count import by_count
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
 from engine.answers.ways.two_prices import prices_of, two_prices
@@ -36,8 +38,9 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _hub_or_singles(_of_all_of_them(question, knowledge))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    first = not_to_buy(question, lenses, bodies, knowledge) + close_up_kit(question, lenses, bodies, knowledge)
-    open_lens = _of_open_lens(question, lenses, bodies, knowledge)
+    first = by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
+    first += close_up_kit(question, lenses, bodies, knowledge)
+    open_lens = of_open_lens(question, lenses, bodies, knowledge)
     first += two_prices(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
     told = Told((), first.quantities)
@@ -77,18 +80,6 @@ def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
         return [*pairs, *told.lines]
     hub = [line for line in told.lines if HUB_TOLD in line.text or BASE_TOLD in line.text]
     return [*pairs[:1], *hub, *pairs[1:], *(line for line in told.lines if line not in hub)]
-
-
-def _of_open_lens(
-    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
-) -> Told:
-    """What holds a lens without a known mount on the body, and what is left for it, in place of a ring to buy."""
-    measured = question.said("flange_to_image") is not None
-    told = question.lens is not None and (question.lens.focal_length_mm or question.lens.lens_kind or measured)
-    if lenses or not bodies or not told or question.adapters:
-        return Told()
-    answer = depends(question, question.lens, bodies[0], knowledge)
-    return Told(answer.lines, answer.quantities or ())
 
 
 def _behind_glass(question: Question, answer: Answer | None, knowledge: Knowledge) -> Told:

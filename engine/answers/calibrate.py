@@ -9,13 +9,14 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED
 from engine.answers.parts.owned import with_own_facts
+from engine.answers.parts.pitch_drift import OTHER_PITCH, drift
 from engine.answers.parts.said import distance_mm, focals, mentions, number, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.picture.filter_effects import rear_filter
 from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
-from engine.answers.shims.carried import SHIM, is_limit, looked_up
+from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
@@ -36,7 +37,9 @@ from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
-                     "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count"})  # fmt: skip
+                     "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
+                     "pitch_drift_mm"})  # fmt: skip
+PUT_IN = "shim-how"  # the advice where it is put
 THICKEST = 3.0  # mm; what is more is no shim
 
 
@@ -58,8 +61,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
-    told += _in_thou(told, question)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
+    told += _in_thou(told, question) if told.lines else _past(question)
+    if mentions(question, "shim-where"):
+        where = knowledge.catalogue.advice[PUT_IN]
+        rows = [where, *(row for row in rows if row is not where)][:2]
     lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
     if not any(row.name in SETTLED for row in told.quantities):
         lines += _asked_back(question)
@@ -71,6 +77,14 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
+
+
+def _past(question: Question) -> Told:
+    """'the 28 goes over infinity': which way that is off, though not by how much."""
+    if not goes_past(question) or not mentions(question, "past-infinity"):
+        return Told()
+    text = "Past infinity the lens sits too close: the ring is too thin, unless it does so on its own body too."
+    return Told((Line("head", f"{text} A shim cures it."),))
 
 
 def _was_told(question: Question) -> bool:
@@ -106,7 +120,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
         yield sheets
     yield told
     yield screwed_in(question, knowledge)
-    yield turned(question, knowledge) + lead_told(question)
+    yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
     if wanted is not None and asks_turns(question):
         yield as_turns(question, wanted, knowledge)
@@ -127,7 +141,7 @@ def _asks_of_mark(question: Question) -> bool:
 def _sheets(told: Told, question: Question, knowledge: Knowledge, shim: float | None) -> Told:
     """What the shim is cut from; what sits too far out is not set right by adding to it."""
     too_far = any(row.name == "register_error_mm" and row.value.least > 0 for row in told.quantities)
-    return Told() if too_far else _layers(question, knowledge, shim)
+    return Told() if too_far or question.said(OTHER_PITCH) else _layers(question, knowledge, shim)
 
 
 def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None]:

@@ -26,6 +26,7 @@ from engine.answers.close.taped import as_taped, taped_note
 from engine.answers.close.tube_for import tube_for
 from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_told, tubes_told
 from engine.answers.close.turned_round import reversed_alone
+from engine.answers.close.ways_closer import led_by_ways
 from engine.answers.close.with_tubes import as_marked, focals_of, lenses_of, own_nearest, with_tubes
 from engine.answers.howto import how_to
 from engine.answers.making.stacks import length_of_all, stack_for
@@ -132,12 +133,18 @@ def _alone(told: Told, question: Question) -> Answer:
 
 def with_size_wanted(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer about a way, behind what the magnification that was told asks of the lens: its extension, and room."""
-    told = on_its_tube(question, knowledge)
-    for part in _parts(question, knowledge) if not told.lines else ():
-        told += part
+    told = size_of(question, knowledge)
     told += stack_for(question, knowledge) if not told.lines else Told()
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
+
+
+def size_of(question: Question, knowledge: Knowledge) -> Told:
+    """What the size told asks of the lens, or gives with what stands behind it."""
+    told = on_its_tube(question, knowledge)
+    for part in _parts(question, knowledge) if not told.lines else ():
+        told += part
+    return told
 
 
 def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
@@ -256,4 +263,5 @@ def _with_table(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
         " length."
     )
     answer = with_picture(answer, question, knowledge)
-    return replace(answer, lines=(*answer.lines, Line("text", text)))
+    led = led_by_ways(answer, question, knowledge)
+    return led if led is not answer else replace(answer, lines=(*answer.lines, Line("text", text)))

@@ -23,6 +23,7 @@ from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
+from engine.answers.picture.openings_apart import openings_apart
 from engine.answers.picture.same_depth import formats_told
 from engine.answers.picture.sizes_apart import sizes_apart
 from engine.answers.seat.making import ring_to_make
@@ -108,7 +109,7 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
 def _numbers_alone(question: Question, knowledge: Knowledge) -> Told:
     """What stops, a magnification or a focal length tell by themselves of what is set against each other."""
     worn = each_with_its_glass(question, crops_of(question, knowledge))
-    worn += sizes_apart(question, knowledge.catalogue)
+    worn += sizes_apart(question, knowledge.catalogue) + openings_apart(question, knowledge)
     return worn + stops_apart(question) + size_by_ways(question) + closer_apart(question, knowledge.catalogue)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from itertools import combinations
+from math import log2
 from typing import Final
 
 from engine.answers.close.close_rows import light_rows
@@ -12,10 +13,12 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, number, stop
 from engine.answers.parts.wording import ranged, small_mm, times, trimmed
+from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
+from engine.answers.seat.ways_told import OPTICAL
 from engine.answers.shims.bare_sensor import THICKEST_MM, glass_told, shift_of
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.ways.same_error import LARGEST_MM, set_apart
@@ -49,7 +52,7 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
         if told.lines:
             return told
     told = Told()
-    for part in (_of_light, _of_registers, _of_glass, _of_crop, _of_limit):
+    for part in (_of_light, _of_factor, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
     return _of_added(question, knowledge) + (told if told.lines else _of_pair(question, knowledge))
 
@@ -184,7 +187,8 @@ def _of_glass(question: Question, knowledge: Knowledge) -> Told:
     if told is None and mentions(question, "nd-or-filter", "sensor-glass") and mentions(question, "at-the-sensor"):
         told = number(question, "thickness")  # 'a 2 mm thick ND behind the lens'
     thick = told if told is not None else size if size is not None and size <= THICKEST_MM else None
-    shift = shift_of(thick, knowledge.catalogue) if thick is not None else None
+    index = index_of_glass(question, knowledge)[0]
+    shift = shift_of(thick, knowledge.catalogue, index) if thick is not None else None
     if thick is None or shift is None:
         return Told()
     text = (
@@ -257,6 +261,21 @@ def _of_light(question: Question, knowledge: Knowledge) -> Told:
         f"image: at {times(m)} the f-number that counts is N(1 + m), {trimmed(1 + m, 2)} times the one set."
     )
     return Told((Line("head", text),)) + told
+
+
+def _of_factor(question: Question, knowledge: Knowledge) -> Told:
+    """'why does a doubler eat two stops', 'a stop brighter with the 0.7 reducer': the light that its factor makes."""
+    factors = [one.factor for one in question.adapters if one.piece in OPTICAL and one.factor]
+    asked = question.said("stops") is not None or mentions(question, "gets-dark", "brighter-by")
+    if len(factors) != 1 or not asked:
+        return Told()
+    stops = 2 * log2(factors[0])
+    more, area = "darker" if stops > 0 else "brighter", trimmed(factors[0] ** 2, 2)
+    text = (
+        f"{trimmed(factors[0], 2)}x spreads the same light over {area} times the area, so the f-number goes by"
+        f" {trimmed(factors[0], 2)} and the picture is {trimmed(abs(stops), 2)} stops {more}: 2 x log2 of the factor."
+    )
+    return Told((Line("head", text),), (Quantity("light_difference_stops", Interval.exact(abs(stops)), more),))
 
 
 def _of_limit(question: Question, knowledge: Knowledge) -> Told:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from importlib import import_module
+from typing import Final
 
 from engine.answers.beside import BESIDE, Beside
 from engine.answers.parts.answer import Answer
@@ -17,6 +19,32 @@ BY_FOCAL = ("macro-distance", "exposure-nd", "crop-equivalent", "depth-of-field"
 
 FORWARD = ("chain", "focus-verdict", "draw")  # kinds that go by a lens as it is made to be mounted
 TURNED = "reversed"  # the trait of a lens that is not
+
+# the function that answers a kind of question, with its module in this room
+_ANSWERED_BY: Final = {
+    "all-on-all": "own.all_on_all.all_on_all",
+    "buy-plan": "buying.plan",
+    "card": "card.best_cards",
+    "chain": "howto.how_to",
+    "compare": "compare.compare",
+    "coverage": "picture.cover.cover",
+    "crop-equivalent": "picture.equivalent.equivalent",
+    "definition": "words.lookup.definition",
+    "depth-of-field": "sharp.sharpness",
+    "diy-dimension": "ring_to_cut.to_make",
+    "draw": "pictures.draw",
+    "exposure-nd": "light.exposed",
+    "focus-verdict": "howto.how_to",
+    "gear-setting": "settings.setting",
+    "hazard": "advising.advise",
+    "identify-mount": "identify.identify",
+    "list-fits": "ways.fits.list_fits",
+    "look-alike": "found.lookalike.look_alike",
+    "macro-distance": "closeup.macro",
+    "shim-calibration": "calibrate.calibrated",
+    "which-own": "own.which_own.which_own",
+    "why": "advising.advise",
+}
 
 
 def handler_for(intent: str) -> Handler:
@@ -65,86 +93,10 @@ def _with_own_facts(handler: Handler) -> Handler:
 
 
 def _handler(intent: str) -> Handler:
-    if intent in ("chain", "focus-verdict"):
-        from engine.answers.howto import how_to
+    module, _, name = _ANSWERED_BY.get(intent, "").rpartition(".")
+    if not module:
+        from engine.answers import plain_talk
 
-        return how_to
-    if intent == "macro-distance":
-        from engine.answers.closeup import macro
-
-        return macro
-    if intent == "exposure-nd":
-        from engine.answers.light import exposed
-
-        return exposed
-    if intent == "crop-equivalent":
-        from engine.answers.picture.equivalent import equivalent
-
-        return equivalent
-    if intent == "depth-of-field":
-        from engine.answers.sharp import sharpness
-
-        return sharpness
-    if intent == "look-alike":
-        from engine.answers.found.lookalike import look_alike
-
-        return look_alike
-    if intent == "definition":
-        from engine.answers.words.lookup import definition
-
-        return definition
-    if intent == "list-fits":
-        from engine.answers.ways.fits import list_fits
-
-        return list_fits
-    if intent == "coverage":
-        from engine.answers.picture.cover import cover
-
-        return cover
-    if intent == "draw":
-        from engine.answers.pictures import draw
-
-        return draw
-    if intent == "shim-calibration":
-        from engine.answers.calibrate import calibrated
-
-        return calibrated
-    if intent == "buy-plan":
-        from engine.answers.buying import plan
-
-        return plan
-    if intent == "compare":
-        from engine.answers.compare import compare
-
-        return compare
-    if intent == "identify-mount":
-        from engine.answers.identify import identify
-
-        return identify
-    if intent == "diy-dimension":
-        from engine.answers.ring_to_cut import to_make
-
-        return to_make
-    if intent == "gear-setting":
-        from engine.answers.settings import setting
-
-        return setting
-    if intent == "which-own":
-        from engine.answers.own.which_own import which_own
-
-        return which_own
-    if intent == "all-on-all":
-        from engine.answers.own.all_on_all import all_on_all
-
-        return all_on_all
-    if intent == "card":
-        from engine.answers.card import best_cards
-
-        return best_cards
-    if intent in ("hazard", "why"):
-        from engine.answers.advising import advise
-
-        return advise
-    from engine.answers import plain_talk
-
-    return plain_talk.HANDLERS.get(intent, plain_talk.not_yet)
+        return plain_talk.HANDLERS.get(intent, plain_talk.not_yet)
+    handler: Handler = getattr(import_module(f"engine.answers.{module}"), name)
+    return handler

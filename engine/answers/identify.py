@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from engine.answers.found import together
+from engine.answers.found.all_measured import BY_PAPER, combined, is_bayonet
 from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
@@ -12,7 +13,6 @@ from engine.answers.found.either_of import either_of
 from engine.answers.found.not_by_thread import not_by_thread
 from engine.answers.found.thread_told import ASSUMED, without_assumed
 from engine.answers.found.threads_measured import (
-    ROUGHLY_MM,
     by_thread,
     ten_pitches,
     thread_measured,
@@ -29,9 +29,10 @@ from engine.answers.parts.wording import listed, small_mm
 from engine.answers.seat.seen import is_coupled_by_lugs, looks_so
 from engine.answers.seat.told_register import against_name, with_mount_by_register
 from engine.answers.ways.pair_beside import with_pair
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
+from engine.facts.records import Mount
 from grammar.questions import BY_THREAD, Question, Thing
 
 MOST = 6
@@ -43,7 +44,6 @@ WHAT_TO_MEASURE = (
 )
 MOST_SEEN = 8
 SEEN_SO = "By what is seen it may be one of these, those met most first; flange to image tells most of them apart:"
-BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
 
 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
@@ -55,46 +55,31 @@ def identify(question: Question, knowledge: Knowledge) -> Answer:
     return with_pair(answer, asked.with_(bodies=question.bodies), knowledge)
 
 
+@compact
+class _Found:
+    """What was found. `told`: by measures; `mounts`: those of the thread; `named`: those the question names.
+
+    `rows`: what is known of such looks; `seen`: mounts that look so; `shown`: those that are shown, in order.
+    """
+
+    told: Told
+    mounts: list[str]
+    named: list[str]
+    rows: list[Advice]
+    seen: list[Mount]
+    shown: list[str]
+
+
 def _identified(question: Question, knowledge: Knowledge) -> Answer:
     """The mounts that fit what was measured or seen, with thread and register of each, then what decides."""
     question = without_assumed(question, knowledge.catalogue)
-    combined = _combined(question, knowledge)
-    if combined is not None:
-        return combined
-    settled = (
-        either_of(question, knowledge)
-        or _by_register(question, knowledge)
-        or _combined(question, knowledge, by_name=True)
-    )
+    settled = _settled(question, knowledge)
     if settled is not None:
         return settled
-    smooth = barrels(question, knowledge)
-    if smooth.lines:
-        return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
-                      quantities=smooth.quantities)  # fmt: skip
     question = with_width_of_part(question, knowledge)
-    told, mounts = by_thread(question, knowledge) if not _is_bayonet(question) else (Told(), [])
-    told = against_name(question, knowledge) + not_by_thread(question, knowledge) + told
-    registers = (
-        by_register(question, knowledge) if not mounts and not any(thing.ids for thing in question.lenses) else Told()
-    )
-    told += registers
-    named = _named(question, knowledge)
-    apart = [row for row in knowledge.catalogue.advice.values() if _tells_mounts(row) and _sets_apart(row, named)]
-    rows = apart[:1] or _by_looks(question, knowledge)
-    near = {quantity.case for quantity in registers.quantities}
-    if registers.lines:
-        rows = [row for row in rows if set(row.mounts) & near][:1]
-    if mounts:
-        rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
-    # not where the distance has told them already, or just those named are to be told apart
-    by_looks = (name for row in rows for name in row.mounts if not (near or apart))
-    shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
-    seen = by_features(question, knowledge) if not (named or mounts or told.lines or apart) else []
-    if seen:  # of those told of such looks only what nothing seen speaks against
-        shown = [name for name in shown if looks_so(knowledge.catalogue.mounts[name], question)]
-        shown = list(dict.fromkeys([*shown, *(mount.id for mount in seen)]))
-    advice = list(_advice(rows, named))
+    found = _found(question, knowledge)
+    told, rows, shown, seen = found.told, found.rows, found.shown, found.seen
+    advice = list(_advice(rows, found.named))
     lines = [*told.lines, *([Line("head", SEEN_SO)] if seen else advice)]
     quantities = list(told.quantities)
     for name in shown[: MOST if not seen else MOST_SEEN]:
@@ -106,15 +91,57 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
     if screws and mentions(question, "measure-thread"):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
-    if not told.lines and not mounts and not named and not seen:
+    if not told.lines and not found.mounts and not found.named and not seen:
         first = any(row.mounts for row in rows) or mentions(question, "how-measured")  # what was seen or asked
         lines = [*lines, Line("text", WHAT_TO_MEASURE)] if first and rows else [Line("head", WHAT_TO_MEASURE), *lines]
     lines += list(_asks(question, shown, knowledge))
     return Answer(
         question.text, "identify-mount", ANSWERED if shown or told.lines or rows else NO, tuple(lines),
         question=question, quantities=tuple(quantities),
-        learnt=None if named else _narrowed(question, mounts, knowledge),
+        learnt=None if found.named else _narrowed(question, found.mounts, knowledge),
     )  # fmt: skip
+
+
+def _settled(question: Question, knowledge: Knowledge) -> Answer | None:
+    """The answer where measures taken together, a choice of two, a register or a smooth barrel tell all there is."""
+    settled = (
+        combined(question, knowledge)
+        or either_of(question, knowledge)
+        or _by_register(question, knowledge)
+        or combined(question, knowledge, by_name=True)
+    )
+    if settled is not None:
+        return settled
+    smooth = barrels(question, knowledge)
+    if not smooth.lines:
+        return None
+    return Answer(question.text, "identify-mount", ANSWERED, smooth.lines, question=question,
+                  quantities=smooth.quantities)  # fmt: skip
+
+
+def _found(question: Question, knowledge: Knowledge) -> _Found:
+    """What thread, register, names and looks tell, each where the ones before it leave it open."""
+    told, mounts = by_thread(question, knowledge) if not is_bayonet(question) else (Told(), [])
+    told = against_name(question, knowledge) + not_by_thread(question, knowledge) + told
+    named_lens = any(thing.ids for thing in question.lenses)
+    registers = by_register(question, knowledge) if not mounts and not named_lens else Told()
+    told += registers
+    named = _named(question, knowledge)
+    near = {quantity.case for quantity in registers.quantities}
+    apart = [row for row in knowledge.catalogue.advice.values() if _tells_mounts(row) and _sets_apart(row, named)]
+    rows = apart[:1] or _by_looks(question, knowledge)
+    if registers.lines:
+        rows = [row for row in rows if set(row.mounts) & near][:1]
+    if mounts:
+        rows = [row for row in rows if not row.mounts or set(row.mounts) & set(mounts)]
+    seen = by_features(question, knowledge) if not (named or mounts or told.lines or apart) else []
+    # not where the distance has told them already, or just those named are to be told apart
+    by_looks = [name for row in rows for name in row.mounts if not (near or apart)]
+    shown = list(dict.fromkeys([*named, *mounts, *by_looks]))
+    if seen:  # of those told of such looks only what nothing seen speaks against
+        shown = [name for name in shown if looks_so(knowledge.catalogue.mounts[name], question)]
+        shown = list(dict.fromkeys([*shown, *(mount.id for mount in seen)]))
+    return _Found(told, mounts, named, rows, seen, shown)
 
 
 def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Question:
@@ -130,14 +157,6 @@ def _narrowed(question: Question, mounts: list[str], knowledge: Knowledge) -> Qu
         return question  # what cannot be focused has no register of its own, whatever its thread
     meant = replace(lens, kind="mount", ids=ids, traits=(*lens.traits, BY_THREAD))
     return replace(question, lenses=(meant,))
-
-
-def _is_bayonet(question: Question) -> bool:
-    """Whether what was measured is a bayonet: its width is no thread."""
-    told = question if question.prior is None or not question.follows else question.prior
-    seen = any(mentions(one, "bayonet") or is_coupled_by_lugs(one) for one in (question, told))
-    seen = seen or question.said("throat") is not None  # only what a bayonet goes into has one
-    return seen and not mentions(question, "thread-told")
 
 
 def _tells_mounts(advice: Advice) -> bool:
@@ -183,43 +202,6 @@ def _named(question: Question, knowledge: Knowledge) -> list[str]:
         for name in out[:1]:
             out += [joint.rear for joint in knowledge.joints.onward(name) if joint.outcome == "same"][:2]
     return list(dict.fromkeys(out))
-
-
-def _combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
-    """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
-    diameter, pitch = thread_measured(question)
-    sure = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
-    named = tuple(id_ for thing in sure for id_ in thing.ids[:1])
-    if _is_bayonet(question):
-        return None
-    if diameter is None and by_name:
-        diameter = _named_width(named, knowledge)
-    slack = ROUGHLY_MM if pitch is not None and mentions(question, "roughly") else 0.0
-    found = together.Found(diameter, pitch, number(question, "flange_to_image"), slack)
-    rows = together.matches(found, named, knowledge)
-    if not rows or (found.register_mm is None and not named):
-        return None
-    told = together.told(found, rows, named, knowledge)
-    mounts = together.settled(found, rows)
-    asked = question
-    if mounts:
-        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
-        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
-        asked = replace(question, lenses=(lens, *question.lenses[1:]))
-    lines = [*not_by_thread(question, knowledge).lines, *told.lines]
-    if found.register_mm is None and any(not row.bad for row in rows):
-        lines.append(Line("ask", BY_PAPER, wants="flange_to_image"))
-    return Answer(
-        question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
-        learnt=asked,
-    )  # fmt: skip
-
-
-def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:
-    """'42 mm screw, image at 55': the name of a screw mount tells how wide its thread is, not whose register it has."""
-    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
-    thread = threads.get(mounts[named[0]].thread or "") if len(named) == 1 and named[0] in mounts else None
-    return thread.major_mm.nominal if thread is not None else None
 
 
 def _by_register(question: Question, knowledge: Knowledge) -> Answer | None:

@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterator
 from math import inf
 
+from engine.answers.exposure.by_flash import by_flash
+from engine.answers.exposure.by_stars import by_stars
 from engine.answers.exposure.exposing import exposed_parts
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
@@ -85,6 +87,15 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     by_factor = _factor(question)
     if by_factor.lines:
         yield by_factor  # what else might be told of a number is not asked
+        return
+    flash, stars = by_flash(question), by_stars(question, knowledge)
+    if flash.lines:
+        yield flash  # it is not lit by the scene
+        return
+    if stars.lines:
+        if question.said("iso") is not None and _has_stop(question):
+            yield from exposed_parts(question, knowledge)
+        yield stars
         return
     yield t_stops_apart(question)
     exposed_by_it = is_known(shutter_s(question, knowledge))

@@ -14,6 +14,7 @@ from engine.answers.making.thread_lengths import as_long_as, thread_length
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
+from engine.answers.parts.pitch_drift import drift
 from engine.answers.parts.resolve import BodySide, LensSide, Missing, body_side, goes_on, lens_side, setup_of
 from engine.answers.parts.said import focals, lengths_of_pieces, mentions, number, stop
 from engine.answers.parts.wording import article, f_number, small_mm, trimmed
@@ -25,12 +26,13 @@ from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.spacers import by_spacers
-from engine.answers.shims.turning import drift, turns_for_travel
+from engine.answers.shims.turning import turns_for_travel
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs import as_measured
 from engine.answers.ways.ring_off import off_right
 from engine.answers.ways.told_stack import is_drawn_out
 from engine.answers.words.advice import advice_lines, named_or_near
+from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
@@ -51,6 +53,10 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     stacked, ring = by_spacers(question, "diy-dimension", knowledge), None
     if stacked is not None:
         return stacked
+    if _is_set_by_draw(question):
+        from engine.answers.howto import how_to  # where it is set follows from the chain
+
+        return how_to(question, knowledge, "diy-dimension")
     matters = error_judged(question, knowledge)
     told = matters.told
     for part in (screwed_in(question, knowledge), off_right(question, knowledge), turns_for_travel(question, knowledge),
@@ -67,6 +73,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told += as_long_as(question, knowledge)
     bored = bore_for(question, knowledge)
     told += bored
+    told = (pitch_said(question) if ring is None else Told()) + told
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
     told += layers(question, knowledge)
@@ -89,6 +96,14 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
         ring=ring, chains=matters.chains or None, quantities=told.quantities,
     )  # fmt: skip
     return with_pair(answer, question, knowledge)
+
+
+def _is_set_by_draw(question: Question) -> bool:
+    """'a 17-31 helicoid into a 1 mm ring, to what length do i lock it': every piece between lens and body is there."""
+    lengths = [one.thickness_mm for one in question.adapters if one.thickness_mm is not None]
+    drawn = [one for one in lengths if one[0] < one[1]]
+    named = any(lens.ids for lens in question.lenses) and any(body.ids for body in question.bodies)
+    return named and len(drawn) == 1 and len(lengths) > 1 and question.said("flange_to_image") is None
 
 
 def _rings(question: Question, knowledge: Knowledge) -> Iterator[tuple[Told, RingToMake | None]]:

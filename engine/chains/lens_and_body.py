@@ -29,73 +29,100 @@ def register_of(mount_id: str, setup: Setup, facts: Facts, rear: bool = False) -
 
 def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     """What the physics starts from that is the same for every chain on this setup."""
-    lens, body, lens_mount, body_mount = setup.lens, setup.body, setup.lens_mount, setup.body_mount
-    own = lens.basis
-    lens_register = register_of(lens_mount.id, setup, facts)
-    body_register = register_of(body_mount.id, setup, facts, rear=True)
-    focal: Measure | None = None if setup.lens_alone and not is_known(lens.focal_length_mm) else lens.focal_length_mm
-    given: dict[str, Given] = {
-        "lens_register_mm": based(
-            own if is_known(lens.register_mm) else lens_mount.basis,
-            f"register of {lens_mount.designation}",
-            lens_register,
-        ),
-        "body_register_mm": based(
-            body.basis if is_known(body.register_mm) else body_mount.basis,
-            f"register of {body_mount.designation}",
-            body_register,
-        ),
-        "focal_length_mm": based(own, "focal length of the lens", focal),
+    given = _registers(setup, facts) | _of_lens(setup) | _of_lens_mount(setup) | _of_body(setup)
+    given |= {
         "f_number": _stop(setup, facts),
         "used_width_mm": _side(setup.format, "width"),
         "used_height_mm": _side(setup.format, "height"),
-        "focusing": based(own, "how the lens focuses", lens.focusing),
-        "lens_iris": based(own, "how the iris is worked", iris_of(setup)),
-        "lens_kind": based(lens_mount.basis, "kind of lens mount", lens_mount.kind),
-        "lens_mount": Given(lens_mount.id, "lens mount"),
-        "body_mount": Given(body_mount.id, "body mount"),
-        "body_kind": based(body_mount.basis, "kind of body", body_mount.kind),
-        "body_mirror": based(
-            body_mount.basis,
-            "whether the body has a mirror",
-            UNKNOWN if body_mount.mirror is None else body_mount.mirror,
-        ),
-        "body_stabilised": based(
-            body.basis, "whether the sensor of the body moves", UNKNOWN if body.stabilised is None else body.stabilised
-        ),
-        "lens_traits": based(lens_mount.basis, "what is known of lenses of this mount", lens_mount.traits),
-        "collar_mm": based(own, "width of the barrel ahead of the seat", lens.collar_mm),
-        "rear_reach_mm": based(own, "how far the rear reaches behind the flange", lens.rear_reach_mm),
-        "rear_diameter_mm": based(own, "width of the rear", lens.rear_diameter_mm),
-        "thread_length_mm": based(own, "length of the lens's thread", lens.thread_length_mm),
-        "thread_depth_mm": based(
-            lens_mount.basis, "the longest thread that every such hole takes", lens_mount.longest_thread_mm
-        ),
-        "throat_mm": based(body_mount.basis, f"throat of {body_mount.designation}", body_mount.throat_mm),
-        "lens_throat_mm": based(lens_mount.basis, f"throat of {lens_mount.designation}", lens_mount.throat_mm),
-        "lens_weight_g": based(own, "weight of the lens", lens.weight_g),
-        "price_paid": based(own, "price paid for the lens", _paid(lens)),
-        "thoriated": based(own, "whether the glass holds thorium", lens.thoriated),
     }
-    depth = body.clear_depth_mm if is_known(body.clear_depth_mm) else body_mount.clear_depth_mm
-    given["clear_depth_mm"] = based(body.basis if is_known(body.clear_depth_mm) else body_mount.basis,
-                                     "free depth behind the body flange", depth)  # fmt: skip
-    given |= _optics(setup, facts, lens_register)
+    given |= _optics(setup, facts, register_of(setup.lens_mount.id, setup, facts))
     given |= _travel(setup, facts, given["hiatus_mm"])
     for name, assumption in ASSUMED_NAMES.items():
         row = facts.assumptions[assumption]
         given[name] = based(row.basis, row.says, row.value, assumed=True)
-    if is_known(lens.smallest_f_number):
-        given["smallest_stop"] = based(own, "smallest stop of the lens", lens.smallest_f_number)
+    if is_known(setup.lens.smallest_f_number):
+        given["smallest_stop"] = based(setup.lens.basis, "smallest stop of the lens", setup.lens.smallest_f_number)
     if setup.judged_format is not None and setup.judged_format is not setup.format:
         given["allowed_blur_mm"] = _blur_of_judged_format(setup.judged_format, given["blur_divisor"])
-    circle, usual = usual_circle(facts, lens, lens_mount)
-    basis = lens.basis if usual is None else usual.basis
+    given["image_circle_mm"] = _circle(setup, facts)
+    return given
+
+
+def _registers(setup: Setup, facts: Facts) -> dict[str, Given]:
+    """Both registers: of the lens and the body themselves where they were measured, else of their mounts."""
+    lens, body, lens_mount, body_mount = setup.lens, setup.body, setup.lens_mount, setup.body_mount
+    return {
+        "lens_register_mm": based(
+            lens.basis if is_known(lens.register_mm) else lens_mount.basis,
+            f"register of {lens_mount.designation}",
+            register_of(lens_mount.id, setup, facts),
+        ),
+        "body_register_mm": based(
+            body.basis if is_known(body.register_mm) else body_mount.basis,
+            f"register of {body_mount.designation}",
+            register_of(body_mount.id, setup, facts, rear=True),
+        ),
+    }
+
+
+def _of_lens(setup: Setup) -> dict[str, Given]:
+    """What the record of the lens itself tells."""
+    lens, own = setup.lens, setup.lens.basis
+    focal: Measure | None = None if setup.lens_alone and not is_known(lens.focal_length_mm) else lens.focal_length_mm
+    return {
+        "focal_length_mm": based(own, "focal length of the lens", focal),
+        "focusing": based(own, "how the lens focuses", lens.focusing),
+        "lens_iris": based(own, "how the iris is worked", iris_of(setup)),
+        "collar_mm": based(own, "width of the barrel ahead of the seat", lens.collar_mm),
+        "rear_reach_mm": based(own, "how far the rear reaches behind the flange", lens.rear_reach_mm),
+        "rear_diameter_mm": based(own, "width of the rear", lens.rear_diameter_mm),
+        "thread_length_mm": based(own, "length of the lens's thread", lens.thread_length_mm),
+        "lens_weight_g": based(own, "weight of the lens", lens.weight_g),
+        "price_paid": based(own, "price paid for the lens", _paid(lens)),
+        "thoriated": based(own, "whether the glass holds thorium", lens.thoriated),
+    }
+
+
+def _of_lens_mount(setup: Setup) -> dict[str, Given]:
+    """What is known of every lens of its mount."""
+    mount = setup.lens_mount
+    return {
+        "lens_kind": based(mount.basis, "kind of lens mount", mount.kind),
+        "lens_mount": Given(mount.id, "lens mount"),
+        "lens_traits": based(mount.basis, "what is known of lenses of this mount", mount.traits),
+        "thread_depth_mm": based(mount.basis, "the longest thread that every such hole takes", mount.longest_thread_mm),
+        "lens_throat_mm": based(mount.basis, f"throat of {mount.designation}", mount.throat_mm),
+    }
+
+
+def _of_body(setup: Setup) -> dict[str, Given]:
+    """What the records of the body and of its mount tell."""
+    body, mount = setup.body, setup.body_mount
+    mirror = UNKNOWN if mount.mirror is None else mount.mirror
+    stabilised = UNKNOWN if body.stabilised is None else body.stabilised
+    own_depth = is_known(body.clear_depth_mm)
+    return {
+        "body_mount": Given(mount.id, "body mount"),
+        "body_kind": based(mount.basis, "kind of body", mount.kind),
+        "body_mirror": based(mount.basis, "whether the body has a mirror", mirror),
+        "body_stabilised": based(body.basis, "whether the sensor of the body moves", stabilised),
+        "throat_mm": based(mount.basis, f"throat of {mount.designation}", mount.throat_mm),
+        "clear_depth_mm": based(
+            body.basis if own_depth else mount.basis,
+            "free depth behind the body flange",
+            body.clear_depth_mm if own_depth else mount.clear_depth_mm,
+        ),
+    }
+
+
+def _circle(setup: Setup, facts: Facts) -> Given:
+    """The image circle of the lens, else that usual for lenses made for the same."""
+    circle, usual = usual_circle(facts, setup.lens, setup.lens_mount)
+    basis = setup.lens.basis if usual is None else usual.basis
     says = "image circle" if usual is None else f"image circle usual for lenses made for {usual.made_for}"
     # where no row tells of such lenses the circle is that of the format they are made for: they throw it, or more
     floor = usual is not None and usual.id in facts.formats
-    given["image_circle_mm"] = replace(based(basis, says, circle, assumed=usual is not None), at_least=floor)
-    return given
+    return replace(based(basis, says, circle, assumed=usual is not None), at_least=floor)
 
 
 def _paid(lens: Lens) -> Measure:

@@ -10,7 +10,7 @@ from grammar.numbers.crop_numbers import is_crop, is_of_crop
 from grammar.numbers.focal_numbers import may_be_focal
 from grammar.numbers.lens_stops import CLOSE_UP, is_behind_lens
 from grammar.numbers.light_numbers import with_light_told
-from grammar.numbers.number_rows import all_lengths, is_number, row_behind, set_behind
+from grammar.numbers.number_rows import all_lengths, is_number, is_of_scale, row_behind, set_behind
 from grammar.numbers.optics_numbers import (
     LEAST_REDUCING,
     OPTICS,
@@ -174,6 +174,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
         ended = tokens[at].kind == "LENGTH" and tokens[at - 1].kind == "JOIN" and tokens[at - 2].kind == "NUMBER"
         # 'crop 2.7, 25 mm', 'reducer 0.71 and 50 mm'
         cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
+        cropped = cropped or is_of_scale(tokens, at - 2)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
             factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor

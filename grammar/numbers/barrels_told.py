@@ -5,22 +5,33 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import SPACER
-from grammar.words.groups import SMOOTH
+from grammar.words.groups import SCREW, SMOOTH
 from grammar.words.tokens import Token
 
 BARREL: Final = "barrel"
 _WIDTHS: Final = (20.0, 130.0)  # mm, of barrels
+_PROJECTS: Final = ("KIND", "projector")
+_PLAIN: Final = "plain"  # said of the tube of such a lens; elsewhere of a tube that stands between
+_ACROSS: Final = frozenset(["outside", "across", "wide", "outer", "diameter", "dia"])
+_WITHOUT: Final = frozenset(["no", "without", "w/o", "lacks"])
 _NEAR: Final = 2  # tokens between the word for what it is like, its width and the tube
 _WIDE: Final = frozenset(["JOIN", "CUE", "KIND", "FILLER", "PREP", "DET"])
 
 
 def with_barrels_told(tokens: list[Token]) -> list[Token]:
     """The width of a smooth tube becomes KEYED, and the tube is no piece that stands between."""
+    _tell_threadless(tokens)
+    thrown = any((one.kind, one.value) == _PROJECTS for one in tokens)
     for at, token in enumerate(tokens):
-        if SMOOTH not in token.groups:
+        if SMOOTH not in token.groups and not (thrown and token.text.casefold() == _PLAIN):
             continue
         tube = next((n for n in range(at + 1, min(len(tokens), at + 2 + _NEAR)) if _is_tube(tokens[n])), None)
-        if tube is None:
+        if tube is None:  # 'the tube is smooth, 52.5 mm', 'tube without any thread, 42.5 outside'
+            tube = next((n for n in range(at - 1, max(-1, at - 2 - _NEAR), -1) if _is_tube(tokens[n])), None)
+            width = next((n for n in range(at + 1, at + 3 + _NEAR) if _is_width(tokens, n)), None)
+            if tube is not None and width is not None and all(one.kind in _WIDE for one in tokens[at + 1 : width]):
+                tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+                tokens[tube] = tokens[tube].as_("CUE")
             continue
         width = next(
             (n for n in (*range(at + 1, tube), *range(tube + 1, tube + 2 + _NEAR)) if _is_width(tokens, n)), None
@@ -29,6 +40,26 @@ def with_barrels_told(tokens: list[Token]) -> list[Token]:
             tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
             tokens[tube] = tokens[tube].as_("CUE")
     return tokens
+
+
+def _tell_threadless(tokens: list[Token]) -> None:
+    """'tube without any thread, 42.5mm outside': so wide, where it is told to be so across."""
+    for at, token in enumerate(tokens):
+        if token.kind != "MOUNTWORD" or SCREW not in token.groups or not _is_denied(tokens, at):
+            continue
+        tube = next((n for n in range(at - 1, max(-1, at - 3 - _NEAR), -1) if _is_tube(tokens[n])), None)
+        for width in range(at + 1, at + 2 + _NEAR) if tube is not None else ():
+            after = tokens[width + 1] if width + 1 < len(tokens) else None
+            if _is_width(tokens, width) and after is not None and after.text.casefold() in _ACROSS:
+                tokens[width] = tokens[width].as_("KEYED", value=BARREL, unit="mm")
+                tokens[width + 1] = after.as_("FILLER")
+                tokens[tube or 0] = tokens[tube or 0].as_("CUE")
+                return
+
+
+def _is_denied(tokens: list[Token], at: int) -> bool:
+    """'no thread', 'without any thread'."""
+    return any(one.text.casefold() in _WITHOUT for one in tokens[max(0, at - 2) : at])
 
 
 def _is_tube(token: Token) -> bool:

@@ -8,6 +8,7 @@ from grammar.words.groups import HOLDS, MAGNIFIES, SEVERAL
 from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
+_KINDS: Final = frozenset(["kinds", "sorts", "types", "different", "kind", "sort"])
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
@@ -21,6 +22,27 @@ def with_holds_counted(tokens: list[Token]) -> list[Token]:
         whole = token.kind in ("NUMBER", "COUNT") and token.numbers[0] == int(token.numbers[0]) <= MOST_THINGS
         if whole and any(HOLDS in one.groups for one in behind):
             tokens[at] = token.as_("CUE")
+    return tokens
+
+
+def with_kinds_counted(tokens: list[Token]) -> list[Token]:
+    """'3 kinds of slr lens', 'five lens mounts': so many sorts of lens, of which no mount need be told."""
+    for at, token in enumerate(tokens[:-1]):
+        if (
+            token.kind != "NUMBER"
+            or token.numbers[0] != int(token.numbers[0])
+            or not 1 < token.numbers[0] <= MOST_THINGS
+        ):
+            continue
+        place = at + 1
+        kinds = tokens[place].text.casefold() in _KINDS
+        while kinds and place < len(tokens) and (tokens[place].kind == "FILLER" or tokens[place].value == "of"):
+            place += 1
+        ahead = [one.kind for one in tokens[place : place + 2]]
+        mounts = ahead == ["LENS", "MOUNTWORD"] and is_plural(tokens[place + 1])
+        if mounts or (kinds and ahead[:1] == ["LENS"]) or (kinds and ahead == ["BODY", "LENS"]):
+            head = tokens[place : place + (1 if mounts else ahead.index("LENS") + 1)]
+            return [*tokens[:at], token.as_("COUNT"), *head, *tokens[place + (2 if mounts else len(head)) :]]
     return tokens
 
 

@@ -26,6 +26,9 @@ _SKY: Final = {"moon": "moon", "stars": "starry-sky", "the stars": "starry-sky",
 _EXPOSURE_ASKED: Final = frozenset(["exposure", "shutter-speed"])
 _EXPOSED: Final = frozenset(["FNUM", "ISO", "SHUTTER"])
 _SETTINGS: Final = 2  # of them make an exposure
+_LEAST_UNSAID: Final = 100  # the least ISO that is told without the word for it
+_IN_ROW: Final = frozenset(["JOIN", "STOP", "CUE", "LIGHT", "EV", "FNUM", "TSTOP", "SHUTTER", "FPS", "DEGREES", "ND"])
+_AT: Final = frozenset(["at", "and"])
 _SET: Final = frozenset(["SHUTTER", "FPS", "ISO", "DEGREES"])
 
 
@@ -144,3 +147,17 @@ def _is_led(tokens: list[Token], at: int) -> bool:
     if before is None:
         return False
     return before.kind in _LED or before.value == _SPEED or before.text.casefold().startswith(_DENSITY)
+
+
+def is_iso_of_row(tokens: list[Token], at: int, speeds: frozenset[int]) -> bool:
+    """'full sun, f2, 400, 1/50': among the settings of an exposure the round number that is none of the others."""
+    token = tokens[at]
+    if token.numbers[0] not in speeds or token.numbers[0] < _LEAST_UNSAID or not token.text.isdecimal():
+        return False
+    timed = any(one.kind in ("SHUTTER", "FPS") for one in tokens)
+    stopped = any(one.kind in _STOPPED for one in tokens)
+    if not timed or not stopped or any(one.kind == "ISO" for one in tokens):
+        return False
+    before, after = tokens[at - 1] if at else None, tokens[at + 1] if at + 1 < len(tokens) else None
+    led = before is None or before.kind in _IN_ROW or before.value in _AT
+    return led and (after is None or after.kind in _IN_ROW - {"FNUM", "TSTOP"} or after.value in ("in", "and"))

@@ -9,6 +9,7 @@ from grammar.numbers.densities import DENSITIES
 from grammar.numbers.exposure_told import (
     are_stops_apart,
     is_exposure_open,
+    is_iso_of_row,
     is_named_stop,
     is_ratio_of_stop,
     is_stop_left,
@@ -81,6 +82,7 @@ def with_light_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif (
             _is_iso(out, at, lit or _GOING_ON in told)
             or _is_least_iso(out, at, told, lit)
+            or (lit and is_iso_of_row(out, at, SPEEDS))
             or (_GOING_ON in told and _is_of_camera(out, at))
         ):
             out[at] = token.as_("ISO")

@@ -2,7 +2,35 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from grammar.words.tokens import Token
+
+_OF_GLASS: Final = frozenset(["without-glass", "with-glass"])
+_DESCRIBING: Final = frozenset(["MOUNT", "LINK", "LENGTH", "NUMBER"])
+_BEFORE: Final = _DESCRIBING | {"DET", "PREP"}
+
+
+def with_limits_apart(tokens: list[Token]) -> list[Token]:
+    """'with a 1 mm glassless plate', 'an FD-EF no-glass ring': the limit goes before all that is told of the piece."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        place = len(out)
+        while place and out[place - 1].kind in _BEFORE:
+            place -= 1
+            if out[place].kind == "DET" and not (place and out[place - 1].kind == "PREP"):
+                break
+            if out[place].kind == "PREP" and any(one.kind == "DET" for one in out[place:]):
+                break
+        led = token.kind == "LIMIT" and token.value in _OF_GLASS and _leads_to_piece(tokens[at + 1 :])
+        told = led and any(one.kind in _DESCRIBING for one in out[place:])
+        out.insert(place if told else len(out), token)
+    return out
+
+
+def _leads_to_piece(behind: list[Token]) -> bool:
+    heads = [one for one in behind[:4] if one.kind not in _DESCRIBING]
+    return bool(heads) and heads[0].kind == "PIECE"
 
 
 def under_lens(tokens: list[Token]) -> list[Token]:

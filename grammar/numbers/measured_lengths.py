@@ -14,6 +14,8 @@ _BEHIND: Final = "behind"
 _NEAREST: Final = "close-focus"
 _SUM: Final = "total"
 _THE: Final = "the"
+_SPEED: Final = "iso"
+_OF_ONE: Final = (["on"], ["for"], ["with"], ["of"])  # what leads to the lens that it is the register of
 _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
@@ -35,6 +37,7 @@ _ENDS_OF: Final = " of"
 _OF_WHAT: Final = frozenset([_OF, "on", "in", "for", "through"])
 _OF_BODIES: Final = frozenset(["on", "for"])  # leads on to a body only
 _NAMING: Final = frozenset(["DET", "LETTER", "MOUNT", "LINK", "UNKNOWN", "KIND", "CUE"])  # what may stand before a noun
+_REACH, _FAR_REACH = 3, 7  # tokens, from the word to its length
 _FARTHEST: Final = 9  # tokens from the word to what it is of
 _OF_THE_FIELD: Final = frozenset(["with", "at", "from"])  # what follows them is not its width
 
@@ -105,7 +108,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
     if measured in _OF_LENSES and len(behind) > 1 and behind[0].value == "of" and behind[1].kind == "DET":
         return None  # 'the marks of my 35', 'the field of a 28': that is the lens
     begin = _past_what_has_it(tokens, at, measured)
-    for ahead in range(begin, min(begin + 3, len(tokens))):
+    reach = _FAR_REACH if measured == _REGISTER else _REACH  # 'flange to picture of the far house = 71'
+    for ahead in range(begin, min(begin + reach, len(tokens))):
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
@@ -113,7 +117,7 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):
             return None  # 'on the scale of a 50'
-        if measured == _NEAREST and _is_focal(tokens, ahead):
+        if (measured == _NEAREST and _is_focal(tokens, ahead)) or (measured == _REGISTER and _is_a_lens(tokens, ahead)):
             return None
         if token.kind in LENGTHS:
             near = measured == "distance" and token.unit in ("", "mm")  # 'minimum distance 90mm': that is the lens
@@ -158,11 +162,20 @@ def _is_of_another(tokens: list[Token], at: int, measured: str) -> bool:
         return True  # 'image circle of 50 mm standard 8 lens'
     if after is None or (measured, after.value) in _TOLD_TWICE:
         return False
+    if after.value == _SPEED:
+        return True  # 'make that 100 iso'
     if after.text.casefold() == _WIDE and measured in _MEASURED:
         return False  # 'the hole is 22 mm wide'
     if after.kind == "MEASURE" and _has_own_behind(tokens, at + 1):
         return False  # 'thread measures 41.9, register 45.5'
     return after.kind in OWN or after.kind in ("MEASURE", "FNUM")
+
+
+def _is_a_lens(tokens: list[Token], at: int) -> bool:
+    """'set the flange on a 100', 'register for my 35 mm': so led a whole number is a lens, and no register."""
+    token, led = tokens[at], [one.value for one in tokens[max(0, at - 2) : at - 1]]
+    whole = token.unit in ("", "mm") and bool(token.numbers) and token.numbers[0] == int(token.numbers[0])
+    return token.kind in LENGTHS and whole and "." not in token.text and is_led(tokens, at) and led[-1:] in _OF_ONE
 
 
 def _is_focal(tokens: list[Token], at: int) -> bool:

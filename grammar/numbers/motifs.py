@@ -19,6 +19,7 @@ _PICTURED: Final = frozenset(
      "after-macro-distance", "subject-word"]
 )  # fmt: skip
 _TESTED: Final = frozenset(["image-lands", "infinity-at", "past-infinity"])  # what a paper is held up for
+_TO_IMAGE: Final = ("MEASURE", "flange-to-image")  # 'flange to picture of the house': what is far off, by its name
 _PASSED: Final = frozenset(["CUE", "DET", "VERB"])
 _HEADS: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "FNUM", "COMBO", "FORMAT", "BODY", "FRAME"])
 _LONGEST_MM: Final = 3000.0  # of what fills a frame by its own size
@@ -30,7 +31,7 @@ _REACH: Final = 4  # tokens
 def with_motifs_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """The size of what is photographed becomes KEYED; its name too where no size is told and its size is known."""
     out = list(tokens)
-    if told & _TESTED:
+    if told & _TESTED or any((one.kind, one.value) == _TO_IMAGE for one in tokens):
         return [one.as_("CUE") if one.kind == "MOTIF" else one for one in out]
     for at, token in enumerate(out):
         if token.kind != "MOTIF":

@@ -15,6 +15,7 @@ _LEAST_LENS: Final = 8.0  # mm
 _PLAIN: Final = frozenset(["NUMBER", "LENGTH"])
 _SIZED: Final = frozenset(["LENGTH", "FOCAL", "COMBO", "RANGE", "NUMBER"])
 _TURNING: Final = frozenset(["reverse-ring"])
+_IN_METRES: Final = frozenset(["close-focus", "mark", "distance"])  # what a bare number behind is metres of
 
 
 def with_ones_counted(tokens: list[Token]) -> list[Token]:
@@ -136,3 +137,8 @@ def set_behind(tokens: list[Token], at: int) -> None:
 
 def is_number(token: Token) -> bool:
     return token.kind == "NUMBER" and not token.text[:1].isalpha()
+
+
+def is_of_scale(tokens: list[Token], at: int) -> bool:
+    """'close focus .9, 6 mm helicoid': the number behind a word for how far is of no row of lengths."""
+    return at > 0 and tokens[at - 1].kind == "MEASURE" and tokens[at - 1].value in _IN_METRES

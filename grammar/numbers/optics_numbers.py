@@ -13,6 +13,7 @@ _ON: Final = frozenset(["on", "behind", "with"])
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
 LEAST_REDUCING: Final = 0.5
 _REDUCES: Final = (LEAST_REDUCING, 0.9)  # what reducers multiply by
+_GLASS: Final = "glass"
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
@@ -227,7 +228,14 @@ def _is_of_glass(factor: float, told: frozenset[str]) -> bool:
 
 
 def with_factors_in(tokens: list[Token]) -> list[Token]:
-    """'put a focal reducer 0.71 in': no inches, but by how much it reduces, and where it is put."""
+    """'put a focal reducer 0.71 in': no inches, but by how much it reduces, and where it is put.
+
+    'the adapter has 1.4x glass': glass that is told by its factor alone.
+    """
+    for at in range(1, len(tokens)):
+        if _is_glass_by_factor(tokens[at - 1], tokens[at]):
+            piece = "focal-reducer" if is_reducing(tokens[at - 1].numbers[0]) else "corrective-glass"
+            tokens[at] = tokens[at].as_("PIECE", value=piece)
     reducer = any(token.kind == "PIECE" and token.value == "focal-reducer" for token in tokens)
     return [_factor_in(token) if reducer and _is_put_in(token) else token for token in tokens]
 
@@ -240,3 +248,9 @@ def _is_put_in(token: Token) -> bool:
 def _factor_in(token: Token) -> Token:
     factor = round(token.numbers[0] / INCH_MM, 6)
     return token.as_("NUMBER", text=token.text.split(" ")[0], value="", unit="", numbers=(factor,))
+
+
+def _is_glass_by_factor(factor: Token, glass: Token) -> bool:
+    named = glass.kind == "LENS" and glass.text.casefold() == _GLASS
+    extends = factor.kind == "TIMES" and _EXTENDS[0] <= factor.numbers[0] <= _EXTENDS[1]
+    return named and (extends or (factor.kind == "TIMES" and is_reducing(factor.numbers[0])))

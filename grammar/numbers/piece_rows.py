@@ -5,7 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from grammar.numbers.draws import draw_at, is_bare, tell_draw_before
 from grammar.numbers.further_tubes import with_further_tubes
+from grammar.numbers.number_rows import is_of_scale
 from grammar.numbers.parted_rows import with_parted
 from grammar.numbers.rings_close_up import tell_lens_of_ring, tell_rings_as_tubes
 from grammar.numbers.rows_of_tubes import with_unsaid_tubes
@@ -16,7 +18,6 @@ from grammar.words.groups import OWN
 from grammar.words.tokens import Token, is_plural
 
 _MOST_ALIKE: Final = 6  # so many tubes of one length are told by their number
-_LONGEST: Final = 400.0  # mm, of a piece
 _LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "FNUM", "STRANGE", "TRAIT", "LETTER"])
 _BETWEEN: Final = frozenset(["JOIN", "DET", "MARK"])
 _LEADING: Final = frozenset(["CUE", "VERB", "PREP", "DET", "MARK"])  # 'a bellows that goes from 45 to 170'
@@ -45,13 +46,14 @@ def with_piece_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     at = 0
     while at < len(out):
         if out[at].kind == "PIECE" and out[at].value in DRAWN:
+            at -= tell_draw_before(out, at)
             at += _told_twice(out, at)
             at += _lens_beside(out, at)
             at += _told_ahead(out, at, out[at])
             _told_behind(out, at)
         elif out[at].kind == "PIECE" and out[at].value == "adapter" and is_plural(out[at]):
             _with_rings_added(out, _without_of(out, at))  # '68 mm of rings', 'rings 1+1'
-        elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and _is_bare(out[at + 1]):
+        elif out[at].kind == "TRAIT" and out[at].value == "reversed" and at + 1 < len(out) and is_bare(out[at + 1]):
             after = out[at + 2] if at + 2 < len(out) else None
             if after is None or after.kind not in _LENSLIKE:
                 out[at + 1] = out[at + 1].as_("FOCAL", unit="mm")  # 'a backwards 28 on the front'
@@ -64,7 +66,7 @@ def with_bracketed_told(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for at in range(len(out) - 3):
         piece, opened, number, closed = out[at : at + 4]
-        if piece.kind == "PIECE" and opened.text == "(" and _is_bare(number) and closed.text == ")":
+        if piece.kind == "PIECE" and opened.text == "(" and is_bare(number) and closed.text == ")":
             out[at + 2] = number.as_("LENGTH", unit="mm")
     return _with_bracketed_row(out)
 
@@ -78,11 +80,11 @@ def _with_bracketed_row(tokens: list[Token]) -> list[Token]:
         closed = next((n for n in range(opened + 1, len(tokens)) if tokens[n].text == ")"), None)
         row = tokens[opened + 1 : closed] if closed is not None else []
         numbers, joins = row[::2], row[1::2]
-        if closed is None or len(numbers) < _LEAST_ADDED or not all(map(_is_bare, numbers)):
+        if closed is None or len(numbers) < _LEAST_ADDED or not all(map(is_bare, numbers)):
             continue
         if any(one.kind != "JOIN" for one in joins) or any(one.kind in _OF_LENS for one in tokens[at + 1 : opened]):
             continue
-        told = [one.as_("LENGTH", unit="mm") if _is_bare(one) else one for one in row]
+        told = [one.as_("LENGTH", unit="mm") if is_bare(one) else one for one in row]
         return [*tokens[: at + 1], *told, *tokens[at + 1 : opened], *tokens[closed + 1 :]]
     return tokens
 
@@ -116,8 +118,8 @@ def _with_sums_told(tokens: list[Token]) -> list[Token]:
 
 def _added_up(tokens: list[Token], at: int) -> list[int]:
     """The places of the bare numbers from here on that plus signs join."""
-    row = [at] if _is_bare(tokens[at]) else []
-    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and _is_bare(tokens[row[-1] + 2]):
+    row = [at] if is_bare(tokens[at]) else []
+    while row and row[-1] + 2 < len(tokens) and tokens[row[-1] + 1].text in _PLUS and is_bare(tokens[row[-1] + 2]):
         row.append(row[-1] + 2)
     return row
 
@@ -178,9 +180,9 @@ def _without_of(out: list[Token], piece: int) -> int:
 def _row_before(out: list[Token], end: int) -> list[int]:
     """The bare numbers right before a place, with nothing but joins between."""
     first = end
-    while first and (_is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or _joins(out[first - 1])):
+    while first and (is_bare(out[first - 1]) or out[first - 1].kind in _BETWEEN or _joins(out[first - 1])):
         first -= 1
-    return [at for at in range(first, end) if _is_bare(out[at])]
+    return [at for at in range(first, end) if is_bare(out[at]) and not is_of_scale(out, at)]
 
 
 def _count(out: list[Token], length: int, piece: Token) -> None:
@@ -201,7 +203,7 @@ def _told_behind(out: list[Token], piece: int) -> None:
     if at > piece + 1 and _is_range(out, at):
         out.insert(piece + 1, out.pop(at))  # 'a bellows that goes from 40 mm to 140 mm'
         return
-    ends = _draw(out, at)
+    ends = draw_at(out, at)
     if ends is not None:
         low, high = (out[one].numbers[0] for one in ends)
         whole = out[ends[0]].as_("RANGE", numbers=(low, high), unit="mm")
@@ -210,11 +212,11 @@ def _told_behind(out: list[Token], piece: int) -> None:
         return
     lengths: list[int] = []
     at = piece + 1
-    of = at + 1 < len(out) and out[at].value == "of" and _is_bare(out[at + 1])
+    of = at + 1 < len(out) and out[at].value == "of" and is_bare(out[at + 1])
     if of or _opens_row(out, piece):
         del out[at]  # 'tubes of 10 and 26' are tubes 10 and 26, and so are 'both tubes, 10 and 26'
-    while at < len(out) and (_is_bare(out[at]) or (lengths and _lies_between(out[at])) or out[at].kind == "MARK"):
-        if _is_bare(out[at]):
+    while at < len(out) and (is_bare(out[at]) or (lengths and _lies_between(out[at])) or out[at].kind == "MARK"):
+        if is_bare(out[at]):
             lengths.append(at)
         at += 1
     after = out[at] if at < len(out) else None
@@ -233,10 +235,10 @@ def _lies_between(token: Token) -> bool:
 def _opens_row(out: list[Token], piece: int) -> bool:
     """Whether a row of numbers to the end of what is said follows a comma behind several pieces."""
     several = is_plural(out[piece]) and piece + 3 < len(out) and out[piece + 1].text in (",", ":")
-    if not several or not (_is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
+    if not several or not (is_bare(out[piece + 2]) and out[piece + 3].kind == "JOIN"):
         return False
     row = piece + 2
-    while row < len(out) and (_is_bare(out[row]) or out[row].kind == "JOIN"):
+    while row < len(out) and (is_bare(out[row]) or out[row].kind == "JOIN"):
         row += 1
     return row >= len(out) or out[row].kind in ("STOP", "CUE")
 
@@ -246,16 +248,6 @@ def _is_range(out: list[Token], at: int) -> bool:
     after = out[at + 1] if at + 1 < len(out) else None
     own = after is not None and after.kind in (*_LENSLIKE, "PIECE")
     return at < len(out) and out[at].kind == "RANGE" and out[at].unit in ("", "mm") and not own
-
-
-def _draw(out: list[Token], at: int) -> tuple[int, int] | None:
-    """Where the two ends of a draw stand, '45 to 170'; None where there are none."""
-    if at + 2 >= len(out) or not _is_length(out[at]) or not (out[at + 1].kind == "PREP" and out[at + 1].value == "to"):
-        return None
-    last = out[at + 2]
-    if not _is_length(last):
-        return None
-    return (at, at + 2) if out[at].numbers[0] < last.numbers[0] <= _LONGEST else None
 
 
 def _as_row(out: list[Token], lengths: list[int]) -> int:
@@ -269,14 +261,6 @@ def _as_row(out: list[Token], lengths: list[int]) -> int:
         out[one + 1 : other] = [join]
         put += 1 - len(between)
     return put
-
-
-def _is_bare(token: Token) -> bool:
-    return token.kind == "NUMBER" and not token.text[:1].isalpha() and 0.05 <= token.numbers[0] <= _LONGEST
-
-
-def _is_length(token: Token) -> bool:
-    return _is_bare(token) or (token.kind == "LENGTH" and token.unit == "mm")
 
 
 def _joins(token: Token) -> bool:

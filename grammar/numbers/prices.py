@@ -9,6 +9,9 @@ from grammar.words.groups import DEALING
 from grammar.words.tokens import Token
 
 _PRICE: Final = "PRICE"
+_ONE: Final = "one"
+_BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP", "AT", "VERB", "FILLER", "LETTER"])
+_REACH: Final = 5  # tokens between two prices
 _ENDS: Final = frozenset(["STOP", "JOIN", "CUE"])  # what may stand behind a price that ends what is said
 
 
@@ -20,6 +23,7 @@ def with_prices_told(tokens: list[Token]) -> list[Token]:
     tokens = _dealt(tokens)
     if not any(token.kind == _PRICE for token in tokens):
         return tokens
+    tokens = _with_other_price(tokens)
     out: list[Token] = []
     priced = False
     for at, token in enumerate(tokens):
@@ -33,6 +37,22 @@ def with_prices_told(tokens: list[Token]) -> list[Token]:
         priced = priced or token.kind == _PRICE
         out.append(token)
     return out
+
+
+def _with_other_price(tokens: list[Token]) -> list[Token]:
+    """'one at 12 bucks one at 85', '10 and one 60 dollars': what is set beside the one price is another."""
+    prices = [at for at, one in enumerate(tokens) if one.kind == _PRICE]
+    others = [at for at, one in enumerate(tokens) if one.kind == "NUMBER" and one.text.isdecimal()]
+    if len(prices) != 1 or len(others) != 1:
+        return tokens
+    first, last = sorted((*prices, *others))
+    between, after = tokens[first + 1 : last], tokens[others[0] + 1 : others[0] + 2]
+    set_beside = any(one.kind == "JOIN" or one.text.casefold() == _ONE for one in between)
+    passed = all(one.kind in _BETWEEN or one.text.casefold() == _ONE for one in between) and len(between) <= _REACH
+    led_to_price = others[0] == first and between and between[0].kind in ("PREP", "AT")  # 'a 28 for 12 bucks'
+    if set_beside and passed and not led_to_price and (not after or after[0].kind in _ENDS | _BETWEEN | {_PRICE}):
+        tokens[others[0]] = tokens[others[0]].as_(_PRICE)
+    return tokens
 
 
 def _dealt(tokens: list[Token]) -> list[Token]:

@@ -14,7 +14,7 @@ _LONGEST_MM: Final = 150.0
 _SHORTEST_LENS_MM: Final = 8.0
 _PASSED: Final = frozenset(["DET", "LETTER", "FILLER", "MARK", "TRAIT"])
 _LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO"])
-_TOO: Final = frozenset(["too", "too much"])
+_TOO: Final = frozenset(["too", "too much", "too many"])
 _IT: Final = "it"
 _ENDS: Final = frozenset(["STOP", "JOIN", "MARK", "CUE"])
 # what stands behind a lens that is no tube: the image, a sensor, a filter

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.crests import is_screw
+from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.tokens import Token
 
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
@@ -47,5 +48,6 @@ def _is_width(tokens: list[Token], at: int) -> bool:
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     wide = after is not None and after.text.casefold() == _WIDE
     ends = after is None or wide or (after.kind not in _OF_OTHERS and after.kind != "KIND")
+    ends = ends and (after is None or after.kind != "MEASURE" or after.value in WIDTHS)  # '44.3 from shoulder to image'
     others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens) if n != at)
     return ends and others and any(least <= token.numbers[0] <= most for least, most in _WIDTHS)

@@ -12,7 +12,7 @@ from typing import Final
 
 from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
-from grammar.words.groups import PLATE
+from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
 READING: Final = "reading"
@@ -36,6 +36,7 @@ _FOCALS: Final = (12.0, 2000.0)  # mm, of what is left over
 _LEAST_BEHIND: Final = 20.0  # mm: no plain ring is so long
 _OF_LENSES: Final = frozenset(["infinity", "focus", "cant-focus", "blurry", "past-infinity", "mirror-box"])
 _DOING: Final = frozenset(["does", "nearest"])  # values of the words for what a lens does or shows, or how near it goes
+_AT_MARK: Final = frozenset([("PREP", "at"), ("MEASURE", "size")])  # before a mark: 'at 4 m', 'reads 4 m'
 _T_STOP: Final = re.compile(r"[tT] ?/?(\d+(?:\.\d+)?)")
 _LINKS: Final = frozenset(["VERB", "DET", "CUE", "FILLER", "JOIN", "PREP", "MARK"])  # between two that are compared
 _SEATING: Final = frozenset(["on", "in", "with", "from", "via"])  # before what a lens is mounted by
@@ -84,6 +85,9 @@ def _subjects(tokens: list[Token]) -> list[Token]:
         does = tokens[at + 1].value in _DOING or _is_stopped(tokens, at + 1) or marked
         if whole and free and _FOCALS[0] <= token.numbers[0] <= _FOCALS[1] and does:
             tokens[at] = token.as_("FOCAL", unit="mm")
+            if marked and tokens[at + 1].kind == "MEASURE":
+                tokens[at + 1] = tokens[at + 1].as_("CUE")
+                tokens[at + 2] = tokens[at + 2].as_("KEYED", value="mark")
     return tokens
 
 
@@ -99,12 +103,16 @@ def _is_stopped(tokens: list[Token], at: int) -> bool:
 
 
 def _is_marked(tokens: list[Token], at: int) -> bool:
-    """'35 hits infinity at 4 m and 50 mm at 8 m': what has a mark in metres is a lens."""
+    """'35 hits infinity at 4 m and 50 mm at 8 m', '90 reads 12 m': what has a mark in metres is a lens."""
+    endless = False
     while at + 1 < len(tokens) and tokens[at].kind == "CUE":
+        endless = endless or ENDLESS in tokens[at].groups
         at += 1
     far = tokens[at + 1] if at + 1 < len(tokens) else None
-    at_mark = tokens[at].kind == "PREP" and tokens[at].value == "at"
-    return at_mark and far is not None and far.kind == "LENGTH" and far.unit in ("m", "ft")
+    at_mark = (tokens[at].kind, tokens[at].value) in _AT_MARK
+    if far is None or not at_mark:
+        return False
+    return (far.kind == "LENGTH" and far.unit in ("m", "ft")) or (endless and far.kind == "NUMBER")
 
 
 def _behind(tokens: list[Token]) -> list[Token]:

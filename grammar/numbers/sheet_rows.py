@@ -13,12 +13,20 @@ _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP"])
 _THICKEST_MM: Final = 0.7  # of what is still called sheet
 _MOST_WANTED_MM: Final = 3.0  # what is more is no shim
 _LEAST_ROW: Final = 2
+_COUNTED: Final = "how-many"
+_GOING_ON: Final = "after-shim-calibration"
+_EACH: Final = frozenset(["one", "each", "single", "apiece"])
+_NEAR: Final = 2  # words at most between one and how thick it is
+_OF_A_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "COMBO", "RATIO"])
 _OF_SHIMS: Final = frozenset(["shim", "foil"])
 
 
 def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Token]:
     """Every thickness of the row is one of a sheet at hand; a single other one is what they are to make."""
     out = list(tokens)
+    two = _sheet_and_sum(out, told)
+    if two is not None:
+        return two
     if told & _OF_SHIMS and not any(token.kind == "MEASURE" for token in tokens):
         return _several_kinds(out)  # 'shim 0.22 out of 0.1 and 0.05, how many'
     for at, token in enumerate(tokens):
@@ -35,6 +43,34 @@ def with_sheet_rows(tokens: list[Token], told: frozenset[str] = frozenset()) -> 
             out[apart[0]] = out[apart[0]].as_("KEYED", value=TOTAL, unit="mm")
         break
     return out
+
+
+def _sheet_and_sum(tokens: list[Token], told: frozenset[str]) -> list[Token] | None:
+    """'paper is 0.1, need 0.4, how many', 'if one is 0.015': a sheet is no thicker than what it makes."""
+    layers = [place for place, one in enumerate(tokens) if (one.kind, one.value) == ("MEASURE", LAYER)]
+    if not (layers and _COUNTED in told) or any(one.kind in _OF_A_LENS for one in tokens):
+        return None
+    small = [place for place, one in enumerate(tokens) if _is_thickness(one, _MOST_WANTED_MM)]
+    small.sort(key=lambda place: tokens[place].numbers[0])
+    each = len(small) == 1 and (_is_each(tokens, small[0]) or (_GOING_ON in told and _is_measured(tokens, small[0])))
+    if not (each or len(small) == _LEAST_ROW) or tokens[small[0]].numbers[0] > _THICKEST_MM:
+        return None
+    for place, meant in zip(small, (LAYER, TOTAL), strict=False):
+        tokens[place] = tokens[place].as_("KEYED", value=meant, unit="mm")
+    return [one.as_("CUE") if one.kind == "MEASURE" else one for one in tokens]
+
+
+def _is_each(tokens: list[Token], at: int) -> bool:
+    """'if one is 0.015', 'each 0.02', '0.05 each': how thick a single one is."""
+    before = [one.text.casefold() for one in tokens[max(0, at - _NEAR) : at]]
+    behind = [one.text.casefold() for one in tokens[at + 1 : at + 2]]
+    return bool({*before, *behind} & _EACH)
+
+
+def _is_measured(tokens: list[Token], at: int) -> bool:
+    """'my paper mikes 0.09': right behind the word for the sheet, or what says that it is so."""
+    before = tokens[at - 1] if at else None
+    return before is not None and (before.kind == "MEASURE" or before.value == "be")
 
 
 def _several_kinds(tokens: list[Token]) -> list[Token]:

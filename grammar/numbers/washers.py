@@ -11,14 +11,23 @@ from grammar.words.tokens import Token
 _SPACER_CUE: Final = "spacer"  # what a cue tells that speaks of washers and the like
 _WHERE: Final = frozenset(["between", "behind", "on"])
 _SHIM_CUE: Final = "shim"
-_ASKS_FAR: Final = frozenset(["infinity", "how-far", "focus", "how-close"])  # cues that ask what comes of it
+_SHEETS: Final = ("shim", "washer", "feeler")  # words for what is put in
+_ASKS_FAR: Final = frozenset(
+    ["infinity", "how-far", "focus", "how-close", "which-stop"]
+)  # cues that ask what comes of it
+_ASKS_WHAT_COMES: Final = _ASKS_FAR | {"save", "how-far", "f-stop", "will"}
+_LAYER: Final = "layer"  # the value of words for what shims are cut from
+_NEAR: Final = 3  # tokens from what is put in to where it is put
+_SMALL: Final = frozenset(["FILLER", "VERB", "CUE"])  # 'a washer stuck under it'
 _THICKEST_SHIM_MM: Final = 3.0
 
 
 def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
     """'a 2 mm washer between the lens and the body': where no piece is told otherwise, that is the ring."""
-    if told & _ASKS_FAR and _SHIM_CUE in told:
+    if told & _ASKS_FAR and told & {_SHIM_CUE, _SPACER_CUE}:
         _tell_shim(tokens)
+    if told & _ASKS_WHAT_COMES:
+        _tell_sheet(tokens)
     if any(one.kind == "PIECE" for one in tokens):
         return
     for at in range(len(tokens) - 1):
@@ -40,10 +49,33 @@ def tell_washers(tokens: list[Token], told: frozenset[str]) -> None:
 
 def _tell_shim(tokens: list[Token]) -> None:
     """'I glued a 0.5 shim behind the M42-E ring, infinity gone?': a shim that is there is so much more between."""
-    for at in range(1, len(tokens) - 1):
-        size, word, where = tokens[at - 1 : at + 2]
+    for at in range(len(tokens) - 1):
+        word = tokens[at]
+        if word.kind != "CUE" or not word.text.casefold().startswith(_SHEETS):
+            continue
+        of = at + 2 < len(tokens) and tokens[at + 1].value == "of"
+        size, rest = (tokens[at + 2], at + 3) if of else (tokens[at - 1] if at else word, at + 1)
+        where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
         bare = size.kind in ("NUMBER", "TIMES") or (size.kind == "LENGTH" and size.unit == "mm")
-        named = word.kind == "CUE" and word.text.casefold().startswith(_SHIM_CUE)
-        if bare and named and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
-            tokens[at - 1] = size.as_("LENGTH", unit="mm")
-            tokens[at] = word.as_("PIECE", value=SPACER)
+        if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+            piece = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
+            tokens[at if of else at - 1 : rest] = piece
+            return
+
+
+def _tell_sheet(tokens: list[Token]) -> None:
+    """'0.3 mm of card under the flange', 'a 0.2 paper shim left under a 35': a sheet of it is so much more between."""
+    for at, word in enumerate(tokens):
+        if word.kind != "MEASURE" or word.value != _LAYER or not at:
+            continue
+        first = at - 2 if at > 1 and tokens[at - 1].value == "of" else at - 1
+        size, rest = tokens[first], at + 1
+        if rest < len(tokens) and (tokens[rest].kind == "PIECE" or tokens[rest].text.casefold().startswith(_SHEETS)):
+            rest += 1
+        where = next((one for one in tokens[rest : rest + _NEAR] if one.kind not in _SMALL), None)
+        bare = size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm")
+        if bare and where is not None and PUT_WHERE in where.groups and 0 < size.numbers[0] <= _THICKEST_SHIM_MM:
+            put = tokens.index(where, rest)
+            tokens[put] = where.as_("PREP", value="behind")
+            tokens[first:rest] = [size.as_("LENGTH", unit="mm"), word.as_("PIECE", value=SPACER)]
+            return

@@ -10,6 +10,7 @@ from grammar.words.tokens import Token
 _LONGEST_MM: Final = 40.0  # focal lengths that are called wide
 _SHORTEST_MM: Final = 8.0
 _ENGRAVED: Final = frozenset([10, 12, 14, 15, 16, 17, 18, 19, 20, 21, 24, 25, 28, 35])  # what wide lenses are made to
+_THICK: Final = "thickness"  # by which nothing is wide
 _LED: Final = frozenset(["DET", "LETTER"])
 _ITS: Final = "its"  # 'it's 20 mm wide' tells of a size
 _BEHIND: Final = "behind"
@@ -33,9 +34,11 @@ def is_wide_lens(tokens: list[Token], at: int) -> bool:
         or (before.kind in _LED and before.value != _ITS)
         or (before.kind == "PREP" and before.value == _BEHIND)
     )
-    if not led or any(one.kind in _MEASURED or REAR in one.groups for one in tokens):
+    if not led or any((one.kind in _MEASURED and one.value != _THICK) or REAR in one.groups for one in tokens):
         return False
     if after is not None and after.kind == "MOUNT":
         return at >= 2 and length.numbers[0] in _ENGRAVED  # 'a 28mm wide M42'
     placed = after is not None and after.kind == "PREP" and after.value in _PUT and at + 2 < len(tokens)
+    ringed = after is not None and after.kind == "JOIN" and any(one.kind == "PIECE" for one in tokens[at + 2 :])
+    placed = placed or (ringed and length.numbers[0] in _ENGRAVED)  # '35mm wide and a ring 0.15 too thin'
     return placed or (at >= 2 and (after is None or after.kind in _ENDS))

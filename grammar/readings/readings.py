@@ -31,7 +31,7 @@ _KEYED: Final = {
     "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
     "diagonal": "diagonal",
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
-    "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size",
+    "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size", "other-pitch": "other_pitch",
     INFINITY_SETTING: "infinity_setting",
 }  # fmt: skip
 _LEAST_SIDE, _MOST_SIDE = 1.5, 130.0  # mm, the sides that a frame may have

@@ -9,6 +9,13 @@ from grammar.words.tokens import Token
 _PIECE: Final = "close-up-lens"
 _CLOSE_UP: Final = "closeup"
 _LENSES: Final = frozenset(["lens", "lenses", "glass", "element"])
+_FILTER: Final = "filter"
+_GLASS: Final = frozenset([_PIECE, _FILTER])
+_LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "COMBO", "RANGE"])
+_TOLD: Final = frozenset(["FOCAL", "NAMED", "MOUNTWORD"])
+_BESIDE: Final = 3  # tokens
+_SHORTEST: Final = 12.0  # mm
+_SIZES: Final = frozenset([37.0, 43.0, 46.0, 49.0, 52.0, 55.0, 58.0, 62.0, 67.0, 72.0, 77.0, 82.0])  # of front threads
 _JOINING: Final = str.maketrans("", "", " -")
 
 
@@ -21,7 +28,26 @@ def with_close_ups_named(tokens: list[Token]) -> list[Token]:
         spoken = spoken or (token.kind == "LENS" and token.text.casefold() in _LENSES)  # '+4 lens on a 135'
         if spoken and out[at - 1].kind == "DIOPTRE":
             out[at] = token.as_("PIECE", value=_PIECE)
-    return out
+        beside = {one.kind for one in out[max(0, at - 2) : at + 3]}  # '+2 magnifier filter', 'filter +4'
+        if token.kind == "PIECE" and token.value == _FILTER and "DIOPTRE" in beside:
+            out[at] = token.as_("PIECE", value=_PIECE)
+    return _with_lens_behind(out)
+
+
+def _with_lens_behind(tokens: list[Token]) -> list[Token]:
+    """'+2 close-up lens, 135mm, how close': the one length told behind such glass is the lens it is put on."""
+    powers = [at for at, one in enumerate(tokens) if one.kind == "DIOPTRE"]
+    lengths = [at for at, one in enumerate(tokens) if one.kind in _LENGTHS]
+    if not powers or len(lengths) != 1 or any(one.kind in _TOLD for one in tokens):
+        return tokens
+    at, token = lengths[0], tokens[lengths[0]]
+    last = max(n for n, one in enumerate(tokens) if one.kind == "DIOPTRE" or one.value in _GLASS)
+    beside = 0 < at - last <= _BESIDE and all(one.kind in ("JOIN", "DET", "STOP") for one in tokens[last + 1 : at])
+    metric = token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= _SHORTEST
+    if beside and metric and (at - last > 1 or token.numbers[0] not in _SIZES):
+        apart = Token("CUE", "", token.column)  # so that it is no length of that glass
+        return [*tokens[: last + 1], apart, token.as_("FOCAL"), *tokens[at + 1 :]]
+    return tokens
 
 
 def _counted(tokens: list[Token]) -> list[Token]:

@@ -7,6 +7,8 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _SAYS: Final = "does"  # value of 'says', 'shows'
+_BEARS: Final = "bears"  # value of 'stamped', 'labelled'
+_SAYING: Final = frozenset([_SAYS, _BEARS])
 _READ: Final = frozenset(["mark", "size"])  # 'marked', 'engraved', 'reads'
 _WITH: Final = "with"
 _BY_SENSOR: Final = frozenset(["cctv", "machine-vision"])  # kinds of lens that are called by the sensor they are for
@@ -23,6 +25,10 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
         if skip:
             skip -= 1
             continue
+        if token.kind == "FORMAT" and _is_marked_for(out):
+            del out[-2:]
+            out += [Token("PREP", "for", token.column, value=_MADE_FOR), token]
+            continue
         behind = _said_behind(tokens, at)
         led = bool(out) and (_leads(out[-1]) or (behind == 1 and out[-1].value == _WITH))
         if not _is_figure(tokens, at) or not (led or behind or _is_called_so(out)):
@@ -34,6 +40,11 @@ def with_formats_engraved(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _is_marked_for(before: list[Token]) -> bool:
+    """'50mm marked for 1 inch tv cameras': no mark of a scale."""
+    return len(before) > 1 and before[-1].kind == "PREP" and before[-1].value == "for" and _leads(before[-2])
+
+
 def _is_called_so(before: list[Token]) -> bool:
     """'a cctv lens 1", 25 mm': right behind the kind of lens that is called by it."""
     named = [one for one in before[-2:] if one.kind == "KIND" and one.value in _BY_SENSOR]
@@ -41,7 +52,7 @@ def _is_called_so(before: list[Token]) -> bool:
 
 
 def _leads(token: Token) -> bool:
-    return (token.kind == "CUE" and token.value == _SAYS) or (token.kind == "MEASURE" and token.value in _READ)
+    return (token.kind == "CUE" and token.value in _SAYING) or (token.kind == "MEASURE" and token.value in _READ)
 
 
 def _is_figure(tokens: list[Token], at: int) -> bool:
@@ -59,7 +70,7 @@ def _is_figure(tokens: list[Token], at: int) -> bool:
 def _said_behind(tokens: list[Token], at: int) -> int:
     """How many tokens behind say that it stands on the lens, as 'on it', 'on the side', 'it says' do."""
     ahead = tokens[at + 1 : at + 3]
-    if ahead and ahead[0].kind == "MEASURE" and ahead[0].value in _READ:
+    if ahead and ((ahead[0].kind == "MEASURE" and ahead[0].value in _READ) or ahead[0].value == _BEARS):
         return 1
     words = [one.text.casefold() for one in ahead]
     if words[:1] == ["it"] and at and tokens[at - 1].value == _WITH:

@@ -33,6 +33,7 @@ _OF_LENS: Final = frozenset(["LENS", "KIND", "NUMBER", "LENGTH", "COMBO"])  # '6
 _OPEN: Final = _CLOSING | {"PREP", "DET"}
 _NUMBERS: Final = frozenset(["COMBO", "LENGTH", "NUMBER", "RANGE"])  # that may tell of a lens
 _LENS_NUMBERS: Final = frozenset(["LENGTH", "COMBO", "FNUM", "NUMBER"])
+_AWAY_FROM: Final = frozenset(["from", "behind"])  # what a sensor lies so far off, and is not so large
 _FOR: Final = frozenset(["made-for", "for", "from", "on"])
 
 
@@ -99,8 +100,11 @@ def _is_alone(tokens: list[Token], at: int) -> bool:
 
 
 def _is_told_of_chip(tokens: list[Token], at: int) -> bool:
-    """'the chip is 1/3', 'sensor: 2/3': the figure of a sensor right behind it."""
-    if tokens[at].kind != "FRACTION" or "format" not in tokens[at].implies:
+    """'the chip is 1/3', 'sensor: 2/3', 'sensor is the 1 inch kind': the figure of a sensor right behind it."""
+    token = tokens[at]
+    inches = token.kind == "LENGTH" and token.unit == "in"
+    away = at + 1 < len(tokens) and tokens[at + 1].kind == "PREP" and tokens[at + 1].value in _AWAY_FROM
+    if not (token.kind == "FRACTION" or (inches and not away)) or "format" not in token.implies:
         return False
     behind = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("CUE", "DET", "VERB")]
     return bool(behind) and behind[-1].kind == "FRAME"
@@ -169,6 +173,7 @@ def _told(tokens: list[Token], at: int) -> Token:
         beside = "/" in token.value or (before is not None and before.kind in ("LENGTH", "COMBO"))
         near = near or (beside and _is_frame_beside(tokens, at))  # '13mm 1/2 inch c mount'
         placed = before is not None and before.kind == "PREP" and before.value in _FOR
+        near = near or (placed and "/" in token.value and at > 1 and tokens[at - 2].kind in _ENDING_LENS)
         near = near or (placed and _is_frame_beside(tokens, at))  # 'an 8mm at 2.8 for 1 inch'
         near = near or ("/" in token.value and after is not None and after.kind == "MOUNT")  # '2/3" B4 zoom'
         near = near or any(one.kind == "RANGE" and one is not token for one in tokens)  # a zoom has its own lengths

@@ -1,4 +1,4 @@
-"""Two sensors or films set against each other by size: 'how much bigger is APS-C than MFT', '1 inch vs Super 16'."""
+"""Sensors or films of which the size is asked: 'how much bigger is APS-C than MFT', 'how wide is a 1 inch'."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from typing import Final
 
 from grammar.words.tokens import Token
 
-SIZES: Final = "size-against"  # the cue of the words for it
+SIZES: Final = "size-against"  # the cue of the words that set sizes against each other
+SIZE: Final = "frame-size"  # and that of those that ask how large one is
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "MOUNT"])
 _NUMBERS: Final = frozenset(["LENGTH", "FRACTION", "NUMBER", "RANGE"])  # that may be the name of a format
 _BETWEEN: Final = frozenset(["CUE", "JOIN", "DET", "FILLER", "MARK", "STOP", "VERB", "FRAME", "BODY", "SHARE", "PREP"])
@@ -18,7 +19,8 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each as a frame of its own, where nothing else is named; as they are where anything is."""
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
-    if SIZES not in told or len(places) < _PAIR or any(_is_another(token) for token in others):
+    asked = (SIZES in told and len(places) >= _PAIR) or (SIZE in told and len(places) == 1)
+    if not asked or any(_is_another(token) for token in others):
         return tokens
     out: list[Token] = []
     for at, token in enumerate(tokens):
@@ -26,7 +28,7 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out += _apart(token, first=at == places[0])
         elif token.kind in ("STOP", "MARK"):
             out.append(token)
-        elif token.kind not in ("JOIN", "FRAME", "BODY", "DET", "PREP"):
+        elif token.kind not in ("JOIN", "FRAME", "BODY", "DET", "PREP", "MEASURE"):
             out.append(token.as_("CUE", ids=()))
     return out
 
@@ -36,7 +38,10 @@ def _may_be(token: Token) -> bool:
 
 
 def _is_another(token: Token) -> bool:
-    return token.kind not in _BETWEEN or (token.kind == "PREP" and token.value in _ON)
+    measure = token.kind == "MEASURE" and token.value == "diagonal"
+    return not (measure or token.kind in _BETWEEN or (token.kind, token.value) == ("KIND", "wide")) or (
+        token.kind == "PREP" and token.value in _ON
+    )
 
 
 def _apart(token: Token, first: bool) -> list[Token]:

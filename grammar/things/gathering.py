@@ -7,15 +7,13 @@ from typing import Final
 
 from grammar.things.cast import Cast, merge
 from grammar.things.casting import Part
+from grammar.things.made_for import frame_beside_lens, lens_by_its_camera, lens_by_its_frame
 from grammar.things.one_lens import body_beside_lens, host_before_lens, put_together
-from grammar.things.phrases import TOWARDS, Noun
 from grammar.things.told_by_pieces import frame_of_body, told_by_pieces
 from grammar.words.tokens import Token
 
 _STRETCHED: Final = frozenset(["helicoid", "bellows"])
 _OF_SUBJECT: Final = frozenset(["macro", "cover"])  # cues of a thing that is to fill the frame
-_MADE_FOR: Final = frozenset(["for", "from", "of"])
-_LIT: Final = frozenset(["cover", "vignette", "image-circle"])  # cues of what is to be lit
 
 
 # '25 mm' and '1 inch' are one focal length told twice
@@ -40,33 +38,12 @@ def complete(cast: Cast) -> None:
     if not any(part.focal for part in cast.lenses):
         _take_focal(cast)
     _old_on_new(cast)
+    lens_by_its_camera(cast)
     _rings_of_route(cast)
     told_by_pieces(cast)
-    _lens_by_its_frame(cast)
-    _frame_beside_lens(cast)
+    lens_by_its_frame(cast)
+    frame_beside_lens(cast)
     frame_of_body(cast)
-
-
-def _lens_by_its_frame(cast: Cast) -> None:
-    """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
-    made_for = [part for part in cast.frames if _is_made_for(part) and part.formats]
-    put_on = any(part.noun.role in TOWARDS for part in (*cast.frames, *cast.bodies))
-    if len(made_for) != 1 or not put_on or len(cast.lenses) != 1 or cast.lenses[0].formats:
-        return
-    cast.lenses[0].formats = list(made_for[0].formats)
-    cast.frames.remove(made_for[0])
-
-
-def _frame_beside_lens(cast: Cast) -> None:
-    """'a 1 inch zoom Super 35 coverage': of two formats told of one lens the last is what it is to light."""
-    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
-    if lens is None or cast.bodies or cast.frames or not cast.told & _LIT or len(lens.formats) != 2:
-        return
-    first, last = lens.formats
-    if first.ids[:1] != last.ids[:1]:
-        lens.formats = [first]
-        noun = Noun(role="on", mods=[last.as_("FORMAT")], column=last.column, text=last.text)
-        cast.frames.append(Part("frame", noun, formats=[last]))
 
 
 def _old_on_new(cast: Cast) -> None:
@@ -78,11 +55,6 @@ def _old_on_new(cast: Cast) -> None:
     modern = bool(cast.lenses) and all(one.is_host for one in cast.lenses)
     if several and bare and modern and cast.bodies and not any(one.is_host for one in cast.bodies):
         cast.lenses, cast.bodies = cast.bodies, cast.lenses
-
-
-def _is_made_for(frame: Part) -> bool:
-    """'for 13x18', 'a 10 mm cine lens (16mm film)'."""
-    return frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role)
 
 
 def _rings_of_route(cast: Cast) -> None:

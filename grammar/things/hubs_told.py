@@ -9,20 +9,40 @@ from grammar.words.tokens import Token
 _TO: Final = "to"
 _VIA: Final = "via"
 _FIRST: Final = "1"
+_PUT: Final = frozenset(["in", "as"])
+_MIDDLE: Final = frozenset(["middle", "middleman", "between", "intermediate", "centre", "center", "the middle"])
+_BETWEEN: Final = frozenset(["in between", "in the middle", "in middle"])
+_SAID: Final = _PUT | _MIDDLE | _BETWEEN
 _NAMED: Final = frozenset(["DET", "MOUNT", "MOUNTWORD", "BODY"])
 
 
 def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
-    out = list(tokens)
-    for at, token in enumerate(tokens):
+    out = _in_the_middle(list(tokens))
+    for at, token in enumerate(out):
         if token.kind != "PREP" or token.value != _TO:
             continue
         ahead = at + 1
-        while ahead < len(tokens) and tokens[ahead].kind in _NAMED:
+        while ahead < len(out) and out[ahead].kind in _NAMED:
             ahead += 1
-        mounts = sum(one.kind == "MOUNT" for one in tokens[at:ahead])
-        last = tokens[ahead] if ahead < len(tokens) else None
+        mounts = sum(one.kind == "MOUNT" for one in out[at:ahead])
+        last = out[ahead] if ahead < len(out) else None
         if mounts == 1 and last is not None and (last.kind, last.value) == ("ORDINAL", _FIRST):
             out[at], out[ahead] = token.as_("PREP", value=_VIA), last.as_("CUE")
     return out
+
+
+def _in_the_middle(tokens: list[Token]) -> list[Token]:
+    """'with M in the middle', 'M in between', 'M as the middle one': what stands there is a hub."""
+    for at in range(1, len(tokens)):
+        rest = [one.text.casefold() for one in tokens[at + 1 : at + 4] if one.kind not in ("DET", "MOUNTWORD")]
+        middle = rest[:1] and rest[0] in _BETWEEN
+        middle = middle or (len(rest) > 1 and rest[0] in _PUT and rest[1] in _MIDDLE)
+        if tokens[at].kind != "MOUNT" or not middle:
+            continue
+        before = tokens[at - 1]
+        led = before.kind == "JOIN" or (before.kind == "PREP" and before.value != _VIA)
+        via = Token("PREP", "", tokens[at].column, _VIA, listed=tokens[at].listed)
+        said = [one.as_("FILLER") if one.text.casefold() in _SAID else one for one in tokens[at + 1 : at + 4]]
+        return [*tokens[: at - led], via, tokens[at], *said, *tokens[at + 4 :]]
+    return tokens

@@ -168,8 +168,17 @@ class _Placing:
             return self._as("body")  # 'a 58 mm, 1.4 tc, MFT'
         implied = self.near and before is not None and before.sort == "lens" and bool(before.implied)
         by_camera = lens is not None and lens.by_camera
+        if lens is not None and by_camera and not lens.has_mount and self._is_put_behind():
+            lens.mounts.extend(self.part.mounts)  # 'from an AF rangefinder camera, G bayonet, on Z'
+            self.part.sort = "lens"
+            return True
         # 'a 100 enlarger lens, mft': its kind has a thread of its own; 'lens off a half frame slr, E mount'
         return (implied or by_camera) and self._as("body")
+
+    def _is_put_behind(self) -> bool:
+        """Whether a mount that it is to go on follows, so that this one is not that of the body."""
+        rest = self.parts[self.parts.index(self.part) + 1 :]
+        return any(one.is_host and one.noun.role in TOWARDS for one in rest)
 
     def _of_unmounted(self) -> bool:
         """What stands right before it, and has no mount yet, has this one."""
@@ -180,6 +189,8 @@ class _Placing:
             return False
         if self._ends_several():
             return False
+        if before.sort == "body" and before.noun.role == "from" and self.lens is not None and self.lens.by_camera:
+            before = self.lens  # 'a 45 mm from a rangefinder camera with G bayonet': the lens came off that
         before.mounts.extend(part.mounts)
         before.traits.extend(part.traits)
         before.is_host = before.is_host or part.is_host
@@ -251,3 +262,14 @@ def _told_of_bodies(part: Part, parts: list[Part]) -> bool:
 def is_focal(part: Part) -> bool:
     token = part.noun.mods[0] if part.sort == "length" and not part.noun.role and len(part.noun.mods) == 1 else None
     return token is not None and token.kind == "LENGTH" and token.unit == "mm" and token.numbers[0] >= 8
+
+
+def has_lens(part: Part, before: Part | None, last_lens: Part | None) -> bool:
+    """'the lens of an OM camera': what lens and body are told so is the lens, by what it came off."""
+    open_ = last_lens is not None and last_lens is before and not (last_lens.has_mount_or_kind or last_lens.formats)
+    return open_ and part.noun.role == "of" and bool(part.mounts or part.formats)
+
+
+def is_focal_alone(part: Part) -> bool:
+    rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
+    return not any(rest) and not part.count

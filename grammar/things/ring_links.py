@@ -131,6 +131,7 @@ def _thickness(tokens: list[Token], at: int) -> int | None:
         if token.kind in ("NUMBER", "LENGTH"):
             after = tokens[place + 1] if place + 1 < len(tokens) else None
             own = after is not None and after.kind in ("LENS", "KIND", "MOUNT", "FNUM", "MEASURE", "PIECE")
+            own = own and not (after is not None and after.kind == "MEASURE" and after.value in _SIZES)  # 'by caliper'
             bare = token.kind == "NUMBER" and "." in token.text
             metric = token.kind == "LENGTH" and token.unit == "mm" and not _is_lens(token, place == at)
             return place if (bare or metric) and 0 <= token.numbers[0] <= _THICKEST and not own else None

@@ -12,7 +12,7 @@ from grammar.things.gathering import complete
 from grammar.things.heads import share_heads
 from grammar.things.housing import house, house_before, house_beside, house_stranger
 from grammar.things.marked_lens import is_marked_lens
-from grammar.things.mount_roles import AND, USED, is_focal, place_mount
+from grammar.things.mount_roles import AND, USED, has_lens, is_focal, is_focal_alone, place_mount
 from grammar.things.phrases import TOWARDS, Between, Noun, Phrase
 from grammar.things.rows_of_mounts import HELD, paired, route, rowed, takers, taking, told_of_lens, whole_pieces
 from grammar.things.saying_of import with_said, without_denied
@@ -190,12 +190,15 @@ def _place_body(cast: Cast, part: Part, before: Part | None, last_lens: Part | N
         cast.lengths.remove(before)
         cast.lenses.append(before)
         last_lens = before
-    if part.noun.role == "from" and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
+    came_off = part.noun.role == "from" or has_lens(part, before, last_lens)
+    if came_off and last_lens is not None and part.mounts and not last_lens.has_mount_or_kind:
         last_lens.mounts.extend(part.mounts)  # 'a 38 mm off a half frame SLR': what it came off tells its mount
+        last_lens.kinds.extend(part.kinds if not last_lens.kinds else [])
         last_lens.by_camera = True
         return
-    if part.noun.role == "from" and last_lens is not None and not part.mounts:
+    if came_off and last_lens is not None and not part.mounts:
         last_lens.traits.extend(f"from {trait}" for trait in part.traits)
+        last_lens.kinds.extend(part.kinds if not last_lens.kinds else [])
         last_lens.formats.extend(part.formats)
         last_lens.by_camera = True
         last_lens.focal = last_lens.focal or part.focal  # 'off a 6x9 camera, 105 mm f/4.5': no camera has one
@@ -223,7 +226,7 @@ def _place_lens(cast: Cast, part: Part, before: Part | None) -> None:
         cast.bodies.append(part)
         return
     same = [lens for lens in cast.lenses if part.focal is not None and lens.focal == part.focal]
-    if same and same[-1].has_mount_or_kind and _is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
+    if same and same[-1].has_mount_or_kind and is_focal_alone(part) and part.noun.listed != same[-1].noun.listed:
         return  # 'a 50mm f1.8 M42 lens ... at the 10 m mark on my 50'
     told = part.mounts or part.named  # a lens by itself, no more said of the one before
     described = part.noun.role in ("from", "of", "in", "made-for") and cast.lenses and not told
@@ -252,11 +255,6 @@ def _bears(thread: Part, part: Part) -> bool:
     """'42 mm thread on a tele': the lens behind the thread is the one that has it."""
     of_mount = thread.was_mount and "thread" in thread.noun.text.casefold()
     return of_mount and part.noun.role == "on" and not part.has_mount
-
-
-def _is_focal_alone(part: Part) -> bool:
-    rest = (part.mounts, part.kinds, part.traits, part.formats, part.zoom, part.f_number, part.named, part.strange)
-    return not any(rest) and not part.count
 
 
 def _place_frame(cast: Cast, part: Part, before: Part | None) -> None:

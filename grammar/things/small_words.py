@@ -30,14 +30,29 @@ _TOLD_SHORT: Final = (
 )
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
+_FOCUSING: Final = frozenset(["autofocus", "auto focus", "auto-focus", "af", "manual focus"])
 _UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
+
+
+def _plain_camera(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'from an autofocus rangefinder camera': how such a camera focuses tells no more of it."""
+    return tuple(
+        token.as_("FILLER")
+        if 0 < at < len(tokens) - 1
+        and token.kind == "CUE"
+        and token.text.casefold() in _FOCUSING
+        and tokens[at - 1].kind in ("PREP", "DET", "LETTER")
+        and tokens[at + 1].kind in ("KIND", "BODY")
+        else token
+        for at, token in enumerate(tokens)
+    )
 
 
 def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _articles(_vague(tokens))
+    tokens = _plain_camera(_articles(_vague(tokens)))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words

@@ -23,83 +23,122 @@ _OF_LENS_ALONE: Final = frozenset(["KIND", "MOUNT", "TRAIT", "FNUM", "FORMAT"]) 
 
 def split(noun: Noun) -> list[Noun]:
     """'M42 EF' without a head or a link is two things that only stand side by side."""
+    return next((found for way in _WAYS if (found := way(noun))), [noun])
+
+
+def _by_lengths_behind(noun: Noun) -> list[Noun]:
+    """'tubes 7mm, 14mm and 28mm' are three; 'a 12 mm tube, 20 mm, 36 mm' too."""
     lengths = [token for token in noun.tails if token.implies[0] == "LENGTH"]
-    uncounted = [token for token in noun.mods if token.kind != "COUNT"]
-    if noun.heads == "PIECE" and len(lengths) > 1:
-        # 'tubes 7mm, 14mm and 28mm' are three
-        others = [token for token in noun.tails if token not in lengths]
-        own = [
-            token.as_("TAIL", implies=("LENGTH",)) for token in noun.mods if token.kind == "LENGTH"
-        ]  # 'a 12 mm tube, 20 mm, 36 mm'
-        uncounted = [token for token in uncounted if token.kind != "LENGTH"]
-        return [
-            replace(noun, mods=uncounted, tails=[*others, length], column=noun.column + n)
-            for n, length in enumerate([*own, *lengths])
-        ]
+    if noun.heads != "PIECE" or len(lengths) < 2:
+        return []
+    others = [token for token in noun.tails if token not in lengths]
+    own = [token.as_("TAIL", implies=("LENGTH",)) for token in noun.mods if token.kind == "LENGTH"]
+    rest = [token for token in noun.mods if token.kind not in ("COUNT", "LENGTH")]
+    return [
+        replace(noun, mods=rest, tails=[*others, length], column=noun.column + n)
+        for n, length in enumerate([*own, *lengths])
+    ]
+
+
+def _by_second_name(noun: Noun) -> list[Noun]:
+    """'avocet skiff card': where a second thing begins."""
     second = _second_name(noun)
-    if second:
-        one = replace(noun, head=None, tails=[], mods=noun.mods[:second])
-        other = replace(noun, role="", join="", mods=noun.mods[second:], column=noun.mods[second].column)
-        return [one, *split(other)]
-    behind_pair = _lens_behind_pair(noun)
-    if behind_pair:
-        rest = [token for token in noun.mods if token not in behind_pair]
-        first, text = behind_pair[0], " ".join(token.text for token in behind_pair)
-        lens = replace(
-            noun, role="", join="", head=None, tails=[], pair=[], mods=behind_pair, column=first.column, text=text
-        )
-        return [replace(noun, mods=rest, text=noun.text.removesuffix(text).rstrip()), lens]
-    powers = each_power(noun)
-    if powers:
-        return powers
+    if not second:
+        return []
+    one = replace(noun, head=None, tails=[], mods=noun.mods[:second])
+    other = replace(noun, role="", join="", mods=noun.mods[second:], column=noun.mods[second].column)
+    return [one, *split(other)]
+
+
+def _by_lens_behind_pair(noun: Noun) -> list[Noun]:
+    """'LTM-E 28mm f2.8': the ring, and the lens behind it."""
+    behind = _lens_behind_pair(noun)
+    if not behind:
+        return []
+    rest = [token for token in noun.mods if token not in behind]
+    text = " ".join(token.text for token in behind)
+    lens = replace(
+        noun, role="", join="", head=None, tails=[], pair=[], mods=behind, column=behind[0].column, text=text
+    )
+    return [replace(noun, mods=rest, text=noun.text.removesuffix(text).rstrip()), lens]
+
+
+def _by_lens_beside_piece(noun: Noun) -> list[Noun]:
+    """'80mm enlarger 150mm bellows', '50 f2 m42 ring': a lens, with a piece."""
     beside = _lens_beside_piece(noun) or _lens_before_piece(noun) or _stop_before_piece(noun)
-    if beside is not None:
-        return [
-            replace(noun, head=None, tails=[], pair=[], mods=noun.mods[:beside]),
-            replace(noun, role="with", join="", mods=noun.mods[beside:], column=noun.column + beside),
-        ]
+    if beside is None:
+        return []
+    return [
+        replace(noun, head=None, tails=[], pair=[], mods=noun.mods[:beside]),
+        replace(noun, role="with", join="", mods=noun.mods[beside:], column=noun.column + beside),
+    ]
+
+
+def _by_count(noun: Noun) -> list[Noun]:
+    """'two 25 mm tubes' are two pieces."""
     count = noun.first("COUNT")
-    if noun.head is not None and noun.head.value == SPACER and count is not None and noun.first("LENGTH"):
-        # 'two 25 mm tubes' are two pieces
-        return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
+    if noun.head is None or noun.head.value != SPACER or count is None or not noun.first("LENGTH"):
+        return []
+    uncounted = [token for token in noun.mods if token.kind != "COUNT"]
+    return [replace(noun, mods=uncounted, column=noun.column + n) for n in range(int(count.numbers[0]))]
+
+
+def _by_lens_before_body(noun: Noun) -> list[Noun]:
+    """'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it."""
     numbered = [
         at
         for at, token in enumerate(noun.mods)
         if token.kind in _OF_LENS or _is_lens_of(noun.mods, at) or _leads_mount(noun, at)
     ]
-    if noun.heads == "BODY" and numbered:
-        # 'AR 57 1.2 body E', '50 f2 full frame body': no body has a focal length, so a lens stands before it
-        at = numbered[-1] + 1
-        mounts = [token for token in noun.mods[at:] if token.kind == "MOUNT"]
-        at += len(mounts) > 1 and noun.mods[at] is mounts[0]  # 'a 25 mm C mount an E body'
-        lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
-        return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
-    if (
-        noun.heads == "FRAME"
-        and (
-            noun.first("FNUM", "COMBO", "FOCAL") or any(_is_before_frame(noun.mods, at) for at in range(len(noun.mods)))
-        )
-        and noun.first("FORMAT")
-        and noun.first("LENGTH", "COMBO", "FOCAL")
-    ):
-        # '10 mm f/1.8 1/2.3 chip' is a lens and a frame
-        numbers = [token for token in noun.mods if token.kind in _OF_CHIP]
-        rest = [token for token in noun.mods if token.kind not in _OF_CHIP]
-        lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
-        return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
+    if noun.heads != "BODY" or not numbered:
+        return []
+    at = numbered[-1] + 1
+    mounts = [token for token in noun.mods[at:] if token.kind == "MOUNT"]
+    at += len(mounts) > 1 and noun.mods[at] is mounts[0]  # 'a 25 mm C mount an E body'
+    lens = replace(noun, head=None, tails=[], mods=noun.mods[:at])
+    return [lens, replace(noun, role="", join="", mods=noun.mods[at:], column=noun.column + at)]
+
+
+def _by_lens_before_frame(noun: Noun) -> list[Noun]:
+    """'10 mm f/1.8 1/2.3 chip' is a lens and a frame."""
+    if noun.heads != "FRAME" or not noun.first("FORMAT") or not noun.first("LENGTH", "COMBO", "FOCAL"):
+        return []
+    places = range(len(noun.mods))
+    if not (noun.first("FNUM", "COMBO", "FOCAL") or any(_is_before_frame(noun.mods, at) for at in places)):
+        return []
+    numbers = [token for token in noun.mods if token.kind in _OF_CHIP]
+    rest = [token for token in noun.mods if token.kind not in _OF_CHIP]
+    lens = replace(noun, mods=numbers, head=None, tails=[], text=" ".join(token.text for token in numbers))
+    return [lens, replace(noun, role="on", mods=rest, join="", column=rest[0].column)]
+
+
+def _by_mounts_of_several(noun: Noun) -> list[Noun]:
+    """'M42 OM FD lenses' are as many."""
     mounts = noun.all("MOUNT")
-    if len(mounts) > 1 and len(mounts) == len(noun.mods) and noun.heads in _THINGS and _is_plural(noun):
-        # 'M42 OM FD lenses' are as many
-        return [
-            replace(noun, mods=[mount], column=mount.column, text=mount.text, join="and" if n else noun.join)
-            for n, mount in enumerate(mounts)
-        ]
+    if len(mounts) < 2 or len(mounts) != len(noun.mods) or noun.heads not in _THINGS or not _is_plural(noun):
+        return []
+    return [
+        replace(noun, mods=[mount], column=mount.column, text=mount.text, join="and" if n else noun.join)
+        for n, mount in enumerate(mounts)
+    ]
+
+
+def _by_mounts(noun: Noun) -> list[Noun]:
+    """'M42 EF': a thing each."""
+    mounts = noun.all("MOUNT")
     if len(mounts) < 2 or noun.head is not None or noun.pair:
-        return [noun]
+        return []
     at = next(index for index, token in enumerate(noun.mods) if token is mounts[1])
     join = "and" if len(mounts) > 2 or noun.join == "and" else ""  # three or more are a list without its commas
     rear = replace(noun, role="", mods=noun.mods[at:], column=mounts[1].column, text=mounts[1].text, join=join)
     return [replace(noun, mods=noun.mods[:at], text=mounts[0].text), *split(rear)]
+
+
+# how a description may be of several things; the first that makes any of it is right
+_WAYS: Final = (
+    _by_lengths_behind, _by_second_name, _by_lens_behind_pair, each_power, _by_lens_beside_piece, _by_count,
+    _by_lens_before_body, _by_lens_before_frame, _by_mounts_of_several, _by_mounts,
+)  # fmt: skip
 
 
 def _second_name(noun: Noun) -> int:

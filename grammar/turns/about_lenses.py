@@ -13,6 +13,8 @@ from grammar.turns.whom import Meant
 _HELD: Final = frozenset(["reversed"])  # how a lens is held, which the next one is too
 _ALIKE: Final = frozenset(["look-alike"])
 
+_ANY_MOUNT: Final = ("wide", "tele", "macro")  # kinds of lenses that tell nothing of the mount
+
 
 def lenses_of(
     heard: Heard, said: Question, before: Question, found: Meant | None, compared: tuple[Thing, ...]
@@ -44,7 +46,7 @@ def _lenses(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]
             return tuple(replace(lens, kind=old.kind, ids=old.ids) for lens in said.lenses)
     if len(said.lenses) == 1 and before.lenses:
         lens, old = said.lenses[0], before.lenses[0]
-        if not lens.ids and not lens.format and lens.lens_kind in (None, old.lens_kind):
+        if not lens.ids and lens.format in (None, old.format) and lens.lens_kind in (None, old.lens_kind, *_ANY_MOUNT):
             if lens.focal_length_mm is None:
                 traits = tuple(dict.fromkeys((*old.traits, *lens.traits)))
                 return (replace(old, traits=traits, f_number=lens.f_number or old.f_number), *before.lenses[1:])

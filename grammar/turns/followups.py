@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from grammar.hearing import Heard
 from grammar.questions import ALL, Limits, Question, Thing
 from grammar.telling import built
 from grammar.turns.about_lenses import lenses_of
 from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
+from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
-from grammar.turns.going_on import LEFT, WANTED, asks_remedy, intent_of, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.left_away import bodies_left, lenses_left, with_filters_swapped, without_filters
+from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
+from grammar.turns.left_away import bodies_left, is_shim_left, lenses_left, with_filters_swapped, without_filters
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
     depth_wanted,
@@ -61,6 +62,27 @@ _SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
+@compact
+class _Aim:
+    """What is asked, and which lens is meant; what of before is compared, or told anew by how long or wide it is."""
+
+    intent: str
+    found: Meant | None
+    compared: tuple[Thing, ...]
+    ring: Thing | None
+    circle: str | None
+    zoomed: tuple[Thing, ...] | None
+
+
+@compact
+class _Placed:
+    """The lenses, the bodies they are on, and what else is named."""
+
+    lenses: tuple[Thing, ...]
+    bodies: tuple[Thing, ...]
+    things: tuple[Thing, ...]
+
+
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = with_flange_first(without_lent(with_ring_for_it(heard, before), before), before)
@@ -68,6 +90,17 @@ def follow(heard: Heard, before: Question) -> Question:
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back
+    said, aim = _told(heard, before, _aimed(heard, before))
+    again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
+    unseated = is_unseated(before) and said.said("numbers") is not None
+    said, before, those_left = _changed(heard, said, before)
+    said, aim = _measured(heard, said, before, aim, again, unseated)
+    said, aim, placed = _placed(heard, said, before, aim, those_left)
+    return _joined(heard, said, before, aim, placed)
+
+
+def _aimed(heard: Heard, before: Question) -> _Aim:
+    """What is asked, and of which lens, by what is heard after the question before."""
     found, compared = meant(heard, before), side_by_side(heard, before)
     intent = COMPARE if compared else intent_of(heard, before, found)
     ring = ring_measured(heard, before) or shimmed(heard, before)
@@ -80,41 +113,69 @@ def follow(heard: Heard, before: Question) -> Question:
         intent = intent if is_asked(heard, _SET_SO) else before.intent
     if intent == IDENTIFY and found is not None and found.told:
         found = None  # 'how do I know if it is CS' tells nothing
-    said = _topical(heard, same_pieces(heard, built(heard, intent), before), before, intent)
-    if intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
-        intent = went_on(heard, before)  # 'so what is it'
-        said = built(heard, intent)
-    again = put_back(heard, said, before) or tubes_changed(heard, before) or lengths_again(heard, before)
-    unseated = is_unseated(before) and said.said("numbers") is not None
-    said, before, those_left = _changed(heard, said, before)
-    if zoomed is not None:
+    return _Aim(intent, found, compared, ring, circle, zoomed)
+
+
+def _told(heard: Heard, before: Question, aim: _Aim) -> tuple[Question, _Aim]:
+    """The question by its own words; one that names nothing to be defined goes on with what was asked."""
+    said = _topical(heard, same_pieces(heard, built(heard, aim.intent), before), before, aim.intent)
+    if aim.intent == _TERM and not (said.things or said.lenses or said.bodies or said.adapters):
+        aim = replace(aim, intent=went_on(heard, before))  # 'so what is it'
+        said = built(heard, aim.intent)
+    return said, aim
+
+
+def _measured(
+    heard: Heard, said: Question, before: Question, aim: _Aim, again: tuple[Thing, ...] | None, unseated: bool
+) -> tuple[Question, _Aim]:
+    """What is said, with lengths as those of the pieces or of the circle that they turn out to be of."""
+    if aim.zoomed is not None:
         said = _without(said, *(_OF_LENGTHS - {"zoom"}))
     drawn = again or (None if unseated else piece_offered(heard, before) or piece_measured(heard, before))
     if drawn is not None:
-        said, found = _with_drawn(said, before, drawn), None
+        said, aim = _with_drawn(said, before, drawn), replace(aim, found=None)
     if again is not None:
-        stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
-        intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
-        wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
-        said = _without(said, *_OF_LENGTHS, "extension").with_(intent=intent)
-        said = said.with_(values=(*said.values, *wanted))
-    if circle is not None:
-        said, found = _without(said, *_OF_CIRCLE).with_(lenses=()), None
-        said = said.with_(values=(*said.values, ("circle", circle)))
-    lenses, (bodies, things) = lenses_of(heard, said, before, found, compared), bodies_of(heard, said, before, found)
+        said = _drawn_again(said, before, again, aim.intent)
+        aim = replace(aim, intent=said.intent)
+    if aim.circle is not None:
+        said, aim = _without(said, *_OF_CIRCLE).with_(lenses=()), replace(aim, found=None)
+        said = said.with_(values=(*said.values, ("circle", aim.circle)))
+    return said, aim
+
+
+def _drawn_again(said: Question, before: Question, again: tuple[Thing, ...], intent: str) -> Question:
+    """What is said of pieces that are drawn out or put between anew: how close it then comes."""
+    stretched = any(one.thickness_mm and len(set(one.thickness_mm)) > 1 for one in again)
+    intent = _CLOSE if intent in _PLACING and not (stretched and intent == before.intent) else intent
+    wanted = tuple(row for row in before.values if row[0] in WANTED and len(again) > 1)
+    said = _without(said, *_OF_LENGTHS, "extension").with_(intent=intent)
+    return said.with_(values=(*said.values, *wanted))
+
+
+def _placed(
+    heard: Heard, said: Question, before: Question, aim: _Aim, those_left: tuple[Thing, ...]
+) -> tuple[Question, _Aim, _Placed]:
+    """The lenses and bodies that it is about now, those of before where no others are named."""
+    lenses = lenses_of(heard, said, before, aim.found, aim.compared)
+    bodies, things = bodies_of(heard, said, before, aim.found)
     said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
     lenses, bodies = those_left or lenses, bodies_here or bodies
-    bodies = bodies or _body_of_before_last(intent, before)
+    bodies = bodies or _body_of_before_last(aim.intent, before)
     more = added(heard, before)
     if more is not None:
-        intent, (lenses, bodies) = PLAN, more
+        aim, (lenses, bodies) = replace(aim, intent=PLAN), more
     said = flange_measured(said, before, heard)
-    if ring is not None:
-        said = _without(said, "thread", "numbers", "layer").with_(lenses=(), adapters=(ring,))
-    if intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
-        intent = "chain"  # both are known now
+    if aim.ring is not None:
+        said = _without(said, "thread", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
+    if aim.intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
+        aim = replace(aim, intent="chain")  # both are known now
+    return said, aim, _Placed(lenses, bodies, things)
+
+
+def _joined(heard: Heard, said: Question, before: Question, aim: _Aim, placed: _Placed) -> Question:
+    """What is said of what it is about now, with what sticks of the question before."""
+    intent, lenses, bodies = aim.intent, placed.lenses, placed.bodies
     same_lens = _ids(lenses) == _ids(before.lenses)
-    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
     kept = kept_pieces(
         intent, same_lens, _same_mount(lenses, before.lenses), _same_mount(bodies, before.bodies), before
     )
@@ -122,24 +183,24 @@ def follow(heard: Heard, before: Question) -> Question:
     seen = heard.tells("infinity") or heard.tells("stops-at")
     if intent in _PLACING and not seen and is_close(said, before, pieces):
         intent = _CLOSE
-        values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
-    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters
+    values = {**kept_values(intent, lenses, before, said), **dict(said.values)}
+    without = (heard.tells("without-piece") or left_out(heard)) and not said.adapters and not is_shim_left(before)
     return replace(
         said,
         intent=intent,
         lenses=lenses,
         bodies=bodies,
         adapters=() if without else pieces,
-        things=things,
+        things=placed.things,
         limits=kept_limits(_left_out(said.limits, before, without), before.limits, intent == before.intent),
         f_number=_stop(heard, said, intent, lenses, same_lens, before),
         distance_mm=said.distance_mm if said.distance_mm is not None else kept_distance(intent, before),
-        number=_number(said, before, intent, found),
+        number=_number(said, before, intent, aim.found),
         values=tuple(values.items()),
         feet=said.feet or (before.feet and not heard.tells("metres")),
         follows=True,
         topic=said.topic or (before.topic if intent == before.intent == _SET else None),
-        known=found.known if found else known_with(before.known or before.lenses, lenses),
+        known=aim.found.known if aim.found else known_with(before.known or before.lenses, lenses),
     )
 
 

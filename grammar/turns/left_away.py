@@ -13,6 +13,8 @@ _BARE: Final = "no-filter"  # and of a lens with nothing before it
 _FACTOR: Final = "factor"  # the key under which filters are told
 _HELD_BACK: Final = frozenset([_FACTOR, "stops", "variable"])
 _FILTER: Final = "filter"
+_RING: Final = "adapter"
+_SHIMS: Final = "shim-calibration"
 _PAIR: Final = 2
 
 
@@ -53,6 +55,12 @@ def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing
     gone = {id_ for lens in pool if lens not in left for id_ in lens.ids}
     limits = replace(said.limits, without=tuple(one for one in said.limits.without if one not in gone))
     return said.with_(limits=limits), left
+
+
+def is_shim_left(before: Question) -> bool:
+    """'where is infinity without it' after the shim for a ring: the shim is left away, and the ring stays."""
+    rings = bool(before.adapters) and all(one.piece == _RING and one.thickness_mm for one in before.adapters)
+    return before.intent == _SHIMS and before.mentions("shim") and rings
 
 
 def bodies_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:

@@ -25,7 +25,7 @@ _PASSED: Final = frozenset(["FILLER", "VERB", "DET", "MARK", "STOP", "CUE", "JOI
 _IDLE: Final = frozenset(
     ["ok", "right", "will", "can", "sure", "means", "what-if", "what", "it-is", "brief", "again", "adding", "engraved",
      "estimate", "remedy", "calipers", "how-big", "how", "same",
-     "correct"]
+     "correct", "instead"]
 )  # fmt: skip
 _PUT_FOR: Final = [["NUMBER", kind, "NUMBER"] for kind in ("CUE", "VERB", "MEASURE")]
 _INSTEAD: Final = frozenset(["nominal", "not"])  # values of the words by which a number stands for another
@@ -34,6 +34,8 @@ _MADE_LIKE: Final = 0.25  # by logarithm: so near is a ring to the one of before
 _LIKELY: Final = 0.8  # how much nearer, by logarithm, a number is to what it is usual for
 _NAMED: Final = 0.5  # and what an article before it makes of it
 _FAR: Final = 3.0  # by logarithm: what differs twentyfold is hardly the same told anew
+_CUT: Final = "cut"  # the cue of what is to be made
+_SPEED: Final = "iso"  # value of the words for it
 _SET_AT: Final = frozenset(["stop", "distance", "mark"])  # what 'at' may stand before
 _MEASURED: Final = frozenset(["ring", "tube", "flange_to_image", "circle", "rear_reach", "layer"])
 _NO_THINGS: Final = frozenset(
@@ -92,6 +94,7 @@ def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexi
 def _put_for(heard: Heard, before: Question) -> tuple[Token, str] | None:
     """'28 instead of 50', '28 not 50' after a 50 mm lens: the first stands for the other, and is of what that is of."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED or token.value in _INSTEAD]
+    rest = [token for token in rest if (token.kind, token.text) != ("LETTER", "a")]
     if [token.kind for token in rest] not in _PUT_FOR:
         return None
     one, other = rest[0], rest[2].numbers[0]
@@ -132,19 +135,26 @@ def _drawn_to(heard: Heard, before: Question) -> tuple[Token, str, Token] | None
 def _alone(heard: Heard, before: Question) -> Token | None:
     """The one number of a line that tells nothing else; 'the 2.8 lens' is still one."""
     rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
-    if len(rest) == 2 and _is_measured(rest[0]):
+    made = len(rest) == 2 and _is_made_so(rest[0], heard) and not any(one.thickness_mm for one in before.adapters)
+    if len(rest) == 2 and (_is_measured(rest[0]) or made):
         rest = rest[1:]
     if len(rest) == 2 and rest[1].kind == "LENS":
         rest = rest[:1]
     if len(rest) != 1 or rest[0].kind not in ("NUMBER", "LENGTH"):
         return None
-    if heard.tells("pick:all"):
-        return None  # 'two of them'
+    if heard.tells("pick:all") or any(token.value == _SPEED for token in heard.line.tokens):
+        return None  # 'two of them'; '100 asa' tells of what it is
     if rest[0].text.isalpha() and not _may_be_tube(rest[0].numbers[0], before):
         return None
-    if any(cue.tells not in _IDLE for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
+    idle = _IDLE | {_CUT} if made else _IDLE
+    if any(cue.tells not in idle for cue in heard.cues) or (rest[0].kind == "LENGTH" and rest[0].unit != "mm"):
         return None
     return rest[0]
+
+
+def _is_made_so(token: Token, heard: Heard) -> bool:
+    """'make it 35 mm': said of what is talked about, and no sum of pieces."""
+    return token.kind == "MEASURE" and token.value == "total" and any(one.value == "it" for one in heard.line.tokens)
 
 
 def _is_measured(token: Token) -> bool:

@@ -12,6 +12,7 @@ from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import DRAWN
 from grammar.things.standins import stands_in
+from grammar.turns.number_roles import length_of
 from grammar.words.groups import OWN
 from grammar.words.tokens import Token
 from grammar.words.written import STOPS
@@ -25,6 +26,7 @@ _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
 _THREAD: Final = "thread"
+_CLOSE_UP: Final = "macro-distance"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
@@ -48,19 +50,27 @@ def piece_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if token is not None and token.kind == "LENGTH" and part.noun.role == "added" and before.lenses:
         tube = Thing(words=token.text, thickness_mm=(token.numbers[0], token.numbers[0]), piece="extension-tube")
         return (*before.adapters, tube)  # 'what if I add 10 mm'
-    at = next((n for n, one in enumerate(before.adapters) if one.piece in DRAWN), None)
+    at = next((n for n, one in enumerate(before.adapters) if _is_drawn(one, before)), None)
     if token is None or at is None or token.kind not in ("FOCAL", "LENGTH", "RANGE"):
         return None
     if _is_own(heard, token):
         return None  # 'same with my 28'
-    held = before.adapters[at].thickness_mm
+    held = length_of(before.adapters[at])
     put = part.noun.role == "with" or standing or heard.tells(_INSTEAD)
     if token.kind != "RANGE" and (not put or held is None):
         return None
     if token.kind != "RANGE" and held is not None and _is_rather_lens(token.numbers[0], held, before):
         return None  # 'and a 100' after a helicoid of 17 to 31 mm
-    changed = replace(before.adapters[at], thickness_mm=(min(token.numbers), max(token.numbers)))
+    length = (min(token.numbers), max(token.numbers))
+    named = {"kind": "", "ids": (), "words": f"{length[0]:g} mm ring"} if before.adapters[at].ids else {}
+    changed = replace(before.adapters[at], thickness_mm=length, **named)
     return (*before.adapters[:at], changed, *before.adapters[at + 1 :])
+
+
+def _is_drawn(piece: Thing, before: Question) -> bool:
+    """A piece of which there are several lengths: tubes and the like, and close up a plain ring of no mounts too."""
+    plain = piece.piece == "adapter" and length_of(piece) is not None and not (piece.front or piece.rear)
+    return piece.piece in DRAWN or (plain and before.intent == _CLOSE_UP)
 
 
 def _is_own(heard: Heard, token: Token) -> bool:
@@ -105,10 +115,11 @@ def _lapped(told: float, before: Question) -> int:
 
 
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
-    """'mine measures 29.62' after a lens on a body: the ring between, where no thread is spoken of."""
+    """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
-    others = (*heard.cast.lenses, *heard.cast.bodies, *heard.cast.pieces)
+    lenses = [one for one in heard.cast.lenses if one.has_mount_or_kind or not one.focal]  # 'with the 50' is no other
+    others = (*lenses, *heard.cast.bodies, *heard.cast.pieces)
     if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):
         return None
     length = float(told[1])

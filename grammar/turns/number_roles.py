@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from typing import Final
 
 from engine.base.compact import compact
-from grammar.questions import OFF, Question
+from grammar.questions import OFF, Question, Thing
 from grammar.things.casting import DRAWN
 from grammar.turns.flanges_told import MOUNTLESS
 from grammar.words.written import STOPS
@@ -17,6 +18,8 @@ RING: Final = "ring"
 TUBE: Final = "tube"
 _FLANGE: Final = "flange_to_image"
 _SHIMMED: Final = "shim-calibration"
+_CLOSE_UP: Final = "macro-distance"
+_LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE)
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
@@ -74,9 +77,10 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
     if stop is not None:
         yield STOP, stop
     for piece in before.adapters:
-        length = piece.thickness_mm
+        length = length_of(piece)
         if length is not None and length[0] == length[1]:
-            yield TUBE if piece.piece in DRAWN else RING, length[0]
+            plain = before.intent == _CLOSE_UP and not (piece.front or piece.rear)  # close up it only extends
+            yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
     wanted = _number(before.said("magnification"))
     if (
         wanted
@@ -101,6 +105,12 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         yield OFF, off
     elif before.intent == _SHIMMED:
         yield "layer", _SHEET
+
+
+def length_of(piece: Thing) -> tuple[float, float] | None:
+    """The length that is told of a piece, or that stands in its name: 'the 5 mm ring'."""
+    told = _LENGTH.match(piece.words.strip()) if piece.ids and piece.thickness_mm is None else None
+    return (float(told[1]), float(told[1])) if told else piece.thickness_mm
 
 
 def _number(text: str | None) -> float | None:

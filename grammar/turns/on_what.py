@@ -90,6 +90,16 @@ def _is_ring_for(named: Thing, old: Thing, said: Question, before: Question) -> 
     return ring and measured and not old.ids and named.kind == "mount" and not said.bodies and not before.bodies
 
 
+def _is_other_ring(named: Thing, old: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
+    """'and for the X one' after the ring from OM to E: that from OM to X, since no lens with X has a ring to E."""
+    ringed = any(one.piece == "adapter" for one in before.adapters) or " to " in f" {before.text.casefold()} "
+    alone = len(said.lenses) == 1 and not said.bodies and named.kind == "mount"
+    plain = named.focal_length_mm is None and named.lens_kind is None and old.focal_length_mm is None
+    hosted = bool(hosts & set(named.ids)) and any(hosts & set(one.ids) for one in before.bodies)
+    lens = bool(old.ids) and not hosts & set(old.ids) and len(before.lenses) == 1
+    return ringed and alone and plain and hosted and lens
+
+
 def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[str]) -> bool:
     """'and MFT?' after a lens of a told focal length: that lens keeps its mount, so another body is meant.
 
@@ -97,6 +107,8 @@ def is_a_body(named: Thing, said: Question, before: Question, hosts: frozenset[s
     """
     old = before.lenses[0]
     if _is_of_plan(named, said, before) or _is_ring_for(named, old, said, before):
+        return True
+    if _is_other_ring(named, old, said, before, hosts):
         return True
     mount_only = named.kind == "mount" and named.words.casefold().split()[-1:] not in _HEADED
     if named.ids == old.ids or named.focal_length_mm is not None or named.lens_kind is not None:

@@ -25,6 +25,7 @@ _IDLE: Final = frozenset(
 _SWAPPED: Final = (_IDLE - {"get"}) | {"could-be", "cut", "how"}  # 'actually a Z body', 'make it a 135'
 _GLASS: Final = frozenset(["without_glass", "with_glass"])  # limits that a plain ring, or one with glass, sets
 _EXPOSURE: Final = "exposure-nd"
+_SURELY: Final = 0.93  # wording that leans so far one way asks that, whatever part it changes
 _IF: Final = "if"  # 'if I use my 135'
 _ON_FRAME: Final = _IDLE | {"crop", "body-crop", "how"}
 _AT_STOP: Final = _IDLE | {"f-stop", "wide-open", "how"}
@@ -45,7 +46,9 @@ def changes_one_part(heard: Heard, before: Question) -> bool:
         extended = any(piece.piece == _EXTENDER for piece in heard.cast.pieces) and before.intent in _PLACED
         return before.intent in _OF_GLASS and not extended and _idle(heard, _IDLE | _SWAPPED)
     if told == "frame":
-        return before.intent in _OF_FRAME and not _is_likened(heard) and _idle(heard, _ON_FRAME)
+        surely = max(heard.weighed.likely.values(), default=0.0) >= _SURELY  # 'does it light the whole chip'
+        other = surely and heard.weighed.best != before.intent
+        return before.intent in _OF_FRAME and not (other or _is_likened(heard)) and _idle(heard, _ON_FRAME)
     if told in ("lens", "body"):
         return before.intent in _OF_GLASS and _idle(heard, _SWAPPED | {"get"} if _is_supposed(heard) else _SWAPPED)
     return told == "stop" and before.intent in _OF_STOP and _idle(heard, _AT_STOP)

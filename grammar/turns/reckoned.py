@@ -18,6 +18,8 @@ from grammar.words.tokens import Token
 SHARE: Final = "SHARE"  # kind of the words for half, twice ... of what was told; `implies` tells of what
 _DISTANCE: Final = "distance"
 _TUBE: Final = "tube"
+_SIZE: Final = "size"
+_MAGNIFICATION: Final = "magnification"  # the key that it is told under
 _OPENED: Final = "opened-up"  # cue: by so many stops wider, not narrower
 _OF_LIGHT: Final = frozenset(["nd", "iso", "exposure", "shutter-speed", "lose"])  # what else stops may be told of
 _SHARP: Final = frozenset(["depth-of-field", "macro-distance", "focus-verdict", "chain"])
@@ -39,12 +41,19 @@ def reckoned(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
 def _shared(token: Token, before: Question) -> str | None:
     """So much of the distance of before; of the tube where none was told and the words may be of any length."""
     share = token.numbers[0]
+    if _SIZE in token.implies:
+        told = before.said(_MAGNIFICATION)
+        return f"m = {share * float(told):.6g}" if told is not None and _is_number(told) else None
     if before.distance_mm is not None and _TUBE not in token.implies:
         return f"at {share * before.distance_mm / _METRE:.6g} m"
     drawn = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
     if _DISTANCE not in token.implies and len(drawn) == 1 and drawn[0][0] == drawn[0][1]:
         return f"with {share * drawn[0][0]:.6g} mm extension tube"
     return None
+
+
+def _is_number(text: str) -> bool:
+    return text.replace(".", "", 1).isdigit()
 
 
 def _stopped(token: Token, heard: Heard, before: Question) -> str | None:

@@ -19,6 +19,7 @@ _SET: Final = "gear-setting"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
+_LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
@@ -57,8 +58,9 @@ def with_ring_offered(heard: Heard, before: Question) -> Heard:
     told = parts[0].focal or (token.numbers[0] if token is not None else None)
     if told is None or not (_is_length(parts[0]) or _is_standing_in(parts[0])):
         return heard
-    if token is not None and token.kind != "LENGTH" and told == int(told):
-        return heard  # 'a 28' is a lens
+    long = told >= _LEAST_LENS and not _is_standing_in(parts[0])
+    if token is not None and told == int(told) and (token.kind != "LENGTH" or long):
+        return heard  # 'a 28' is a lens, and '28 mm instead' is too
     if not any(name == RIGHT and abs(told - value) <= max(_NEAR_MM, _NEAR * value) for name, value in before.told):
         return heard
     ring = replace(parts[0], sort="piece", piece="adapter", focal=None, thickness=(told, told))

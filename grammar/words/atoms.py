@@ -32,7 +32,7 @@ _BETWEEN: Final = re.compile(r"(?:\s+|\s?[-/_]\s?|\.)?")
 _WITHIN: Final = re.compile(r"(?:\s+|\s?[-/_(),:]\s?|\.|\)?,?\s?\(?)?")  # the designation of a mount may hold brackets
 # a mark before a word opens what is quoted, which the next one closes: 'it says "register 40.5"' is in no inches;
 # the name of a file keeps its marks
-_QUOTED: Final = re.compile(r'(?<![^\s(])"(?=[^\W_])([^"]*)(?<!\.svg)(?<!\.html)(?<!\.htm)"')
+_QUOTED: Final = re.compile(r'(?<![^\s(])"(?=\+?[^\W_])([^"]*)(?<!\.svg)(?<!\.html)(?<!\.htm)"')
 _MOST_WORDS: Final = 9  # of one name
 _DIGITS_APART: Final = re.compile(r"\d([\s\-/._()+:,]+)(?=\d)")
 _APART: Final = str.maketrans("", "", " \t\n-/._'\"()+:,&")

@@ -114,6 +114,15 @@ class Lexicon:
         keys = (key for key, (_, kind, _) in self.names.items() if kind in kinds)
         return list(dict.fromkeys(self._shown(*self.names[key]) for key in nearest_keys(key_of(word), keys)))
 
+    def slipped(self, word: str, kinds: Collection[str]) -> list[str]:
+        """The same, of which the word is surely a slip: begun alike, and one letter off where it is short."""
+        from grammar.words.nearest import nearest_keys, surely_slip
+
+        key = key_of(word)
+        keys = (name for name, (_, kind, _) in self.names.items() if kind in kinds)
+        near = [one for one in nearest_keys(key, keys) if surely_slip(key, one)]
+        return list(dict.fromkeys(self._shown(*self.names[one]) for one in near))
+
     def _shown(self, phrase: str, kind: str, id_: str) -> str:
         return self.name_for(kind, id_) if phrase == id_ else phrase
 
@@ -125,8 +134,8 @@ class Lexicon:
                 if not long or key[-1] != "s" or key in self.words.known or key[:-1] not in table:
                     continue
                 last = runs.atoms[run.after - 1].text
-                if run.after > at + 1 and len(last) < _SHORT and last in self.words.known:
-                    continue  # 'M42 as well'
+                if run.after > at + 1 and len(last) <= _SHORT and last in self.words.known:
+                    continue  # 'M42 as well', 'S16 pls'
                 key = key[:-1]  # 'M42s'
             if _opens_with_article(runs, at, run):
                 continue

@@ -34,6 +34,8 @@ _NOT_PLACE: Final = (
 _NOT_MOUNT: Final = (
     r"(?!(?<=\sm)[ -](?:mount|lens(?:es)?|bayonet|body|bodies|glass|ring|primes?)\b)"
     r"(?!(?<=\sm)-\d)(?!(?<=\sm)\s?(?:-|-?>|=>)\s?[a-z]{1,4}\b)(?!(?<=\s(?-i:M))\s(?:to|on)\s[a-z]\w{0,3}\b)"
+    # '35 M goes to 0.7': no distance goes anywhere
+    r"(?!(?<=\d\s(?-i:M))\s(?:goes|focus+es|gets|reaches|close\w*|mfd|with|f/?\d)\b)"
 )
 
 
@@ -149,6 +151,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "f", rf"f\s?=\s?(?P<n>{_NUM})\s?(?P<u>mm|cm|inch|(?<=\d)in|in(?=\s*(?:$|[,.;?]))){_END}", made.engraved_focal,
     ),
+    ("f", rf"f\s?=\s?(?P<n>[1-9]\d{{1,2}}){_END}", made.engraved_mm),  # 'f=35': no stop is so small a hole
     ("f", rf"f\s?(?:=\s?(?:1\s?:\s?)?|1\s?:\s?)(?P<n>{_NUM})(?![\d.:/]|\s?(?:mm|cm|\"|x\d)){_END}", lit.stop_named),
     (
         "as", rf"(?:shutter\s)?angle\s(?:of\s|at\s|is\s)?(?P<n>{_ANGLE})(?!\s?(?:mm|fps|p\b|deg|°)|[.\d]){_END}",
@@ -191,7 +194,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:%|per\s?cent\b|pct\b)", made.one("PERCENT")),
     (
         "0.",
-        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of a\s)?-?(?:turns?|revs?|revolutions?){_END}"
+        rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of (?:a|the|one|full)?\s?)?-?(?:turns?|revs?|revolutions?){_END}"
         r"(?!\sinto\s(?!the|a|my)|\sto\s\d)",
         made.turn,
     ),
@@ -204,7 +207,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         lit.stops,
     ),
     ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
-    ("0", rf"1\s?:\s?(?P<b>\d(?:\.\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
+    ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
+    # with the comma that most of the continent writes
+    ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
+    ("0", rf"(?P<b>\d,\d{{1,2}})\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
+    ("0", rf"(?P<a>\d{{2,4}})\s?/\s?(?P<b>\d,\d{{1,2}}){_END}", lit.engraved),
     ("0", r"1\s?:\s?1(?=\s(?:crop|square|format|aspect|shape|cut)\b)|(?<=crop\s)1\s?:\s?1(?!\d)", made.square),
     ("0.", rf"(?P<a>{_NUM})(?:\s?:|:(?P<after>\s)|\s:\s)(?P<b>{_NUM})(?!\d|:\d|\.\d)(?!\s?mm)", made.ratio),
     (

@@ -1,7 +1,7 @@
 """What a text mentions beside what it asks: the keys of the phrases, by the word list, that stand in it.
 
-In a phrase '#' stands for a number, '..' for up to three words, 'a|b' for either word; the words of such a phrase stand
-for themselves, not for longer ones that begin so.
+In a phrase '#' stands for a number, '=#' for one right behind a word or its '=', '..' for up to three words, 'a|b' for
+either word; the words of such a phrase stand for themselves, not for longer ones that begin so.
 """
 
 from __future__ import annotations
@@ -14,10 +14,12 @@ from typing import Final, NamedTuple
 _WHOLE: Final = 3  # a phrase of so few signs stands for itself, and for no longer word
 _SMALL: Final = 2  # and so does the last word of a longer one, when it has so few: 'bare on' is not in 'bare one'
 NUMBER_SIGN: Final = "#"
+BESIDE_SIGN: Final = "=#"  # a number written right behind the word, or behind its '='
 GAP_SIGN: Final = ".."
 EITHER_SIGN: Final = "|"
 _SIGNS: Final = (NUMBER_SIGN, GAP_SIGN, EITHER_SIGN)
 _NUMBER: Final = r"(?<![\w.])(\d*\.?\d+)(?: ?(?:mm|cm|metres?|meters?|m|ft|feet)\b|x\b)?"
+_BESIDE: Final = r"(?:\s?[=:]\s?| )?(\d*\.?\d+)"
 _GAP: Final = r"(?: [\w'./-]+){0,3}?"
 
 
@@ -59,7 +61,7 @@ def _needed(phrase: str) -> tuple[tuple[str, ...], ...] | None:
     """Of each word of a phrase with signs, those of which one must stand; None for a phrase that stands for itself."""
     if not any(sign in phrase for sign in _SIGNS):
         return None
-    plain = (word for word in phrase.split() if word not in (NUMBER_SIGN, GAP_SIGN))
+    plain = (word for word in phrase.split() if word not in (NUMBER_SIGN, GAP_SIGN, BESIDE_SIGN))
     return tuple(tuple(word.split(EITHER_SIGN)) for word in plain)
 
 
@@ -89,7 +91,9 @@ def _patterned(phrase: str, text: str) -> Iterator[tuple[int, int, float | None]
 
 @cache
 def _pattern(phrase: str) -> re.Pattern[str]:
-    parts = [_GAP if one == GAP_SIGN else f" {_any_of(one)}" for one in phrase.split()]
+    parts = [
+        _GAP if one == GAP_SIGN else _BESIDE if one == BESIDE_SIGN else f" {_any_of(one)}" for one in phrase.split()
+    ]
     return re.compile(r"(?<![a-z0-9])" + "".join(parts).removeprefix(" ") + r"(?![a-z])")
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 _BEST = 3
+_SHORT = 3  # letters: one left out or put in makes another word
+_PLAIN = 5  # letters: two slips in so short a word make another word
 
 
 def distance(one: str, other: str, most: int = 2) -> int:
@@ -40,6 +42,15 @@ def nearest_keys(word: str, keys: Iterable[str]) -> list[str]:
             ranked.append((apart, swapped, -_shared_ends(word, key), len(key) != len(word), order, key))
     ranked.sort()
     return [entry[-1] for entry in ranked[:_BEST]]
+
+
+def surely_slip(word: str, key: str) -> bool:
+    """Whether a word is rather a slip of the key than another word: it begins alike, and is the shorter the nearer."""
+    if not word.isalpha():
+        return True
+    if len(word) <= _SHORT and len(word) != len(key):
+        return False
+    return word[0] == key[0] and distance(word, key, 2) <= (1 if len(word) <= _PLAIN else 2)
 
 
 def _shared_ends(one: str, other: str) -> int:

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Final
 
 from grammar.words.numerals import PART, SHARE, TEN, UNIT, Numerals
+from grammar.words.parts_of_stops import with_stops_said
 from grammar.words.written import STOPS
 
 _LEAST_ALONE: Final = 13  # smaller ones are mostly counts, and stand for themselves
@@ -42,6 +43,7 @@ class Spelled:
 
     def in_figures(self, line: str, columns: tuple[int, ...]) -> tuple[str, tuple[int, ...]]:
         """The line with numbers in words as figures, and the column of each of its characters in the text as typed."""
+        line, columns = with_stops_said(line, columns)
         folded = line.casefold()
         if not self.units or not any(word in folded for word in self.to_say):
             return line, columns

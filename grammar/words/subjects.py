@@ -7,7 +7,7 @@ many words strewn over several say less.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from math import log
+from math import log, sqrt
 from typing import Final
 
 from engine.base.compact import compact
@@ -39,7 +39,8 @@ class Subject:
 class Match:
     """A text, how much it shares with the question, which stems, and what part of the question's they are.
 
-    `part`: by their number; `told`: by how much each tells of the subject.
+    `part`: by their number; `told`: by how much each tells of the subject. `held`: what part they are of the phrase
+    of the text that they are most of, by how much each tells.
     """
 
     id: str
@@ -48,6 +49,16 @@ class Match:
     shared: tuple[str, ...]
     part: float = 1.0
     told: float = 1.0
+    held: float = 1.0
+
+    @property
+    def likeness(self) -> float:
+        """How surely the question is about the text.
+
+        What is shared counts in full where it is all of the question and all of one phrase; of words that are met by
+        chance there are others in both.
+        """
+        return self.score * sqrt(self.told * self.held)
 
 
 def subject(id_: str, asked: str, topic: str, phrases: Iterable[str], says: str, vocabulary: Vocabulary) -> Subject:
@@ -77,7 +88,7 @@ class Subjects:
         # of a text that was looked through: how much each stem tells, and its phrases with what they count whole
         self._looked_through: dict[str, tuple[dict[str, float], list[tuple[frozenset[str], float]]]] = {}
         # the last question's, which is looked up again for each of several kinds of question
-        self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float]]] = (frozenset(), [])
+        self._last: tuple[frozenset[str], list[tuple[Subject, frozenset[str], float, float]]] = (frozenset(), [])
         self._mended: dict[str, str] = {}  # words looked up for a slip before
 
     def knows(self, word: str) -> bool:
@@ -91,20 +102,20 @@ class Subjects:
         found = []
         if asked != self._last[0]:
             self._last = (asked, self._scored(asked))
-        for row, shared, score in self._last[1]:
+        for row, shared, score, held in self._last[1]:
             score *= _favour(row, intent)
             part, told = len(shared) / len(asked), sum(map(self._tells, shared)) / whole
-            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), part, told))
+            found.append(Match(row.id, row.asked, score, tuple(sorted(shared)), part, told, held))
         found.sort(key=lambda match: (-match.score, match.id))
         return found
 
-    def _scored(self, asked: frozenset[str]) -> list[tuple[Subject, frozenset[str], float]]:
-        """Each text that shares a stem with those of a question, the stems, and how much they tell."""
+    def _scored(self, asked: frozenset[str]) -> list[tuple[Subject, frozenset[str], float, float]]:
+        """Each text that shares a stem with the question, the stems, how much they tell, what part of a phrase."""
         found = []
         for row in self.rows:
             if not asked.isdisjoint(row.weights):
                 shared = frozenset([one for one in asked if one in row.weights])
-                found.append((row, shared, self._score(row, shared)))
+                found.append((row, shared, *self._score(row, shared)))
         return found
 
     def _made_ready(self, row: Subject) -> tuple[dict[str, float], list[tuple[frozenset[str], float]]]:
@@ -130,23 +141,22 @@ class Subjects:
             self._mended[word] = classes[meant] if meant is not None else near or one
         return self._mended[word]
 
-    def _score(self, row: Subject, shared: frozenset[str]) -> float:
+    def _score(self, row: Subject, shared: frozenset[str]) -> tuple[float, float]:
         told, phrases = self._made_ready(row)
-        best, held = 0.0, frozenset[str]()
+        best, held, share = 0.0, frozenset[str](), 0.0
         for phrase, whole in phrases:
             if shared.isdisjoint(phrase):
                 continue
             both = shared & phrase
-            score = sum(told[one] for one in both)
+            score, there = sum(told[one] for one in both), sum(self._rare[one] for one in both)
             if len(both) > 1:
-                there = sum(self._rare[one] for one in both)
                 score += there * there / whole * TOGETHER
             elif len(phrase) == 1:
                 score *= WHOLLY
             if score > best:
-                best, held = score, both
+                best, held, share = score, both, there / whole
         often = sum(told[one] * _often(one, row) for one in shared)
-        return best + STREWN * sum(told[one] for one in shared - held) + OFTEN * often
+        return best + STREWN * sum(told[one] for one in shared - held) + OFTEN * often, share
 
     def _tells(self, one: str) -> float:
         """How much a stem tells of the subject; one that stands in no text would be of another."""

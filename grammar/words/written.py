@@ -31,6 +31,7 @@ _MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um":
 _CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
 _MOST_DIVISION: Final = 0.7  # mm
 _MOST_BLUR: Final = 0.3  # mm
+_SMALL_STOPS: Final = frozenset([10, 11, 16, 22, 32, 45, 64])  # of two figures
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
 _WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
@@ -84,6 +85,12 @@ def engraved_focal(match: re.Match[str]) -> Literal:
     unit = match.group("u").casefold()
     factor = _MM["in"] if unit.startswith("i") else _MM[unit]
     return Literal("LENGTH", (_round(amount(match.group("n")) * factor),), match.end(), "mm", match.group("n"))
+
+
+def engraved_mm(match: re.Match[str]) -> Literal | None:
+    """'f=35': the same without its unit, where it is no stop."""
+    value = amount(match.group("n"))
+    return Literal("LENGTH", (value,), match.end(), "mm", match.group("n")) if value not in _SMALL_STOPS else None
 
 
 def parts_of_mm(match: re.Match[str]) -> Literal:

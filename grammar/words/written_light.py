@@ -78,9 +78,15 @@ def combo(match: re.Match[str]) -> Literal | None:
 
 
 def engraved(match: re.Match[str]) -> Literal | None:
-    """'1:2.8/50', as it stands on a lens."""
-    focal, stop = float(match.group("a")), float(match.group("b"))
+    """'1:2.8/50', '3,5/135', as it stands on a lens."""
+    focal, stop = float(match.group("a")), float(match.group("b").replace(",", "."))
     return Literal("COMBO", (focal, stop), match.end()) if stop in STOPS and 4 <= focal <= 3000 else None
+
+
+def engraved_stop(match: re.Match[str]) -> Literal | None:
+    """'1:2,8'."""
+    stop = float(match.group("n").replace(",", "."))
+    return Literal("FNUM", (stop,), match.end()) if stop in STOPS else None
 
 
 def stop_first(match: re.Match[str]) -> Literal | None:
@@ -99,8 +105,6 @@ def stop(match: re.Match[str]) -> Literal | None:
     number = float(match.group("n").replace(",", "."))
     if match.group().casefold().startswith("f.") and number / 100 in STOPS and number > _MOST_STOP:
         number /= 100  # 'f.95'
-    if number <= 0:
-        return None  # no opening is so wide
     apart = match.group().lower().startswith("f ") and number not in STOPS
     return None if apart and number == int(number) else Literal("FNUM", (number,), match.end())
 

@@ -6,8 +6,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+import pytest
 import yaml
 
+from engine.answers.parts.answer import NO
 from engine.ask import Desk
 from engine.facts.subjects import subjects_of
 from engine.render.record import record_of
@@ -42,6 +44,14 @@ def test_the_nearest_advice_is_mostly_the_right_one() -> None:
         row["say"] for row in rows() if nearest_ids(row["say"])[:1] and nearest_ids(row["say"])[0] not in row["about"]
     ]
     assert len(missed) <= (1 - LEAST_SHARE) * len(rows()), missed
+
+
+@pytest.mark.parametrize("say", yaml.safe_load(LIST.read_text(encoding="utf-8"))["strange"])
+def test_advice_that_shares_a_word_by_chance_answers_nothing(say: str) -> None:
+    answer = DESK.ask(say, Talk())
+    told = {f"{row.topic}: {row.says}" for row in DESK.catalogue.advice.values()}
+    assert answer.status == NO
+    assert not [line for line in answer.lines if line.text in told]
 
 
 def test_a_misspelt_word_finds_the_same_advice() -> None:

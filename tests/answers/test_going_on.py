@@ -205,3 +205,12 @@ def test_another_extender_takes_the_place_of_the_one_left_out(club):
 def test_no_screw_leaves_the_bayonets(club):
     _, left = talk(club, "which mount is it, flange to image 44.6", "no screw")
     assert "M39x1 SLR" not in flat(left)
+
+
+@pytest.mark.parametrize(
+    ("said", "extension"), [("and double that size", 120.0), ("half the size", 30.0), ("twice as big", 120.0)]
+)
+def test_a_share_of_the_size_is_a_share_of_the_magnification(club, said, extension):
+    last = talk(club, "60mm enlarger f4 at 1:1 on full frame", said)[-1]
+    told = [row.value.nominal for row in last.quantities or () if row.name == "extension_mm"]
+    assert told == [pytest.approx(extension)]

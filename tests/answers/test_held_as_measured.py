@@ -27,8 +27,10 @@ def test_it_is_reasoned_from_after(talked):
     assert "own mount" not in flat(found)
 
 
-def test_none_is_judged_where_nothing_fits_between(talked):
-    assert not talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image").get("chains")
+def test_one_too_short_is_judged_on_the_flange(talked):
+    found = talked("does a 50mm projector lens reach infinity on MFT, 15mm flange to image")
+    assert [row["verdict"] for row in found["chains"]] == ["macro-only"]
+    assert close(15 - 19.25) in [row[0] for row in numbers(found, "ring_thickness_mm")]
 
 
 def test_travel_ends_near(talked):
@@ -59,3 +61,10 @@ def test_a_plain_barrel_slides_in_its_sleeve(talked, asked_for, barrel):
     least, most = numbers(found, "bore_mm")[0]
     assert barrel < least < most <= barrel + 0.25
     assert "clamp" in flat(found)
+
+
+@pytest.mark.parametrize("then", ["and if i add 5mm ring", "with a 5mm tube", "and with 5mm of tube behind"])
+def test_a_tube_put_in_after_the_picture_asks_how_near(talked, then):
+    found = talked("does a 25mm C lens cover RF", then)
+    assert found["intent"] == "macro-distance"
+    assert close(0.2) in [row[0] for row in numbers(found, "magnification")]

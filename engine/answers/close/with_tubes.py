@@ -54,12 +54,13 @@ def with_tubes(
         yield Told((Line("ask", "How long are your tubes? What follows is for the usual ones.", wants="tubes"),))
     travel = numbers(question, "travel")
     drawn = any(thing.piece == HELICOID for thing in question.adapters)
+    only_drawn = drawn and all(thing.piece == HELICOID for thing in question.adapters)
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )
     for length in sets:
         case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
-        moved = length in travel
+        moved = length in travel or only_drawn
         lead = f"{trimmed(length, 2)} mm of {'travel' if moved else 'tube'}"
         yield at_extension(optics, length, shown, case, lead=lead)
         if drawn or moved:

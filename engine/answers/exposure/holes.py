@@ -16,15 +16,12 @@ def holes_for(question: Question) -> Told:
     if not mentions(question, "hole-for-stop"):
         return Told()
     hole = number(question, "bore")
-    if hole is not None and hole > 0 and question.f_number is None and not question.stops:
+    if hole is not None and hole > 0 and question.f_number is None and not question.stops and focals(question):
         return _stops_of(hole, question)
     lines, rows = [], []
-    for lens in question.lenses:
-        focal = lens.focal_length_mm
-        if focal is None:
-            continue
+    for focal, open_at in _lenses(question):
         parts = []
-        for at in _stops(question, lens.f_number):
+        for at in _stops(question, open_at):
             cut = closeup.hole_mm(Interval.exact(focal), Interval.exact(at))
             if is_known(cut):
                 parts.append(f"{trimmed(cut.nominal, 1)} mm for f/{f_number(at)}")
@@ -32,6 +29,12 @@ def holes_for(question: Question) -> Told:
         if parts:
             lines.append(Line("head", f"The hole: {listed(parts)} ({trimmed(focal, 1)} mm), near the lens's own stop."))
     return Told(tuple(lines), tuple(rows))
+
+
+def _lenses(question: Question) -> list[tuple[float, float | None]]:
+    """Focal length and widest stop of each lens; where none is told by its focal length, a bare length is one."""
+    told = [(one.focal_length_mm, one.f_number) for one in question.lenses if one.focal_length_mm is not None]
+    return told or [(length, None) for length in numbers(question, "length", "bore")]
 
 
 def _stops_of(hole_mm: float, question: Question) -> Told:

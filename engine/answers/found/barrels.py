@@ -5,19 +5,19 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import lengths_of_pieces, mentions, number
+from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import listed, small_mm
+from engine.answers.seat.bores import named_barrel
 from engine.base.interval import is_known
 from grammar.questions import Question
 
-PLAIN = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
-PROJECTOR = "projector"
 NEAR_MM = 0.35  # calipers, paint and makers' names for the same barrel
 
 
 def barrels(question: Question, knowledge: Knowledge) -> Told:
     """The barrels of the facts that are as wide, and how to hold one; nothing where a thread or mount is told."""
     tube = next((length[0] for length in lengths_of_pieces(question)), None)  # 'a smooth chrome tube, 52.4 mm'
-    width = number(question, "barrel", "thread", "bore") or _named(question, knowledge) or tube
+    width = number(question, "barrel", "thread", "bore") or named_barrel(question, knowledge) or tube
     if not _is_smooth(question, width) or _has_lugs(question) or question.said("pitch") is not None:
         return Told()
     rows = [
@@ -61,11 +61,3 @@ def _is_smooth(question: Question, width: float | None) -> bool:
     return mentions(question, "no-thread") or (
         of_projector and width is not None and not mentions(question, "thread-told")
     )
-
-
-def _named(question: Question, knowledge: Knowledge) -> float | None:
-    """The width of a barrel that was told by its name."""
-    mounts = knowledge.catalogue.mounts
-    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
-    widths = [mount.throat_mm.nominal for mount in named if mount.coupling in PLAIN and is_known(mount.throat_mm)]
-    return widths[0] if len(widths) == 1 else None

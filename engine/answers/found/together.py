@@ -165,8 +165,8 @@ def _metric(shown: list[Match], found: Found, knowledge: Knowledge) -> str:
 def _loosely(mount: Mount, found: Found, knowledge: Knowledge) -> str:
     """What would have to be off for a mount of nearly that pitch."""
     thread = knowledge.catalogue.threads.get(mount.thread or "")
-    assert thread is not None  # or it were not near
-    assert found.pitch_mm is not None
+    if thread is None or not is_known(thread.pitch_mm) or found.pitch_mm is None:
+        return f"{mount.designation}: {mount_line(mount, knowledge)}"
     ten, told = calibration.length_of_spaces_mm(thread.pitch_mm), 10 * found.pitch_mm
     of_ten = f" its ten pitches are {_mm(ten.nominal)}, not {_mm(told)};" if is_known(ten) else ""
     return f"{mount.designation} only if the pitch was read loosely:{of_ten} {mount_line(mount, knowledge)}"

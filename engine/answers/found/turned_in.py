@@ -8,6 +8,7 @@ from engine.answers.found.mounts_by import named_thread
 from engine.answers.found.threads_measured import thread_measured
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.pitch_drift import drift
 from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import trimmed
 from engine.base.compact import replace
@@ -18,6 +19,7 @@ from grammar.questions import Question
 WIDE_MM: Final = 0.3
 MOST: Final = 4
 BINDS: Final = "binds"
+_ALIKE: Final = "look-alike"
 
 
 def turned_in(question: Question, knowledge: Knowledge) -> Told:
@@ -57,8 +59,8 @@ def turned_in(question: Question, knowledge: Knowledge) -> Told:
 
 
 def with_turns_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-    """The answer behind what the turns tell."""
-    told = turned_in(question, knowledge)
+    """The answer behind what the turns tell: of two threads set against each other how far they run apart."""
+    told = turned_in(question, knowledge) if answer.intent != _ALIKE else drift(question, knowledge, of_two=True)
     rows = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows) if told.lines else answer
 

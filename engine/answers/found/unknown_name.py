@@ -34,7 +34,11 @@ def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) 
 def _names(question: Question) -> Iterator[tuple[str, str]]:
     """Each word that stands where a name does, and the word behind it: 'crate', 'of' of 'crate of 2 lenses'."""
     for word in question.skipped:
-        found = re.search(rf"\b{re.escape(word)}(?P<model>\s+[a-z]+)?\s+{_HEADS}", question.text, re.IGNORECASE)
+        found = re.search(
+            rf"\b{re.escape(word)}(?P<model>\s+(?!(?:of|in|for|from|with|and|at)\b)[a-z]+)?\s+{_HEADS}",
+            question.text,
+            re.IGNORECASE,
+        )
         if len(word) < _LEAST_LETTERS or not word.isalpha() or found is None:
             continue
         yield word, (found.group("model") or "-").strip()

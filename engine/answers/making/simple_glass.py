@@ -9,7 +9,7 @@ from engine.answers.parts.said import distance_mm, focals, mentions
 from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import focus
-from grammar.questions import Question
+from grammar.questions import CLOSE_UP_LENS, Question
 
 
 def held_at(question: Question, knowledge: Knowledge) -> Told:
@@ -18,6 +18,8 @@ def held_at(question: Question, knowledge: Knowledge) -> Told:
         return Told()  # what was measured of a lens with a seat goes before what holds of a bare glass
     if any(thing.id for thing in question.lenses if thing.kind == "lens"):
         return Told()
+    if any(thing.piece == CLOSE_UP_LENS for thing in question.adapters):
+        return Told()  # a magnifier that is told by its power goes before a lens
     at, lines, rows = distance_mm(question), [], []
     side = body_side(question.body, knowledge.catalogue)
     for focal in focals(question):

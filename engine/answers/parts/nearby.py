@@ -16,8 +16,7 @@ from grammar.words.subjects import Match, Subjects
 from grammar.words.wordlist import ASKING
 
 LEAST: Final = 4.8  # what shares less than about one rare word is not about the same
-ONE_WORD: Final = 2.4  # what shares one word is about the same where that is most of the question
-MOST_PART: Final = 0.5
+ONE_WORD: Final = 2.4  # what shares one word is about the same where that is all of the question
 LEAST_STEM: Final = 4  # letters of that word: what is shorter is the name of a mount
 SPOKEN_OF: Final = ("why", "hazard")  # questions that advice answers by itself
 SURE: Final = 6.0  # beside numbers that answer the question, only what is surely about the same is told
@@ -25,7 +24,12 @@ ONLY_NAMED: Final = float("inf")  # nothing is near enough: only what is named i
 SEEN: Final = 11.5  # from here up a question tells of something seen, beside the pair that it names
 PLAIN: Final = 8.0  # what shares so much is about the same even where the question was not understood
 FAIR_PART: Final = 0.3
-FAIR_SHARE: Final = 0.42  # of what the words of a question tell, that a text must share which is not plainly about it
+LIKE: Final = 5.0  # the likeness from which on advice is surely about what is asked
+MUCH: Final = 10.0  # so much is not shared by chance, however much else is told
+LIKE_NAMED: Final = 3.0  # the likeness from which on what is named is
+SEVERAL: Final = 3  # so many words are not shared by chance, where they are most of what the question tells
+MOST_TOLD: Final = 0.7
+WHOLLY: Final = 0.9  # so much of the question and of a phrase is all of them
 MOST_BESIDE: Final = 1  # words that say something beside a term that is misspelt
 LETTERS_A_SLIP: Final = 5  # a word has so many letters for each that is wrong
 LEAST_LETTERS: Final = 6  # of its longest word
@@ -66,7 +70,9 @@ def asked_about(question: Question) -> str:
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
     told = more if question.intent == "why" else []
-    return " ".join((question.text, _MEANT.get(question.topic or "", ""), *keys, *told))
+    of_gear = question.lenses or question.bodies or question.adapters  # else 'weight' is of anything
+    topic = _MEANT.get(question.topic or "", "") if of_gear else ""
+    return " ".join((question.text, topic, *keys, *told))
 
 
 def nearest(
@@ -84,11 +90,17 @@ def nearest(
     """
     if least == ONLY_NAMED:
         return ()
-    found = [match for match in subjects_of(catalogue).matches(text, intent) if _is_near(match, least, intent)]
-    rows = [(match.score, catalogue.advice[match.id]) for match in found]
-    rows = sorted(((score * _of_mounts(row, mounts), row) for score, row in rows), key=lambda row: -row[0])
-    rows = [row for row in rows if among is None or among(row[1])][:most]
-    return tuple(advice for score, advice in rows if score >= NEAR * rows[0][0])
+    advice = catalogue.advice
+    found = [row for row in subjects_of(catalogue).matches(text, intent) if among is None or among(advice[row.id])]
+    rows = [(match.score * _of_mounts(advice[match.id], mounts), match) for match in found]
+    rows.sort(key=lambda row: -row[0])
+    if intent in SPOKEN_OF and rows:
+        first = rows[0][1]
+        if not _is_near(first, least, intent):
+            return ()  # what shares less is no nearer
+        most = most if first.score >= least else 1  # one word: what else holds it is about something else
+    rows = [row for row in rows if _is_near(row[1], least, intent)][:most]
+    return tuple(advice[match.id] for score, match in rows if score >= NEAR * rows[0][0])
 
 
 def outdone_last(named: list[str], near: list[str], text: str, catalogue: Catalogue, intent: str) -> list[str]:
@@ -101,6 +113,14 @@ def outdone_last(named: list[str], near: list[str], text: str, catalogue: Catalo
     return [*near, *named] if outdone else [*named, *near]
 
 
+def surely_named(named: list[str], text: str, catalogue: Catalogue, intent: str) -> list[str]:
+    """Advice that is named, without what has no more than its name in common with a text that tells of other things."""
+    if not named or intent not in SPOKEN_OF:
+        return named
+    alike = {match.id: match.likeness for match in subjects_of(catalogue).matches(text, intent)}
+    return [one for one in named if alike.get(one, LIKE_NAMED) >= LIKE_NAMED]
+
+
 def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
     """How much nearer advice on a mount is where that mount is named, or farther where it is not."""
     if not advice.mounts:
@@ -109,17 +129,19 @@ def _of_mounts(advice: Advice, mounts: frozenset[str]) -> float:
 
 
 def _is_near(match: Match, least: float, intent: str) -> bool:
-    """Whether a match is near enough; of a question with little else in it, one common word is.
+    """Whether a match is near enough; of a question with nothing else in it, one common word is.
 
-    What shares one word of several that tell something is of another subject.
+    Where a reason is asked for, or whether it is safe, the advice is the answer: it must surely be about the same.
     """
-    if intent in SPOKEN_OF and match.told < FAIR_SHARE and match.score < PLAIN:
-        return False
-    return match.score >= least or (
-        intent in SPOKEN_OF
-        and least <= LEAST
+    if intent not in SPOKEN_OF:
+        return match.score >= least
+    if match.score >= least:
+        alike = match.likeness >= LIKE * min(1.0, least / LEAST) or match.score >= MUCH
+        return alike or (len(match.shared) >= SEVERAL and match.told >= MOST_TOLD)
+    return (
+        least <= LEAST
         and match.score >= ONE_WORD
-        and match.part >= MOST_PART
+        and min(match.told, match.held) >= WHOLLY
         and any(len(one) >= LEAST_STEM for one in match.shared)
     )
 

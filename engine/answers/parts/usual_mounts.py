@@ -1,4 +1,4 @@
-"""The mounts that stand for many where none is told: that of the usual hub, that of the usual tubes and bellows."""
+"""The mounts that stand for many where none is told: that of the usual hub, that of the usual tubes; plain barrels."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from engine.facts.catalogue import Catalogue
 
 HUB: Final = "usual-hub"
 TUBES: Final = "usual-tubes"
+PROJECTOR: Final = "projector"  # the kind of lens that has one
+PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
 
 
 def usual_mount(trait: str, facts: Catalogue) -> tuple[str, ...]:

@@ -10,21 +10,21 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import focals, interval, mentions, number, stop
 from engine.answers.parts.usual_glass import with_usual_factor
-from engine.answers.parts.wording import FULL, percent, ranged, trimmed
-from engine.answers.picture.circles import Thrown, circles_of, glass_factor
+from engine.answers.parts.wording import trimmed
+from engine.answers.picture.circles import glass_factor
+from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
-from engine.answers.picture.frames import frames_named
 from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
-from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question
 
@@ -33,83 +33,118 @@ EXPOSURE = "exposure-nd"
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
 _NEARLY_ONE: Final = 0.02  # a crop factor so near to 1 changes nothing
-MATTERS = 1.02  # a crop factor this much above that of the frame is worth a line
 CROPPED = ("aps-c-1.6", "aps-c-1.5", "four-thirds")
+
+
+@compact
+class _View:
+    """What is told of a view. `factor`: of all glass; `is_likened`: whether the stop is one that a crop likens."""
+
+    question: Question
+    knowledge: Knowledge
+    factor: float | None
+    lenses: tuple[float, ...]
+    at: float | None
+    is_likened: bool
+    crops: list[Crop]
 
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
     asked = question
     question, note = with_usual_factor(question, knowledge.catalogue)
-    told = Told()
     factor = glass_factor(question, knowledge.catalogue)
     each = each_on_its_own(question, knowledge.catalogue) if factor is None else Told()
     if each.lines:
-        return Answer(
-            question.text, "crop-equivalent", ANSWERED, each.lines, question=question, quantities=each.quantities
-        )
-    by_crop = likened(question, knowledge.catalogue)
-    lenses, at = focals(question) or _ends_of_zoom(question), by_crop[0] if by_crop is not None else stop(question)
-    crops = crops_of(question, knowledge)
-    worn = each_with_its_glass(question, crops)
+        return _answered(question, question, each.lines, each)
+    view = _view_told(question, factor, knowledge)
+    worn = each_with_its_glass(question, view.crops)
     if worn.lines:
-        return Answer(
-            question.text, "crop-equivalent", ANSWERED, worn.lines, question=asked, quantities=worn.quantities
-        )
-    told += _glass(question, factor, lenses, at)
-    for focal in lenses:
-        for crop in crops:
-            told += _focal_on(focal * (factor or 1.0), crop, len(lenses) > 1)
-        told += _behind(focal, factor)
-    if at is not None:
-        told += same_depth(question, at, knowledge.catalogue)
-    of_stop = _stop_on(at, factor, crops) if at is not None and by_crop is None else Told()
-    stop_first = question.lens is not None and (not lenses or mentions(question, "which-stop"))
+        return _answered(question, asked, worn.lines, worn)
+    told, view = _with_crops(_of_lenses(view), view)
+    told = _asked_first(_with_clean(told, view), view)
+    unknown = mode_unknown(question)
+    lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
+    if len(lines) < (1 if told.lines and view.crops else 2) or mentions(question, "of-light"):
+        rows = nearest(question.text, knowledge.catalogue, 1)
+        lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
+    return _answered(question, asked, tuple(lines), told)
+
+
+def _answered(question: Question, asked: Question, lines: tuple[Line, ...], told: Told) -> Answer:
+    return Answer(question.text, "crop-equivalent", ANSWERED, lines, question=asked, quantities=told.quantities)
+
+
+def _view_told(question: Question, factor: float | None, knowledge: Knowledge) -> _View:
+    by_crop = likened(question, knowledge.catalogue)
+    lenses = focals(question) or _ends_of_zoom(question)
+    at = by_crop[0] if by_crop is not None else stop(question)
+    return _View(question, knowledge, factor, lenses, at, by_crop is not None, crops_of(question, knowledge))
+
+
+def _of_lenses(view: _View) -> Told:
+    """What each lens becomes behind the glass, and what it is like on each frame."""
+    told = _glass(view.question, view.factor, view.lenses, view.at)
+    for focal in view.lenses:
+        for crop in view.crops:
+            told += _focal_on(focal * (view.factor or 1.0), crop, len(view.lenses) > 1)
+        told += _behind(focal, view.factor)
+    return told + same_depth(view.question, view.at, view.knowledge.catalogue) if view.at is not None else told
+
+
+def _with_crops(told: Told, view: _View) -> tuple[Told, _View]:
+    """With the stop on each frame and the crop factors, the net one first where that is asked for."""
+    question, crops, factor, at = view.question, view.crops, view.factor, view.at
+    of_stop = _stop_on(at, factor, crops) if at is not None and not view.is_likened else Told()
+    stop_first = question.lens is not None and (not view.lenses or mentions(question, "which-stop"))
     if stop_first:
         told = _first_said(of_stop) + told
-    net = net_crops(crops, factor)
-    if mentions(question, "net-crop"):
-        told = net + told if not lenses else _first_said(crop_factor_of(crops[0])) + told if crops else told
+    net, net_asked = net_crops(crops, factor), mentions(question, "net-crop")
+    if net_asked and not view.lenses:
+        told = net + told
+    elif net_asked and crops:
+        told = _first_said(crop_factor_of(crops[0])) + told
     for crop in crops:
         told += crop_factor_of(crop)
-    if not (mentions(question, "net-crop") and not lenses):
+    if view.lenses or not net_asked:
         told += net
-    if at is None and not lenses and mentions(question, "crop-or-exposure"):
-        crops = crops or [crop_of(knowledge.catalogue.formats[name]) for name in CROPPED]
+    if at is None and not view.lenses and mentions(question, "crop-or-exposure"):
+        crops = crops or [crop_of(view.knowledge.catalogue.formats[name]) for name in CROPPED]
         of_stop = _stop_on(EXAMPLE_STOP, factor, crops)
     told += of_stop if not stop_first or at is None else Told()
-    clean = _clean(question, knowledge, lenses, crops)
-    if question.said("circle") and mentions(question, "crop"):
+    return told, replace(view, crops=crops)
+
+
+def _with_clean(told: Told, view: _View) -> Told:
+    """With what the circle leaves clean, first where a crop of a circle that is told is asked for."""
+    clean = clean_view(view.question, view.crops, view.knowledge.catalogue)
+    if view.question.said("circle") and mentions(view.question, "crop"):
         heads_first = sorted(clean.lines, key=lambda line: line.kind != "head")
-        told = Told(tuple(heads_first), clean.quantities) + told
-    else:
-        told += clean
-    if not lenses:
-        told = normal_view(question, crops, knowledge.catalogue) + _of_angle(question, crops) + told
-    if factor is not None and _of_exposure(question):
-        told = light_of_glass(question, knowledge) + told
+        return Told(tuple(heads_first), clean.quantities) + told
+    return told + clean
+
+
+def _asked_first(told: Told, view: _View) -> Told:
+    """What is asked for in so many words before the rest: an exposure, a match, what is seen so far away."""
+    question, facts, crops = view.question, view.knowledge.catalogue, view.crops
+    if not view.lenses:
+        told = normal_view(question, crops, facts) + _of_angle(question, crops) + told
+    if view.factor is not None and _of_exposure(question):
+        told = light_of_glass(question, view.knowledge) + told
     elif crops and _of_exposure(question):
-        told = exposure_stays(at) + told
-    told = stops_by_crop(question, knowledge.catalogue) + told
-    told = focal_for_field(question, knowledge) + seen_there(question, knowledge) + told
-    facts = knowledge.catalogue
+        told = exposure_stays(view.at) + told
+    told = stops_by_crop(question, facts) + told
+    told = focal_for_field(question, view.knowledge) + seen_there(question, view.knowledge) + told
     apart = (
-        factor is None
+        view.factor is None
         and not modes_told(question)
         and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
     )
     if question.topic == MATCH or apart:
-        told = to_match(question, lenses, at, crops, knowledge.catalogue) + told
+        told = to_match(question, view.lenses, view.at, crops, facts) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
-    unknown = mode_unknown(question)
-    lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
-    if len(lines) < (1 if told.lines and crops else 2) or mentions(question, "of-light"):
-        rows = nearest(question.text, knowledge.catalogue, 1)
-        lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
-    return Answer(
-        question.text, "crop-equivalent", ANSWERED, tuple(lines), question=asked, quantities=told.quantities
-    )  # fmt: skip
+    return told
 
 
 def _of_exposure(question: Question) -> bool:
@@ -236,49 +271,3 @@ def _first_said(told: Told) -> Told:
     if first is None or first.kind == "head":
         return told
     return Told((Line("head", f"{first.text}."), *told.lines[1:]), told.quantities)
-
-
-def _clean(question: Question, knowledge: Knowledge, lenses: tuple[float, ...], crops: list[Crop]) -> Told:
-    """Whether the lens lights what it is put on, and what it is like where it is cropped to its circle."""
-    facts = knowledge.catalogue
-    if not any(lens.ids or lens.format for lens in question.lenses):
-        return Told()
-    factor, told = glass_factor(question, facts), Told()
-    for thrown in circles_of(question, facts):
-        circle = thrown.circle_mm * (factor or 1.0)
-        for form in frames_named(question, facts)[:1]:
-            told += _lit(thrown, circle, form, factor)
-        clean = coverage.FULL_FRAME_DIAGONAL_MM / circle.least
-        if thrown.focal_mm and not thrown.made_for and crops and clean > crops[0].by_diagonal * MATTERS:
-            value = thrown.focal_mm * (factor or 1.0) * clean
-            case = f"clean {trimmed(circle.least, 1)} mm circle"
-            text = f"cropped to a {case} it is like {value:.0f} mm"
-            line = Line("fact", text, 1) if thrown.typical else Line("head", f"{text[:1].upper()}{text[1:]}.")
-            told += Told((line,), (Quantity("equivalent_focal_mm", Interval.exact(value), case),))
-    return told
-
-
-def _lit(thrown: Thrown, circle: Interval, form: Format, factor: float | None) -> Told:
-    """One line on whether the corners are lit: what frames as wished and stays dark there is no use."""
-    lit = coverage.lit_share(circle, Interval.exact(form.width_mm), Interval.exact(form.height_mm))
-    if not is_known(lit):
-        return Told()
-    case = thrown.case + (f" with {factor:g}x" if factor is not None else "")
-    size = ranged(circle, lambda value: f"{trimmed(value, 1)} mm")
-    size = f"at least {size}" if thrown.made_for else f"{size} (typical of such lenses)" if thrown.typical else size
-    if lit.least > FULL:
-        says = "the corners are lit"
-    elif thrown.made_for:
-        # it covers the format it was made for; how much more is not known
-        lit = Interval(lit.least, 1.0, lit.nominal)
-        says = f"at least {percent(lit.least)} is lit; a circle larger than {thrown.made_for} lights the corners"
-    else:
-        says = f"{ranged(lit, percent)} is lit, the corners {'may ' if lit.greatest > FULL else ''}go dark"
-    return Told(
-        (Line("fact", f"image circle {size}; {form.name} needs {trimmed(form.diagonal_mm, 2)} mm: {says}", 1),),
-        (
-            Quantity("image_circle_mm", circle, case),
-            Quantity("format_diagonal_mm", Interval.exact(form.diagonal_mm), form.id),
-            Quantity("lit_share", lit, f"{form.id}, {case}"),
-        ),
-    )

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.found.barrels import PLAIN, PROJECTOR
 from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import Missing, body_side
 from engine.answers.parts.said import lengths_of_pieces, mentions, number, numbers
+from engine.answers.parts.usual_mounts import PLAIN, PROJECTOR
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
+_BORED: Final = ("sleeve", "bored-for", "goes-through")  # keys of phrases for what a barrel slides into
 SLIDES: Final = (
     "a sliding fit. Slit it and clamp it, or hold the barrel by nylon-tipped grub screws; slide it to set infinity"
 )
@@ -22,13 +23,13 @@ NEAR_MM = 6.0  # widths that are farther from the opening are of other things
 
 def bore_for(question: Question, knowledge: Knowledge) -> Told:
     """The bore of a cup or a sleeve for a barrel, and what wall the throat leaves."""
-    named = _named_barrel(question, knowledge)
+    named = named_barrel(question, knowledge)
     if named is None and any(lens.lens_kind == PROJECTOR for lens in question.lenses):
         named = number(question, "barrel", "numbers")
-    barrel = number(question, "barrel") or (named if mentions(question, "sleeve") else None)
+    barrel = number(question, "barrel") or (named if mentions(question, *_BORED) else None)
     if barrel is None:
         return Told()
-    slides = named is not None or (mentions(question, "sleeve") and not any(lens.ids for lens in question.lenses))
+    slides = named is not None or (mentions(question, *_BORED) and not any(lens.ids for lens in question.lenses))
     bore = barrel + knowledge.catalogue.assumptions["sleeve-play" if slides else "cup-play"].value
     digits = 2 if slides else 1
     text = (
@@ -45,11 +46,17 @@ def bore_for(question: Question, knowledge: Knowledge) -> Told:
     return Told((Line("head", f"{text}."),), (Quantity("bore_mm", bore),))
 
 
-def _named_barrel(question: Question, knowledge: Knowledge) -> float | None:
-    """The width of a plain barrel that was told by its name."""
-    mounts = [knowledge.catalogue.mounts.get(id_) for thing in question.lenses for id_ in thing.ids[:1]]
-    widths = [one.throat_mm for one in mounts if one is not None and one.coupling in PLAIN and is_known(one.throat_mm)]
-    return widths[0].nominal if len(widths) == 1 and is_known(widths[0]) else None
+def named_barrel(question: Question, knowledge: Knowledge) -> float | None:
+    """The width of a barrel that was told by its name."""
+    mounts = knowledge.catalogue.mounts
+    named = [mounts[id_] for thing in question.lenses for id_ in thing.ids[:1] if id_ in mounts]
+    widths = [mount.throat_mm.nominal for mount in named if mount.coupling in PLAIN and is_known(mount.throat_mm)]
+    if widths:
+        return widths[0] if len(widths) == 1 else None
+    thrown = {lens.focal_length_mm for lens in question.lenses if lens.lens_kind == PROJECTOR}
+    plain = [one.throat_mm for one in mounts.values() if one.coupling in PLAIN]
+    # 'for my 42.5 mm projector lens': no lens has a focal length to the tenth of the width of a barrel
+    return next((w.nominal for w in plain if is_known(w) and w.nominal in thrown and w.nominal % 1), None)
 
 
 def with_going_through(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

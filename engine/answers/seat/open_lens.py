@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
+from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import f_number, listed, small_mm, trimmed
 from engine.answers.seat.held import held_at
+from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Setup
@@ -24,6 +25,7 @@ UNFOCUSED: Final = {
     "process": "flange-to-image-large-format", "copy": "", "view-camera": "flange-to-image-large-format",
 }  # fmt: skip
 AS_MEASURED: Final = "as measured"
+ON_FLANGE: Final = "held on the flange"
 MEASURE: Final = (
     "Measure it first: with the lens at infinity, throw a far window on paper, and take the distance from its flange "
     "(or the shoulder that will rest on the ring) to the sharp image."
@@ -41,6 +43,7 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     if measured is not None and is_known(body.mount.register_mm):
         head, told = _left_over(measured, body.mount, body.mount.register_mm)
     held = held_at(measured, thing, body, knowledge) if measured is not None else None
+    held = held or _on_flange(thing, body, told, knowledge)
     lines = [head, *own, *told.lines, *_focusing(thing, question, knowledge), *_iris(thing)]
     if measured is None:
         ask = MEASURE if threaded else f"{MEASURE} And which mount or thread has it?"
@@ -55,16 +58,26 @@ def depends(question: Question, thing: Thing | None, body: BodySide, knowledge: 
     )  # fmt: skip
 
 
+def _on_flange(thing: Thing | None, body: BodySide, told: Told, knowledge: Knowledge) -> ListedChain | None:
+    """A lens measured too short for the body, judged where it then sits."""
+    error = next((row.value for row in told.quantities if row.name == "register_error_mm"), None)
+    form = body.format or knowledge.catalogue.formats.get(body.body.format or "")
+    if error is None or not is_known(error) or form is None or thing is None or thing.focal_length_mm is None:
+        return None
+    off = (("extension-tube", error.nominal, error.nominal),)
+    return as_listed(judged_alone(thing.focal_length_mm, thing.f_number, off, form, knowledge), ON_FLANGE)
+
+
 def _left_over(measured_mm: float, body: Mount, register: Interval) -> tuple[Line, Told]:
     """What a measured distance leaves between lens and body."""
     over = Interval.exact(measured_mm) - register
     head = f"{small_mm(measured_mm)} from flange to image, less {small_mm(register.nominal)}, the register of "
+    ring = Quantity("ring_thickness_mm", over, "lens as measured")
     if over.nominal < 0:
         text = f"{head}{body.designation}: {small_mm(-over.nominal)} too short. Close-up only, unless it sinks in."
-    else:
-        room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
-        text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
-    ring = Quantity("ring_thickness_mm", over, "lens as measured")
+        return Line("head", text), Told((), (Quantity("register_error_mm", -over, ON_FLANGE), ring))
+    room = f"{small_mm(over.nominal)} for ring, helicoid or holder"
+    text = f"{head}{body.designation}, leaves {room}: held so, it reaches infinity."
     return Line("head", text), Told((), (Quantity("stack_mm", over, AS_MEASURED), ring))
 
 

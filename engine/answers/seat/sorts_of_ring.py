@@ -17,7 +17,7 @@ _ANY: Final = frozenset(["adapter", "ring", ""])
 
 
 def of_its_word(thing: Thing, pairs: Sequence[str], text: str, knowledge: Knowledge) -> list[str]:
-    """'a flush D-C ring': of the rings between two mounts those named by the word before it, if not all."""
+    """'a flush D-C ring': of the rings between two mounts those that the word before it names, if not all."""
     at = text.casefold().find(thing.words.casefold()) if thing.words else -1
     before = re.findall(r"[a-z]+", text[: max(0, at)].casefold())[-1:]
     rows = _between(pairs, knowledge)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide
 from engine.answers.parts.said import mentions, number, number_beside, numbers
@@ -113,3 +113,15 @@ def _added_told(glass_mm: float, facts: Catalogue) -> Told:
     )
     rows = (Quantity("glass_shift_mm", shift), Quantity("register_error_mm", -shift), Quantity("shim_mm", shift))
     return Told((Line("head", text),), rows)
+
+
+def with_plate_told(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer with what a plate told by thickness and index does to the focus before it, where it lacks that."""
+    glass = number(question, "glass")
+    shift = shift_of(glass, knowledge.catalogue, index_of_glass(question, knowledge)[0]) if glass is not None else None
+    if glass is None or shift is None or any(row.name == "glass_shift_mm" for row in answer.quantities or ()):
+        return answer
+    told = _moved_by_plate(glass, question, knowledge)
+    only = answer.intent == "coverage" or not answer.quantities
+    lines = told.lines if only else (*told.lines, *answer.lines)
+    return replace(answer, lines=lines, quantities=(*told.quantities, *(answer.quantities or ())))

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.pitch_drift import OTHER_PITCH
 from engine.answers.parts.said import mentions, number, pitch_mm
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.base.interval import Interval, is_known
 from engine.physics import calibration
 from grammar.questions import Question
 
-SAME_MM = 0.005  # pitches nearer than this are one
 WHOLE_TURN = 360.0  # degrees
-LONGEST_THREAD_MM = 12.0  # of a lens
 LONGEST_WAY_MM = 80.0  # that a focusing thread moves
 _WAYS = ("travel", "thread_length", "extension", "length", "thickness")  # keys of how far something is moved
 
@@ -33,7 +32,7 @@ def asks_turns(question: Question) -> bool:
 def turned(question: Question, knowledge: Knowledge) -> Told:
     """What a lens screwed out by part of a turn has moved."""
     turns = turns_told(question)
-    if turns is None or _lead(question) is not None:
+    if turns is None or _lead(question) is not None or question.said(OTHER_PITCH) is not None:
         return Told()
     pitch = _pitch(question, knowledge)
     if pitch is None:
@@ -89,32 +88,6 @@ def lead_told(question: Question) -> Told:
     by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turns"
     text = f"{small_mm(moved)} in {by} is {trimmed(lead.nominal, 3)} mm in a whole turn."
     return Told((Line("head", text),), (Quantity("advance_per_turn_mm", lead, "by the turn told"),))
-
-
-def drift(question: Question, knowledge: Knowledge) -> Told:
-    """How far a thread cut at another pitch than the one named runs apart from it over its turns."""
-    cut, turns = pitch_mm(question), number(question, "turns")
-    threads = knowledge.catalogue.threads
-    mounts = [knowledge.catalogue.mounts.get(thing.id or "") for thing in (*question.lenses, *question.bodies)]
-    named = [
-        threads[mount.thread or ""].pitch_mm
-        for mount in mounts
-        if mount is not None and (mount.thread or "") in threads
-    ]
-    right = next((pitch for pitch in named if is_known(pitch)), None)
-    if cut is None or right is None or not is_known(right) or abs(cut - right.nominal) < SAME_MM:
-        return Told()
-    if turns is None:  # as many as its length has
-        length = number(question, "thread_length", "thickness", "length")
-        turns = length / right.nominal if length is not None and length <= LONGEST_THREAD_MM else None
-    if turns is None:
-        return Told()
-    off = abs(cut - right.nominal) * turns
-    text = (
-        f"Cut at {trimmed(cut, 3)} mm instead of {trimmed(right.nominal, 3)} mm it runs {small_mm(off)} apart over"
-        f" {trimmed(turns, 2)} turns: it binds unless it is cut that much loose, or has fewer turns."
-    )
-    return Told((Line("head", text),), (Quantity("pitch_drift_mm", Interval.exact(off)),))
 
 
 def _lead(question: Question) -> Interval | None:

@@ -55,7 +55,7 @@ def _held_flush(question: Question) -> bool:
 def straight_or_forced(question: Question, setup: Setup, knowledge: Knowledge) -> list[ListedChain]:
     """What the question itself describes though nobody would advise it: it is answered first."""
     # 'an A lens, no ring, how do I stop it down' has no ring of stops
-    lacks = mentions(question, "lens-lacks-its-ring") or (
+    lacks = mentions(question, "lens-lacks-its-ring", "ring-of-focus") or (
         mentions(question, "only-no-ring") and mentions(question, "iris-asked", "stops-it-down")
     )
     bare = mentions(question, "held-direct") and not lacks

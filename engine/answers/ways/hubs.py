@@ -24,6 +24,12 @@ def hub_of(question: Question) -> Thing | None:
     return next((thing for thing in question.adapters if thing.piece == "hub"), None)
 
 
+def so_many_bodies(question: Question) -> int:
+    """How many bodies are told of which nothing else is: '3 bodies'."""
+    body = question.bodies[0] if len(question.bodies) == 1 else None
+    return int(body.count or 0) if body is not None and not body.ids else 0
+
+
 def is_hub_told(question: Question, knowledge: Knowledge) -> bool:
     """Whether all is to go by way of one mount: 'with M as a hub', 'through M'."""
     return hub_of(question) is not None or any(name in knowledge.catalogue.mounts for name in question.limits.using)
@@ -45,7 +51,7 @@ def through_hub(
         hub = _hub_at(mount, question, lenses, bodies, knowledge)
         if hub is not None and not hub.barred:
             pairs = len({lens.mount.id for lens in lenses}) * len(bodies)
-            return _hub_told(hub, direct, pairs)
+            return _hub_told(hub, direct, pairs, so_many_bodies(question))
         first = first or hub
     return _no_hub(first) if first is not None and hub_of(question) is not None else Told()
 
@@ -88,14 +94,15 @@ def _hub_at(
     return Hub(hub, fronts, rears, tuple(pair for pair in (*fronts, *rears) if _is_barred(pair, knowledge)))
 
 
-def _hub_told(hub: Hub, direct: Interval | None, pairs: int) -> Told:
+def _hub_told(hub: Hub, direct: Interval | None, pairs: int, bodies: int = 0) -> Told:
     fronts, rears = hub.fronts, hub.rears
     rows = [Quantity("ring_thickness_mm", pair.ring, pair.case) for pair in fronts if pair.ring is not None]
     rows += [Quantity("ring_thickness_mm", pair.ring, f"hub to {pair.case}") for pair in rears if pair.ring is not None]
-    count = len(fronts) + (len(rears) or 1)
+    on = len(rears) or bodies or 1
+    count = len(fronts) + on
     rows.append(Quantity("adapter_count", Interval.exact(float(count)), "through the hub"))
     seats = listed([f"{pair.words} {small_mm(pair.ring.nominal)}" for pair in fronts if pair.ring is not None])
-    to_body = "one to the body" if len(rears) < 2 else f"one to each of {len(rears)} bodies"
+    to_body = "one to the body" if on < 2 else f"one to each of {on} bodies"
     text = f"{HUB_TOLD} {hub.side.mount.designation} as a hub: rings to it for {seats}, and {to_body}: {count} in all"
     numbers_ = {(row.name, row.case): row.value for row in together([*fronts, *rears])[1]}
     price, left = numbers_.get(("price", "all pairs")), numbers_.get(("adapter_count", "to buy"))

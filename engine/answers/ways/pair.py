@@ -23,7 +23,7 @@ from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.named_pieces import with_named_pieces
 from engine.answers.ways.alongside import alongside, nearer, plainer, straight_or_forced
 from engine.answers.ways.plain_first import glass_left, plain_way, with_plain_way
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.chains.search import MOST_CHAINS
@@ -35,8 +35,27 @@ from grammar.turns.sticking import is_open
 
 SHOWN = 3
 ADDED = "added between"  # the case of what is still to be put between
+CLOSE = "macro-distance"
 REMEDY = "remedy"  # topic of what would set a chain right
 TUBES = frozenset({TUBE, *ADDED_FOCUSING})
+
+
+@compact
+class _Ways:
+    """The ways that were chosen. `named`: the knowledge with the pieces that were described; `first`: the way that is
+    told before all others; `held`: the lens held against the ring named, where that is not its own.
+    """
+
+    named: Knowledge
+    choice: Choice
+    first: list[ListedChain]
+    found: list[ListedChain]
+    held: ListedChain | None
+    passed_over: bool
+
+    @property
+    def chains(self) -> tuple[ListedChain, ...]:
+        return tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*self.first, *self.found], start=1))
 
 
 def one_pair(
@@ -47,7 +66,47 @@ def one_pair(
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
     question = with_flat_seat(question.with_(adapters=question.between), setup, ring)
-    named, limits = with_named_pieces(question, lens.mount.id, body.mount.id, knowledge)
+    ways = _ways(question, setup, ring, knowledge)
+    named, chains = ways.named, ways.chains
+    if not chains and unknown_register(setup) and not question.limits.owned_only:
+        hangs = depends(question, question.lens, body, knowledge)
+        return replace(hangs, ring=ring, chains=hangs.chains or ())
+    extra, rest = alongside(question, setup, ring, chains, named), still_needed(question, chains, named)
+    added, seen, bare = (
+        _added(question, chains),
+        _each_way(chains, named, question.feet),
+        glass_told(question, knowledge),
+    )
+    lines = [
+        *_not_that_way(question, setup, ways, knowledge),
+        *_opening(lens, body, chains, ring, question),
+        *glass_left(chains),
+        *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
+        *rest.lines,
+        *_notes(lens, body, ways.choice),
+        *nothing_holds(question, ways.held if ways.first else None),
+        *seen.lines,
+    ]
+    lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
+    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
+    lines += [*ring_lines(ring, setup, chains), *bare.lines, *extra.told.lines]
+    asked = intent or question.intent
+    lines += near_lines(chains) if asked == CLOSE else []
+    every = (*chains, *extra.chains)
+    numbers = _numbers(every[0].listed.judged, named) if every else Told()
+    answer = Answer(
+        question.text, asked, _status(chains, extra.chains), tuple(lines), question=question, chains=every, ring=ring,
+        quantities=(
+            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
+            *added.quantities, *bare.quantities, *rest.quantities,
+        ),
+    )  # fmt: skip
+    return _with_picture(answer, question, named)
+
+
+def _ways(question: Question, setup: Setup, ring: RingToMake, knowledge: Knowledge) -> _Ways:
+    """The ways by the pieces that were named; where these lead nowhere, those that would do."""
+    named, limits = with_named_pieces(question, setup.lens_mount.id, setup.body_mount.id, knowledge)
     first = straight_or_forced(question, setup, named)
     choice = choose(named, setup, limits, (question.limits.best or SHOWN) - len(first))
     passed_over = not choice.listed and not first and limits.using != question.limits.using
@@ -66,57 +125,45 @@ def one_pair(
         flush = flush or plain_way(question, tuple(found), ring, setup, named)
         first = [flush] if flush is not None else []
         found = with_plain_way(found, flush)[len(first) :]
-    chains = tuple(ListedChain(n, row.listed, row.title) for n, row in enumerate([*first, *found], start=1))
-    if not chains and unknown_register(setup) and not question.limits.owned_only:
-        hangs = depends(question, question.lens, body, knowledge)
-        return replace(hangs, ring=ring, chains=hangs.chains or ())
-    extra = alongside(question, setup, ring, chains, named)
-    rest = still_needed(question, chains, named)
-    side = seat_side(question, chains[0].listed.judged) if chains else Told()
-    lines = [
-        *_opening(lens, body, chains, ring, question),
-        *glass_left(chains),
-        *side.lines,
-        *rest.lines,
-        *_notes(lens, body, choice),
-    ]
-    if held is not None and not first:
-        lines.insert(0, Line("head", f"Not that way: {held.title}. Instead:"))
-    elif passed_over and question.adapters and found and not first:
-        lines.insert(0, Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge)))
-    lines += nothing_holds(question, held if first else None)
-    seen = Told()
+    return _Ways(named, choice, first, found, held, passed_over)
+
+
+def _not_that_way(question: Question, setup: Setup, ways: _Ways, knowledge: Knowledge) -> list[Line]:
+    """That the pieces named do not lead there, before what would."""
+    if ways.held is not None and not ways.first:
+        return [Line("head", f"Not that way: {ways.held.title}. Instead:")]
+    if ways.passed_over and question.adapters and ways.found and not ways.first:
+        return [Line("head", why_passed_over(question, setup.lens_mount, setup.body_mount, knowledge))]
+    return []
+
+
+def _each_way(chains: tuple[ListedChain, ...], knowledge: Knowledge, feet: bool) -> Told:
+    """Each way in words, with what the user saw on it."""
+    lines, seen = list[Line](), Told()
     for chain in chains:
-        lines += chain_lines(chain, named, question.feet, full=chain.number == 1)
-        told = beside(chain.listed.judged, facts, question.feet)
+        told = beside(chain.listed.judged, knowledge.catalogue, feet)
+        lines += chain_lines(chain, knowledge, feet, full=chain.number == 1)
         lines += [replace(line, depth=line.depth + 1) for line in told.lines]
         seen += told
-    added = _added(question, chains)
-    lines = [*added.lines, *lines] if question.topic == REMEDY else [*lines, *added.lines]
-    lines += elsewhere(setup, (chain.listed.judged for chain in chains), facts, question.feet)
-    lines += ring_lines(ring, setup, chains)
-    bare = glass_told(question, knowledge)
-    lines += [*bare.lines, *extra.told.lines]
-    if (intent or question.intent) == "macro-distance":
-        lines += near_lines(chains)
-    status = ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
-    if not chains and extra.chains and extra.chains[0].listed.judged.verdict == "infinity":
-        status = ANSWERED  # by a ring to be made
-    chains = (*chains, *extra.chains)
-    numbers = _numbers(chains[0].listed.judged, named) if chains else Told()
-    answer = Answer(
-        question.text, intent or question.intent, status, tuple(lines), question=question, chains=chains, ring=ring,
-        quantities=(
-            *seat_quantities(setup, ring, named), *numbers.quantities, *extra.told.quantities, *seen.quantities,
-            *added.quantities, *bare.quantities, *rest.quantities,
-        ),
-    )  # fmt: skip
-    tubes = any(thing.piece in TUBES for thing in question.adapters)
-    if tubes and chains and chains[0].listed.judged.verdict == "macro-only" and answer.intent != "macro-distance":
-        from engine.answers.close.close_picture import with_picture  # only where it works close up
+    return Told(tuple(lines), seen.quantities)
 
-        return with_picture(answer, question, named)
-    return answer
+
+def _status(chains: tuple[ListedChain, ...], further: tuple[ListedChain, ...]) -> int:
+    if not chains and further and further[0].listed.judged.verdict == "infinity":
+        return ANSWERED  # by a ring to be made
+    return ANSWERED if chains and chains[0].listed.judged.verdict != "unusable" else NO
+
+
+def _with_picture(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer, with what the picture is like where tubes leave the lens for close up alone."""
+    tubes = any(thing.piece in TUBES for thing in question.adapters)
+    chains = answer.chains or ()
+    close_only = bool(chains) and chains[0].listed.judged.verdict == "macro-only"
+    if not (tubes and close_only) or answer.intent == CLOSE:
+        return answer
+    from engine.answers.close.close_picture import with_picture  # only where it works close up
+
+    return with_picture(answer, question, knowledge)
 
 
 def _spans(thing: Thing, setup: Setup) -> bool:

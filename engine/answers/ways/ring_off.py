@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import small_mm, trimmed
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.making import ring_to_make
@@ -55,7 +55,8 @@ def of_ring(question: Question, knowledge: Knowledge) -> tuple[Told, float | Non
     )
     mended, left = Told((Line("head", text),), rows), left_as_it_is(error, question, knowledge)
     ring = _right_ring(question, knowledge)
-    told = _as_heads(left) + mended + ring if question.intent in _ASKS_FOCUS else mended + ring + left
+    first = question.intent in _ASKS_FOCUS or (mentions(question, "infinity-falls-at") and focals(question))
+    told = _as_heads(left) + mended + ring if first else mended + ring + left
     return told, abs(error) if error < 0 else None
 
 

@@ -12,13 +12,17 @@ from engine.answers.parts.wording import f_number, small_mm, times, trimmed
 from engine.answers.picture.blur import blur_of
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.described import TUBE
+from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import USUAL_FORMAT, far_limits, marks
+from engine.answers.shims.carried import is_limit
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import error_of_the_pair
-from engine.base.interval import Interval
+from engine.base.interval import Interval, is_known
 from engine.chains.walk import ADDED_FOCUSING
 from grammar.questions import Question
 
+_SHIMS: Final = "shim-calibration"
+TURNS_BACK: Final = 3  # that the error may have been told before
 SEVERAL: Final = 2
 RING: Final = "adapter"
 _SHORTEST_MM: Final = 4.0  # of focal lengths
@@ -29,6 +33,8 @@ LARGEST_MM: Final = 3.0  # of what is an error and no spacer
 def set_apart(question: Question, knowledge: Knowledge) -> Told:
     """Each lens, or each stop, with what the same length does to it; nothing where fewer than two are told."""
     lenses, error = _lenses(question), _error(question, knowledge)
+    if error is None and len(lenses) == 1 and (before := _told_before(question, knowledge)) is not None:
+        lenses, error = tuple(sorted({*lenses, before[0]})), before[1]
     if len(lenses) >= SEVERAL and error is None:
         told = _by_tube(lenses, question)
         ring = any(one.piece == RING for one in question.adapters)
@@ -40,6 +46,20 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     if error is None and not mentions(question, "soft-far"):
         return Told()
     return _by_stop(error, question, knowledge)
+
+
+def _told_before(question: Question, knowledge: Knowledge) -> tuple[float, float] | None:
+    """'why does my 85 look fine though' after the mark of a 20: that lens, and the error it tells."""
+    before = question.prior if question.follows else None
+    for _ in range(TURNS_BACK):
+        if before is None or before.intent != _SHIMS:
+            return None
+        told, at = focals(before), number(before, "mark") or before.distance_mm
+        error = Distances(told[0], knowledge.catalogue).extension_at(at) if len(told) == 1 and at else None
+        if error is not None and is_known(error) and told != focals(question):
+            return told[0], error.nominal if is_limit(before) else -error.nominal
+        before = before.prior
+    return None
 
 
 def _lenses(question: Question) -> tuple[float, ...]:

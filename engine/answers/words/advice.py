@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.exposure.exposing import lost_by_extension
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, asked_about, nearest, of_values, outdone_last
+from engine.answers.parts.nearby import HUNDREDTHS, LEAST, asked_about, nearest, of_values, outdone_last, surely_named
 from engine.answers.parts.owned import own_lens
 from engine.answers.parts.said import focals
 from engine.answers.picture.equivalent import framed
@@ -17,6 +17,7 @@ from engine.facts.subjects import asked_as
 from grammar.questions import Question
 
 HAZARD = "hazard"
+SHIM = "shim-calibration"
 FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
@@ -34,6 +35,7 @@ def named_or_near(
     mounts = named_mounts(question, knowledge)
     ids = [question.topic] if question.topic is not None and question.topic in table else []
     ids += [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
+    ids = surely_named(ids, asked_about(question), knowledge.catalogue, question.intent)
 
     def fits(advice: Advice) -> bool:
         return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
@@ -45,6 +47,7 @@ def named_or_near(
     if not near and question.prior is not None and least == LEAST:
         # 'does that hurt anything?': what it is about was said before
         said = f"{asked_about(question)} {question.prior.text}"
+        said += f" {HUNDREDTHS}" if question.prior.intent == SHIM else ""  # 'do i need to care' after a shim
         near = nearest(said, knowledge.catalogue, 1, ALONE, question.intent, fits)
         if question.intent == HAZARD:
             near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)

@@ -15,6 +15,7 @@ from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
 from engine.answers.words.advice import advice_lines
 from engine.answers.words.by_format import by_format
+from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
@@ -57,6 +58,8 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
         lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
     lines[:0] = _same_or_not(question, knowledge)
+    pitch = pitch_said(question)
+    lines[:0], quantities[:0] = pitch.lines, pitch.quantities
     if not lines:
         lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
     if not lines:

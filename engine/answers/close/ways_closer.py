@@ -1,0 +1,77 @@
+"""What brings a lens on a body closer than it comes by itself: a helicoid, a tube, a close-up lens, each in numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from engine.answers.close.close_picture import shown_by
+from engine.answers.close.close_rows import at_extension
+from engine.answers.close.dioptres import with_close_up_lens
+from engine.answers.parts.answer import Answer, Line, ListedChain, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import money, small_mm, trimmed
+from engine.answers.seat.distances import distances_of
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from engine.facts.records import Adapter
+from grammar.questions import CLOSE_UP_LENS, Question, Thing
+from grammar.things.casting import DRAWN
+
+_HELICOID: Final = "helicoid"
+_BEFORE: Final = frozenset(["chain", "focus-verdict", "macro-distance"])  # kinds whose chains were just told
+LEAD: Final = (
+    "Ways closer, nearest at hand first: a helicoid in the ring's place keeps infinity, a tube between loses it while "
+    "it is in, a close-up lens on the front comes off again."
+)
+_UNTOLD: Final = "How large it comes is the length added over the focal length, which is not told."
+
+
+def led_by_ways(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer, behind the ways; of chains that were told just before only what is asked back is told again."""
+    drawn = any(thing.piece in DRAWN or thing.piece == CLOSE_UP_LENS for thing in question.adapters)
+    if drawn or not mentions(question, "closer-wanted"):
+        return answer
+    told = Told((Line("head", LEAD),))
+    for part in _ways(answer, question, knowledge):
+        told += part
+    again = question.follows and question.prior is not None and question.prior.intent in _BEFORE
+    rest = tuple(line for line in answer.lines if line.kind == "ask" or not again)
+    return replace(answer, lines=(*told.lines, *rest), quantities=(*told.quantities, *answer.quantities))
+
+
+def _ways(answer: Answer, question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    lens = distances_of(question.lens, knowledge.catalogue) if question.lens is not None else None
+    helicoid = next((piece for chain in answer.chains or () for piece in _helicoids(chain)), None)
+    shown = shown_by(question, knowledge)
+    if lens is None:
+        yield Told((Line("text", _UNTOLD),))
+        return
+    if helicoid is not None:
+        travel = _travel(helicoid)
+        price = f" [{money(helicoid.price_usd)}]" if helicoid.price_usd is not None else ""
+        lead = f"{helicoid.name}{price}, drawn out {small_mm(travel)}"
+        yield at_extension(lens, travel, shown, lead, end="near", lead=lead)
+    tube = knowledge.catalogue.assumptions["tube-to-show-by"].value.nominal
+    lead = f"a tube of {trimmed(tube, 1)} mm, say"
+    yield at_extension(lens, tube, shown, lead, end="near", lead=lead)
+    glass = question.with_(adapters=(Thing(piece=CLOSE_UP_LENS),), values=(), distance_mm=None)
+    yield max(with_close_up_lens(lens, glass, shown), key=_power, default=Told())
+
+
+def _power(told: Told) -> float:
+    """By how much a close-up lens magnifies, the strongest of a usual set being shown."""
+    return max(
+        (row.value.nominal for row in told.quantities if row.name == "magnification" and is_known(row.value)),
+        default=0.0,
+    )
+
+
+def _helicoids(chain: ListedChain) -> list[Adapter]:
+    return [piece for piece in chain.listed.judged.chain.adapters if piece.kind == _HELICOID and _travel(piece) > 0]
+
+
+def _travel(piece: Adapter) -> float:
+    short, long = piece.thickness_mm.shortest, piece.thickness_mm.longest
+    return long.nominal - short.nominal if is_known(short) and is_known(long) else 0.0

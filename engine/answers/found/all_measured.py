@@ -1,0 +1,61 @@
+"""A lens of which thread, pitch and flange to image are told: what they say of its mount, taken together."""
+
+from __future__ import annotations
+
+from engine.answers.found import together
+from engine.answers.found.not_by_thread import not_by_thread
+from engine.answers.found.thread_told import ASSUMED
+from engine.answers.found.threads_measured import ROUGHLY_MM, thread_measured
+from engine.answers.parts.answer import ANSWERED, Answer, Line
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions, number
+from engine.answers.seat.seen import is_coupled_by_lugs
+from engine.base.compact import replace
+from grammar.questions import Question, Thing
+
+BY_PAPER = "How far is it from flange to the image of a far window on paper, set to infinity? Measure that: it decides."
+
+
+def combined(question: Question, knowledge: Knowledge, by_name: bool = False) -> Answer | None:
+    """Thread, pitch and flange to image of all that was told, taken together; None where that is too little."""
+    diameter, pitch = thread_measured(question)
+    sure = [thing for thing in question.lenses if thing.kind == "mount" and ASSUMED not in thing.traits]
+    named = tuple(id_ for thing in sure for id_ in thing.ids[:1])
+    if is_bayonet(question):
+        return None
+    if diameter is None and by_name:
+        diameter = _named_width(named, knowledge)
+    slack = ROUGHLY_MM if pitch is not None and mentions(question, "roughly") else 0.0
+    found = together.Found(diameter, pitch, number(question, "flange_to_image"), slack)
+    rows = together.matches(found, named, knowledge)
+    if not rows or (found.register_mm is None and not named):
+        return None
+    told = together.told(found, rows, named, knowledge)
+    mounts = together.settled(found, rows)
+    asked = question
+    if mounts:
+        ids, words = tuple(mount.id for mount in mounts), mounts[0].designation
+        lens = replace(question.lens or Thing(), kind="mount", ids=ids, words=words)
+        asked = replace(question, lenses=(lens, *question.lenses[1:]))
+    lines = [*not_by_thread(question, knowledge).lines, *told.lines]
+    if found.register_mm is None and any(not row.bad for row in rows):
+        lines.append(Line("ask", BY_PAPER, wants="flange_to_image"))
+    return Answer(
+        question.text, "identify-mount", ANSWERED, tuple(lines), question=question, quantities=told.quantities,
+        learnt=asked,
+    )  # fmt: skip
+
+
+def _named_width(named: tuple[str, ...], knowledge: Knowledge) -> float | None:
+    """'42 mm screw, image at 55': the name of a screw mount tells how wide its thread is, not whose register it has."""
+    mounts, threads = knowledge.catalogue.mounts, knowledge.catalogue.threads
+    thread = threads.get(mounts[named[0]].thread or "") if len(named) == 1 and named[0] in mounts else None
+    return thread.major_mm.nominal if thread is not None else None
+
+
+def is_bayonet(question: Question) -> bool:
+    """Whether what was measured is a bayonet: its width is no thread."""
+    told = question if question.prior is None or not question.follows else question.prior
+    seen = any(mentions(one, "bayonet") or is_coupled_by_lugs(one) for one in (question, told))
+    seen = seen or question.said("throat") is not None  # only what a bayonet goes into has one
+    return seen and not mentions(question, "thread-told")

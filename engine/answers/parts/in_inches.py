@@ -1,0 +1,48 @@
+"""Lengths that an answer tells in millimetres, told in inches as well where they are asked for so."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Answer, Line
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import listed
+from engine.base.compact import replace
+from engine.base.interval import Interval, is_known
+from grammar.questions import Question
+
+_INCH: Final = 25.4
+# what may be asked for so, in the order told; distances are told in feet and inches by the answers themselves
+_LENGTHS: Final = {
+    "shim_mm": "shim", "hole_mm": "hole", "ring_thickness_mm": "ring", "register_difference_mm": "difference",
+    "register_mm": "register", "image_circle_mm": "image circle", "format_width_mm": "width",
+    "format_height_mm": "height", "format_diagonal_mm": "diagonal", "thread_diameter_mm": "thread",
+    "thread_pitch_mm": "pitch", "bore_mm": "bore", "crop_width_mm": "crop width", "crop_height_mm": "crop height",
+}  # fmt: skip
+_MADE: Final = frozenset(["shim_mm", "hole_mm", "ring_thickness_mm"])  # what is to be made is asked for alone
+_SEEN: Final = frozenset(["coverage", "definition", "compare"])  # kinds that ask for nothing to be made
+_MOST: Final = 3
+_EXACT: Final = 0.05  # an interval no wider than this share is told by its middle
+
+
+def with_inches(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer, led by its lengths in inches: the first of each kind."""
+    told: dict[str, str] = {}
+    for row in answer.quantities:
+        if row.name in _LENGTHS and row.name not in told and is_known(row.value):
+            told[row.name] = f"{_LENGTHS[row.name]} {_inches(row.value)} in"
+    if answer.intent in _SEEN:
+        told = {name: text for name, text in told.items() if name not in _MADE}
+    made = [name for name in told if name in _MADE]
+    shown = [told[name] for name in (made[:1] or list(told))][:_MOST]
+    if not shown:
+        return answer
+    return replace(answer, lines=(Line("head", f"In inches: {listed(shown)}."), *answer.lines))
+
+
+def _inches(value: Interval) -> str:
+    digits = 4 if abs(value.nominal) < _INCH else 3
+    low, high = (f"{end / _INCH:.{digits}f}" for end in (value.least, value.greatest))
+    if value.greatest - value.least <= _EXACT * abs(value.nominal):
+        return f"{value.nominal / _INCH:.{digits}f}"
+    return f"{low} to {high}"

@@ -1,0 +1,49 @@
+"""Frame rates told without their unit: 'overcrank 25 to 100', '24 to 120 fps', 'shoot 50 in a 25 timeline'."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Final
+
+from grammar.words.groups import CRANKED
+from grammar.words.tokens import Token
+
+_RATES: Final = (6.0, 2000.0)  # frames a second, where words tell that they are
+_USUAL: Final = frozenset(
+    [12, 16, 18, 24, 25, 30, 48, 50, 60, 72, 75, 90, 96, 100, 120, 144, 150, 180, 200, 240, 250, 300]
+)
+_LINKS: Final = frozenset(
+    ["to", "from", "vs", "instead", "of", "in", "against", "than", "on", "over", "for", "up", "down"]
+)
+_SMALL: Final = frozenset(["PREP", "DET", "CUE", "JOIN", "VERB", "FILLER", "MEASURE", "LIMIT"])
+_NEAR: Final = 4  # tokens between two rates
+_OF_OTHERS: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "DEGREES", "FNUM", "BODY"])
+
+
+def with_rates_told(tokens: list[Token]) -> list[Token]:
+    """Two bare numbers that a word for slow or quick motion, or the unit of one, makes frame rates become FPS."""
+    rated = any(one.kind == "FPS" for one in tokens)
+    cranked = any(CRANKED in one.groups for one in tokens)
+    if not (rated or cranked):
+        return tokens
+    out = list(tokens)
+    places = [at for at, one in enumerate(out) if one.kind == "FPS" or _may_be_rate(out, at, cranked)]
+    for one, other in pairwise(places):
+        if _are_linked(out[one + 1 : other]):
+            out[one], out[other] = out[one].as_("FPS"), out[other].as_("FPS")
+    return out
+
+
+def _may_be_rate(tokens: list[Token], at: int, cranked: bool) -> bool:
+    token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
+    if token.kind not in ("NUMBER", "FOCAL") or not token.text.isdecimal():
+        return False
+    if after is not None and after.kind in _OF_OTHERS:
+        return False
+    return _RATES[0] <= token.numbers[0] <= _RATES[1] if cranked else token.numbers[0] in _USUAL
+
+
+def _are_linked(between: list[Token]) -> bool:
+    """Whether nothing but what leads from one to the other stands between them."""
+    words = {word for one in between for word in (one.value, *one.text.casefold().split())}
+    return 0 < len(between) <= _NEAR and all(one.kind in _SMALL for one in between) and bool(words & _LINKS)

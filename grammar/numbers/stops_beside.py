@@ -1,0 +1,59 @@
+"""A stop by its number alone, told so by what stands beside it: 'at 2x, ring says 5.6', 'engraved 2.8 but T3.1'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+from grammar.words.written import STOPS
+
+_RING: Final = "ring"
+_BETWEEN: Final = frozenset(["VERB", "PREP", "FILLER", "CUE"])
+_MARKED: Final = "mark"  # the value of words that something is engraved by
+_LARGER: Final = frozenset(["RATIO", "TIMES"])
+_GLASS: Final = frozenset(["PIECE", "LENS", "KIND", "CROP"])  # behind a factor they say whose it is
+_FIRST: Final = 2  # tokens from the word for the ring to its number
+
+
+def with_stops_beside(tokens: list[Token]) -> list[Token]:
+    """The bare numbers that can only be stops as FNUM, and the words for the iris ring or the engraving as no piece."""
+    out = list(tokens)
+    if any(one.kind == "FNUM" for one in out):
+        return out
+    if any(one.kind == "TSTOP" for one in out):
+        return _beside_t_stop(out)
+    return _on_the_ring(out) if any(_is_magnification(out, at) for at in range(len(out))) else out
+
+
+def _beside_t_stop(tokens: list[Token]) -> list[Token]:
+    told = [at for at, one in enumerate(tokens) if one.kind == "NUMBER" and _is_stop(one)]
+    if len(told) == 1:
+        at = told[0]
+        tokens[at] = tokens[at].as_("FNUM")
+        if at and tokens[at - 1].kind == "MEASURE" and tokens[at - 1].value == _MARKED:
+            tokens[at - 1] = tokens[at - 1].as_("CUE")
+    return tokens
+
+
+def _on_the_ring(tokens: list[Token]) -> list[Token]:
+    """'ring says 5.6', 'the ring on 8': of a lens that works close up, what its ring says is the stop."""
+    for at, token in enumerate(tokens):
+        if token.kind != "PIECE" or token.text.casefold() != _RING:
+            continue
+        behind = at + 1
+        while behind < len(tokens) and behind - at <= _FIRST and tokens[behind].kind in _BETWEEN:
+            behind += 1
+        if behind - at > 1 and behind < len(tokens) and tokens[behind].kind == "NUMBER" and _is_stop(tokens[behind]):
+            tokens[behind] = tokens[behind].as_("FNUM")
+            tokens[at] = token.as_("CUE")
+            break
+    return tokens
+
+
+def _is_stop(token: Token) -> bool:
+    return token.numbers[0] in STOPS and not token.text.isalpha()
+
+
+def _is_magnification(tokens: list[Token], at: int) -> bool:
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    return tokens[at].kind in _LARGER and (after is None or after.kind not in _GLASS)

@@ -1,0 +1,52 @@
+"""What tubes and rings come to in all: 'a set of rings which add up to 31 mm', 'tubes, 56 mm together'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.casting import SPACER
+from grammar.words.tokens import Token, is_plural
+
+_SUMS: Final = frozenset(["total", "size"])
+_BETWEEN: Final = frozenset(["CUE", "DET", "VERB", "MARK"])
+_NEAR: Final = 3  # tokens from the pieces to the word for the sum, and from there to the length
+_LONGEST: Final = 400.0  # mm
+_TOLD: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "MOUNT", "LETTER", "LINK", "COUNT", "RATIO"])
+_CLOSE: Final = frozenset(["how-close", "how-big", "macro", "working-distance"])
+
+
+def with_sums_of_pieces(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """The sum stands before the pieces, as the length of one tube does. `told`: what the cues of the line tell."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        if token.kind != "PIECE" or (at and out[at - 1].kind in _TOLD) or not _are_tubes(token, told):
+            continue
+        word = _ahead(out, at + 1, ("MEASURE",))
+        length = _ahead(out, word + 1, ("LENGTH", "NUMBER")) if word and out[word].value in _SUMS else None
+        if word is None or length is None or not _may_be_sum(out[length]):
+            continue
+        sum_ = out.pop(length).as_("LENGTH", unit="mm")
+        out[word] = out[word].as_("CUE")
+        out[at : at + 1] = [sum_, token.as_("PIECE", value=SPACER)]
+        return out
+    return out
+
+
+def _are_tubes(token: Token, told: frozenset[str]) -> bool:
+    rings = token.value == "adapter" and is_plural(token) and bool(told & _CLOSE)
+    return token.value == SPACER or rings
+
+
+def _ahead(tokens: list[Token], at: int, kinds: tuple[str, ...]) -> int | None:
+    """Where the next token of the kinds stands, with nothing but small words before it."""
+    for place in range(at, min(len(tokens), at + _NEAR)):
+        if tokens[place].kind in kinds:
+            return place
+        if tokens[place].kind not in _BETWEEN:
+            return None
+    return None
+
+
+def _may_be_sum(token: Token) -> bool:
+    metric = token.unit == "mm" or (token.kind == "NUMBER" and not token.text.isalpha())
+    return metric and 0 < token.numbers[0] <= _LONGEST

@@ -1,0 +1,74 @@
+"""Which of the formats told is what the lens was made for, and which is to be lit by it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.things.cast import Cast
+from grammar.things.casting import Part
+from grammar.things.phrases import TOWARDS, Noun
+
+_MADE: Final = "made-for"
+_MADE_FOR: Final = frozenset(["for", "from", "of", _MADE])
+_LIT: Final = frozenset(["cover", "vignette", "image-circle", "frame-filling"])  # cues of what is to be lit
+
+
+def lens_by_its_frame(cast: Cast) -> None:
+    """'a 210 for 13x18, on 44x33': beside what a lens is put on, the frame that it is for is what it was made for."""
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    if lens is None or lens.formats:
+        return
+    made_for = [part for part in cast.frames if part.formats and _is_made_for(part, cast)]
+    if len(made_for) != 1:
+        return
+    lit = [part for part in (*cast.frames, *cast.bodies) if part is not made_for[0] and _is_lit(part, made_for[0])]
+    towards = any(part.noun.role in TOWARDS for part in lit)
+    if not lit or not (towards or cast.told & _LIT or made_for[0].noun.role == _MADE):
+        return
+    lens.formats = list(made_for[0].formats)
+    cast.frames.remove(made_for[0])
+
+
+def lens_by_its_camera(cast: Cast) -> None:
+    """'the Super 8 camera had a C zoom, on my 1-mount body': the camera told by its film alone is where it came from.
+
+    Its frame said once more is not to be lit either.
+    """
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    first, other = cast.bodies if len(cast.bodies) == 2 else (None, None)
+    if lens is None or first is None or other is None or lens.formats or not cast.told & _LIT:
+        return
+    came = first.formats and not (first.has_mount or first.noun.role) and first.noun.column < lens.noun.column
+    if not came or not other.has_mount or other.noun.column < lens.noun.column:
+        return
+    lens.formats, lens.by_camera = list(first.formats), True
+    ids = first.formats[0].ids
+    cast.bodies.remove(first)
+    cast.frames = [part for part in cast.frames if not part.formats or part.formats[0].ids != ids or part.noun.role]
+
+
+def _is_lit(part: Part, frame: Part) -> bool:
+    """Whether a lens is put on it, and it is of no frame told right beside it: 'an E body, APS-C'."""
+    own = any(one in frame.formats for one in part.formats)
+    return not own and (part.sort == "frame" or part.has_mount or bool(part.formats) or part.noun.role in TOWARDS)
+
+
+def frame_beside_lens(cast: Cast) -> None:
+    """'a 1 inch zoom Super 35 coverage': of two formats told of one lens the last is what it is to light."""
+    lens = cast.lenses[0] if len(cast.lenses) == 1 else None
+    if lens is None or cast.bodies or cast.frames or not cast.told & _LIT or len(lens.formats) != 2:
+        return
+    first, last = lens.formats
+    if first.ids[:1] != last.ids[:1]:
+        lens.formats = [first]
+        noun = Noun(role="on", mods=[last.as_("FORMAT")], column=last.column, text=last.text)
+        cast.frames.append(Part("frame", noun, formats=[last]))
+
+
+def _is_made_for(frame: Part, cast: Cast) -> bool:
+    """'for 13x18', 'a 10 mm cine lens (16mm film)', and 'a 16 mm relic, 25mm, on MFT': told before what is lit."""
+    if frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role):
+        return True
+    first = all(frame.noun.column < part.noun.column for part in (*cast.bodies, *cast.frames) if part is not frame)
+    plain = not frame.noun.role and frame.noun.head is None and frame.noun.join in ("", ",")
+    return plain and first and bool(cast.told & _LIT)

@@ -1,0 +1,31 @@
+"""A tube or ring put between, and nothing asked of it, after what a lens lights or frames: how near it comes."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.things.casting import DRAWN
+
+_SEEN: Final = frozenset(["coverage", "crop-equivalent"])  # a tube changes little of these, and much of how near
+_EXTENSION: Final = "extension"
+# cues that ask nothing by themselves
+_IDLE: Final = frozenset(["ok", "what-if", "what", "can", "will", "adding", "put-in", "get", "again", "now"])
+_ADDED: Final = frozenset(["added", "another", "further"])  # values of words that add
+
+
+def puts_between(heard: Heard, before: Question) -> bool:
+    """'and if i add a 5 mm ring', 'with 10 mm of tube behind' after whether a lens covers."""
+    cast, lens = heard.cast, before.lens
+    others = cast.lenses or cast.bodies or cast.frames or heard.readings.f_number is not None
+    known = lens is not None and lens.focal_length_mm is not None and len(before.lenses) == 1
+    if before.intent not in _SEEN or others or not known or any(cue.tells not in _IDLE for cue in heard.cues):
+        return False
+    tubes = [part for part in cast.pieces if part.piece in DRAWN and part.thickness is not None]
+    if tubes and len(tubes) == len(cast.pieces):
+        return True
+    if not cast.pieces:
+        return _EXTENSION in heard.readings.values
+    rings = all(part.piece not in DRAWN and (part.thickness is not None or part.named) for part in cast.pieces)
+    return rings and any(token.kind == "PREP" and token.value in _ADDED for token in heard.line.tokens)

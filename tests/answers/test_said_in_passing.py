@@ -1,0 +1,113 @@
+"""What is told without its usual word: a sheet by 'one is', a part of a stop, a wide lens, a lens turned round."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "wanted"),
+    [
+        ("paper for the printer is 0.09 i think. need 0.36 more, how many", "layer_count", 4),
+        ("how many layers of foil for 0.12 if one is 0.015", "layer_count", 8),
+        ("close one third from f/4, this is what number?", "f_number", 4.49),
+        ("2/3 open from f/8", "f_number", 6.35),
+        ("f/5.6 plus one third", "f_number", 6.29),
+        ("is a 24mm wide still wide on mft", "equivalent_focal_mm", 48),
+        ("turn the 35 mm f/2.8 around in front of a 105, magnification", "magnification", 3),
+        ("hold a 50 the wrong way round before my 200, how big", "magnification", 4),
+        ('a "+4" close up filter on a 50mm, where is it sharp', "working_distance_mm", 250),
+        ("+2 close-up lens, 135mm, how close", "magnification", 0.27),
+        ("cut 1.00 instead of 26tpi, how far off after 5 turns", "pitch_drift_mm", 0.1154),
+        ("32tpi cut as 0.8, how much off after 4 turns", "pitch_drift_mm", 0.025),
+        ("collimated the 50 at a house 25 m away. error?", "extension_mm", 0.1),
+    ],
+)
+def test_a_number_without_its_usual_word_is_told_of_what_it_is(asked, text, name, wanted):
+    told = numbers(asked(text), name)
+    assert any(
+        low == pytest.approx(wanted, rel=0.01) and high == pytest.approx(wanted, rel=0.01) for low, high in told
+    ), told
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("super 8 film lens, sensor 2/3 inch. how many percent has picture", "does not cover 2/3 in"),
+        ("16mm lens stamped 2/3, sensor is the 1.1in kind. dark?", "Lens made for 2/3 in: does not cover 1.1 in"),
+        ("can the lens of an OM camera fill a 1 inch sensor", "OM-mount lens: covers 1-type"),
+    ],
+)
+def test_a_lens_and_the_sensor_it_is_to_light_are_told_apart(asked, text, says):
+    assert says in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("28mm wide thread, what mount", "28 mm"),
+        ("sensor 1 inch behind the flange", "1-type"),
+        ("how many layers of paper for 0.3", "3 of office paper"),
+    ],
+)
+def test_what_only_looks_so_stays_what_it_was(asked, text, says):
+    assert says in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "wanted"),
+    [
+        ("75 enlarger lens, i measured flange to picture of the far house = 71mm. helicoid 25-55 on E, infinity?",
+         "helicoid_setting_mm", 53),
+        ("50mm enlarging lens, 39 thread, I get 44.3 from shoulder to image of the roof. how long a stack on NX",
+         "stack_mm", 18.8),
+        ("35mm projector lens, shoulder to image 38.0 mm, dslr EF. can it do infinity", "register_error_mm", 6),
+    ],
+)  # fmt: skip
+def test_what_was_measured_to_the_image_of_something_far_is_no_size_of_that(asked, text, name, wanted):
+    assert (pytest.approx(wanted), pytest.approx(wanted)) in numbers(asked(text), name)
+
+
+def test_a_smooth_tube_of_a_projector_lens_is_its_barrel_and_a_hole_for_it_is_told(asked):
+    held = flat(asked("100mm lens from a slide projector, tube is smooth 52.5 mm, nothing to screw. how attach on Z"))
+    assert "It must exceed 16 mm" in held
+    bored = asked("I make a wooden board for the barrel of a 42.5 mm projector lens, drill what size so it slides in")
+    assert numbers(bored, "bore_mm") == [(pytest.approx(42.53), pytest.approx(42.7))]
+    assert "20 mm of tube" in flat(asked("plain 20 mm tube behind my 50mm lens, how close"))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("45mm lens without a ring to focus, from an autofocus rangefinder camera with G bayonet. on E?",
+         "G-mount (35 mm AF rangefinder) rangefinder lens on an E-mount body: reaches infinity"),
+        ("50mm from an AF rangefinder camera, G bayonet. on Z?", "G-mount (35 mm AF rangefinder) rangefinder lens"),
+        ("projector lens plain 52.5 barrel, E body, what do i have to get to hold it", "It must exceed 18 mm"),
+        ("M42 to E ring, one costs 10 and one 60 dollars, what do i get for more", "the dearer buys truer thickness"),
+        ("what is 32 tpi in mm", "32 tpi is 0.7937 mm a turn"),
+        ("M39x1 into LTM, how much does it run off in 6 turns", "runs 0.14 mm apart over 6 turns"),
+        ("on this cheap ring the 28mm goes over infinity", "the ring is too thin"),
+        ("image got a stop brighter when I put in the 0.7 reducer. how come", "1.03 stops brighter"),
+        ("FD, OM and K on E and L, M in the middle: how many rings", "Together 5 adapters"),
+        ("unscrewed the C lens 1/8 of turn, perfect then. spacer what size?", "0.794 mm pitch is 0.1 mm"),
+    ],
+)  # fmt: skip
+def test_what_such_a_question_asks_for_is_told(asked, text, says):
+    assert says in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("turns", "says"),
+    [
+        (("how thick is a K to Z ring", "and the L one"), "K-mount lens on an L-mount body: a plain ring, seat 25.46"),
+        (("thickness of an om to e ring?", "and for the X one"), "An OM-mount lens on an X-mount body"),
+        (("cut an M42 to E ring, it came out 27.30. use it?", "so what shim", "where is infinity on a 50 without it?"),
+         "a 50 mm lens has infinity at its 16 m mark"),
+        (("24 mm hits infinity at 4 m on this adapter", "why is the 100 ok on it then"), "24 mm 4 m, 100 mm 69 m"),
+        (("28mm, infinity comes at the 4 m mark", "how many foils if one is 0.02"), "0.2 mm is 10 x 0.02 mm"),
+    ],
+)  # fmt: skip
+def test_what_a_turn_leaves_out_is_taken_from_before(talked, turns, says):
+    assert says in flat(talked(*turns))

@@ -1,0 +1,100 @@
+"""What is told in passing, without its word or its unit, and must not be taken for another thing."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.talks import flat, talk
+
+
+def value_of(answer, name):
+    return [row.value.nominal for row in answer.quantities or () if row.name == name]
+
+
+@pytest.mark.parametrize("plate", ["a 1mm glassless plate", "a glassless plate, 1mm", "the 1 mm no-glass ring"])
+def test_a_limit_within_what_is_told_of_a_ring_parts_no_length_from_it(club, plate):
+    (found,) = talk(club, f"FD 135 on an F body with {plate}, where does it run out")
+    told = [one.thickness_mm for one in found.question.adapters if one.thickness_mm]
+    assert told == [(1.0, 1.0)]
+    assert found.question.limits.without_glass
+
+
+@pytest.mark.parametrize("told", ["helicoid ring gives 6 more", "6mm helicoid", "the helicoid adds 6"])
+def test_a_helicoid_may_give_its_travel_without_the_unit(club, told):
+    (found,) = talk(club, f"75 on M, close focus .9, {told}. how near")
+    lengths = [one.thickness_mm for one in found.question.adapters]
+    assert found.question.said("close_focus") == "900 mm"
+    assert found.question.said("travel") == "6 mm" or lengths == [(6.0, 6.0)]
+
+
+def test_a_millimetre_in_words_may_be_thin_too(club):
+    (thin,) = talk(club, "plate is five hundredths thin, 20mm on it. still got infinity?")
+    assert "0.05 mm too close" in flat(thin)
+
+
+@pytest.mark.parametrize(
+    "lens", ["75mm off a 16mm kit", "16mm neg era, 12mm wide", "a 25mm of 16mm vintage", "25mm f1.4 from a 16mm outfit"]
+)
+def test_the_days_of_a_format_are_those_of_the_lens(club, lens):
+    (found,) = talk(club, f"{lens}, on an mft chip. vignette?")
+    assert found.question.lens.format == "16mm"
+    assert "Four Thirds needs 21.64 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("said", "stops"), [("overcrank 25 to 100, same shutter angle, hit in stops", 2), ("24 to 48 fps, stops lost?", 1)]
+)
+def test_frame_rates_need_no_unit_where_motion_is_slowed(club, said, stops):
+    (found,) = talk(club, said)
+    assert value_of(found, "light_difference_stops") == [stops]
+
+
+def test_the_iso_of_a_row_of_settings_needs_no_word_and_is_set_anew(club):
+    first, second = talk(club, "full sun, f2, 400, 1/50. ND?", "drop to 100 asa")
+    assert first.question.said("iso") == "400"
+    assert second.question.said("iso") == "100"
+    assert value_of(first, "nd_stops")[0] == pytest.approx(9.36, abs=0.01)
+
+
+@pytest.mark.parametrize("said", ["75 comes sharp on skyline at 40m engraved", "75 reads 40 m on a star"])
+def test_what_has_a_mark_in_metres_is_a_lens(club, said):
+    (found,) = talk(club, f"{said}, shim?")
+    assert value_of(found, "shim_mm") == [pytest.approx(0.1411, abs=0.001)]
+
+
+def test_a_chart_near_by_stands_for_no_infinity(club):
+    (found,) = talk(club, "only got a star chart at 5m, ok to set flange on a 100?")
+    assert flat(found).startswith("No, 5 m is too near for 100 mm")
+
+
+def test_rings_that_add_up_are_one_tube(club):
+    (found,) = talk(club, "105mm lens and a set of rings which add up to 31mm. how near and how large")
+    assert pytest.approx(value_of(found, "magnification")[0], abs=0.001) == 31 / 105
+
+
+def test_a_ring_measured_in_a_talk_may_be_told_with_the_lens(club):
+    _, found = talk(club, "50 and 135 in QBM, E body, what ring", "mine measures 26.66, with the 50 what happens")
+    assert found.question.adapters[0].thickness_mm == (26.66, 26.66)
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_another_length_of_a_plain_ring_close_up_is_no_lens(club):
+    _, found = talk(club, "50 1.4 C on mft with a 5mm ring, how close and how big", "and a 10?")
+    assert 0.2 in [pytest.approx(one, abs=0.001) for one in value_of(found, "magnification")]
+
+
+def test_glass_is_told_by_its_index(club):
+    (found,) = talk(club, "4mm clear behind the lens (n1.517), focus moves how far")
+    assert value_of(found, "glass_shift_mm") == [pytest.approx(4 * (1 - 1 / 1.517), abs=0.001)]
+
+
+def test_where_a_shim_goes_is_told_first(club):
+    *_, found = talk(club, "28 has infinity at 2 m, shim?", "where does it go, lens side or camera side")
+    assert "on the lens side" in flat(found)[:200]
+
+
+@pytest.mark.parametrize("word", ["seq", "crate", "state", "amazon"])
+def test_an_ordinary_word_is_no_slip_of_a_name(club, word):
+    (found,) = talk(club, f"projection lens, 38mm f1.4, onto an RF body for a {word}")
+    assert found.unread is None
+    assert found.question.lens.focal_length_mm == 38

@@ -1,0 +1,64 @@
+"""Lenses told by the camera they are from, by a sensor's figure or by their number, and rings told by two widths."""
+
+from __future__ import annotations
+
+import pytest
+
+from grammar.questions import Question
+from grammar.reader import read
+from tests.grammar.names import lexicon
+
+
+def _lens(text):
+    question = read(text, lexicon())
+    assert isinstance(question, Question), text
+    assert len(question.lenses) == 1
+    return question.lenses[0]
+
+
+@pytest.mark.parametrize(
+    ("say", "focal"),
+    [
+        ("will normal SLR 50s cover micro four thirds", 50),
+        ("slr 28 on mft cover?", 28),
+        ("my old slr 35/2.8 on Z", 35),
+        ("a 135 off an old slr, fills full frame?", 135),
+    ],
+)
+def test_the_lens_of_an_slr(say, focal):
+    assert _lens(say).focal_length_mm == focal
+    assert "slr" in _lens(say).traits
+
+
+@pytest.mark.parametrize(
+    ("say", "made_for"),
+    [
+        ("security cam lens for 2/3 inch used on a one inch type sensor, vignette?", "2-3-type"),
+        ("c mount lens for 1/2 inch on a 2/3 sensor, corners?", "1-2-type"),
+    ],
+)
+def test_the_figure_a_lens_is_for(say, made_for):
+    assert _lens(say).format == made_for
+    assert _lens(say).focal_length_mm is None
+
+
+@pytest.mark.parametrize(
+    "say",
+    [
+        "ltm 50 screwed into the lipped 39-42 ring (1mm) then m42 to E. sharp at 15 m?",
+        "50 ltm, 39 to 42 ring and M42-E ring, infinity",
+        "ltm 50, m39-42 ring then m42-E",
+        "a 39/42 bush and m42-E ring, LTM 50",
+    ],
+)
+def test_a_ring_told_by_two_widths_leads_from_the_lens(say):
+    question = read(say, lexicon())
+    assert isinstance(question, Question)
+    assert question.lenses[0].focal_length_mm == 50
+    assert (question.adapters[0].front[:1], question.adapters[0].rear[:1]) == (("ltm",), ("m42",))
+
+
+def test_so_many_kinds_of_lens_are_counted():
+    question = read("3 kinds of slr lens, 3 bodies. rings each or go through M?", lexicon())
+    assert isinstance(question, Question)
+    assert (question.lenses[0].count, question.bodies[0].count) == (3, 3)
