@@ -30,6 +30,7 @@ _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
+_THINNEST: Final = 0.4  # mm; what two mounts differ by is no ring between them where it is less
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 
@@ -122,9 +123,10 @@ def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
     open_numbers = numbers(question, *UNCLAIMED, MEASURED)
     again = [one for one in open_numbers if one >= _LEAST and (_rounds(one, lens_mm) or _rounds(one, body_mm))]
     right, measured = lens_mm - body_mm, numbers(question, MEASURED)
+    least = 0.0 if question.adapters else _THINNEST
     near = [
         one for one in open_numbers
-        if one not in (*again, *measured) and right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
+        if one not in (*again, *measured) and right > least and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
     ]  # fmt: skip
     said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}
     if len(again) > 1 or (again and again[0] not in measured and (said or question.said(REGISTERS))):
