@@ -23,7 +23,7 @@ from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
 from engine.answers.shims.screwed_in import screwed_in
 from engine.answers.shims.several_marks import of_another, of_each
-from engine.answers.shims.sheets import own_sheets, usual_sheets
+from engine.answers.shims.sheets import SHEET, own_sheets, usual_sheets
 from engine.answers.shims.shim_effect import shim_effect
 from engine.answers.shims.spacers import by_spacers
 from engine.answers.shims.targets import is_target, is_tested_on, target_told
@@ -224,8 +224,9 @@ def _carried(question: Question, error: float, knowledge: Knowledge) -> Told:
 
 
 def layers(question: Question, knowledge: Knowledge) -> Told:
-    """How thick the sheets are that a shim is usually cut from, where the question speaks of a shim."""
-    return _layers(question, knowledge, None) if mentions(question, "shim") else Told()
+    """How thick the sheets are that a shim is usually cut from, where the question speaks of a shim or of such one."""
+    spoken = mentions(question, "shim", *(id_ for id_ in knowledge.catalogue.assumptions if id_.startswith(SHEET)))
+    return _layers(question, knowledge, None) if spoken else Told()
 
 
 def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Told:
@@ -234,6 +235,8 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
         return Told()
     told = number(question, "total", "thickness", "numbers", "length")
     wanted = next((one for one in (shim, told, number(question, "layer")) if one is not None), None)
+    if shim is None and mentions(question, "one-layer-asked"):
+        return usual_sheets(question, None, knowledge)  # 'is one layer 0.1 or more'
     own = own_sheets(question, wanted, is_told=told is not None)
     return own if own.lines else usual_sheets(question, wanted, knowledge)
 

@@ -26,6 +26,7 @@ _CENTIMETRES: Final = 200.0  # and under this in centimetres
 _LEAST_MM: Final = 60.0
 _REACH: Final = 4  # tokens
 _LEAST_LENS: Final = 8.0  # mm
+_FARTHEST: Final = 3000.0  # mm, that the nearest mark of a lens lies off
 
 
 def with_near_marks_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -57,18 +58,26 @@ def with_bracketed_marks(tokens: list[Token], told: frozenset[str]) -> list[Toke
     """'a 28 (0.3 m) with a 6 mm ring', 'same but my 28 (0.7)': in brackets behind a lens stands its nearest mark."""
     close = bool(told & _CLOSE) or any(one.kind == "PIECE" and one.value in (*_SPACING, "adapter") for one in tokens)
     out = list(tokens)
+    for at in range(1, len(out) - 1):
+        told_of = close and out[at].kind == "LENGTH" and out[at].unit in _FAR_UNITS and out[at + 1].kind == "LENS"
+        if told_of and (_mm(out[at]) or _FARTHEST) < _FARTHEST and any(map(_is_focal, out[:at])):
+            out[at] = out[at].as_("KEYED", value=_NATIVE, unit="m")  # '35 and 75, both 0.7 m lenses'
     for at in range(len(out) - 3):
         lens, opened, near, closed = out[at : at + 4]
         if (opened.text, closed.text) != ("(", ")") or not close or near.kind not in ("NUMBER", "LENGTH"):
             continue
-        bare = lens.kind in ("NUMBER", "LENGTH") and lens.unit in ("", "mm") and lens.text[:1].isdigit()
         metres = near.unit in _FAR_UNITS or (not near.unit and "." in near.text and near.numbers[0] >= _LEAST_METRES)
         size = _mm(near) if metres else None
-        if size is None or not (lens.kind == "COMBO" or (bare and lens.numbers[0] >= _LEAST_LENS)):
+        if size is None or not _is_focal(lens):
             continue
         out[at] = lens if lens.kind == "COMBO" else lens.as_("FOCAL", unit="mm")
         out[at + 2] = near.as_("KEYED", value=_NATIVE, numbers=(size,), unit="m")
     return out
+
+
+def _is_focal(token: Token) -> bool:
+    bare = token.kind in ("NUMBER", "LENGTH") and token.unit in ("", "mm") and token.text[:1].isdigit()
+    return token.kind == "COMBO" or (bare and token.numbers[0] >= _LEAST_LENS)
 
 
 def _of_lenses(tokens: list[Token]) -> list[Token]:

@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 
 NOMINAL: Final = "nominal"
 _BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
+_BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
 _MEASURES: Final = "measure"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
@@ -70,6 +71,8 @@ def _tells_right(tokens: list[Token], at: int) -> bool:
     token = tokens[at]
     if token.kind == "MEASURE":
         return token.value in (NOMINAL, _BEHIND)
+    if token.value == _BEARS and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
+        return _measured(tokens, at + 1) is not None  # 'labelled 27.5 but is 27.6'
     if token.value == "not" and at + 1 < len(tokens) and _is_length(tokens[at + 1]):
         other = _measured(tokens, at + 1)  # 'M42-E 27.6 (not 27.46)'
         return other is not None and other < at and "." in tokens[other].text

@@ -24,7 +24,7 @@ _SIZES: Final = frozenset(["size", "thickness"])  # values of measuring words th
 
 def with_ring_links(tokens: list[Token]) -> list[Token]:
     """The tokens with a word for a ring behind each pair of mounts that tells one, and its thickness before that."""
-    out = _heads_behind(list(tokens))
+    out = _between_mounts(_heads_behind(list(tokens)))
     at = 0
     while at + 2 < len(out):
         link = out[at + 1]
@@ -35,6 +35,22 @@ def with_ring_links(tokens: list[Token]) -> list[Token]:
                 at += _as_ring(out, at)
         at += 1
     return out
+
+
+def _between_mounts(tokens: list[Token]) -> list[Token]:
+    """'is 2.3 mm all there is between M and NX': what lies between two mounts is no lens."""
+    for at in range(len(tokens) - 3):
+        link, row = tokens[at], tokens[at + 1 : at + 4]
+        if link.value != "between" or [one.kind for one in row] != ["MOUNT", "JOIN", "MOUNT"]:
+            continue
+        place = at - 1
+        while place >= 0 and tokens[place].kind in _PASSED:
+            place -= 1
+        size = tokens[place] if place >= 0 else None
+        fine = size is not None and (size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm"))
+        if size is not None and fine and "." in size.text and size.numbers[0] <= _THICKEST:
+            tokens[place] = size.as_("KEYED", value="thickness", unit="mm")
+    return tokens
 
 
 def _heads_behind(tokens: list[Token]) -> list[Token]:

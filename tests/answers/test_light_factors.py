@@ -38,3 +38,8 @@ def test_stops_in_words_before_a_filter(talked):
 
 def test_a_mark_between_two_stops_of_the_iris_ring(talked):
     assert "Halfway between f/8 and f/11" in flat(talked("aperture ring has a dot between 8 & 11, what value is that"))
+
+
+def test_one_layer_of_a_sheet_is_told_though_a_number_is_guessed(talked):
+    found = talked("cutting a spacer from a soda tin with scissors, is one layer 0.1 or more?")
+    assert [row[:2] for row in numbers(found, "shim_mm")] == [(0.09, 0.11)]

@@ -149,3 +149,24 @@ def test_the_gap_behind_a_rear_is_told_in_whatever_turn_it_is_asked(club):
                  "how far off the sensor is that")  # fmt: skip
     found = record_of(turns[-1], club.knowledge)
     assert close(14.8) in [least for least, _ in numbers(found, "clearance_mm")]
+
+
+def test_of_tubes_at_hand_those_that_make_the_seat_are_taken(talked):
+    found = talked("c lens to cs security cam, i have tubes 0.5 1 2 5 10 - which one goes between")
+    assert error_mm(found) == pytest.approx(0, abs=0.01)
+    assert first(found)["verdict"] == "infinity"
+
+
+def test_what_lies_between_two_mounts_is_their_ring(talked):
+    found = talked("is 2.3mm really all there is between M and NX? does such a thin ring get made")
+    assert error_mm(found) == pytest.approx(0, abs=0.01)
+
+
+def test_a_spacer_that_was_forgotten_is_not_there(talked):
+    found = talked("forgot the 5mm spacer. c 16mm on the cs body, can it focus")
+    assert error_mm(found) == pytest.approx(-5, abs=0.01)
+
+
+def test_a_thread_alone_tells_how_long_it_may_be(talked):
+    found = talked("max length of the male 1-32 thread i should cut so it doesnt touch the filter")
+    assert [row[:2] for row in numbers(found, "thread_length_mm")] == [(3.8, 4.0)]

@@ -13,6 +13,7 @@ from engine.answers.making.cup_depth import as_depth
 from engine.answers.making.lens_not_ring import with_lens_told
 from engine.answers.making.ring_named import with_ring_named
 from engine.answers.making.rings_by_length import rings_by_length
+from engine.answers.making.rings_chosen import with_rings_chosen
 from engine.answers.making.whole_ring import with_difference_told, with_whole_ring
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, numbers
@@ -29,6 +30,7 @@ _NEAR_MM: Final = 0.6  # or so near in mm where it is thin
 _GAUGED_MM: Final = 1.5  # what a seat on its ring is off by at most, where its depth is gauged
 _SEVERAL: Final = 2
 _LEAST: Final = 5.0  # no register is shorter
+_THINNEST: Final = 0.4  # mm; what two mounts differ by is no ring between them where it is less
 _RINGS: Final = ("adapter", "plain", "ring", "recessed", "", None)
 
 
@@ -42,14 +44,13 @@ def by_facts(question: Question, facts: Catalogue) -> Question:
     one, other = lens.mount.register_mm, body.mount.register_mm
     right = one.nominal - other.nominal if is_known(one) and is_known(other) else None
     question = rings_by_length(question, facts, right)
-    if is_known(one) and is_known(other):
-        question = with_lens_told(
-            with_difference_told(question, one.nominal - other.nominal), one.nominal - other.nominal
-        )
-        question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
-        question = with_whole_ring(question, one.nominal - other.nominal)
-        return as_depth(_in_ring(_in_rings(question, facts)), one.nominal - other.nominal)
-    return _in_ring(_in_rings(question, facts))
+    if right is None or not (is_known(one) and is_known(other)):
+        return _in_ring(_in_rings(question, facts))
+    question = with_difference_told(with_rings_chosen(question, right), right)
+    question = with_lens_told(question, right)
+    question = _claimed(_gauged(question, one.nominal, other.nominal), one.nominal, other.nominal)
+    question = with_whole_ring(question, right)
+    return as_depth(_in_ring(_in_rings(question, facts)), right)
 
 
 def _gauged(question: Question, lens_mm: float, body_mm: float) -> Question:
@@ -122,9 +123,10 @@ def _claimed(question: Question, lens_mm: float, body_mm: float) -> Question:
     open_numbers = numbers(question, *UNCLAIMED, MEASURED)
     again = [one for one in open_numbers if one >= _LEAST and (_rounds(one, lens_mm) or _rounds(one, body_mm))]
     right, measured = lens_mm - body_mm, numbers(question, MEASURED)
+    least = 0.0 if question.adapters else _THINNEST
     near = [
         one for one in open_numbers
-        if one not in (*again, *measured) and right > 0 and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
+        if one not in (*again, *measured) and right > least and abs(one - right) <= max(_NEAR_MM, _NEAR * right)
     ]  # fmt: skip
     said = {THICKNESS: near} if len(near) == 1 and not _has_length(question) else {}
     if len(again) > 1 or (again and again[0] not in measured and (said or question.said(REGISTERS))):

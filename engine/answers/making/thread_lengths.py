@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from engine.answers.found.threads_told import threads_told
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import number
@@ -24,7 +25,8 @@ def as_long_as(question: Question, knowledge: Knowledge) -> Told:
     """How long a thread may be, where one mount alone is named; what a longer one that is told does."""
     mounts = knowledge.catalogue.mounts
     named = [thing.id for thing in (*question.lenses, *question.bodies) if thing.id in mounts]
-    if len(set(named)) != 1:
+    named = named or [_usual(one.id, knowledge) for one in threads_told(question, knowledge)]  # 'the 1-32 thread'
+    if len(set(named)) != 1 or None in named:
         return Told()
     mount = mounts[named[0] or ""]
     made = thread_length(mount, knowledge)
@@ -43,6 +45,11 @@ def as_long_as(question: Question, knowledge: Knowledge) -> Told:
         )
     text = f"{text}: measure the body, flange to what lies behind."
     return Told((Line("head", text),), (Quantity("thread_length_mm", made, mount.id),))
+
+
+def _usual(thread: str, knowledge: Knowledge) -> str | None:
+    """The mount that is known by a thread: the first of those that have it."""
+    return next((one.id for one in knowledge.catalogue.mounts.values() if one.thread == thread), None)
 
 
 def with_thread_length(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
