@@ -34,6 +34,7 @@ from engine.answers.ways.for_old_lenses import for_old_lenses
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
+from engine.answers.ways.two_prices import two_prices
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.compact import replace
@@ -72,7 +73,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     alone = Told() if sides or chains else _numbers_alone(question, knowledge)
     glass = glass_apart(question)
     told = told if chains or sides or not glass.lines else Told()  # told of each factor once
-    told = alone + glass + crop_or_glass(question) + told
+    told = _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     least = SURE if told.lines else LEAST
     rows = _advice(question, least, knowledge) if not sides or question.things else []
     lines = [*told.lines, *advice_lines(rows)]
@@ -89,6 +90,14 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         return with_ways
     # the way of each is told beside what sets it apart
     return replace(with_ways, lines=answer.lines, chains=numbered([*(with_ways.chains or ()), *traps]) or None)
+
+
+def _by_price(question: Question, knowledge: Knowledge) -> Told:
+    """'M42 to E rings: 12 or 60 dollars, the difference': what each price buys."""
+    lens, body = lens_side(question.lens, knowledge.catalogue), body_side(question.body, knowledge.catalogue)
+    if not isinstance(lens, LensSide) or not isinstance(body, BodySide) or len(question.lenses) != 1:
+        return Told()
+    return two_prices(question, [lens], [body], knowledge)
 
 
 def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advice]:
