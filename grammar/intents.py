@@ -26,7 +26,8 @@ _VERSUS: Final = frozenset(["vs", "versus"])
 MOST_BESIDE: Final = 1  # words that say something beside a term, where it is the term that is asked about
 FAR_AHEAD: Final = 8.0  # evidence that is so much heavier than the next ...
 STRONGLY: Final = 0.9  # ... and wording that must lean so far against it
-LEANS: Final = 0.45  # wording that leans less far says nothing against the evidence
+TELLING: Final = 3.0  # evidence that may outdo wording weighs at least so much
+LEANS: Final = 0.5  # wording that leans less far says nothing against the evidence
 
 
 @compact
@@ -48,8 +49,9 @@ class Weighed:
             return plainest
         top = self._likeliest()
         if plainest is not None:
+            told = self.ranked[0][1] >= TELLING
             doubtful = self.likely[top] < (STRONGLY if self._by_far() else LEANS)
-            return plainest if doubtful else top
+            return plainest if told and doubtful else top
         return top if self.likely[top] >= SURE and not self.alone else None
 
     def _by_far(self) -> bool:

@@ -56,6 +56,8 @@ def not_alone(heard: Heard, question: Question) -> Unread | None:
     if begun and len(words) <= _FEW and not heard.tells("lens-mount"):
         return _which(heard)
     told = heard.features & _SPOKEN or heard.readings.values
+    if heard.tells("one-word") and heard.tells("limits") and not told:
+        return _which(heard)  # 'cheaper'
     if question.intent in _OF_SOMETHING and len(words) <= _FEW + 1 and not told:
         return _which(heard)  # 'will it scratch anything in there?'
     if question.intent not in _LEANING or len(words) > _FEW or heard.readings.values or question.said(ALL):

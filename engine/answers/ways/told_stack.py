@@ -106,7 +106,8 @@ def _told(stack: Stack, question: Question, knowledge: Knowledge) -> Told:
     if stack.drawn is not None and stack.drawn.thickness_mm is not None:
         low, high = stack.drawn.thickness_mm
         at = round(stack.whole_mm - stack.rings_mm, 4)
-        lines.insert(0, Line("head", _setting(at, low, high, stack)))
+        # one that is too short is not yet the whole stack: how long that is comes first
+        lines.insert(1 if at > high else 0, Line("head", _setting(at, low, high, stack)))
         if low <= at <= high:
             rows.append(Quantity("helicoid_setting_mm", Interval.exact(at), "infinity"))
     return Told(tuple(lines), tuple(rows))
