@@ -16,6 +16,7 @@ _SHORTEST: Final = 8.0  # mm, of a lens that is told by its focal length alone
 _PASSED: Final = frozenset(["MARK", "VERB", "FILLER", "CUE", "DET"])
 _WORDS: Final = 4  # tokens at most between the second mount and the ring's thickness
 _HEADS: Final = frozenset(["BODY", "LENS", "KIND", "PIECE", "MOUNTWORD", "FORMAT", "FRAME", "LINK", "MOUNT"])
+_WANTED: Final = "wanted"  # value of 'need'
 _OWN: Final = "own"  # value of words for what one has
 _THING: Final = "thing"  # value of words for what one has no word for
 _HAS: Final = 3  # tokens at most from such a word to what is owned
@@ -48,7 +49,8 @@ def _between_mounts(tokens: list[Token]) -> list[Token]:
             place -= 1
         size = tokens[place] if place >= 0 else None
         fine = size is not None and (size.kind == "NUMBER" or (size.kind == "LENGTH" and size.unit == "mm"))
-        if size is not None and fine and "." in size.text and size.numbers[0] <= _THICKEST:
+        wanted = any(one.value == _WANTED for one in tokens[:at])  # 'i need 9.54 between T2 and M42, only have ...'
+        if size is not None and fine and not wanted and "." in size.text and size.numbers[0] <= _THICKEST:
             tokens[place] = size.as_("KEYED", value="thickness", unit="mm")
     return tokens
 

@@ -8,6 +8,8 @@ from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
 from grammar.words.tokens import Token
 
+_OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
+_FORGOTTEN: Final = 4  # tokens at most from the word to the piece
 _DESCRIBING: Final = frozenset(
     ["BODY", "MOUNT", "KIND", "LETTER", "LENGTH", "FNUM", "COMBO", "FORMAT", "TRAIT", "RANGE"]
 )
@@ -48,11 +50,23 @@ def _plain_camera(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
 
 
+def _still_there(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'forgot the 5 mm ring was still in': what is forgotten to be there is there."""
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        piece = next((n for n in range(at + 1, min(at + _FORGOTTEN, len(tokens))) if tokens[n].kind in _OF_RINGS), None)
+        after = tokens[piece + 1] if piece is not None and piece + 1 < len(tokens) else None
+        without = token.kind == "PREP" and token.value == "without"
+        if without and after is not None and after.kind == "VERB" and after.value == "be":
+            out[at] = token.as_("CUE")
+    return tuple(out)
+
+
 def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _plain_camera(_articles(_vague(tokens)))
+    tokens = _plain_camera(_articles(_vague(_still_there(tokens))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
