@@ -11,7 +11,6 @@ AT_HAND: Final = "at-hand"
 _WANTED: Final = "wanted"  # value of the words that lead to what is wanted
 _HAD: Final = frozenset(["own", "only"])  # of those that lead to what there is
 _SHEET: Final = "layer"  # sheets have rows of their own
-_THICK: Final = "thickness"
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
 _FOR: Final = "made-for"  # 'a 50 mm lens for E'
@@ -94,7 +93,6 @@ def _row(tokens: list[Token], at: int, total: int) -> list[int]:
 
 def _is_length(tokens: list[Token], at: int) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
-    thick = token.kind == "KEYED" and token.value == _THICK  # '9.54 between T2 and M42'
-    metric = (thick or token.kind in _LENGTHS) and token.unit in ("", "mm") and len(token.numbers) == 1
+    metric = token.kind in _LENGTHS and token.unit in ("", "mm") and len(token.numbers) == 1
     mine = metric and not token.text.isalpha() and 0 < token.numbers[0] <= _LONGEST_MM
     return mine and not (after is not None and (after.kind in _OF_LENS or after.value == _FOR))
