@@ -2,47 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Final
 
 from engine.answers.beside_fronts import ELSE_OF_FRONTS, OF_ONE_FRONT, front_asked, fronts, takers
+from engine.answers.beside_heard import (
+    NAMING,
+    OF_A_RING,
+    OF_PICTURES,
+    OF_THREADS,
+    ON_A_BODY,
+    REACHING,
+    READ_RINGS,
+    WAYS,
+    Beside,
+    heard,
+    where,
+)
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question
-
-Beside = Callable[[Answer, Question, Knowledge], Answer]  # what is added to an answer
-
-ON_A_BODY = ("coverage", "crop-equivalent", "buy-plan")  # beside these it is told how the lens gets there
-OF_THREADS = ("chain", "diy-dimension", "hazard", "why")  # kinds that may be asked of a thread in another
-NAMING = ("chain", "focus-verdict", "identify-mount", "look-alike", "coverage", "list-fits")  # kinds that need a name
-OF_A_RING = ("chain", "focus-verdict", "diy-dimension", "shim-calibration", "compare", "buy-plan", "list-fits")
-READ_RINGS = ("chain", "focus-verdict", "diy-dimension", "identify-mount")  # kinds that may be asked of a measured ring
-# kinds that may be asked of the gap behind a lens; where it may touch, the answer tells of it by itself
-REACHING = ("chain", "focus-verdict", "diy-dimension", "coverage", "shim-calibration", "identify-mount", "list-fits")
-# kinds that the shape of an anamorphic picture may be asked as
-OF_PICTURES = (
-    "coverage", "crop-equivalent", "gear-setting", "definition", "macro-distance", "chain", "focus-verdict", "draw",
-)  # fmt: skip
-WAYS = ("chain", "focus-verdict")  # kinds about how a lens gets on a body, which may tell what it shall do there
-
-
-def _where(load: Callable[[], Beside], *keys: str) -> Beside:
-    """What is added where one of the values is told; its module is loaded only then."""
-
-    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-        told = any(question.said(key) is not None for key in keys)
-        return load()(answer, question, knowledge) if told else answer
-
-    return add
-
-
-def _heard(load: Callable[[], Beside], *keys: str) -> Beside:
-    """What is added where one of the phrases is heard; its module is loaded only then."""
-
-    def add(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
-        return load()(answer, question, knowledge) if question.mentions(*keys) else answer
-
-    return add
 
 
 def _glass_asked() -> Beside:
@@ -282,28 +260,28 @@ def _plate() -> Beside:
 
 
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
-    (WAYS, _where(_stacked, "flange_to_image")), (WAYS, _where(_forgiven, "thickness")),
-    (WAYS, _where(_size_wanted, "magnification")), (READ_RINGS, _where(_readings, "readings")), (ON_A_BODY, _pair),
-    (OF_THREADS, _where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, fronts),
-    (OF_ONE_FRONT, _where(lambda: fronts, "filter_size")),
-    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, "out-of-scope"), _heard(front_asked, "filter-size-asked")),
-    (("list-fits",), _heard(takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
+    (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
+    (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
+    (OF_THREADS, where(_threads, "thread", "pitch")), (("identify-mount",), _on_body), (ELSE_OF_FRONTS, fronts),
+    (OF_ONE_FRONT, where(lambda: fronts, "filter_size")),
+    ((*OF_ONE_FRONT, *ELSE_OF_FRONTS, "out-of-scope"), heard(front_asked, "filter-size-asked")),
+    (("list-fits",), heard(takers, "which-lenses")), (("list-fits",), _angle), (("buy-plan",), _any_lens),
     (("why",), _stops), (REACHING, _reach),
-    (OF_PICTURES, _where(_squeezed, "squeeze")),
-    ((*NAMING, "hazard", "diy-dimension"), _heard(_through, "goes-through")),
-    (("hazard", "chain", "identify-mount", "why"), _where(_thread_lengths, "thread_length")),
-    (("chain", "hazard", "why"), _heard(_thread_lengths, "thread-length-asked")),
-    (("chain",), _where(_by_thread, "thread")), (OF_A_RING, _where(_chosen, "ring_choice")),
-    ((*WAYS, "shim-calibration"), _heard(_forgiven, "does-it-matter", "left-over")),
+    (OF_PICTURES, where(_squeezed, "squeeze")),
+    ((*NAMING, "hazard", "diy-dimension"), heard(_through, "goes-through")),
+    (("hazard", "chain", "identify-mount", "why"), where(_thread_lengths, "thread_length")),
+    (("chain", "hazard", "why"), heard(_thread_lengths, "thread-length-asked")),
+    (("chain",), where(_by_thread, "thread")), (OF_A_RING, where(_chosen, "ring_choice")),
+    ((*WAYS, "shim-calibration"), heard(_forgiven, "does-it-matter", "left-over")),
     (("shim-calibration",), _as_it_is), (NAMING, _strange),
-    (("hazard", "look-alike"), _where(_turned, "turns")),
-    ((*WAYS, "buy-plan"), _heard(_glass_asked, "glass-asked")),
-    ((*WAYS, "look-alike", "compare", "why"), _heard(_room_asked, "who-has-room")),
-    ((*WAYS, "macro-distance"), _heard(_glass_held, "bare-glass")),
-    (("definition",), _heard(_size, "by-size")),
-    (("definition",), _heard(_registers_apart, "register-spoken")),
-    (WAYS, _heard(_thickness_asked, *TOO_THICK)), (WAYS, _heard(_missed, "infinity-missed")),
-    ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), _heard(_inches, "by-inch")),
-    (("coverage", "hazard", "diy-dimension", "why", "definition"), _heard(_plate, "index-of-glass")),
-    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, _heard(_registers, "register-spoken")),
+    (("hazard", "look-alike"), where(_turned, "turns")),
+    ((*WAYS, "buy-plan"), heard(_glass_asked, "glass-asked")),
+    ((*WAYS, "look-alike", "compare", "why"), heard(_room_asked, "who-has-room")),
+    ((*WAYS, "macro-distance"), heard(_glass_held, "bare-glass")),
+    (("definition",), heard(_size, "by-size")),
+    (("definition",), heard(_registers_apart, "register-spoken")),
+    (WAYS, heard(_thickness_asked, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed")),
+    ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
+    (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import Final
 
-from engine.answers.beside import BESIDE, Beside
+from engine.answers.beside import BESIDE
+from engine.answers.beside_heard import Beside
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question

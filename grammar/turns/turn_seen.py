@@ -1,0 +1,202 @@
+"""What may be seen in a follow-up, by what is heard and by the question before it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from engine.base.compact import compact
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.turns.going_on import (
+    ASIDE,
+    IDENTIFY,
+    OF_RING,
+    OF_STOPS,
+    PUT_RIGHT,
+    asks,
+    is_by_tubes,
+    is_to_be_seated,
+    puts_tube,
+    ranked_by,
+    saved_by_stop,
+    sized,
+)
+from grammar.turns.of_another import (
+    SETTING,
+    is_of_another,
+    is_one_more,
+    only_frame,
+    only_glass,
+    only_swaps,
+)
+from grammar.turns.only_told import only_tells
+from grammar.turns.same_matter import same_matter
+from grammar.turns.whom import COMPARE, Meant
+
+_CHAIN: Final = "chain"
+_FOCUS: Final = "focus-verdict"
+_SHIM: Final = "shim-calibration"
+_CLOSE: Final = "macro-distance"
+_HAZARD: Final = "hazard"
+_MAKING: Final = "diy-dimension"
+_EXPOSURE: Final = "exposure-nd"
+_EQUIVALENT: Final = "crop-equivalent"
+
+_WAYS: Final = frozenset([_CHAIN, _FOCUS])
+_OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
+_TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
+_CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
+_PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+_TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
+
+
+@compact
+class Turn:
+    """What was heard, the question before it, and which lens is meant. `best`: what its own words ask."""
+
+    heard: Heard
+    before: Question
+    found: Meant | None
+    best: str | None
+
+    @property
+    def was(self) -> str:
+        """What was asked before."""
+        return self.before.intent
+
+    @property
+    def was_aside(self) -> bool:
+        """Whether that was only asked by the way: what it is, why it is so."""
+        return self.was in ASIDE
+
+    @property
+    def names_things(self) -> bool:
+        cast = self.heard.cast
+        return bool(cast.lenses or cast.bodies or cast.pieces or cast.frames)
+
+    def tells(self, *cues: str) -> bool:
+        return any(map(self.heard.tells, cues))
+
+
+def of(is_seen: Callable[[Heard, Question], bool]) -> Callable[[Turn], bool]:
+    """Of what is heard, after the question before."""
+    return lambda turn: is_seen(turn.heard, turn.before)
+
+
+def stops_short(turn: Turn) -> bool:
+    """'it stops at 60 cm' after a lens on a body."""
+    away = turn.heard.readings.distance_mm
+    return turn.was in _WAYS and turn.tells("stops-at") and away is not None and not asks(turn.heard)
+
+
+def wants_it_closer(turn: Turn) -> bool:
+    """'and if I want it closer', 'how do i get it closer': it shall come closer than it does."""
+    cast, tells = turn.heard.cast, [cue for cue in turn.heard.cues if cue.tells == "how-close"]
+    closer = any(turn.heard.text[cue.column - 1 : cue.end].casefold().endswith(_CLOSER) for cue in tells)
+    alone = not (cast.lenses or cast.bodies or cast.pieces or turn.heard.readings.values)
+    wanted = turn.best == _CLOSE or (closer and alone)
+    return turn.was in _WAYS and bool(tells) and wanted and not cast.pieces
+
+
+def picks_stock(turn: Turn) -> bool:
+    """'which stock should i buy' after how thick a shim must be."""
+    return turn.was == _SHIM and turn.tells("shim-stock")
+
+
+def corrects(turn: Turn) -> bool:
+    """'no, i meant the one with 1 mm pitch'."""
+    return turn.tells("correct") and not asks(turn.heard) and not turn.was_aside
+
+
+def doubts(turn: Turn) -> bool:
+    return turn.tells("sure", "doubt")
+
+
+def is_same_matter(turn: Turn) -> bool:
+    return same_matter(turn.heard, turn.before, ASIDE) is not None
+
+
+def wants_an_order(turn: Turn) -> bool:
+    return ranked_by(turn.heard) is not None
+
+
+def tells_of_a_thing(turn: Turn) -> bool:
+    """What was told of a thing puts the question of before anew."""
+    heard, best, found = turn.heard, turn.best, turn.found
+    told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
+    plainly = best is not None and best not in _TELLING and heard.weighed.weight(best) >= _PLAIN
+    return (told or (found is not None and found.told)) and not asks(heard) and not plainly
+
+
+def picks_one_compared(turn: Turn) -> bool:
+    """The one of those that were set side by side."""
+    found = turn.found
+    return turn.was == COMPARE and found is not None and turn.best in (None, COMPARE) and len(found.lenses) == 1
+
+
+def sets_a_limit(turn: Turn) -> bool:
+    """'no glass' after a list of what fits."""
+    heard = turn.heard
+    return bool(heard.readings.limits) and not turn.names_things and not heard.cues and not turn.was_aside
+
+
+def wants_it_seated(turn: Turn) -> bool:
+    return turn.best == IDENTIFY and is_to_be_seated(turn.heard)
+
+
+def wants_it_mended(turn: Turn) -> bool:
+    """'how do i fix it' after a lens on a body."""
+    troubled = turn.tells("remedy") and turn.was in PUT_RIGHT and turn.best in _TROUBLED
+    return troubled and not (turn.names_things or sized(turn.before))
+
+
+def takes_it_off(turn: Turn) -> bool:
+    """'so i file how much' after by how much a ring is off."""
+    return turn.was == _SHIM and turn.tells("take-off") and not turn.names_things
+
+
+def puts_a_tube(turn: Turn) -> bool:
+    return turn.was == _SHIM and turn.best in (None, turn.was, _CLOSE) and puts_tube(turn.heard)
+
+
+def rather_stops_down(turn: Turn) -> bool:
+    """'or stop down to what' after an exposure."""
+    return turn.was == _EXPOSURE and turn.tells("which-stop") and turn.best in OF_STOPS and not turn.names_things
+
+
+def sets_one_more_beside(turn: Turn) -> bool:
+    return turn.best == COMPARE and is_one_more(turn.heard, turn.before)
+
+
+def asks_of_another(turn: Turn) -> bool:
+    return is_of_another(turn.heard, turn.before) or (not turn.was_aside and only_swaps(turn.heard, turn.before))
+
+
+def sets_for_another(turn: Turn) -> bool:
+    """'with a 2x doubler' after the number that the stabiliser wants."""
+    return turn.was == SETTING and (only_glass(turn.heard) or only_frame(turn.heard, turn.before))
+
+
+def is_saved_by_stop(turn: Turn) -> bool:
+    return saved_by_stop(turn.heard, turn.best, turn.before)
+
+
+def takes_off_a_measured_ring(turn: Turn) -> bool:
+    """'so I take how much off' after a ring that was measured."""
+    return turn.best == _MAKING and turn.tells("how-much") and sized(turn.before) and turn.was in OF_RING
+
+
+def goes_by_tubes(turn: Turn) -> bool:
+    return turn.best == _SHIM and is_by_tubes(turn.heard, turn.before)
+
+
+def measures_the_ring(turn: Turn) -> bool:
+    """'the ring is 0.45 actually' after what the picture is like."""
+    measured = any(part.piece == "adapter" and part.thickness for part in turn.heard.cast.pieces)
+    return turn.best is None and measured and turn.was in _OF_PICTURE
+
+
+def tells_only(turn: Turn) -> bool:
+    before = turn.before
+    return only_tells(turn.heard, turn.best) and bool(before.lenses or before.bodies) and not turn.was_aside
