@@ -6,10 +6,10 @@ from math import inf
 from typing import Final
 
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
+from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.questions import Limits
-from grammar.numbers.filters_stacked import TAKEN
 from grammar.readings.kept_readings import FEET, Readings, far, mm
 from grammar.readings.settled_readings import READINGS, settle
 from grammar.things.cast import Cast
