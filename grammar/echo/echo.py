@@ -159,7 +159,11 @@ class _Sayer:
         lens = "all my lenses" if "lenses" in every else lens
         on = " on all my bodies" if "bodies" in every else on
         opening = _OPENINGS.get(question.intent, question.intent.replace("-", " "))
-        topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
+        topic = (
+            f" ({question.topic.replace('-', ' ')})"
+            if question.topic and question.topic not in opening.casefold()
+            else ""
+        )
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
 
