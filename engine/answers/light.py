@@ -214,7 +214,7 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
             0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
         )
     elif len(held) > 1:
-        name = f"{density.factor_name(total)} = {density.density_name(total)}"
+        name = f"factor {figures(2**total, 3)}, {density.factor_name(total)} = {density.density_name(total)}"
         lines.insert(0, Line("head", f"{_made(question, total)} {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
     table = []
