@@ -6,6 +6,7 @@ from typing import Final
 
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
+from grammar.words.groups import EXCHANGES
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -20,6 +21,7 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
 }  # fmt: skip
 _LIKE: Final = frozenset(["like", "as", "really"])
+_A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
 _LED: Final = frozenset(["MOUNT", "KIND", "LENGTH", "COMBO", "TRAIT"])
 # what a lens is told by in two words, in either order
@@ -92,7 +94,10 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """'a projector lens and one MD 45': a 'one' that leads a description stands for no number."""
+    """'a projector lens and one MD 45': a 'one' that leads a description stands for no number.
+
+    Nor is 'a mount' of 'a mount swap' named A.
+    """
     out = list(tokens)
     for at, token in enumerate(tokens[:-1]):
         before, after = tokens[at - 1] if at else None, tokens[at + 1]
@@ -100,6 +105,8 @@ def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         described = after.kind in _LED or (after.kind == "NUMBER" and after.text.isdecimal())
         if STANDIN in token.implies and token.kind == "NUMBER" and leads and described:
             out[at] = token.as_("DET", implies=())
+        if token.kind == "MOUNT" and token.text.casefold() == _A_MOUNT and EXCHANGES in after.groups:
+            out[at] = token.as_("FILLER", value="", ids=())
     return tuple(out)
 
 
