@@ -18,6 +18,7 @@ SAME_FRAME = 0.06  # and by which a word for it may still mean that frame
 USUAL_FRAMES = ("four-thirds", "aps-c-1.5", "35mm-full-frame")
 TOLD = Basis("own-measured", ("asked",))
 SAME_MM = 0.01  # a frame told whose sides are those of a format goes by its name
+ROUNDED_MM = 0.5  # and by which they may be where it is named by whole ones
 
 
 def frames_of(question: Question, facts: Catalogue, modes: bool = False) -> list[Format]:
@@ -126,6 +127,12 @@ def _by_diagonal(diagonal: float, facts: Catalogue) -> Format:
 
 
 def _by_sides(wide: float, high: float, facts: Catalogue) -> Format:
+    """The format of these sides: first one that is named by them, rounded as they are, '44 by 33'."""
+    sides = f"{wide:g}x{high:g}"
+    for form in facts.formats.values():
+        rounded = max(abs(form.width_mm - wide), abs(form.height_mm - high)) <= ROUNDED_MM
+        if rounded and sides in (form.name, *form.aliases):  # '12x9' are centimetres of a plate
+            return form
     for form in facts.formats.values():
         if abs(form.width_mm - wide) <= SAME_MM and abs(form.height_mm - high) <= SAME_MM:
             return form
