@@ -18,6 +18,7 @@ from engine.answers.seat.passed_over import why_passed_over
 from engine.answers.seat.rest_of_chain import still_needed
 from engine.answers.seat.seat_side import seat_side
 from engine.answers.seat.telling import CERTAINTY_WORDS, chain_title, life_line
+from engine.answers.seat.travel_told import shut_assumed, with_travel_told
 from engine.answers.seat.unsold import is_free
 from engine.answers.shims.bare_sensor import glass_told
 from engine.answers.shims.named_pieces import with_named_pieces
@@ -65,7 +66,7 @@ def one_pair(
     facts = knowledge.catalogue
     setup = setup_of(lens, body, facts, question.f_number)
     ring = ring_to_make(setup, facts)
-    question = with_flat_seat(question.with_(adapters=question.between), setup, ring)
+    question = with_flat_seat(with_travel_told(question.with_(adapters=question.between), ring), setup, ring)
     ways = _ways(question, setup, ring, knowledge)
     named, chains = ways.named, ways.chains
     if not chains and unknown_register(setup) and not question.limits.owned_only:
@@ -84,6 +85,7 @@ def one_pair(
         *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
         *rest.lines,
         *_notes(lens, body, ways.choice),
+        *shut_assumed(question),
         *nothing_holds(question, ways.held if ways.first else None),
         *seen.lines,
     ]

@@ -1,0 +1,42 @@
+"""A ring between two mounts of which it is told how far it moves: a helicoid, from the seat for infinity outwards."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Line, RingToMake
+from engine.answers.parts.said import number
+from engine.answers.parts.wording import small_mm
+from engine.answers.seat.described import ANY_PIECE
+from engine.base.compact import replace
+from grammar.questions import Question, Thing
+
+HELICOID: Final = "helicoid"
+_SAME_MM: Final = 0.01
+_MOST_MM: Final = 60.0  # that one moves
+
+
+def with_travel_told(question: Question, ring: RingToMake) -> Question:
+    """'an M to Z ring with 6 mm of travel': its ends are the thickness of the plain ring, and that with the travel."""
+    travel, right = number(question, "travel"), ring.thickness_mm
+    movable = [one for one in question.adapters if _moves(one)]
+    if travel is None or not 0 < travel <= _MOST_MM or right is None or right.nominal <= 0 or len(movable) != 1:
+        return question
+    ends = (round(right.nominal, 3), round(right.nominal + travel, 3))
+    drawn = replace(movable[0], piece=HELICOID, thickness_mm=ends)
+    return question.with_(adapters=tuple(drawn if one is movable[0] else one for one in question.adapters))
+
+
+def shut_assumed(question: Question) -> tuple[Line, ...]:
+    """That such a ring, whose length nobody told, is taken to be right for infinity when it is shut."""
+    travel = number(question, "travel")
+    drawn = [one.thickness_mm for one in question.adapters if one.piece == HELICOID and one.thickness_mm]
+    if travel is None or not any(abs(high - low - travel) < _SAME_MM for low, high in drawn):
+        return ()
+    return (Line("note", f"Assumed: shut it is {small_mm(drawn[0][0])} long, as a plain ring is. Measure yours."),)
+
+
+def _moves(thing: Thing) -> bool:
+    joins = bool(thing.front and thing.rear) and thing.front[:1] != thing.rear[:1]
+    kind = thing.piece in ANY_PIECE or thing.piece == HELICOID
+    return joins and kind and thing.thickness_mm is None and not thing.ids
