@@ -15,7 +15,8 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
-from engine.answers.parts.said import mentions
+from engine.answers.parts.said import focals, mentions
+from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import article, money, small_mm
 from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
@@ -53,6 +54,7 @@ GLASS = "corrective-glass"
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
     question = _with_what_was_before(question)
+    question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
     if sized.lines:
         return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)
@@ -76,7 +78,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     least = SURE if told.lines else LEAST
     rows = _advice(question, least, knowledge) if not sides or question.things else []
-    lines = [*told.lines, *advice_lines(rows)]
+    lines = [*told.lines, *(note.lines if told.lines else ()), *advice_lines(rows)]
     if not lines:
         lines = [
             Line("text", "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces.")
