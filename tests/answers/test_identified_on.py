@@ -57,3 +57,7 @@ def test_what_sets_two_mounts_apart_is_no_focal_length(desk):
 def test_a_lens_told_by_what_it_is_not(desk):
     found = _asked(desk, "old camcorder zoom, half inch bayonet (general kind not the 38 one), mft?")
     assert "General 1/2 in bayonet zoom lens on a Micro Four Thirds body" in found["reading"]
+
+
+def test_an_enlarger_thread_is_told_with_the_helicoid_that_its_lenses_want(asked):
+    assert "must have a helicoid" in " ".join(asked("rear is 39 and 26 tpi, no focus ring. LTM or not")["text"].split())

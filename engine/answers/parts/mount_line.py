@@ -11,6 +11,8 @@ from engine.answers.parts.wording import trimmed
 from engine.base.interval import is_known
 from engine.facts.records import Mount, Thread
 
+FOCUSED_BY_RING = frozenset({"enlarger", "projector"})  # kinds of mounts whose lenses what holds them focuses
+
 
 def mount_line(mount: Mount, knowledge: Knowledge) -> str:
     """Thread or bayonet, and register, in one line."""
@@ -26,7 +28,8 @@ def mount_line(mount: Mount, knowledge: Knowledge) -> str:
         parts.append("no register of its own")
     else:
         parts.append("register not established")
-    if "no-focusing" in mount.traits and is_known(mount.register_mm):
+    held = is_known(mount.register_mm) or mount.kind in FOCUSED_BY_RING
+    if held and "no-focusing" in mount.traits:
         parts.append("such a lens has no focusing of its own: its ring must have a helicoid")
     return "; ".join(parts)
 
