@@ -38,7 +38,7 @@ _SAID: Final = {
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",
-    "image_size": "{} on the sensor", "ring_choice": "choice of {}",
+    "image_size": "{} on the sensor", "ring_choice": "choice of {}", "factor_taken": "taken for {}",
 }  # fmt: skip
 
 
