@@ -22,3 +22,9 @@ def test_medium_format_said_of_a_lens_tells_its_circle(club: Desk) -> None:
     assert "covers full frame: image circle 70 to 115 mm" in flat(
         club.ask("medium format 80 on full frame, any vignette possible")
     )
+
+
+@pytest.mark.parametrize("asked", ["4x microscope objective on ff, only middle bright?",
+                                   "RMS objective on full frame, does it cover"])  # fmt: skip
+def test_a_microscope_objective_lights_its_own_field(club: Desk, asked: str) -> None:
+    assert "does not cover full frame: image circle 18 to 22 mm" in flat(club.ask(asked))
