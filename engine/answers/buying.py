@@ -17,7 +17,14 @@ from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.open_lens import MEASURE
 from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import HUB, OPTICAL
-from engine.answers.spending import ENOUGH_ASKED, bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy
+from engine.answers.spending import (
+    ENOUGH_ASKED,
+    bodies_by_plain_rings,
+    close_up_kit,
+    left_of_sum,
+    not_to_buy,
+    tubes_for_size,
+)
 from engine.answers.ways.by_count import by_count
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
@@ -210,9 +217,10 @@ def _parts(
         if bodies and _is_unfocused(lens.mount):
             yield _focusing_kit(question, lens, bodies[0], knowledge)
     yield _spacer(question, lenses)
-    if question.said("magnification") is not None and len(lenses) == 1:
+    if question.said("magnification") is not None and len(question.lenses) == 1:
         from engine.answers.closeup import macro
 
+        yield tubes_for_size(question, lenses, bodies, knowledge)
         close = macro(question, knowledge)
         yield Told(close.lines, close.quantities)
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
-from engine.answers.parts.said import mentions, number
+from engine.answers.parts.said import focals, mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
 from engine.answers.seat.making import ring_to_make
 from engine.base.interval import Interval, is_known
@@ -90,6 +90,30 @@ def close_up_kit(
     return Told(tuple(lines), tuple(numbers))
 
 
+def tubes_for_size(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """'1:2 with a 50, shopping list': how much tube that is, and the set of tubes for such a mount."""
+    wanted, told = number(question, "magnification"), focals(question)
+    if not wanted or len(told) != 1 or question.adapters:
+        return Told()
+    length = Interval.exact(told[0] * wanted)
+    mounts = {*(lens.mount.id for lens in lenses), *(body.mount.id for body in bodies)}
+    tubes = [
+        row for row in knowledge.catalogue.adapters.values()
+        if row.kind == TUBE and row.price_usd and row.front == row.rear and row.front in mounts
+    ]  # fmt: skip
+    tubes.sort(key=lambda row: (row.common != "everyday", row.price_usd, row.id))
+    text = f"For {times(wanted)}: {small_mm(length.nominal)} of extension tube, or a helicoid or bellows as long"
+    rows = [Quantity("extension_mm", length, "to buy")]
+    if tubes:
+        band, name, reach = _set_of([row for row in tubes if row.common == tubes[0].common])
+        text += f"; {name} are sold [{money(band)}]"
+        text += f", {small_mm(reach)} together" if reach is not None and reach < length.nominal else ""
+        rows.append(Quantity("price", Interval.between(*band), name))
+    return Told((Line("fact", f"{text}.", 0),), tuple(rows))
+
+
 def _closer(lens: Mount, body: Mount, knowledge: Knowledge) -> Iterator[tuple[tuple[float, float], str, float | None]]:
     """Price, name and further extension of the cheapest of each kind for the lens's or the body's mount."""
     rows = [
@@ -121,7 +145,7 @@ def _set_of(tubes: Sequence[Adapter]) -> tuple[tuple[float, float], str, float |
     same = [row for row in tubes if row.front == tubes[0].front]
     bands = [row.price_usd for row in same if row.price_usd]
     lengths = [row.thickness_mm.longest.nominal for row in same if is_known(row.thickness_mm.longest)]
-    sizes = "/".join(trimmed(length, 1) for length in lengths)
+    sizes = "/".join(trimmed(length, 1) for length in sorted(lengths))
     name = f"tubes {sizes} mm"
     return (sum(band[0] for band in bands), sum(band[1] for band in bands)), name, sum(lengths)
 

@@ -8,7 +8,7 @@ from typing import Final
 from grammar.numbers.counting import MOST_THINGS, counts, is_several
 from grammar.numbers.crop_numbers import is_crop
 from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
-from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against
+from grammar.numbers.focal_numbers import ENDS, is_focal, is_lens_against, is_what_it_becomes
 from grammar.numbers.light_numbers import is_further_stop
 from grammar.numbers.optics_numbers import (
     OPTICS,
@@ -254,6 +254,8 @@ def _by_beside(bare: Bare) -> Token | None:
     """A magnification, a focal length, a factor, by the words beside it."""
     if is_size(bare.tokens, bare.at, bare.told):
         return bare.token.as_("RATIO")
+    if is_what_it_becomes(bare.tokens, bare.at):
+        return bare.token.as_("CUE")
     if is_focal(bare.tokens, bare.at) or is_lens_against(bare.tokens, bare.at):
         return bare.token.as_("FOCAL")
     factor = _FACTORS[0] <= bare.number <= _FACTORS[1] and of_optics(bare.tokens, bare.at)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import CROP
+from grammar.words.groups import BECOMING, CROP
 from grammar.words.tokens import Token
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
@@ -15,6 +15,7 @@ _LEAST_MACRO: Final = 28.0
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
+_INTO: Final = frozenset(["into", "in to", "to"])
 
 
 def is_focal(tokens: list[Token], at: int) -> bool:
@@ -56,6 +57,16 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def is_what_it_becomes(tokens: list[Token], at: int) -> bool:
+    """'my 50 turns into a 75 on the smaller chip': no other lens, but what the one before it frames like."""
+    if at < 3 or tokens[at - 1].kind not in ("DET", "LETTER"):
+        return False
+    place = at - 2 - (tokens[at - 2].text.casefold() in _INTO)
+    lens = tokens[place - 1] if place > 0 else None
+    told = lens is not None and lens.kind in ("FOCAL", "COMBO", "LENGTH")
+    return told and BECOMING in tokens[place].groups and tokens[at].numbers[0] >= 2 * _LEAST_LENS
 
 
 def is_lens_against(tokens: list[Token], at: int) -> bool:

@@ -13,6 +13,7 @@ _BEGINS: Final = "*"  # at the end of a word of a group: all that begins so
 ANGLE: Final = "angle"
 ASKS: Final = "asks"
 AWAY: Final = "away"
+BECOMING: Final = "becoming"
 BEYOND: Final = "beyond"
 CRANKED: Final = "cranked"
 CROP: Final = "crop"

@@ -195,7 +195,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     (
         "0.",
         rf"(?P<n>{_NUM}|{_FRACTION})\s?(?:of (?:a|the|one|full)?\s?)?-?(?:turns?|revs?|revolutions?){_END}"
-        r"(?!\sinto\s(?!the|a|my)|\sto\s\d)",
+        r"(?!\s(?:in)?to an?\s\d|\sinto\s(?!the|a|my)|\sto\s\d)",
         made.turn,
     ),
     ("0.", rf"(?<!/)(?P<n>{_FRACTION}|{_NUM})\s?(?:x\s?|times\s)?-?life[\s-]?size{_END}", made.life_size),

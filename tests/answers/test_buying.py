@@ -89,3 +89,10 @@ def test_the_largest_of_the_filter_threads_is_the_size_to_buy(asked):
 )
 def test_whether_one_ring_does_is_answered_first(asked, text, says):
     assert flat(asked(text)).startswith(says)
+
+
+def test_a_size_to_be_reached_tells_the_tubes_to_buy(asked):
+    with_mount, without = asked("wanna do 1:2 with 50mm c lens, shopping list"), asked("75 to 1:1, what do i buy")
+    assert "25 mm of extension tube" in flat(with_mount)
+    assert "tubes 0.5/1/2/5/10/20/40 mm" in flat(with_mount)
+    assert "75 mm of extension tube" in flat(without)

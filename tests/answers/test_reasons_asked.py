@@ -86,3 +86,15 @@ def test_a_piece_that_only_its_number_names_is_found_by_it(asked):
 def test_what_a_ring_is_said_and_measured_to_be_is_no_scale_against_a_tape(asked):
     text = flat(asked("how come the ring says 27.5 and i measure 27.42"))
     assert text.startswith("rings that measure thin")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("everything past f/16 on the macro rig is mush. lens broken?", "soft at small stops"),
+        ("soft at f/22 on bellows, why", "soft at small stops"),
+        ("three chip zoom on one sensor, why purple and green at the sides", "colour fringes of B4 lenses"),
+    ],
+)
+def test_a_small_stop_and_a_lens_for_three_chips_have_reasons_of_their_own(asked, text, topic):
+    assert flat(asked(text)).startswith(topic)

@@ -10,6 +10,8 @@ from engine.physics import closeup
 from grammar.questions import Question
 from grammar.words.written import STOPS
 
+SHORTEST_MM = 8.0  # of a focal length that is told by its number alone
+
 
 def holes_for(question: Question) -> Told:
     """The hole for every stop that is wanted, on every lens told; of a hole that is told the stop that it makes."""
@@ -34,7 +36,10 @@ def holes_for(question: Question) -> Told:
 def _lenses(question: Question) -> list[tuple[float, float | None]]:
     """Focal length and widest stop of each lens; where none is told by its focal length, a bare length is one."""
     told = [(one.focal_length_mm, one.f_number) for one in question.lenses if one.focal_length_mm is not None]
-    return told or [(length, None) for length in numbers(question, "length", "bore")]
+    told = told or [(length, None) for length in numbers(question, "length", "bore")]
+    # 'a card stop for a 58 to make it f/4': what is no stop itself is the lens
+    bare = [one for one in numbers(question, "numbers") if one >= SHORTEST_MM and one not in STOPS]
+    return told or [(length, None) for length in bare]
 
 
 def _stops_of(hole_mm: float, question: Question) -> Told:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Final
 
-from engine.answers.parts.said import number, numbers
+from engine.answers.parts.said import distance_mm, mentions, number, numbers
 from engine.facts.catalogue import Catalogue
 from engine.facts.guidance import Advice, Term
 from engine.facts.subjects import subjects_of
@@ -52,6 +52,8 @@ _MEANT: Final = {
 MOST_ERROR_MM: Final = 0.5
 HUNDREDTHS: Final = "hundredths matter"  # what it is in words
 SET_APART: Final = "short lens long lens"  # what two focal lengths are in words, where the one differs from the other
+SMALL_STOP: Final = 11.0  # from this f-number on light that bends at the hole is seen
+_SMALL_STOPS: Final = "soft at small stops diffraction"
 _RULED: Final = ("weight", "rear_reach", "thread_length")  # kinds of values that a danger lies in
 
 
@@ -69,8 +71,15 @@ def asked_about(question: Question) -> str:
     more = [SET_APART] if len(focals) > 1 else []
     more += [HUNDREDTHS] if 0 < (number(question, "numbers") or 0) <= MOST_ERROR_MM else []
     more += [_MEANT["dashes"]] if 0.0 in numbers(question, "numbers") else []  # 'camera shows 0.0'
+    more += [_SMALL_STOPS] if mentions(question, "soft-said") and _has_small_stop(question) else []
     told = more if question.intent == "why" else []
     return " ".join((question.text, *keys, *told))
+
+
+def _has_small_stop(question: Question) -> bool:
+    """'everything past f/16 is mush': whether a stop is told at which light bends, and no distance."""
+    told = [question.f_number, *question.stops, *(one.f_number for one in question.lenses)]
+    return any(one is not None and one >= SMALL_STOP for one in told) and distance_mm(question) is None
 
 
 def nearest(

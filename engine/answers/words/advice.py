@@ -22,8 +22,8 @@ FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of adv
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
 HARM = "damage"  # whether it hurts is a matter of advice, not of a chain told before
-
-
+THREE_CHIPS = "three chips"  # trait of a lens for video
+PRISM = "prism-behind"  # and of the mounts of such
 _WARNING = frozenset({"caution", "danger"})
 
 
@@ -65,7 +65,9 @@ def named_mounts(question: Question, knowledge: Knowledge) -> frozenset[str]:
     """The mounts of the lenses that the question is about, own ones too: advice on others is beside the point."""
     own = (own_lens(thing, knowledge.catalogue) for thing in question.lenses)
     named = (name for thing in question.lenses if thing.kind == "mount" for name in thing.ids)
-    return frozenset([*named, *(lens.mount for lens in own if lens is not None)])
+    chips = any(THREE_CHIPS in thing.traits for thing in question.lenses)  # made for a prism, whatever the bayonet
+    behind = (id_ for id_, mount in knowledge.catalogue.mounts.items() if chips and PRISM in mount.traits)
+    return frozenset([*named, *behind, *(lens.mount for lens in own if lens is not None)])
 
 
 def of_their_kind(question: Question, knowledge: Knowledge) -> list[Advice]:
