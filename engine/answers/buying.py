@@ -17,7 +17,14 @@ from engine.answers.picture.filters import filter_rings, filter_threads
 from engine.answers.seat.open_lens import MEASURE
 from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import HUB, OPTICAL
-from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of_sum, not_to_buy, tubes_for_size
+from engine.answers.spending import (
+    ENOUGH_ASKED,
+    bodies_by_plain_rings,
+    close_up_kit,
+    left_of_sum,
+    not_to_buy,
+    tubes_for_size,
+)
 from engine.answers.ways.by_count import by_count
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
@@ -38,7 +45,8 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     question = _hub_or_singles(_of_all_of_them(question, knowledge))
     lenses, bodies = _sides(question, knowledge)
     answer = _pairs_told(question, lenses, bodies, knowledge)
-    first = by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
+    first = left_of_sum(question, answer) if mentions(question, ENOUGH_ASKED) else Told()
+    first += by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
     first += close_up_kit(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
     first += two_prices(question, lenses, bodies, knowledge)
@@ -194,7 +202,7 @@ def _parts(
     threads = filter_threads(question, knowledge)
     if threads:
         yield filter_rings(threads, knowledge)[0]
-    if not prices_of(question):
+    if not (prices_of(question) or mentions(question, ENOUGH_ASKED)):
         yield left_of_sum(question, pairs)
     if lenses and not bodies:
         yield bodies_by_plain_rings(question, lenses, knowledge)

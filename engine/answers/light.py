@@ -200,7 +200,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
             if is_known(factor):
                 rows.append(Quantity("nd_factor", factor, mark))
                 name = f"factor {figures(factor.nominal, 3)}, {name}"
-            lines.append(Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name})."))
+            line = Line("head", f"{mark}: {figures(stops.nominal, 3)} stops ({name}).")
+            lines += [line] if line not in lines else []
     if summed and wanted is not None:
         rows.append(Quantity("nd_stops", Interval.exact(wanted), "told in stops"))
         lines.append(Line("head", f"And {trimmed(wanted, 2)} stops as told."))
@@ -213,8 +214,8 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
             0, Line("head", _taken_for(total, wanted) if guessed and wanted is not None else _same_or_not(held))
         )
     elif len(held) > 1:
-        name = f"{density.factor_name(total)} = {density.density_name(total)}"
-        lines.insert(0, Line("head", f"Together {figures(total, 3)} stops ({name})."))
+        name = f"factor {figures(2**total, 3)}, {density.factor_name(total)} = {density.density_name(total)}"
+        lines.insert(0, Line("head", f"{_made(question, total)} {figures(total, 3)} stops ({name})."))
         rows.insert(0, Quantity("nd_stops", Interval.exact(total), "together"))
     table = []
     for n in range(1, MOST_MARKS + 1):
@@ -224,6 +225,15 @@ def _marks(question: Question, knowledge: Knowledge) -> Told:
         Line("text", "Stops add, densities add, factors multiply. Stops, factor and density: " + ", ".join(table) + ".")
     )
     return Told(tuple(lines), tuple(rows)) + infrared(total, knowledge)
+
+
+def _made(question: Question, total: float) -> str:
+    """How it begins what several hold back together: with yes or no where they were taken to make a mark."""
+    taken = question.said("factor_taken") or ""
+    stops = density.stops_of_name(taken)
+    if not is_known(stops):
+        return "Together"
+    return "Yes, together" if abs(stops.nominal - total) < SAME_STOPS else f"No, not {taken}: together"
 
 
 def _taken_for(held: float, told: float) -> str:

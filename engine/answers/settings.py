@@ -23,6 +23,7 @@ STABILISATION = "stabilisation"
 IN_SHORT = "menus-in-short"
 NO_ONE = (None, "setting", "set")  # topics that name no one setting
 PAIR = 2
+RING = "adapter"
 LEAST_FOCAL_MM = 4.0  # no lens for such a body is shorter
 TROUBLE = frozenset({"black", "release"})  # topics where what the lens or the body has decides what to do
 
@@ -120,8 +121,13 @@ def _bare_factor(question: Question) -> float | None:
 
 
 def _bare_focal(question: Question) -> tuple[float, ...]:
-    """The number alone that can be no factor, where the lens was told without one: 'and the number for a 135'."""
+    """The number alone that can be no factor, where the lens was told without one: 'and the number for a 135'.
+
+    Nor is a length beside the ring how thick that is, which the stabiliser does not ask: 'adapted 135 plain ring'.
+    """
     alone = [value for value in numbers(question, "numbers") if value >= LEAST_FOCAL_MM]
+    rings = [one.thickness_mm[0] for one in question.adapters if one.piece == RING and one.thickness_mm]
+    alone = alone or [length for length in rings if length >= LEAST_FOCAL_MM]
     return tuple(alone) if len(alone) == 1 else ()
 
 

@@ -16,11 +16,13 @@ from grammar.questions import Question, Thing
 
 CLOSER = ("extension-tube", "helicoid", "bellows", "reverse-ring")  # the kinds that bring any lens nearer
 MOST_BODIES = 3
+ENOUGH_ASKED = "money-enough"  # what a question mentions where it asks whether the sum will do
 TUBE, HELICOID = "extension-tube", "helicoid"
 
 
 def left_of_sum(question: Question, answer: Answer | None) -> Told:
-    """What the sum that is told leaves, or lacks, once all that is named is bought."""
+    """What the sum that is told leaves, or lacks, once all that is named is bought; with yes or no where asked so."""
+    yes, no = ("Yes, ", "No, ") if mentions(question, ENOUGH_ASKED) else ("", "")
     told = number(question, "price") or question.limits.price_usd
     rows = answer.quantities if answer is not None else ()
     price = next((row.value for row in rows if row.name == "price" and row.case in (None, "all pairs")), None)
@@ -28,11 +30,15 @@ def left_of_sum(question: Question, answer: Answer | None) -> Told:
         return Told()
     if price.greatest <= told:
         left = Interval.between(told - price.greatest, told - price.least)
-        text = f"Of {told:g} dollars that leaves {money((left.least, left.greatest))}."
+        rest = money((left.least, left.greatest))
+        text = f"Yes, {told:g} dollars are enough: that leaves {rest}." if yes else ""
+        text = text or f"Of {told:g} dollars that leaves {rest}."
         return Told((Line("text", text),), (Quantity("price_left", left, f"of {told:g}"),))
     if price.least > told:
-        return Told((Line("text", f"{told:g} dollars are not enough: at least {price.least - told:g} are lacking."),))
-    text = f"{told:g} dollars do if you buy at the lower end: the dearest of these come to {price.greatest:g}."
+        return Told(
+            (Line("text", f"{no}{told:g} dollars are not enough: at least {price.least - told:g} are lacking."),)
+        )
+    text = f"{yes}{told:g} dollars do if you buy at the lower end: the dearest of these come to {price.greatest:g}."
     return Told((Line("text", text),))
 
 

@@ -38,7 +38,7 @@ _SAID: Final = {
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
     "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",
-    "image_size": "{} on the sensor", "ring_choice": "choice of {}",
+    "image_size": "{} on the sensor", "ring_choice": "choice of {}", "factor_taken": "taken for {}",
 }  # fmt: skip
 
 
@@ -159,7 +159,11 @@ class _Sayer:
         lens = "all my lenses" if "lenses" in every else lens
         on = " on all my bodies" if "bodies" in every else on
         opening = _OPENINGS.get(question.intent, question.intent.replace("-", " "))
-        topic = f" ({question.topic.replace('-', ' ')})" if question.topic and question.topic not in opening else ""
+        topic = (
+            f" ({question.topic.replace('-', ' ')})"
+            if question.topic and question.topic not in opening.casefold()
+            else ""
+        )
         formats = f" with {self._formats()}" if self._formats() else ""
         return f"{opening}{topic}" + (f" for {lens}{on}" if lens else on) + formats
 

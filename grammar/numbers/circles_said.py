@@ -16,6 +16,9 @@ _LINKING: Final = frozenset(["be", "of", "the", "at", "equals", "", "its"])  # v
 _FRAMES: Final = frozenset(["FORMAT", "AREA", "FRAME", "BODY", "MOUNT", "LETTER", "CROP"])
 _FOCALS: Final = frozenset(["COMBO", "FOCAL", "RANGE", "FNUM"])
 _LIT: Final = frozenset(["cover", "vignette", "disc", "circle-word", "image-circle", "crop", "drawn-frame"])  # cues
+_AFTER: Final = "after-coverage"
+_SHAPE: Final = "ASPECT"
+_TOLD: Final = frozenset(["LENS", "KIND", "MOUNT", "PIECE", "MEASURE", "KEYED", "TRAIT"])
 _NEAR: Final = 4
 _FILM: Final = 30.0  # mm; a width of film from here up is rather named by it than a circle as large
 _LEAST: Final = 3.5  # mm
@@ -35,7 +38,17 @@ def with_circles_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             _tell_covered(out, at)
         elif token.kind == "CUE" and token.text.casefold() == _COVERAGE:
             _tell_coverage(out, at)
+    if _AFTER in told and any(token.kind == _SHAPE for token in out):
+        _tell_supposed(out)
     return out
+
+
+def _tell_supposed(tokens: list[Token]) -> None:
+    """'what 16:9 is left, say 11mm' after whether a lens covers: the one length, and no lens, is its circle."""
+    sizes = [at for at, token in enumerate(tokens) if token.kind == "LENGTH" and _may_be_circle(token)]
+    others = any(one.kind in _TOLD or one.kind in _FOCALS for one in tokens)
+    if len(sizes) == 1 and not others and (sizes[0] == 0 or tokens[sizes[0] - 1].kind in ("CUE", "JOIN", "STOP")):
+        tokens[sizes[0]] = tokens[sizes[0]].as_("KEYED", value=CIRCLE, unit=tokens[sizes[0]].unit or "mm", ids=())
 
 
 def _tell_across(tokens: list[Token], at: int) -> None:

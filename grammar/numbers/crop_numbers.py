@@ -12,9 +12,16 @@ _FURTHER: Final = frozenset(["further", "another"])  # values of the words that 
 _NEAR: Final = 5  # words
 _FRAMES: Final = frozenset(["BODY", "FRAME"])
 _OF_VIEW: Final = frozenset(["equiv", "match", "equals"])
+_OF_VIEWS: Final = _OF_VIEW | {"how-wide", "angle-of-view", "cover", "dof", "framing"}  # what a frame decides
 _OF_SENSORS: Final = frozenset([1.3, 1.5, 1.52, 1.53, 1.6, 1.61, 1.62, 2.7])  # as people call them
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "PIECE", "FNUM", "MOUNT"])
 _LEAST, _MOST = 1.05, 7.0
+_USUAL: Final = "aps-c-1.5"  # what is meant by a crop body where no factor is told
+_CALLED: Final = "crop sensor"
+_TWO: Final = 2  # mounts: one seats on the other, and it is that which is asked
+_FOCAL: Final = frozenset(["LENGTH", "COMBO", "NUMBER"])
+_LEADING: Final = frozenset(["DET", "MOUNT", "LETTER", "PREP", "JOIN", "STOP", "TRAIT"])
+_PLACED: Final = frozenset(["MOUNT", "LETTER", "MOUNTWORD"])
 
 
 def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -27,7 +34,36 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             out[at] = token.as_("CROP")
         elif token.kind in _FRAMES and at + 1 < len(out) and _crops_body(out, at):
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
+    seated = sum(one.kind == "MOUNT" for one in out) >= _TWO or not any(one.kind in _FOCAL for one in out)
+    return out if seated and not told & _OF_VIEWS else _with_crop_bodies(out)
+
+
+def _with_crop_bodies(tokens: list[Token]) -> list[Token]:
+    """'an E mount crop camera', 'a cropped E body': the usual smaller frame, where no factor and no frame is told."""
+    if any(one.kind in ("CROP", "FORMAT", "AREA") or _is_of_sensor(one) for one in tokens):
+        return tokens
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if token.kind != "CUE" or not is_of_crop(token) or (at > 0 and tokens[at - 1].kind not in _LEADING):
+            continue
+        headed = next(
+            (n for n in range(at + 1, min(at + 4, len(tokens))) if tokens[n].kind not in _PLACED), len(tokens)
+        )
+        if headed == len(tokens) or tokens[headed].kind not in _FRAMES or _has_factor(tokens, at, headed):
+            continue
+        frame = token.as_("FORMAT", value=_CALLED, ids=(_USUAL,))
+        out[at:headed] = [*tokens[at + 1 : headed], frame]
     return out
+
+
+def _has_factor(tokens: list[Token], at: int, body: int) -> bool:
+    """Whether a number right before the word or right behind the body is a crop."""
+    beside = [*tokens[max(0, at - 1) : at], *tokens[body + 1 : body + 2]]
+    return any(one.kind in ("NUMBER", "TIMES") and crops(one.numbers[0]) for one in beside)
+
+
+def _is_of_sensor(token: Token) -> bool:
+    return token.kind in ("NUMBER", "TIMES") and token.numbers[0] in _OF_SENSORS
 
 
 def _is_frame_placed_on(tokens: list[Token], at: int, told: frozenset[str]) -> bool:

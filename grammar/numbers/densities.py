@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.numbers.filters_stacked import with_filters_stacked
 from grammar.words.groups import OPENED, STOP_NAMED, STOPPED_SO
 from grammar.words.tokens import Token
 
@@ -35,8 +36,8 @@ def with_marked_densities(tokens: list[Token], told: frozenset[str]) -> list[Tok
 
 
 def with_factors_marked(tokens: list[Token], told: frozenset[str]) -> list[Token]:
-    """The tokens with each number as ND that is the factor of a filter or of an exposure."""
-    return [_by_factor(tokens, at, told) for at in range(len(tokens))]
+    """The tokens with each number as ND that is the factor of a filter or of an exposure, several alike as so many."""
+    return with_filters_stacked([_by_factor(tokens, at, told) for at in range(len(tokens))])
 
 
 def _by_factor(tokens: list[Token], at: int, told: frozenset[str]) -> Token:

@@ -10,7 +10,7 @@ from grammar.words.tokens import Token
 from grammar.words.written import STOPS, TELECONVERTER
 
 _ON: Final = frozenset(["on", "behind", "with"])
-_LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
+LENSLIKE: Final = frozenset(["LENS", "KIND", "MOUNT", "COMBO", "LENGTH", "FOCAL", "NUMBER", "FNUM"])
 LEAST_REDUCING: Final = 0.5
 _REDUCES: Final = (LEAST_REDUCING, 0.9)  # what reducers multiply by
 _GLASS: Final = "glass"
@@ -33,7 +33,7 @@ _MEASURED: Final = frozenset(["PIECE", "MEASURE"])
 _SHORTEST, _LEAST_ZOOM = 3.0, 1.3  # mm, and how much longer a zoom is at its long end
 _ROUNDED: Final = 0.15  # how far the ratio that is engraved on a zoom may be from its ends
 _WITH_GLASS: Final = "with-glass"
-_EXTENDERS: Final = frozenset([1.2, 1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
+EXTENDERS: Final = frozenset([1.2, 1.25, 1.33, 1.4, 1.5, 1.6, 1.7, 2.0])  # factors that extenders are made with
 _OF_OTHERS: Final = frozenset(["LENS", "KIND", "BODY", "FRAME", "FORMAT", "PIECE", "MOUNT", "MEASURE"])
 
 
@@ -125,7 +125,7 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
     if after is not None and after.kind == "KIND" and after.value == "zoom":
         return tokens[at].as_("CUE")  # 'a 20x zoom' is of no size
     known = known or (_placed_on_lens(rest) and (before is None or before.kind in ("STOP", "DET")))
-    if not known or tokens[at].numbers[0] not in _EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
+    if not known or tokens[at].numbers[0] not in EXTENDERS or told & (_OF_SIZE | {"effective-f"}):
         return tokens[at]
     if after is not None and (after.kind in _OF_OTHERS or CROP in after.groups):
         return tokens[at]
@@ -135,7 +135,7 @@ def as_extender(tokens: list[Token], at: int, told: frozenset[str]) -> Token:
 def _placed_on_lens(rest: list[Token]) -> bool:
     """'... behind the crop lens', '... on a 50': whether what follows is what glass is put on."""
     placed = len(rest) > 1 and rest[0].kind == "PREP" and rest[0].value in _ON
-    return placed and (rest[1].kind in _LENSLIKE or any(one.kind == "LENS" for one in rest[1:3]))
+    return placed and (rest[1].kind in LENSLIKE or any(one.kind == "LENS" for one in rest[1:3]))
 
 
 def is_extender_named(tokens: list[Token], at: int) -> bool:
@@ -144,7 +144,7 @@ def is_extender_named(tokens: list[Token], at: int) -> bool:
     named = [one.kind for one in back] == ["PREP", "DET"] and back[0].value == "with" and back[1].value == "the"
     stopped = any(one.kind in ("FNUM", "COMBO") for one in tokens[:at])
     after = tokens[at + 1] if at + 1 < len(tokens) else None
-    return named and stopped and tokens[at].numbers[0] in _EXTENDERS and (after is None or after.kind not in _OF_OTHERS)
+    return named and stopped and tokens[at].numbers[0] in EXTENDERS and (after is None or after.kind not in _OF_OTHERS)
 
 
 def is_put_on_lens(tokens: list[Token], at: int) -> bool:
@@ -152,7 +152,7 @@ def is_put_on_lens(tokens: list[Token], at: int) -> bool:
     number = tokens[at].numbers[0]
     before, after = tokens[at - 1] if at else None, [one for one in tokens[at + 1 : at + 4] if one.kind != "DET"]
     begins = before is None or before.kind in ("STOP", "DET", "CUE", "JOIN")
-    placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in _LENSLIKE
+    placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _ON and after[1].kind in LENSLIKE
     return begins and placed and _REDUCES[0] <= number <= _REDUCES[1] and number not in STOPS
 
 

@@ -9,6 +9,7 @@ from grammar.words.tokens import Token, is_plural
 
 _SUMS: Final = frozenset(["total", "size"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "VERB", "MARK"])
+_FROM: Final = frozenset(["from", "out of", "of", "with"])
 _NEAR: Final = 3  # tokens from the pieces to the word for the sum, and from there to the length
 _LONGEST: Final = 400.0  # mm
 _TOLD: Final = frozenset(["LENGTH", "NUMBER", "RANGE", "MOUNT", "LETTER", "LINK", "COUNT", "RATIO"])
@@ -23,13 +24,19 @@ def with_sums_of_pieces(tokens: list[Token], told: frozenset[str]) -> list[Token
             continue
         word = _ahead(out, at + 1, ("MEASURE",))
         length = _ahead(out, word + 1, ("LENGTH", "NUMBER")) if word and out[word].value in _SUMS else None
-        if word is None or length is None or not _may_be_sum(out[length]):
+        if word is None or length is None or not _may_be_sum(out[length]) or _are_chosen_from(out, length):
             continue
         sum_ = out.pop(length).as_("LENGTH", unit="mm")
         out[word] = out[word].as_("CUE")
         out[at : at + 1] = [sum_, token.as_("PIECE", value=SPACER)]
         return out
     return out
+
+
+def _are_chosen_from(tokens: list[Token], length: int) -> bool:
+    """'which spacers make 16.5 mm from 5, 10 and 1 mm rings': they are still to be found."""
+    after = tokens[length + 1 : length + 2]
+    return bool(after) and after[0].kind == "PREP" and after[0].text.casefold() in _FROM
 
 
 def _are_tubes(token: Token, told: frozenset[str]) -> bool:

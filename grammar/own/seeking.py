@@ -248,7 +248,8 @@ class _Seeker:
             return before.with_(text=self.text, lenses=about, follows=True, sought=replace(told, why=True))
         weighed = heard.weighed
         strong = weighed.best is not None and weighed.weight(weighed.best) >= _STRONG
-        strong = strong and not self._is_bound_alone(found)  # 'and under half a kilo?'
+        limited = bool(heard.readings.limits) and not heard.cues  # 'without glass'
+        strong = strong and not limited and not self._is_bound_alone(found)  # 'and under half a kilo?'
         bodies, _ = self._bodies(heard, found, Opened(told.of, 0, 0))
         changed = bool(found.any_of or found.order or bodies or heard.readings.limits or heard.cast.frames)
         if named or strong or not changed or any(not part.is_bare and part not in bodies for part in heard.cast.lenses):

@@ -6,6 +6,7 @@ from math import inf
 from typing import Final
 
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
+from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
 from grammar.numbers.squeezes import SQUEEZE
 from grammar.questions import Limits
@@ -166,7 +167,7 @@ def _value(out: Readings, token: Token, before: Phrase | None, told: frozenset[s
     elif kind == "ND" and len(numbers) > 1:
         out.values["variable"] = token.value
     elif kind == "ND":
-        out.keep("factor", token.value)
+        out.keep("factor_taken" if token.unit == TAKEN else "factor", token.value)
     elif kind == "TSTOP":
         out.keep("aperture", f"T{numbers[0]:g}")
     elif kind == "RATIO":

@@ -184,11 +184,21 @@ def _told(tokens: list[Token], at: int) -> Token:
         ends = after is None or after.kind in _CLOSING
         return token.as_("FORMAT") if ends and (before.value != "on" or token.kind in ("LENGTH", "FRACTION")) else token
     others = any(one.kind in _TOLD_LENS and one is not token and _is_whole(one) for one in tokens)
+    if others and token.unit == "mm" and _comes_from(tokens, at):
+        return token.as_("FORMAT")
     if others and after is not None and after.kind in ("KIND", "LENS") and token.unit == "mm":
         ahead = tokens[at + 1 : at + 4]
         if any(one.kind in _TOLD_LENS for one in ahead) or (before is not None and before.kind == "LENGTH"):
             return token.as_("FORMAT")
     return token if token.kind != "NUMBER" else token.as_("NUMBER", ids=())
+
+
+def _comes_from(tokens: list[Token], at: int) -> bool:
+    """'a 50 mm lens from a 16mm machine', '... off a 16mm': the film of what a lens comes from."""
+    ahead = [one for one in tokens[max(0, at - 3) : at] if one.kind not in ("DET", "CUE", "TRAIT")]
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind in _CLOSING or after.kind in ("PREP", "KIND", "MOUNT")
+    return bool(ahead) and ahead[-1].kind == "PREP" and ahead[-1].value == "from" and ends
 
 
 def _is_behind_alone(tokens: list[Token], at: int) -> bool:

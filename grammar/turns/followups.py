@@ -14,7 +14,14 @@ from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
-from grammar.turns.left_away import bodies_left, is_shim_left, lenses_left, with_filters_swapped, without_filters
+from grammar.turns.left_away import (
+    bodies_left,
+    is_shim_left,
+    lenses_left,
+    with_filters_swapped,
+    without_filters,
+    without_pieces,
+)
 from grammar.turns.lengths_again import lengths_again
 from grammar.turns.measured_anew import (
     depth_wanted,
@@ -222,6 +229,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = with_rings_joined(with_stacked(heard, said, before), before)
     before = without_old_shutter(heard, said, before)
     said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
+    said, before = without_pieces(heard, said, before)
     said, lenses = lenses_left(said, before)
     return said, before, lenses
 

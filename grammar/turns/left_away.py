@@ -7,6 +7,8 @@ from typing import Final
 from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
+from grammar.things.casting import SPACER
+from grammar.turns.taking_back import EXTENSION, OFF_AGAIN
 
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _BARE: Final = "no-filter"  # and of a lens with nothing before it
@@ -43,6 +45,21 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
         limits=replace(said.limits, without=tuple(one for one in said.limits.without if one != _FILTER)),
     )
     return now, before.with_(values=kept, adapters=pieces)
+
+
+def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
+    """'remove the tube, hyperfocal at f/8?': what is said without the pieces it takes off, and before without them."""
+    kinds = {one.piece for one in said.adapters}
+    bare = all(
+        one in before.adapters or (one.thickness_mm is None and one.factor is None and not one.front)
+        for one in said.adapters
+    )
+    drawn = SPACER in kinds and before.said(EXTENSION) is not None
+    if not heard.tells(OFF_AGAIN) or not bare or not (drawn or any(one.piece in kinds for one in before.adapters)):
+        return said, before
+    kept = tuple(one for one in before.adapters if one.piece not in kinds)
+    values = tuple(row for row in before.values if not (drawn and row[0] == EXTENSION))
+    return said.with_(adapters=()), before.with_(adapters=kept, values=values)
 
 
 def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:

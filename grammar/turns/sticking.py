@@ -84,6 +84,9 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
+RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
+
+
 def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
     told = said[0] if len(said) == 1 else None
@@ -134,7 +137,8 @@ def set_against_plain(said: Question, before: Question) -> Question:
 
 def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
     """'same tubes with the 45', 'same ring with a 100': pieces told as those of before are as long as they were."""
-    if not (heard.tells("same") or heard.tells("one-ring") or _is_the_ring(heard)):
+    drawn = any(is_open(one) and one.piece in RANGED and _was_drawn(one, before) for one in said.adapters)
+    if not (heard.tells("same") or heard.tells("one-ring") or drawn or _is_the_ring(heard)):
         return said
     out: list[Thing] = []
     others = {
@@ -148,6 +152,11 @@ def same_pieces(heard: Heard, said: Question, before: Question) -> Question:
         stood = [one for one in stood if not one.rear or not others or set(one.rear) & others]
         out += stood if stood and is_open(piece) else [piece]
     return said.with_(adapters=tuple(out))
+
+
+def _was_drawn(piece: Thing, before: Question) -> bool:
+    """'at what helicoid setting is infinity' after a helicoid of 25 to 55 mm: it is that one."""
+    return any(one.piece == piece.piece and len(set(one.thickness_mm or ())) > 1 for one in before.adapters)
 
 
 def _is_the_ring(heard: Heard) -> bool:

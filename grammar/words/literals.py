@@ -127,7 +127,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("m", rf"m\s?=\s?(?P<n>{_NUM})x?{_END}", made.magnified),
     (
         "n",
-        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)x?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|mm)\b))"
+        rf"nd[\s.-]?(?P<n>\d+(?:\.\d+)?|\.\d+)(?:x|'?s)?{_END}(?!\.\d|\s?(?:/\s?\d|(?:fps|frames|mm)\b))"
         r"(?!(?<!\d\.[03689])\s?-?stops?\b|\s?(?:-|to)\s?\d+(?:\.\d+)?\s?-?stops?\b)",
         lit.nd,
     ),

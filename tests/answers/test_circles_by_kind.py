@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from engine.ask import Desk
+from engine.talk import Talk
 from tests.answers.talks import flat
 
 
@@ -22,3 +23,20 @@ def test_medium_format_said_of_a_lens_tells_its_circle(club: Desk) -> None:
     assert "covers full frame: image circle 70 to 115 mm" in flat(
         club.ask("medium format 80 on full frame, any vignette possible")
     )
+
+
+@pytest.mark.parametrize("asked", ["4x microscope objective on ff, only middle bright?",
+                                   "RMS objective on full frame, does it cover"])  # fmt: skip
+def test_a_microscope_objective_lights_its_own_field(club: Desk, asked: str) -> None:
+    assert "does not cover full frame: image circle 18 to 22 mm" in flat(club.ask(asked))
+
+
+def test_the_film_of_what_a_lens_comes_from_tells_its_circle(club: Desk) -> None:
+    got = flat(club.ask("projector optic 50mm f1.2 from a 16mm machine, mft covered"))
+    assert "may or may not cover Four Thirds, that depends on the lens: image circle 12 to 25 mm" in got
+
+
+def test_a_length_behind_a_shape_after_coverage_is_the_circle(club: Desk) -> None:
+    talk = Talk()
+    club.ask("2/3 inch c lens, 1 inch sensor, covered?", talk)
+    assert "Largest clean 16:9 crop 9.6 x 5.4 mm" in flat(club.ask("what 16:9 is left, say 11mm", talk))

@@ -214,3 +214,25 @@ def test_a_share_of_the_size_is_a_share_of_the_magnification(club, said, extensi
     last = talk(club, "60mm enlarger f4 at 1:1 on full frame", said)[-1]
     told = [row.value.nominal for row in last.quantities or () if row.name == "extension_mm"]
     assert told == [pytest.approx(extension)]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "ok remove the tube. whats the hyperfocal at f8",
+        "tube off again, hyperfocal at f8?",
+        "lose the tube, hyperfocal at f8",
+    ],
+)
+def test_a_tube_that_is_taken_off_is_gone_from_what_is_asked_with_it(club, said):
+    last = talk(club, "35 2.8 m42 on e", "what if i put a 15mm tube", said)[-1]
+    assert last.intent == "depth-of-field"
+    assert last.question.adapters == ()
+    assert "hyperfocal 5.1" in flat(last)
+
+
+@pytest.mark.parametrize("said", ["lose the tube", "without the tubes", "take the tube off again", "without it"])
+def test_without_the_tube_it_is_asked_what_was_asked_before_it(club, said):
+    first, _, last = talk(club, "f-mount 50 1.4 on e", "and with a 12 mm tube", said)
+    assert last.intent == "chain"
+    assert last.chains[0].title == first.chains[0].title

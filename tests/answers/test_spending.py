@@ -10,6 +10,7 @@ from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 from grammar.words.mentioned import Mention
+from tests.answers.picture import flat
 
 
 def _lens(club, name, focal=None):
@@ -91,3 +92,15 @@ def test_bodies_that_take_a_lens_by_a_plain_ring_are_told_cheapest_first(club):
 def test_lenses_of_two_mounts_have_no_one_ring(club):
     both = [_lens(club, "m42"), _lens(club, "k-mount")]
     assert not bodies_by_plain_rings(Question("which body", "buy-plan"), both, club.knowledge).lines
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("is 15 dollars enough to put m42 on a Z", "Yes, 15 dollars do if you buy at the lower end"),
+        ("5 bucks enough to put m42 on a Z?", "No, 5 dollars are not enough"),
+        ("will $30 get me an FD to E ring", "Yes, 30 dollars are enough"),
+    ],
+)
+def test_whether_a_sum_will_do_is_answered_first(asked, text, told):
+    assert flat(asked(text)).startswith(told)

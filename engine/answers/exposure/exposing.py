@@ -115,7 +115,9 @@ def _wants_density(question: Question) -> bool:
     """Whether a density is asked for in some light, without a shutter: 'which ND for f/1.4 in full sun'."""
     fixed = question.lens is not None and "fixed iris" in question.lens.traits
     counted = question.said("stops") or question.said("variable") or question.adapters
-    return (mentions(question, "filtered") or fixed) and question.said("light") is not None and not counted
+    # 'and indoors' after something else: of a light that is told in a talk it is asked what it takes
+    asked = mentions(question, "filtered") or fixed or question.follows
+    return asked and question.said("light") is not None and not counted
 
 
 def _at_usual_rate(light: Light, knowledge: Knowledge) -> Light:

@@ -16,6 +16,7 @@ GLASS = frozenset({"focal-reducer", "teleconverter", "corrective-glass"})
 PROJECTOR = "projector"
 SHEETS, ROLLS = "large-format", "medium-format"
 CLASSES = frozenset({"enlarger", PROJECTOR, SHEETS, ROLLS})
+MICROSCOPE, FINITE, OBJECTIVE = "microscope", "finite-conjugate", "finite objective"
 POWERED = "close-up-lens"  # what is told of it is its power in dioptres, no factor
 LEAST_FACTOR, MOST_FACTOR = 0.2, 5.0
 SLR = "slr"  # the trait of a lens for film cameras with a mirror: for full frame, where nothing else is told
@@ -84,6 +85,9 @@ def _surely_for(lens: Thing, facts: Catalogue) -> Thing:
 
 def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
     focal = f"{thing.focal_length_mm:g} mm " if thing.focal_length_mm else ""
+    objective = _of_objective(thing, facts)
+    if objective is not None:
+        return objective
     row = _of_class(thing, facts)
     if row is not None:
         return Thrown(f"{focal}{thing.lens_kind} lens", row.image_circle_mm)
@@ -108,6 +112,15 @@ def _of_lens(thing: Thing, facts: Catalogue) -> Thrown | None:
         if rows:
             return Thrown(f"{film.name} lens", rows[0].image_circle_mm)
     return None
+
+
+def _of_objective(thing: Thing, facts: Catalogue) -> Thrown | None:
+    """That of a microscope objective, at the distance that it works at: whatever frame is told, it is made for none."""
+    mount = facts.mounts.get(thing.id or "")
+    if mount is None or mount.kind != MICROSCOPE or FINITE not in mount.traits:
+        return None
+    rows = (row for row in facts.circles.values() if row.lens_class == OBJECTIVE)
+    return next((Thrown("objective", row.image_circle_mm, said="microscope objective") for row in rows), None)
 
 
 def _made_for(thing: Thing, facts: Catalogue) -> Thrown | None:

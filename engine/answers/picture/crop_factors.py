@@ -46,6 +46,9 @@ def crops_of(question: Question, knowledge: Knowledge) -> list[Crop]:
         # cropped to what is lit, whatever it is put on
         return [Crop(f"its {trimmed(circle.nominal, 1)} mm circle", coverage.FULL_FRAME_DIAGONAL_MM / circle.nominal)]
     frames = frames_of(question, knowledge.catalogue)
+    if len(frames) == 1:  # a crop body of a mount with no such frame: 'an MFT crop body'
+        bodies = tuple(_as_built(body, knowledge.catalogue) for body in question.bodies)
+        frames = frames_of(question.with_(bodies=bodies), knowledge.catalogue) if bodies != question.bodies else frames
     own = _of_lens(question, knowledge)
     if own:
         return [crop_of(form) for form in own]

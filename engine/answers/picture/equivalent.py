@@ -187,7 +187,9 @@ def _glass(question: Question, factor: float | None, lenses: tuple[float, ...], 
     opening = opening or f"Glass together {trimmed(factor, 2)}x"
     text = f"{opening}: {trimmed(stops, 2)} stops {way}, and the circle grows or shrinks alike."
     pieces = [thing.factor for thing in question.adapters if thing.factor]
-    if len(pieces) > 1:
+    if len(pieces) > 1 and min(pieces) > 1:
+        text += " The faults of both add."
+    elif len(pieces) > 1:
         text += " They do not cancel unless the factors multiply to 1, and the faults of both add."
     rows = [Quantity("light_difference_stops", Interval.exact(stops), f"{factor:g}x")]
     return Told((Line("head", text),), tuple(rows))

@@ -1,0 +1,69 @@
+"""Extenders behind each other, told by their factors: '1.4 and 2x converters', 'a 1.4x and a 2x behind my 135/2'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.numbers.optics_numbers import EXTENDERS, LENSLIKE
+from grammar.words.tokens import Token
+from grammar.words.written import TELECONVERTER
+
+_NUMBERS: Final = frozenset(["NUMBER", "TIMES"])
+_JOINS: Final = frozenset(["and", "+", "&", ",", "/"])
+_BEHIND: Final = frozenset(["on", "behind", "with"])
+_NAMED: Final = ("convert", "extend")  # what the words for such glass begin with
+_EXTENDER: Final = "teleconverter"
+_MARKS: Final = frozenset(["JOIN", "STOP", "MARK", "CUE"])
+_FOCAL: Final = frozenset(["LENGTH", "NUMBER", "RANGE"])
+_FEWEST: Final = 2
+
+
+def with_extenders_joined(tokens: list[Token]) -> list[Token]:
+    """The tokens with each factor of a row of extenders as that of one."""
+    out = list(tokens)
+    at = 0
+    while at < len(out):
+        row = _row(out, at)
+        if len(row) >= _FEWEST and _is_of_extenders(out, row):
+            for one in row:
+                out[one] = out[one].as_("TIMES", unit=TELECONVERTER)
+        at = row[-1] + 1 if row else at + 1
+    return out
+
+
+def _row(tokens: list[Token], at: int) -> list[int]:
+    """Where the factors of a row stand that begins here, each joined to the one before.
+
+    '85mm 1.4 and a 2x converter': a bare number right behind a focal length is how far that lens opens.
+    """
+    row: list[int] = []
+    if at and tokens[at].kind == "NUMBER" and tokens[at - 1].kind in _FOCAL:
+        return row
+    while at < len(tokens) and tokens[at].kind in _NUMBERS and tokens[at].numbers[0] in EXTENDERS:
+        row.append(at)
+        at += 1
+        if at >= len(tokens) or not _joins(tokens[at]):
+            break
+        at += 1
+        at += at < len(tokens) and tokens[at].kind == "DET"
+    return row
+
+
+def _joins(token: Token) -> bool:
+    """'and', '+', and 'and a', which is a 'with' elsewhere."""
+    return token.value in _JOINS if token.kind == "JOIN" else token.kind == "PREP" and token.text.startswith("and")
+
+
+def _is_of_extenders(tokens: list[Token], row: list[int]) -> bool:
+    """Whether the glass is named beside the row, or all are factors and a lens follows that they are put on."""
+    before = [one for one in tokens[max(0, row[0] - 3) : row[0]] if one.kind not in _MARKS]
+    around = [*before[-1:], *tokens[row[-1] + 1 : row[-1] + 2]]
+    if any(_names(one) for one in around):
+        return True
+    after = [one for one in tokens[row[-1] + 1 : row[-1] + 4] if one.kind != "DET"]
+    placed = len(after) > 1 and after[0].kind == "PREP" and after[0].value in _BEHIND and after[1].kind in LENSLIKE
+    return placed and all(tokens[at].kind == "TIMES" for at in row)
+
+
+def _names(token: Token) -> bool:
+    return token.kind == "PIECE" and (token.value == _EXTENDER or token.text.casefold().startswith(_NAMED))

@@ -1,0 +1,39 @@
+"""What is set by hand, told by the numbers and the pieces that are named: the stabiliser, focus, the kind of ring."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.answers.picture import flat, numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "focal"),
+    [
+        ("adapted 85 plain ring, which number in the stabiliser menu", 85),
+        ("135 on a dumb ring, what do i enter in ibis", 135),
+    ],
+)
+def test_a_length_beside_a_ring_is_what_the_stabiliser_is_told(asked, text, focal):
+    assert (focal, focal) in numbers(asked(text), "ibis_focal_mm")
+
+
+@pytest.mark.parametrize(
+    "text", ["how to hit focus by hand with a fast lens", "always missing focus by hand at f1.4, tips"]
+)
+def test_focus_by_hand_wants_the_picture_enlarged(asked, text):
+    assert "nlarge" in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["adapter with the aperture lever or a plain one for K glass", "F lenses: aperture control ring or plain ring"],
+)
+def test_a_ring_with_a_lever_is_for_lenses_without_a_ring_of_their_own(asked, text):
+    assert "for every lens that has its own aperture ring" in flat(asked(text))
+
+
+def test_a_lens_that_went_too_deep_is_warned_of_by_its_missing_ring(asked):
+    found = flat(asked("put a C lens into my CS camera and it bumped into the glass, any damage?"))
+    assert "5 mm too deep" in found
+    assert "radium" not in found
