@@ -9,6 +9,7 @@ from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS, Noun
 
 _MADE: Final = "made-for"
+_FOR: Final = "for"
 _MADE_FOR: Final = frozenset(["for", "from", "of", _MADE])
 _LIT: Final = frozenset(["cover", "vignette", "image-circle", "frame-filling"])  # cues of what is to be lit
 
@@ -18,7 +19,10 @@ def lens_by_its_frame(cast: Cast) -> None:
     lens = cast.lenses[0] if len(cast.lenses) == 1 else None
     if lens is None or lens.formats:
         return
-    made_for = [part for part in cast.frames if part.formats and _is_made_for(part, cast)]
+    # 'marked for 1 inch tv cameras' tells of cameras by their format alone
+    cameras = [part for part in cast.bodies if not part.has_mount and part.noun.role in (_FOR, _MADE)]
+    told = [part for part in (*cast.frames, *cameras) if part.formats]
+    made_for = [part for part in told if _is_made_for(part, cast)]
     if len(made_for) != 1:
         return
     lit = [part for part in (*cast.frames, *cast.bodies) if part is not made_for[0] and _is_lit(part, made_for[0])]
@@ -26,7 +30,8 @@ def lens_by_its_frame(cast: Cast) -> None:
     if not lit or not (towards or cast.told & _LIT or made_for[0].noun.role == _MADE):
         return
     lens.formats = list(made_for[0].formats)
-    cast.frames.remove(made_for[0])
+    cast.frames = [part for part in cast.frames if part is not made_for[0]]
+    cast.bodies = [part for part in cast.bodies if part is not made_for[0]]
 
 
 def lens_by_its_camera(cast: Cast) -> None:

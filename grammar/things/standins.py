@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from grammar.words.tokens import Token
@@ -16,12 +17,14 @@ _HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"
 _BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
 _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
 _CLOSES: Final = frozenset(["JOIN", "STOP", "MARK"])
+_FOR, _ONE = "for", "one"
 _PASSED: Final = frozenset(["DET", "CUE"])
 
 
 def with_standins(tokens: list[Token]) -> list[Token]:
     """Each standing-in word behind what describes it heads that description; 'another' between two parts them."""
     out: list[Token] = []
+    tokens = _without_ones_for(tokens)
     for at, token in enumerate(tokens):
         if STANDIN in token.implies and _ends_piece(tokens, at):
             continue  # 'a helicoid one, 6 mm'
@@ -32,6 +35,20 @@ def with_standins(tokens: list[Token]) -> list[Token]:
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
+    return out
+
+
+def _without_ones_for(tokens: list[Token]) -> list[Token]:
+    """'the C ring for Z and the one for E': the same ring for another body, as in 'for Z and E'."""
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        ring_for = any(a.kind == "PIECE" and b.value == _FOR for a, b in pairwise(out))
+        other = [one.kind for one in tokens[at + 1 : at + 3]] == ["PREP", "MOUNT"] and tokens[at + 1].value == _FOR
+        if not (ring_for and other and token.text.casefold() == _ONE):
+            out.append(token)
+            continue
+        if out[-1].kind == "DET":
+            out.pop()
     return out
 
 

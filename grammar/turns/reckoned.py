@@ -11,7 +11,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard, hear
 from grammar.intents import Weighed
 from grammar.questions import Question
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, SPACER
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -24,7 +24,22 @@ _OPENED: Final = "opened-up"  # cue: by so many stops wider, not narrower
 _OF_LIGHT: Final = frozenset(["nd", "iso", "exposure", "shutter-speed", "lose"])  # what else stops may be told of
 _SHARP: Final = frozenset(["depth-of-field", "macro-distance", "focus-verdict", "chain"])
 _IDLE: Final = frozenset(
-    ["ok", "right", "will", "can", "means", "what-if", "what", "it-is", "brief", "again", "how-far", _OPENED, "f-stop"]
+    [
+        "ok",
+        "right",
+        "will",
+        "can",
+        "means",
+        "what-if",
+        "what",
+        "it-is",
+        "brief",
+        "again",
+        "how-far",
+        _OPENED,
+        "f-stop",
+        "equals",
+    ]
 )
 _METRE: Final = 1000.0
 
@@ -42,14 +57,24 @@ def _shared(token: Token, before: Question) -> str | None:
     """So much of the distance of before; of the tube where none was told and the words may be of any length."""
     share = token.numbers[0]
     if _SIZE in token.implies:
-        told = before.said(_MAGNIFICATION)
-        return f"m = {share * float(told):.6g}" if told is not None and _is_number(told) else None
+        size = _size_before(before)
+        return f"m = {share * size:.6g}" if size is not None else None
     if before.distance_mm is not None and _TUBE not in token.implies:
         return f"at {share * before.distance_mm / _METRE:.6g} m"
     drawn = [one.thickness_mm for one in before.adapters if one.piece in DRAWN and one.thickness_mm is not None]
     if _DISTANCE not in token.implies and len(drawn) == 1 and drawn[0][0] == drawn[0][1]:
         return f"with {share * drawn[0][0]:.6g} mm extension tube"
     return None
+
+
+def _size_before(before: Question) -> float | None:
+    """The magnification that was told, or that the tubes told make of the lens."""
+    told = before.said(_MAGNIFICATION)
+    if told is not None:
+        return float(told) if _is_number(told) else None
+    tubes = [one.thickness_mm for one in before.adapters if one.piece == SPACER and one.thickness_mm is not None]
+    focal = before.lens.focal_length_mm if before.lens is not None else None
+    return sum(longest for _, longest in tubes) / focal if tubes and focal else None
 
 
 def _is_number(text: str) -> bool:

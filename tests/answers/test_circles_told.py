@@ -98,3 +98,9 @@ def test_what_no_usual_lens_lights_is_asked_for(asked):
     found = asked("does a 210 cover 8x10")
     assert not numbers(found, "lit_share")
     assert "made for?" in flat(found)
+
+
+def test_cameras_told_by_their_format_are_what_the_lens_is_for(asked):
+    found = asked("25mm for 1 inch tv cameras, does it cover mft")
+    assert "made for 1 in tube" in flat(found)
+    assert one(found, "format_diagonal_mm") == pytest.approx(21.64, abs=0.01)

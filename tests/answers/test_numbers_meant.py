@@ -34,6 +34,7 @@ QUESTIONS = [
     (["10 and 16 together on my 50, what do i get"], "magnification", 0.52),
     (["7 14 28 all together behind a 135"], "magnification", 0.363),
     (["cutting a card stop for a 58 to make it f4, hole?"], "hole_mm", 14.5),
+    (["om 28/2.8 with .71 on aps-c", "so full frame wise"], "equivalent_focal_mm", 30.35),
     (["50 and 20mm tube, mag?"], "magnification", 0.4),
     (["what focal on 1.6 matches a 35 on full frame"], "focal_length_mm", 21.9),
     (["0.71 on a 50/1.8, aps-c, ff equivalent of the lot"], "equivalent_focal_mm", 54.2),

@@ -57,3 +57,9 @@ def test_what_was_said_last_tells_whether_a_distance_is_where_focus_ends(asked):
 def test_a_smooth_barrel_is_told_by_its_width(asked):
     found = asked("slide projector lens, smooth barrel 42.5 mm, no thread. what mount")
     assert "Projection barrel 42.5 mm" in flat(found)
+
+
+def test_the_one_for_another_body_is_the_same_ring_there(asked):
+    told = flat(asked("length of the m42 ring for Z and the one for E"))
+    assert "29.46 mm" in told
+    assert "27.46 mm" in told

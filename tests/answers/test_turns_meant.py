@@ -325,3 +325,15 @@ def test_a_tube_after_a_shim_is_no_ring_to_be_lapped(club):
     assert any(
         row.name == "f_number" and row.value.nominal == pytest.approx(wanted, rel=1e-3) for row in stop.quantities
     )
+
+
+def test_double_that_size_goes_by_what_the_tubes_make_and_asks_on(club):
+    _, found = talk(club, "50 and 25mm tube, how big", "and double that size")
+    assert found.question.said("magnification") == "1"
+    _, found = talk(club, "60mm at 1:1 how deep at f8", "and double that size")
+    assert (found.intent, found.question.said("magnification")) == ("depth-of-field", "2")
+
+
+def test_each_body_means_those_told_before(club):
+    _, found = talk(club, "om lens on E, and on L", "M to each body")
+    assert [body.ids[0] for body in found.question.bodies] == ["e-mount", "l-mount"]
