@@ -7,6 +7,7 @@ from typing import Final
 from engine.base.compact import compact
 from grammar.numbers.bare_numbers import with_numbers_told
 from grammar.numbers.barrels_told import with_barrels_told
+from grammar.numbers.bores_said import with_clear_openings
 from grammar.numbers.brought_nearer import with_nearer_told
 from grammar.numbers.circles_said import with_circles_told
 from grammar.numbers.close_stops import with_close_stops
@@ -114,7 +115,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_rings_pictured(with_tubes_behind(tokens, told))
     tokens = with_ring_links(_ringed([one for token in tokens for one in _named(token)]))
     tokens = with_hubs_told(with_flanges_of_bodies(linked(hyphened(_denied(tokens)))))
-    tokens, skipped = with_strangers(with_colons_told(tokens))
+    tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
@@ -123,8 +124,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
-    tokens = with_front_threads(tokens, told)
-    tokens = with_wides_told(with_formats_told(with_frames_apart(tokens, told), told), told)
+    tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
     tokens = with_zones_told(with_stops_beside(with_lens_stops_told(tokens, told)), line.cues, told)
     tokens = with_own_sizes(with_nearer_told(without_measure_commas(tokens)))

@@ -20,6 +20,10 @@ _USUAL: Final = "aps-c-1.5"  # what is meant by a crop body where no factor is t
 _CALLED: Final = "crop sensor"
 _TWO: Final = 2  # mounts: one seats on the other, and it is that which is asked
 _FOCAL: Final = frozenset(["LENGTH", "COMBO", "NUMBER"])
+_IS: Final = frozenset(["be", "equals"])
+_OF_CLOSE_UP: Final = frozenset(
+    ["macro", "how-big", "how-close", "working-distance", "extension-asked", "bellows-factor"]
+)
 _LEADING: Final = frozenset(["DET", "MOUNT", "LETTER", "PREP", "JOIN", "STOP", "TRAIT"])
 _PLACED: Final = frozenset(["MOUNT", "LETTER", "MOUNTWORD"])
 
@@ -30,7 +34,7 @@ def with_crops_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     for at, token in enumerate(out):
         if _crops_further(out, at):
             out[at] = token.as_("CROP", numbers=_numbers(token), ids=())
-        elif _is_frame_placed_on(out, at, told) or _is_mode_of(out, at):
+        elif _is_frame_placed_on(out, at, told) or _is_mode_of(out, at) or _is_said_of_body(out, at, told):
             out[at] = token.as_("CROP")
         elif token.kind in _FRAMES and at + 1 < len(out) and _crops_body(out, at):
             out[at], out[at + 1] = out[at + 1].as_("CROP"), token
@@ -85,6 +89,23 @@ def _is_mode_of(tokens: list[Token], at: int) -> bool:
     glass = any(one.kind == "PIECE" and one.value in OPTICAL for one in tokens)
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     return any(map(is_of_crop, before)) and not glass and (after is None or after.kind not in _OF_OTHERS - {"MOUNT"})
+
+
+def _is_said_of_body(tokens: list[Token], at: int, told: frozenset[str]) -> bool:
+    """'this MFT cam is 2.2x', '4K mode on my E body is 1.7x': what a body or its mode is, where no glass is told.
+
+    'the picture on the sensor is 2x' is of a size.
+    """
+    if tokens[at].kind != "TIMES" or not crops(tokens[at].numbers[0]) or told & _OF_CLOSE_UP:
+        return False
+    before = tokens[max(0, at - _NEAR) : at]
+    said = len(before) > 1 and before[-1].value in _IS
+    named = [one.kind for one in before if one.kind in _FRAMES | {"LENS", "PIECE", "KIND", "COMBO", "LENGTH", "NUMBER"}]
+    glass = any(one.kind == "PIECE" and one.value in OPTICAL for one in tokens)
+    after = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = after is None or after.kind not in _OF_OTHERS
+    shown = [one.value for one in before if one.kind in ("PREP", "FRAME")][-2:-1] == ["on"] and named[-1:] == ["FRAME"]
+    return said and not glass and ends and not shown and bool(named) and named[-1] in _FRAMES
 
 
 def _reduces(token: Token) -> bool:

@@ -40,3 +40,9 @@ def test_a_length_behind_a_shape_after_coverage_is_the_circle(club: Desk) -> Non
     talk = Talk()
     club.ask("2/3 inch c lens, 1 inch sensor, covered?", talk)
     assert "Largest clean 16:9 crop 9.6 x 5.4 mm" in flat(club.ask("what 16:9 is left, say 11mm", talk))
+
+
+def test_what_an_opening_does_to_the_corners_is_told_without_the_lens_s_numbers(club: Desk) -> None:
+    got = flat(club.ask("t2 tunnel is only 38 clear, telescope on full frame, does that choke the corners"))
+    assert "The 38 mm opening is narrower than the diagonal of full frame" in got
+    assert "darkens the corners hangs on the lens" in got

@@ -30,3 +30,18 @@ def test_a_crop_body_has_the_usual_smaller_frame(text: str) -> None:
 @pytest.mark.parametrize("text", ["50mm crop body 1.6x, equivalent", "2x crop camera with a 50", "M42 on a crop body"])
 def test_not_where_a_factor_is_told_or_the_seat_is_asked(text: str) -> None:
     assert "aps-c-1.5" not in formats_of(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "crop"),
+    [
+        ("4k window on this m43 cam is 2.2x, so my 20 is", "2.2"),
+        ("this body is 1.6x, whats my 28 then", "1.6"),
+        ("the picture on the sensor is 2x", None),
+        ("magnification on the sensor is 1.4x, 60mm lens, how close", None),
+    ],
+)
+def test_a_factor_that_a_body_or_its_mode_is_said_to_be_is_its_crop(text: str, crop: str | None) -> None:
+    got = read(text, lexicon())
+    assert isinstance(got, Question)
+    assert got.said("crop") == crop

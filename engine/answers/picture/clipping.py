@@ -89,7 +89,10 @@ def _hangs_on(bores: tuple[float, ...], frames: list[Format]) -> Told:
         than = "that" if wide else "the diagonal"
         sides += [f"narrower than {than} of {listed(narrow)}"] if narrow else []
         text = f"The {small_mm(bore)} opening is {' and '.join(sides)}" if sides else f"A {small_mm(bore)} opening"
-        text += ". Whether it clips hangs on the lens and on where it stands: the nearer to the lens, the less"
+        text += (
+            ". Whether it darkens the corners hangs on the lens, a fast or long one sooner, and on where it stands: the"
+            " nearer to the lens, the less"
+        )
         told += Told((Line("head", f"{text}."), Line("ask", LENS_AND_PLACE)))
     return told
 
