@@ -104,7 +104,7 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         return of_own
     order = "help" if not smoothed and "?" in text else known_order
     if order in _OF_ANSWERS and before is not None and before.sought is None:
-        from grammar.turns.followups import doubted
+        from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
     return Question(text, order) if order and order not in _OF_ANSWERS else None

@@ -257,11 +257,6 @@ def is_asked(heard: Heard, but: frozenset[str]) -> bool:
     return any(cue.tells not in but for cue in heard.cues)
 
 
-def doubted(text: str, before: Question, topic: str | None) -> Question:
-    """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
-    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
-
-
 def _number(said: Question, before: Question, intent: str, found: Meant | None) -> int | None:
     if said.number is not None:
         return None if found is not None and not found.told else said.number

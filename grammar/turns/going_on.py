@@ -166,3 +166,8 @@ def went_on(heard: Heard, before: Question) -> str:
         return "chain"  # 'would 18.9 fix it' after what a ring makes of the near end
     changed = heard.cast.bodies or heard.cast.pieces or heard.cast.without or heard.readings.limits
     return "chain" if before.intent in ASIDE and changed else before.intent
+
+
+def doubted(text: str, before: Question, topic: str | None) -> Question:
+    """The answer before is asked for its certainty, or for its reasons where `topic` is None."""
+    return before.with_(text=text, intent="why", topic=topic, number=before.number, values=(), things=(), follows=True)
