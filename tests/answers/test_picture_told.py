@@ -84,7 +84,7 @@ def test_the_shutter_of_a_rate_comes_first_and_the_old_one_goes(said):
 @pytest.mark.parametrize("text", ["28 mm instead", "28 instead", "with a 28 instead of the 50", "make it 28 mm"])
 def test_another_length_is_another_lens(desk, text):
     talk = Talk()
-    desk.ask("50 f1.8 m42 on sony e", talk)
+    desk.ask("50 f1.8 m42 on curlew e", talk)
     question = desk.ask(text, talk).question
     assert (question.lenses[0].ids, question.lenses[0].focal_length_mm) == (("m42",), 28.0)
 
