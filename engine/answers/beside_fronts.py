@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
+from engine.answers.beside_heard import Beside
 from engine.answers.parts.answer import Answer
 from engine.answers.parts.knowledge import Knowledge
 from grammar.questions import Question
-
-Beside = Callable[[Answer, Question, Knowledge], Answer]
 
 # kinds that wording about front threads may be taken for
 ELSE_OF_FRONTS = (

@@ -18,7 +18,7 @@ NEEDED_ASSUMPTIONS = (
     "card-timeline-shape", "carried-by-a-ring", "front-spare", "throat-by-caliper",
     "circle-growth", "circle-growth-without-pupil",
     "construction-ordinary-front-to-sensor", "cup-play", "cup-wall", "deepest-cup", "detour-far-out", "faces-parallel",
-    "filter-glass-thickness", "gel-thickness", "sleeve-play",
+    "filter-glass-thickness", "gel-thickness", "sleeve-play", "stars-rule-of-thumb",
     "filter-clear-less", "filter-glass-index", "filter-height", "flange-to-image-enlarger",
     "flange-to-image-large-format", "focus-model-error", "front-rim-ahead", "green-light", "infinity-target-focals",
     "infrared-from", "left-to-take-down", "making-spread-derived", "making-spread-ends", "making-spread-glass",

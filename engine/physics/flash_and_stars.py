@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi, sqrt
 from typing import Final
 
-from engine.base.interval import Measure, is_known
+from engine.base.interval import UNKNOWN, Measure, is_known
 from engine.physics.enclose import enclose
 from engine.physics.positive import positive
 
@@ -31,5 +31,5 @@ def longest_for_stars_s(focal_mm: Measure, blur_mm: Measure) -> Measure:
     Source: the image of a far point moves by f times the angle; w is the turn of the sky.
     """
     if not (is_known(focal_mm) and is_known(blur_mm)):
-        return positive(focal_mm)
+        return UNKNOWN
     return enclose(lambda f, c: c / (DRIFT_PER_S * f), positive(focal_mm), positive(blur_mm))

@@ -15,10 +15,10 @@ from engine.physics import coverage, flash_and_stars, focus
 from grammar.questions import Question
 
 STARS: Final = "star-trails"
-RULE: Final = 500.0  # the rule of thumb: so many seconds over the focal length that the frame makes of it
+RULE: Final = "stars-rule-of-thumb"  # the assumption that holds it
 REST: Final = (
-    "Towards the pole of the sky they drift slower; seen at every pixel the time is a third of it or less. How long a "
-    "whole trail must be exposed is not computed."
+    "Towards the pole of the sky they drift slower; looked at pixel by pixel the drift shows sooner. How long a whole "
+    "trail must be exposed is not computed."
 )
 ASKED: Final = "How long hangs on the focal length, and on the frame: which lens, on which sensor?"
 
@@ -46,14 +46,15 @@ def _of(focal: float, form: Format, assumed: str, knowledge: Knowledge) -> Told:
     if not (is_known(time) and is_known(blur)):
         return Told()
     crop = coverage.FULL_FRAME_DIAGONAL_MM / form.diagonal_mm
-    rule = RULE / (focal * crop)
+    over = knowledge.catalogue.assumptions[RULE].value.nominal
+    rule = over / (focal * crop)
     name = f"{trimmed(focal, 1)} mm on {form.name}{assumed}"
     text = (
         f"{figures(time.nominal, 2)} s at most for {name}: then a star has drifted {trimmed(blur.nominal, 3)} mm, what "
-        f"counts as sharp. The 500 rule says {figures(rule, 2)} s."
+        f"counts as sharp. The {over:.0f} rule says {figures(rule, 2)} s."
     )
     rows = (
         Quantity("shutter_s", time, f"stars, {name}"),
-        Quantity("shutter_s", Interval.exact(rule), f"500 rule, {name}"),
+        Quantity("shutter_s", Interval.exact(rule), f"{over:.0f} rule, {name}"),
     )
     return Told((Line("head", text),), rows)

@@ -6,12 +6,11 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import listed
+from engine.answers.parts.wording import MM_PER_INCH, listed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
-_INCH: Final = 25.4
 # what may be asked for so, in the order told; distances are told in feet and inches by the answers themselves
 _LENGTHS: Final = {
     "shim_mm": "shim", "hole_mm": "hole", "ring_thickness_mm": "ring", "register_difference_mm": "difference",
@@ -41,8 +40,8 @@ def with_inches(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
 
 
 def _inches(value: Interval) -> str:
-    digits = 4 if abs(value.nominal) < _INCH else 3
-    low, high = (f"{end / _INCH:.{digits}f}" for end in (value.least, value.greatest))
+    digits = 4 if abs(value.nominal) < MM_PER_INCH else 3
+    low, high = (f"{end / MM_PER_INCH:.{digits}f}" for end in (value.least, value.greatest))
     if value.greatest - value.least <= _EXACT * abs(value.nominal):
-        return f"{value.nominal / _INCH:.{digits}f}"
+        return f"{value.nominal / MM_PER_INCH:.{digits}f}"
     return f"{low} to {high}"
