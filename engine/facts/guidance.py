@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.base.compact import compact, field
-from engine.base.interval import Interval
+from engine.base.interval import UNKNOWN, Interval, Measure
 from engine.base.place import NOWHERE, Place
 from engine.facts.basis import Basis
 
@@ -91,11 +91,15 @@ class Word:
 
 @compact
 class Shared:
-    """A designation that several mounts carry: asked back, or answered for the likeliest (`likely`)."""
+    """A designation that several mounts carry: asked back, or answered for the likeliest (`likely`).
+
+    `across_mm`: what a caliper reads across the screw, where the designation is that of a screw.
+    """
 
     id: str
     says: tuple[str, ...]
     mounts: tuple[str, ...]
     likely: str | None
+    across_mm: Measure = UNKNOWN
     note: str = ""
     place: Place = field(default=NOWHERE, compare=False)

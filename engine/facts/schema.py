@@ -219,5 +219,6 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "says": Key(texts, required=True),
         "mounts": Key(listed(reference("mounts")), required=True),
         "likely": Key(reference("mounts")),
+        "across": Key(mm(0, 300, above=True), field="across_mm"),
     } | NOTE,
 }  # fmt: skip

@@ -72,3 +72,25 @@ def test_the_density_for_a_scene_is_told_by_every_usual_stop(found):
     rows = {row["case"]: row["least"] for row in found("least nd in full sun")["quantities"]["nd_stops"]}
     assert rows["f/1.4"] == pytest.approx(8.4, abs=0.1)
     assert rows["f/1.4"] - rows["f/2.8"] == pytest.approx(2, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("told", "mount"),
+    [
+        ("25mm 1:1.9 lens, thread about 25 mm wide, on mft", "c"),
+        ("12.5mm f1.4 with a 25mm thread on E", "c"),
+        ("25mm f1.9 with roughly one inch thread on mft", "c"),
+        ("a 13mm f1.9 lens with a 16 mm thread on mft", "d"),
+        ("a 13mm f1.9 lens with a 15.8 mm thread on mft", "d"),
+        ("58mm f2 lens with a 41.8 mm thread on E", "m42"),
+        ("75mm enlarger lens with a 32.5mm thread on E", "enl325"),
+    ],
+)
+def test_a_lens_told_by_the_width_of_its_screw_has_the_commonest_mount_of_that_width(found, told, mount):
+    assert found(told)["entities"]["lens"]["mount"] == mount
+
+
+def test_a_width_in_whole_millimetres_leaves_open_what_it_was_rounded_from(found):
+    record = found("lens screws in, 25mm across, which mount")
+    assert {row["case"] for row in record["quantities"]["register_mm"]} >= {"c", "cs"}
+    assert "M25x0.5" in record["text"]

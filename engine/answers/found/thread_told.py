@@ -16,13 +16,14 @@ from grammar.questions import Question, Thing
 IDENTIFY: Final = "identify-mount"
 MEASURED: Final = "flange_to_image"
 SCREW: Final = "screw"
+NEEDS_TUBE_LENS: Final = "needs-tube-lens"  # trait of mounts whose lenses form no image by themselves
 ASSUMED: Final = "assumed mount"  # trait of a lens whose kind alone tells its mount
 _METRIC: Final = re.compile(r"M?(\d+(?:\.\d+)?)(?: mm)? x (\d+(?:\.\d+)?)(?![\d.])(?! ?tpi)")
 # as such threads are told: '1 in-32', '5/8 in-32', and '39 x 26 tpi' by a width in mm
 _INCHES: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? in-(\d+)")
 _MIXED: Final = re.compile(r"M?(\d+(?:\.\d+)?) ?x ?(\d+) tpi")
 _WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
-_NAMED: Final = re.compile(r"(\d+(?:\.\d+)?) mm (?:screw|thread)")
+_INCHES_WIDE: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? inch(?: thread)?")
 INCH: Final = 25.4  # mm
 _WIDE_MM: Final = 0.3
 _PITCH_MM: Final = 0.02
@@ -40,7 +41,7 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
     if _has_no_mount(lens) and question.said(MEASURED) is not None:
         return question
     if told is None:
-        ids = _by_width_alone(question, facts) if _has_no_mount(lens) else ()
+        ids = _by_width_alone(question, lens, facts)
     else:
         found = [mount for mount in facts.mounts.values() if _has(mount, *told, facts)]
         ids = tuple(mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts)))
@@ -51,16 +52,27 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
     return replace(question, lenses=(meant,))
 
 
-def _by_width_alone(question: Question, facts: Catalogue) -> tuple[str, ...]:
-    """The mounts that go by the name of such a screw, '42 mm screw', in the order in which they are meant."""
-    told = _WIDTH.fullmatch(question.said("thread") or "")
-    if told is None or len(question.lenses) != 1 or not question.bodies:
+def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[str, ...]:
+    """The mounts whose screw a caliper reads so, in the order in which they are meant; of its kind where that is told."""
+    told = _width_mm(question.said("thread") or "")
+    if told is None or not question.bodies:
         return ()
-    for row in facts.shared.values():
-        widths = [float(found[1]) for name in row.says if (found := _NAMED.fullmatch(name)) is not None]
-        if any(abs(width - float(told[1])) <= _WIDE_MM for width in widths):
-            return tuple(dict.fromkeys(((row.likely,) if row.likely else ()) + row.mounts))
-    return ()
+    rows = [row for row in facts.shared.values() if is_known(row.across_mm) and row.across_mm.holds(told)]
+    ids = dict.fromkeys(one for row in rows for one in (((row.likely,) if row.likely else ()) + row.mounts))
+    kind = facts.mounts[lens.id].kind if lens.id in facts.mounts else None
+    could = [one for one in ids if kind in (None, facts.mounts[one].kind)]
+    if lens.f_number is not None:  # what forms no image by itself is told by its magnification and aperture
+        could = [one for one in could if NEEDS_TUBE_LENS not in facts.mounts[one].traits] or could
+    return tuple(could)
+
+
+def _width_mm(told: str) -> float | None:
+    """Of a screw told by its width alone: '25.3 mm', '1 inch thread'."""
+    found = _WIDTH.fullmatch(told)
+    if found is not None:
+        return float(found[1])
+    inches = _INCHES_WIDE.fullmatch(told)
+    return INCH * float(inches[1]) / float(inches[2] or 1) if inches is not None else None
 
 
 def _has_no_mount(lens: Thing) -> bool:

@@ -19,6 +19,7 @@ METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
 ONLY_THREAD = "thread-only"  # trait of mounts that are a thread and nothing else
 ROUGHLY_MM = 1.0  # what a width may be off that was told roughly
+ROUNDED_MM = 0.5  # what a width may be off that was told in whole millimetres
 JUST_MM = 0.1  # a width told so near to a thread's own is its name
 # a thread that is measured in its hole: between its crests, which stand inside its nominal width
 INSIDE_MM = 0.25  # what a caliper in a thread may be off
@@ -78,7 +79,9 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
     fits = [thread for thread in threads if fitting(thread, diameter, pitch, knowledge)]
     if not fits and mentions(question, "roughly"):
         fits = [thread for thread in threads if _fits_roughly(thread, diameter, pitch, knowledge)]
-    fits.sort(key=lambda thread: (abs(thread.major_mm.nominal - diameter), _pitch_off(thread, pitch), thread.id))
+    fits.sort(key=lambda thread: (_width_off(thread, diameter, pitch), _pitch_off(thread, pitch), thread.id))
+    if _is_coarse(diameter, pitch):
+        fits.sort(key=lambda thread: _rarest(thread, knowledge))
     mounts: list[str] = []
     lines: list[Line] = []
     rows: list[Quantity] = []
@@ -111,6 +114,23 @@ def by_thread(question: Question, knowledge: Knowledge) -> tuple[Told, list[str]
         told = f" and {trimmed(pitch, 3)} mm of pitch" if pitch else ""
         lines.insert(0, Line("head", f"A thread of {trimmed(diameter, 2)} mm across{told} may be:"))
     return Told(tuple(lines), tuple(rows)), list(dict.fromkeys(mounts))
+
+
+def _is_coarse(diameter: float, pitch: float | None) -> bool:
+    """Whether a width was told in whole millimetres with nothing beside: '25' may be 25.4."""
+    return pitch is None and float(diameter).is_integer()
+
+
+def _width_off(thread: Thread, diameter: float, pitch: float | None) -> float:
+    """How far a width told is from the thread's, in mm; none within what whole millimetres leave open."""
+    off = abs(thread.major_mm.nominal - diameter)
+    return max(off - ROUNDED_MM, 0.0) if _is_coarse(diameter, pitch) else off
+
+
+def _rarest(thread: Thread, knowledge: Knowledge) -> tuple[object, ...]:
+    """By the commonest mount that has the thread."""
+    users = [one for one in knowledge.catalogue.mounts.values() if one.thread == thread.id and one.kind != "filter"]
+    return min((how_rare(mount, knowledge) for mount in users), default=(True, True, 0, ""))
 
 
 def _pitch_off(thread: Thread, pitch: float | None) -> float:
@@ -205,7 +225,10 @@ def _fits_roughly(thread: Thread, diameter: float, pitch: float | None, knowledg
 
 def _fits(thread: Thread, diameter: float, pitch: float | None, knowledge: Knowledge) -> bool:
     usual = knowledge.catalogue.assumptions
-    if not usual["caliper-over-crests"].value.holds(diameter - thread.major_mm.nominal):
+    read = usual["caliper-over-crests"].value
+    if _is_coarse(diameter, pitch):
+        read = read.widened(ROUNDED_MM - abs(read.least), 0.0)
+    if not read.holds(diameter - thread.major_mm.nominal):
         return False
     if pitch is None:
         return True
