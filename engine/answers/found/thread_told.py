@@ -53,7 +53,7 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
 
 
 def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[str, ...]:
-    """The mounts whose screw a caliper reads so, in the order in which they are meant; of its kind where that is told."""
+    """The mounts whose screw a caliper reads so, in the order in which they are meant; of its kind where told."""
     told = _width_mm(question.said("thread") or "")
     if told is None or not question.bodies:
         return ()
