@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 NOMINAL: Final = "nominal"
 _BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
 _BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
 _MEASURES: Final = "measure"
+_WITH: Final = "with"
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -56,6 +58,10 @@ def _with_own(tokens: list[Token]) -> list[Token]:
         right = _measured(tokens, measured) if measured is not None else None
         if right is None and _MEASURES in token.text.casefold():
             tokens[at] = token.as_("MEASURE", value="size")  # 'mine measures 20', of what was asked about
+        others = any(_is_length(one) for place, one in enumerate(tokens) if place != measured)
+        if right is None and measured is not None and others and _is_of_piece(tokens[measured]):
+            # 'mine came out 29.6, 28 mm lens'
+            tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
         if measured is not None and right is not None:
             tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
@@ -64,6 +70,12 @@ def _with_own(tokens: list[Token]) -> list[Token]:
             ]:  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
                 tokens[right : right + 2] = [tokens[right + 1], tokens[right]]
     return tokens
+
+
+def _is_of_piece(token: Token) -> bool:
+    """A length told to the tenth, as no lens is engraved."""
+    size = token.numbers[0]
+    return "." in token.text and size * 2 != int(size * 2) and size not in STOPS
 
 
 def _tells_right(tokens: list[Token], at: int) -> bool:
@@ -108,5 +120,6 @@ def _measured(tokens: list[Token], right: int) -> int | None:
         for place, token in enumerate(tokens)
         if place != right and _is_length(token) and 0 < abs(token.numbers[0] - wanted) <= room
         and not (place + 1 < len(tokens) and tokens[place + 1].kind in _OF_LENS)
+        and ("." in token.text or all(one.value != _WITH for one in tokens[max(0, place - 2) : place]))  # 'with a 28'
     ]  # fmt: skip
     return min(near, key=lambda place: ("." not in tokens[place].text, abs(place - right)), default=None)

@@ -126,3 +126,17 @@ def test_a_helicoid_between_is_told_drawn_in_and_drawn_out_on_its_seat(asked):
 def test_tubes_of_so_many_need_no_unit(asked, text, tubes):
     found = {round(low * 50) for low, _, *_ in numbers(asked(text), "magnification")}
     assert tubes <= found
+
+
+@pytest.mark.parametrize(
+    ("text", "field"),
+    [
+        ("how wide is the thing i see at 0.5x on full frame", "72 x 48 mm"),
+        ("how tall is the subject at 1:3 on aps-c", "71 x 47 mm"),
+        ("how big is what i see at 2x on mft", "8.7 x 6.5 mm"),
+    ],
+)
+def test_how_large_the_field_is_at_a_magnification_comes_first(asked, text, field):
+    found = asked(text)
+    assert found["intent"] == "macro-distance"
+    assert field in found["text"].split("\n")[0]

@@ -47,3 +47,18 @@ def test_in_a_talk_of_exposure_a_limit_is_the_least_iso_and_an_angle_takes_the_p
 def test_a_distance_as_near_as_a_ruler_tells_keeps_the_mount_that_was_named(club):
     _, found = talk(club, "m42 58/2 on an X-mount body", "flange to image 45.6 mm btw")
     assert found.question.lens.ids == ("m42",)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "the K one came out 29.6, 28 mm lens. far limit?",
+        "mine came out 29.6, 28 mm lens. far limit?",
+        "mine came out 29.6. far limit with a 28?",
+        "it came out 29.6, 28 mm lens. far limit?",
+    ],
+)
+def test_a_ring_that_was_made_and_came_out_so_long_is_judged_with_the_lens_told_beside_it(club, turn):
+    *_, found = talk(club, "ring to make for K lens on Z body, thickness", "same for pl", "and for K", turn)
+    assert found.intent == "focus-verdict"
+    assert "28 mm K-mount lens on a Z-mount body: stops at 5.66 m" in flat(found)
