@@ -31,6 +31,7 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
         out[at] = token.as_("CUE")
         right = _ahead(out, at) if token.value != _BEHIND else _behind(out, at)
         if right is None:
+            _leave_out(out, at)
             continue
         measured = _measured(out, right)
         row = any(one.kind == "KEYED" and one.value == "reading" for one in out)
@@ -41,6 +42,14 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
             key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
             out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
     return out
+
+
+def _leave_out(tokens: list[Token], at: int) -> None:
+    """'a flat 2 mm plate instead of a cup': where a ring is told by its length, the piece it stands for is none."""
+    ring = {one.kind for one in tokens[max(0, at - 2) : at]}
+    other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind != "DET"), None)
+    if ring == {"PIECE", "LENGTH"} and other is not None and tokens[other].kind == "PIECE":
+        tokens[other] = tokens[other].as_("CUE")
 
 
 def _is_of_flange(tokens: list[Token], at: int) -> bool:
