@@ -382,3 +382,11 @@ def test_the_number_of_the_stabiliser_stays_on_another_frame(desk):
 
 def test_effective_behind_glass_is_what_the_lens_becomes(asked):
     assert one(asked("fd 50 with .71 on mft effective?"), "focal_length_mm") == close(35.5)
+
+
+@pytest.mark.parametrize(
+    ("text", "stop"),
+    [("prime says T1.5. what is that in f", "f/1.34"), ("my lens is marked T1.3, f equivalent?", "f/1.16")],
+)
+def test_a_t_stop_in_f_is_a_number(talked, text, stop):
+    assert stop in flat(talked(text))
