@@ -261,3 +261,24 @@ def test_what_lies_so_far_off_is_told_to_be_reached_or_not_beside_an_error(talke
     assert found["intent"] == "focus-verdict"
     assert away in flat(found)
     assert "name of no mount" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "away"),
+    [
+        ("my 135 at infinity stop is sharp at 60m only. whats the error", 135, 60_000),
+        ("35mm lens set to infinity is sharp at 9 m, what do i take off", 35, 9_000),
+        ("85 on its infinity stop focuses on 30 m. how far off is the ring", 85, 30_000),
+        ("racked to infinity my 28 gets sharp at 4 m. how much off is the adapter", 28, 4_000),
+    ],
+)
+def test_what_is_sharp_with_the_lens_at_its_infinity_stop_is_as_far_as_it_gets(talked, text, focal, away):
+    found = talked(text)
+    assert "too far out" in flat(found)
+    assert "too close" not in flat(found)
+    assert close(_extension(focal, away)) in [row[0] for row in numbers(found, "register_error_mm")]
+
+
+def test_infinity_at_a_mark_before_the_stop_is_still_too_close(talked):
+    found = flat(talked("the 50 hits infinity at 15 m on the scale, well before the hard stop. shim?"))
+    assert "too close" in found
