@@ -68,3 +68,18 @@ def test_a_ring_named_by_its_ends_is_of_one_pair_of_a_plan(club):
     assert len(ring.question.lenses) == len(ring.question.bodies) == 1
     assert "0.1 mm too close" in flat(measured)
     assert "add a shim of 0.1 mm" in flat(shim)
+
+
+@pytest.mark.parametrize(
+    "turn",
+    [
+        "the K one came out 29.6, 28 mm lens. far limit?",
+        "mine came out 29.6, 28 mm lens. far limit?",
+        "mine came out 29.6. far limit with a 28?",
+        "it came out 29.6, 28 mm lens. far limit?",
+    ],
+)
+def test_a_ring_that_was_made_and_came_out_so_long_is_judged_with_the_lens_told_beside_it(club, turn):
+    *_, found = talk(club, "ring to make for K lens on Z body, thickness", "same for pl", "and for K", turn)
+    assert found.intent == "focus-verdict"
+    assert "28 mm K-mount lens on a Z-mount body: stops at 5.66 m" in flat(found)
