@@ -43,7 +43,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
         lenses.append(_as_measured(thing, measured, catalogue))
-    question = _once_each(question)
+    question = _once_each(question) if question.sought is None else question  # its conditions count the bodies
     lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY else lenses
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
