@@ -71,3 +71,9 @@ def test_building_on_the_longer_body_wastes_nothing(club):
 @pytest.mark.parametrize(("lens", "bodies"), [("fd-mount", ("ef-mount", "e-mount")), ("m42", ("e-mount",))])
 def test_nothing_is_built_on_a_body_that_the_lens_does_not_reach(club, lens, bodies):
     assert not built_on_body(ASKED, _lenses(club, lens), _bodies(club, *bodies), club.knowledge).lines
+
+
+def test_kinds_of_glass_in_brackets_are_as_many_lenses(club):
+    question = club.ask("4 kinds of glass (M42 MD CY F), E and RF bodies. direct or via M, count them for me").question
+    assert [lens.ids[0] for lens in question.lenses] == ["m42", "sr-mount", "cy-mount", "f-mount"]
+    assert [body.ids[0] for body in question.bodies] == ["e-mount", "rf-mount"]
