@@ -40,7 +40,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
 
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
-    rows = named_or_near(question, knowledge)
+    rows = named_or_near(question, knowledge) or _of_weight(question, knowledge)
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if not rows and chain is None:
@@ -62,6 +62,12 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
         quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
+
+
+def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """What is said of heavy lenses, where one is told of and nothing nearer to the words is known."""
+    heavy = any(HEAVY in lens.traits for lens in question.lenses)
+    return [row for row in knowledge.catalogue.advice.values() if row.id == HEAVY] if heavy else []
 
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:

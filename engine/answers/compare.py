@@ -21,6 +21,8 @@ from engine.answers.parts.wording import article, money, small_mm
 from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.either_focal import of_one_lens
+from engine.answers.picture.equivalent import equivalent
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
@@ -53,6 +55,8 @@ GLASS = "corrective-glass"
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
+    if of_one_lens(question) is not question:
+        return equivalent(question, knowledge)  # 'is my 50 a 50 or a 75 on APS-C'
     question = _with_what_was_before(question)
     question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()

@@ -12,6 +12,7 @@ from typing import Final
 
 from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
+from grammar.numbers.stops_beside import SHARE
 from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
@@ -52,13 +53,20 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
 
 
 def _transmissions(tokens: list[Token]) -> list[Token]:
-    """'is T2 the same as f/2': a mount whose name is a T-stop is that stop where an f-stop is set against it."""
+    """'is T2 the same as f/2': a mount whose name is a T-stop is that stop where an f-stop is set against it.
+
+    So it is beside what passes the glass, where no f-stop is told: 'T2 with 88 % transmission'.
+    """
+    passes = any(one.kind == "MEASURE" and one.value == SHARE for one in tokens)
+    passes = passes and not any(one.kind == "FNUM" for one in tokens)
     for at, token in enumerate(tokens):
         told = _T_STOP.fullmatch(token.text) if token.kind == "MOUNT" else None
         before = tokens[at - 1] if at else None
         seated = before is not None and before.kind == "PREP" and before.value in _SEATING
         if told is None or seated:
             continue  # 'a 500 f/8 mirror on T2'
+        if passes:
+            tokens[at] = token.as_("TSTOP", numbers=(float(told[1]),))
         for step in (1, -1):
             rest = tokens[at + step :: step] if at + step >= 0 else []
             between = list(takewhile(lambda one: one.kind in _LINKS, rest))

@@ -206,7 +206,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
         lit.stops,
     ),
-    ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
+    (
+        "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}",
+        made.spread,
+    ),
     ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     # with the comma that most of the continent writes
     ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
@@ -269,7 +272,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", made.teleconverter),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])(?!(?<=\sx)[ -]mount)", made.one("TIMES")),
     (
-        "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
+        "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-(?:to-)?)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
         made.bare_range,
     ),
     ("0", r"(?P<n>\d{1,2})\s?o\W?\s?clock(?![^\W_])", made.one("FILLER")),  # where on a ring it was read

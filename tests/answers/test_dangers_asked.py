@@ -40,6 +40,17 @@ def test_what_is_seen_in_an_old_projector_is_warned_of(desk):
     assert "1950 s" not in found["reading"]
 
 
+@pytest.mark.parametrize(("say", "said"), [
+    ("i am screwing an M12 board lens into a bare camera by hand, told to be careful. What can go wrong?", "M12 and"),
+    ("what do i have to watch out for when mounting a heavy 500mm on an E body", "Over about 500 g on a thin ring"),
+    ("LTM collapsible 50 on my Z body, what must i look out for?", "do not push it in"),
+])  # fmt: skip
+def test_what_to_be_careful_of_is_asked_of_dangers(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    assert said in flat(found)
+
+
 def test_bending_a_tab_is_not_said_to_be_harmless(asked):
     assert flat(asked("the lens has a rear tab that sticks out, ok to bend it?")).startswith("Better not.")
 

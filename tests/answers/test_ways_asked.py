@@ -78,6 +78,13 @@ def test_a_list_of_bodies_that_are_filled_tells_what_is_lit(asked):
     assert "% lit" in flat(asked("on which bodies does a 25mm C-mount lens fill the frame"))
 
 
+@pytest.mark.parametrize("say", ["R (47 register) 50mm on Z", "50mm lens, R (slr 47), on Z", "R (47) 50mm on Z"])
+def test_the_register_in_brackets_behind_a_mount_is_no_focal_length(asked, say):
+    found = asked(say)
+    assert "A 50 mm R-mount (SLR 47) lens" in flat(found)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
 def test_what_stands_in_brackets_tells_of_the_lens(asked):
     found = asked("a Pen F lens (the half frame slr), which mirrorless bodies take it with infinity")
     assert one(found, "ring_thickness_mm", "e-mount") == close(10.95)

@@ -211,8 +211,10 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
         size = catalogue.mounts[name].register_mm
         return is_known(size) and any(abs(size.nominal - one) <= EXACTLY_MM for one in told)
 
-    if not told or tells(thing.id) or any(name in catalogue.mounts and tells(name) for name in bodies):
+    if not told or any(name in catalogue.mounts and tells(name) for name in bodies):
         return thing
+    if tells(thing.id):
+        return replace(thing, ids=tuple(name for name in thing.ids if tells(name)))
     alike = dict.fromkeys((*thing.ids, *sorted(_mates(thing.id, catalogue))))
     fitting = tuple(name for name in alike if tells(name))
     return replace(thing, ids=fitting) if fitting else thing
@@ -224,7 +226,8 @@ def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
         return thing
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
-    return replace(thing, ids=fitting) if fitting else thing
+    plain = tuple(name for name in fitting if HEADS not in catalogue.mounts[name].traits)
+    return replace(thing, ids=plain or fitting) if fitting else thing
 
 
 def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
@@ -247,7 +250,8 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
         # of those that the thread allows only what the distance allows too; it may be none of them
         return replace(thing, ids=kept, kind="mount" if kept else "")
     if is_known(mount.register_mm) and abs(mount.register_mm.nominal - measured_mm) <= near:
-        return thing  # no ruler tells it from the mount that was named
+        # no ruler tells it from the mount that was named
+        return replace(thing, ids=kept) if thing.ambiguous and thing.id in kept else thing
     if kept:
         return replace(thing, ids=kept)  # of one name it is that which has the distance
     alike = [

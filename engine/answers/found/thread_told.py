@@ -59,7 +59,8 @@ def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[
         return ()
     rows = [row for row in facts.shared.values() if is_known(row.across_mm) and row.across_mm.holds(told)]
     ids = dict.fromkeys(one for row in rows for one in (((row.likely,) if row.likely else ()) + row.mounts))
-    kind = facts.mounts[lens.id].kind if lens.id in facts.mounts else None
+    named = facts.mounts.get(lens.id or "")
+    kind = named.kind if named is not None else None
     could = [one for one in ids if kind in (None, facts.mounts[one].kind)]
     if lens.f_number is not None:  # what forms no image by itself is told by its magnification and aperture
         could = [one for one in could if NEEDS_TUBE_LENS not in facts.mounts[one].traits] or could
