@@ -16,6 +16,7 @@ from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
 from engine.answers.seat.among_bodies import among_bodies
+from engine.answers.seat.couplings import couplings_apart
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
 from engine.answers.seat.ways_told import OPTICAL
@@ -54,7 +55,17 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
     told = Told()
     for part in (_of_light, _of_factor, _of_registers, _of_glass, _of_crop, _of_limit):
         told += part(question, knowledge)
-    return _of_added(question, knowledge) + (told if told.lines else _of_pair(question, knowledge))
+    coupled, first = _of_couplings(question, knowledge)
+    told = told if told.lines else _of_pair(question, knowledge)
+    return _of_added(question, knowledge) + (coupled + told if first else told + coupled)
+
+
+def _of_couplings(question: Question, knowledge: Knowledge) -> tuple[Told, bool]:
+    """Why the one of two mounts that are named does not go into the other by itself."""
+    mounts = mounts_named(question, knowledge)
+    if len(mounts) != SEVERAL or question.topic in _NOT_OF_SEAT:
+        return Told(), False
+    return couplings_apart(mounts[0], mounts[1], question, knowledge)
 
 
 def tells_limit(question: Question) -> bool:

@@ -115,8 +115,10 @@ def _drawing(
 def _why(
     question: Question, rows: tuple[Listed, ...], knowledge: Knowledge, chains_first: Callable[[Question], Answer]
 ) -> Answer | None:
+    from engine.answers.seat.pairs_explained import with_rings_for_bodies
     from engine.answers.seat.reasons import why
 
+    question = with_rings_for_bodies(question, knowledge)
     if question.topic in OF_PICTURE:
         return None  # the picture's edge is no matter of where the lens sits
     if question.topic != SURE and mentions(question, "said-danger"):

@@ -414,3 +414,11 @@ def test_a_bellows_pulled_out_past_infinity_is_extended_by_so_much(asked, text):
     low, high = numbers(asked(text), "light_difference_stops")[0]
     assert low < 2 * log2(1.5) < high
     assert high < 2
+
+
+@pytest.mark.parametrize(
+    ("text", "stop"),
+    [("prime says T1.5. what is that in f", "f/1.34"), ("my lens is marked T1.3, f equivalent?", "f/1.16")],
+)
+def test_a_t_stop_in_f_is_a_number(talked, text, stop):
+    assert stop in flat(talked(text))

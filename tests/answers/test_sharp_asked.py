@@ -109,3 +109,21 @@ def test_what_is_sharp_is_told_in_plain_words_where_no_number_is(asked, text, sa
     found = asked(text)
     assert found["intent"] == "depth-of-field"
     assert says in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "stop", "frame"),
+    [
+        (
+            "I teach a street photography course, APS-C cameras, and adapt an 18mm at f/8. To what distance do my "
+            "students set the ring so that everything to infinity is sharp?",
+            18, 8, hypot(23.5, 15.7),
+        ),
+        ("which mark do i set a 35 f/8 to, to have everything out to infinity in focus, MFT", 35, 8, hypot(17.3, 13)),
+        ("24mm f/8 on full frame: focus distance that keeps it sharp right out to infinity?", 24, 8, hypot(36, 24)),
+    ],
+)  # fmt: skip
+def test_everything_to_infinity_asks_for_the_hyperfocal(asked, text, focal, stop, frame):
+    found = asked(text)
+    assert found["intent"] == "depth-of-field"
+    assert one(found, "hyperfocal_mm") == pytest.approx(focal**2 / (stop * frame / 1442) + focal, rel=0.03)

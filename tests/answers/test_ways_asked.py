@@ -88,3 +88,19 @@ def test_the_register_in_brackets_behind_a_mount_is_no_focal_length(asked, say):
 def test_what_stands_in_brackets_tells_of_the_lens(asked):
     found = asked("a Pen F lens (the half frame slr), which mirrorless bodies take it with infinity")
     assert one(found, "ring_thickness_mm", "e-mount") == close(10.95)
+
+
+def test_what_would_work_then_asks_of_the_same_lens_and_body(talked):
+    found = flat(talked("D mount 25mm, got a flush d-c ring and the C-E cup. infinity?", "what would work then"))
+    assert found.startswith("A 25 mm D-mount lens on an E-mount body: reaches infinity, provided")
+
+
+def test_advice_on_one_body_is_not_told_of_another(talked):
+    found = flat(talked("doc crew here, set of PL primes, L mount bodies. what goes between"))
+    assert "PL lens on an EF body" not in found
+    assert "PL lens on an EF body" in flat(talked("PL prime on an EF body, deep rear, what ring"))
+
+
+def test_the_name_of_a_mount_alone_is_no_complaint(talked):
+    found = flat(talked("inherited three SR/MD bayonet lenses from my aunt (28, 50, 135), which ring for an RF body?"))
+    assert "stays open" not in found

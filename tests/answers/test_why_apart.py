@@ -102,3 +102,29 @@ def test_two_lenses_on_one_ring_are_set_apart_by_an_everyday_error(asked):
 def test_of_two_lenses_the_one_is_not_what_the_other_is_like(asked):
     assert "crop factor" not in text_of(asked("why is my ring fine on 50 and bad on 24"))
     assert "times the crop factor" in text_of(asked("why is my 35 on mft like a 70"))
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("K and M42 have the same flange so why won't the lens just go on", ("bayonet", "screw", "flush")),
+        ("why do T2 and M42 look the same but dont fit", ("0.75", "1 mm")),
+        ("why wont EF-S lens fit on EF body", ("deeper rear",)),
+        ("why does a D lens fall into a C camera", ("15.88", "25.4")),
+        ("why can't an E lens go on an EF-M body when both are 18 mm", ("lugs",)),
+    ],
+)
+def test_what_keeps_one_mount_off_another_is_told_before_the_distance(talked, question, says):
+    head = text_of(talked(question)).split("Chain 1")[0]
+    assert [word for word in says if word not in head[:400]] == []
+
+
+def test_one_width_of_two_threads_is_no_one_pitch(talked):
+    found = talked("can i screw a T2 lens into an M42 body", "but why, both are 42mm")
+    assert text_of(found).startswith("M42x0.75 is not M42x1: the pitch of T2 is 0.75 mm, that of M42 1 mm")
+
+
+def test_the_second_body_of_two_rings_is_no_lens(talked):
+    found = text_of(talked("why is the M42 ring for Z fatter than the one for E"))
+    assert "which takes no E-mount lens" not in found
+    assert "E-mount 27.46 mm and Z-mount 29.46 mm" in found

@@ -38,7 +38,8 @@ def named_or_near(
     ids = surely_named(ids, asked_about(question), knowledge.catalogue, question.intent)
 
     def fits(advice: Advice) -> bool:
-        return not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
+        of_lens = not (advice.mounts and mounts) or bool(mounts & set(advice.mounts))
+        return of_lens and is_of_body(advice, question)
 
     said, prior = asked_about(question), question.prior
     if question.intent == HAZARD and question.follows and prior is not None and prior.intent == HAZARD:
@@ -59,6 +60,12 @@ def named_or_near(
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def is_of_body(advice: Advice, question: Question) -> bool:
+    """Whether advice may be told of the bodies that are named: what tells of one mount alone is kept from others."""
+    named = {name for thing in question.bodies if thing.kind == "mount" for name in thing.ids}
+    return not (advice.bodies and named) or bool(named & set(advice.bodies))
 
 
 def named_mounts(question: Question, knowledge: Knowledge) -> frozenset[str]:
