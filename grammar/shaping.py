@@ -70,7 +70,7 @@ from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
-from grammar.things.lens_rows import with_lens_rows
+from grammar.things.lens_rows import with_lens_rows, with_lens_set_against
 from grammar.things.letters import settled
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
@@ -137,7 +137,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_thread_lengths(with_close_stops(tokens, told))
     tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
     tokens = with_mark_rows(with_scale_rows(tokens, told))
-    tokens = with_lens_rows(tokens, hosts)
+    tokens = with_lens_rows(with_lens_set_against(tokens), hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = limited(without_articles(under_lens(_headed(tokens))))
