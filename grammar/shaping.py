@@ -70,7 +70,8 @@ from grammar.things.formats import with_formats_told
 from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
-from grammar.things.lens_rows import with_lens_rows, with_lens_set_against
+from grammar.things.lens_rows import with_lens_rows
+from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import settled
 from grammar.things.likened import without_likened
 from grammar.things.mount_links import hyphened, linked
@@ -123,7 +124,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = [token for token in without_likened(without_asides(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
-    tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens)), told), told)
+    tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
     tokens = with_zooms_named(with_zoom_ratios(with_formats_engraved(with_screw_widths(tokens))), told)
     tokens = with_wides_told(with_formats_told(with_frames_apart(with_front_threads(tokens, told), told), told), told)
     tokens = with_fields_wanted(with_circles_told(tokens, told), told)
@@ -142,8 +143,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = limited(without_articles(under_lens(_headed(tokens))))
-    tokens = _joined(_placed(tailed(with_settings(with_fixed_stops(tokens)), told)))
-    return Shaped(tuple(tokens), tuple(skipped))
+    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens)), told)))), tuple(skipped))
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:

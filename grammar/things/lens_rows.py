@@ -21,7 +21,6 @@ _LED: Final = 4  # tokens between 'lenses' and the row, or between the row and w
 _LATER: Final = 9  # tokens between the row and an 'all' behind other words
 _LEADS: Final = frozenset(["JOIN", "STOP", "CUE", "DET", "COUNT"])
 _JOINED: Final = frozenset(["JOIN", "DET"])
-_DRAWING: Final = frozenset(["extension-tube", "helicoid", "bellows", "close-up-lens", "filter", "reverse-ring"])
 _OTHERS: Final = frozenset(["PIECE", "BODY", "FRAME", "MEASURE", "TIMES", "ISO", "FPS", "KIND", "LENS"])
 
 
@@ -69,32 +68,6 @@ def with_lens_rows(tokens: list[Token], hosts: frozenset[str]) -> list[Token]:
         _tell(out, row, hosts)
         at = row.end + len(out) - before
     return out
-
-
-def with_lens_set_against(tokens: list[Token]) -> list[Token]:
-    """'on a 20mm lens vs a 100mm', 'for a 20mm than for an 85mm': the length set against that of a lens is one too."""
-    if any(one.kind in ("PIECE", "TUBE") and one.value in _DRAWING for one in tokens):
-        return tokens
-    out = list(tokens)
-    for at, one in enumerate(tokens):
-        led = tokens[at - 1].kind == "DET" and tokens[at - 2].kind == "PREP" if at > 1 else False
-        if not (led and _is_lens_long(one)):
-            continue
-        place = at + 1 + (at + 1 < len(tokens) and tokens[at + 1].kind == "LENS")
-        against = place < len(tokens) and (
-            (tokens[place].kind, tokens[place].value) == ("JOIN", "vs")
-            or (tokens[place].kind == "PREP" and tokens[place].value == tokens[at - 2].value)
-        )
-        while against and place < len(tokens) and tokens[place].kind in ("JOIN", "PREP", "DET"):
-            place += 1
-        ends = place + 1 >= len(tokens) or tokens[place + 1].kind in ("STOP", "JOIN", "LENS", "CUE")
-        if against and place < len(tokens) and ends and _is_lens_long(tokens[place]):
-            out[at], out[place] = (token.as_("FOCAL", unit="mm") for token in (one, tokens[place]))
-    return out
-
-
-def _is_lens_long(token: Token) -> bool:
-    return token.kind == "LENGTH" and token.unit == "mm" and _COUNTED <= token.numbers[0] <= _MOST
 
 
 def _row_at(tokens: list[Token], at: int) -> _Row | None:

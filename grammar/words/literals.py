@@ -230,7 +230,12 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
     # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
-    ("0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?)\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres),
+    # a greater number is one where what lies so far off is told of: 'a ridge 40 km away'
+    (
+        "0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?(?=\s?k)|\d{1,3}(?=\s?kilo|\s?kms?\s"
+        r"(?:off|away|out|distant|down|from|up|across|ahead|further)\b))"
+        r"\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres,
+    ),
     (
         "0.",
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"

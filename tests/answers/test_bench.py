@@ -381,3 +381,23 @@ def test_what_a_turn_moves_is_a_lead(asked, text, moved):
 )
 def test_an_error_sets_two_lenses_apart_by_the_square_of_their_length(asked, text):
     assert "goes by the square of the focal length" in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "mark", "sharp"),
+    [
+        ("at the 3m mark of my 25mm things 2.5 m away are sharp", 25, 3000, 2500),
+        ("things at 6m are sharp at the 5m mark, 50mm, shim?", 50, 5000, 6000),
+        ("on the 10 m mark stuff at 8 m is sharp (85mm), which way and how much", 85, 10000, 8000),
+    ],
+)
+def test_what_is_sharp_at_a_mark_is_set_against_it(asked, text, focal, mark, sharp):
+    def extension(distance):
+        spread = distance - 2 * focal
+        return (spread - sqrt(spread**2 - 4 * focal**2)) / 2
+
+    found = flat(asked(text))
+    off = abs(extension(mark) - extension(sharp))
+    assert f"Set to {mark / 1000:g} m it is sharp at {sharp / 1000:g} m" in found
+    assert f"by: {focal} mm lens {off:.2g} mm" in found
+    assert ("too close" if sharp > mark else "too far out") in found

@@ -247,6 +247,23 @@ def test_the_field_on_each_frame_that_is_named(talked):
 
 
 @pytest.mark.parametrize(
+    ("text", "away"),
+    [
+        ("200mm and the adapter is 0.05 too thick, do i loose the mountain 20 km off", "20000 m is out of reach"),
+        ("my adapter is 0.1 mm too thick, 85mm lens, is a house 300 m away still sharp?", "300 m is out of reach"),
+        ("300mm, ring 0.1 mm too thick. can it focus on a boat 400 m off", "400 m is reached"),
+        ("100 mm lens, ring 0.05 too thick, a steeple 800m off, sharp?", "800 m is out of reach"),
+        ("200mm, ring 0.05 mm too thick, is a house 300 m off sharp", "300 m is reached"),
+    ],
+)
+def test_what_lies_so_far_off_is_told_to_be_reached_or_not_beside_an_error(talked, text, away):
+    found = talked(text)
+    assert found["intent"] == "focus-verdict"
+    assert away in flat(found)
+    assert "name of no mount" not in flat(found)
+
+
+@pytest.mark.parametrize(
     ("text", "focal", "away"),
     [
         ("my 135 at infinity stop is sharp at 60m only. whats the error", 135, 60_000),

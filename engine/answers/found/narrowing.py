@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.found.by_pitch import of_its_pitch
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
+from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -29,7 +30,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     question = _named_twice(of_another_lens(question, catalogue))
     question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
-    measured = number(question, "flange_to_image")
+    # what is told of the body is no measure of the lens
+    measured = number(question, "flange_to_image") if body_register(question) is None else None
     of_film, pitch = _is_of_film(question), pitch_mm(question)
     lenses = []
     names: list[tuple[str, ...]] = []
