@@ -17,7 +17,7 @@ from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
-from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
@@ -38,7 +38,7 @@ from grammar.questions import Question
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
-                     "pitch_drift_mm"})  # fmt: skip
+                     "pitch_drift_mm", "tilt_mm"})  # fmt: skip
 ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
 PUT_IN = "shim-how"  # the advice where it is put
 THICKEST = 3.0  # mm; what is more is no shim
@@ -61,7 +61,7 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
         return stacked
-    matters = error_judged(question, knowledge)
+    matters = error_judged(question, knowledge) if not mentions(question, "on-one-side") else Judgement()
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
