@@ -48,6 +48,21 @@ def test_what_an_opening_does_to_the_corners_is_told_without_the_lens_s_numbers(
     assert "darkens the corners hangs on the lens" in got
 
 
+@pytest.mark.parametrize("asked", ["old lens from a movie camera, does it cover aps-c",
+                                   "my grandpas cine camera lens on full frame, covered?",
+                                   "does a camcorder lens fill mft"])  # fmt: skip
+def test_a_lens_off_a_small_camera_is_not_taken_for_one_of_full_frame(club: Desk, asked: str) -> None:
+    got = flat(club.ask(asked))
+    assert "made for full frame" not in got
+    assert "does not cover" in got
+
+
+def test_a_cine_lens_may_be_of_any_film(club: Desk) -> None:
+    got = flat(club.ask("does a cine lens cover aps-c"))
+    assert "not by lens made for Regular 8" in got
+    assert "covered by lens made for Super 35" in got
+
+
 @pytest.mark.parametrize(
     ("first", "circle"),
     [

@@ -74,6 +74,12 @@ def test_nothing_is_built_on_a_body_that_the_lens_does_not_reach(club, lens, bod
     assert not built_on_body(ASKED, _lenses(club, lens), _bodies(club, *bodies), club.knowledge).lines
 
 
+def test_kinds_of_glass_in_brackets_are_as_many_lenses(club):
+    question = club.ask("4 kinds of glass (M42 MD CY F), E and RF bodies. direct or via M, count them for me").question
+    assert [lens.ids[0] for lens in question.lenses] == ["m42", "sr-mount", "cy-mount", "f-mount"]
+    assert [body.ids[0] for body in question.bodies] == ["e-mount", "rf-mount"]
+
+
 def test_long_lenses_are_counted_and_no_ring_is_so_long(asked):
     found = asked("each of our three long T2 lenses should work on any of the E, L and Z bodies. least to buy?")
     assert numbers(found, "adapter_count")[0] == (3, 3)

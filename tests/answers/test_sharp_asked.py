@@ -88,6 +88,29 @@ def test_close_up_diffraction_goes_by_the_effective_f_number(asked):
     assert "43 microns" in text
 
 
+def test_a_stop_and_a_distance_alone_are_told_for_usual_lenses_and_not_close_up(asked):
+    found = asked("how much is sharp at f2 when i photograph my kid from 2 metres")
+    told = flat(found)
+    assert "50 mm f/2 at 2 m, full frame: sharp from 1.92 m to 2.09 m" in told
+    assert "0.1x" not in told
+    assert "Of what focal length is your lens?" in told
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("does closing down the aperture make more of my group photo sharp", "A higher f-number makes more sharp"),
+        ("how do i get everybody sharp in a group picture", "A higher f-number makes more sharp"),
+        ("how can i make the background blurry with an old lens", "Open the iris to its lowest f-number"),
+        ("i want the background soft and the face sharp", "Open the iris to its lowest f-number"),
+    ],
+)
+def test_what_is_sharp_is_told_in_plain_words_where_no_number_is(asked, text, says):
+    found = asked(text)
+    assert found["intent"] == "depth-of-field"
+    assert says in flat(found)
+
+
 @pytest.mark.parametrize(
     ("text", "focal", "stop", "frame"),
     [
