@@ -9,10 +9,11 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, To
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import trimmed
+from engine.answers.picture.by_length import lengths_apart
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
-from engine.answers.words.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
+from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, plainly
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -40,7 +41,7 @@ def advise(question: Question, knowledge: Knowledge) -> Answer:
 
 def ruled(question: Question, knowledge: Knowledge) -> Answer:
     """Whether it is safe: the ruling in a few words, what the numbers say, what the chain warns of, then the advice."""
-    rows = named_or_near(question, knowledge)
+    rows = named_or_near(question, knowledge) or _of_weight(question, knowledge)
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
     if not rows and chain is None:
@@ -55,13 +56,19 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if chain is not None and not lines:
         return _nothing(question, f"{_by(chain, knowledge)} {NOTHING_WARNS[:1].lower()}{NOTHING_WARNS[1:]}")
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
-    if way is None or chain is None or not _is_amiss(question, chain):
+    if way is None or chain is None or question.topic == STUCK or not _is_amiss(question, chain):
         return answer
     # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
     return replace(
         answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
         quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
+
+
+def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """What is said of heavy lenses, where one is told of and nothing nearer to the words is known."""
+    heavy = any(HEAVY in lens.traits for lens in question.lenses)
+    return [row for row in knowledge.catalogue.advice.values() if row.id == HEAVY] if heavy else []
 
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
@@ -77,7 +84,7 @@ def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) ->
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
     rows = named_or_near(question, knowledge)
-    numbers = explained(question, knowledge)
+    numbers = lengths_apart(question, knowledge.catalogue) + explained(question, knowledge)
     found = loose(question, knowledge) if question.topic != HARM else Loose()
     bare = question.lens is None or _is_bare(question.lens)
     cover = Told() if bare else cover_told(question, knowledge)

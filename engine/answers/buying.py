@@ -24,6 +24,7 @@ from engine.answers.spending import (
     left_of_sum,
     not_to_buy,
     tubes_for_size,
+    tubes_to_buy,
 )
 from engine.answers.ways.by_count import by_count
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
@@ -47,7 +48,7 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     answer = _pairs_told(question, lenses, bodies, knowledge)
     first = left_of_sum(question, answer) if mentions(question, ENOUGH_ASKED) else Told()
     first += by_count(question, knowledge) + not_to_buy(question, lenses, bodies, knowledge)
-    first += close_up_kit(question, lenses, bodies, knowledge)
+    first += close_up_kit(question, lenses, bodies, knowledge) + tubes_to_buy(question, lenses, bodies, knowledge)
     open_lens = of_open_lens(question, lenses, bodies, knowledge)
     first += two_prices(question, lenses, bodies, knowledge)
     first += _behind_glass(question, answer, knowledge) + open_lens
@@ -55,16 +56,15 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(question, lenses, bodies, answer, knowledge):
         told += part
     # beside the pieces themselves, 'buy' or 'cheap' alone does not ask for advice on buying
-    rows = named_or_near(question, knowledge, 1, LEAST if answer is None and not open_lens.lines else SURE)
+    rows = named_or_near(question, knowledge, 1, LEAST if answer is None and not first.lines else SURE)
     rows += [row for row in _of_glass(answer, knowledge) if row not in rows]
     if prices_of(question):
-        rows = list(dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows)))
+        rows = [*dict.fromkeys((*nearest(DEAR_OR_CHEAP, knowledge.catalogue, 1), *rows))]
     advice = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     lines = [*first.lines, *_led(question, answer, told), *advice]
     if question.said(ALL) and not (lenses and bodies):
         lines.append(Line("ask", _lacking(lenses)))
-    if not lines:
-        lines = [Line("ask", "For which lenses, on which bodies?")]
+    lines = lines or [Line("ask", "For which lenses, on which bodies?")]
     quantities = (*(answer.quantities if answer else ()), *told.quantities)
     base = answer or Answer(question.text, "buy-plan", ANSWERED if first.lines or told.lines or rows else NO, ())
     return replace(

@@ -21,6 +21,8 @@ from engine.answers.parts.wording import article, money, small_mm
 from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.either_focal import of_one_lens
+from engine.answers.picture.equivalent import equivalent
 from engine.answers.picture.glass_apart import glass_apart
 from engine.answers.picture.lit_apart import lit_on_bodies, lit_on_frames
 from engine.answers.picture.matching import each_on_its_own
@@ -35,6 +37,7 @@ from engine.answers.ways.for_old_lenses import for_old_lenses
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
+from engine.answers.ways.same_error import by_an_error
 from engine.answers.ways.two_prices import two_prices
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -53,9 +56,12 @@ GLASS = "corrective-glass"
 
 def compare(question: Question, knowledge: Knowledge) -> Answer:
     """What sets the things named apart, in numbers where there are any, then what is said of the choice."""
+    if of_one_lens(question) is not question:
+        return equivalent(question, knowledge)  # 'is my 50 a 50 or a 75 on APS-C'
     question = _with_what_was_before(question)
     question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
+    sized += by_an_error(question, knowledge)
     if sized.lines:
         return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)

@@ -10,7 +10,7 @@ from engine.answers.found.barrels import barrels
 from engine.answers.found.by_features import by_features
 from engine.answers.found.by_register import by_register
 from engine.answers.found.either_of import either_of
-from engine.answers.found.not_by_thread import not_by_thread
+from engine.answers.found.not_by_thread import by_no_focus_ring, not_by_thread
 from engine.answers.found.thread_told import ASSUMED, without_assumed
 from engine.answers.found.threads_measured import (
     by_thread,
@@ -49,6 +49,7 @@ SEEN_SO = "By what is seen it may be one of these, those met most first; flange 
 def identify(question: Question, knowledge: Knowledge) -> Answer:
     """Which mounts the lens may have; and how it then gets on the body that was named with it, if any."""
     answer = _identified(question, knowledge)
+    answer = replace(answer, lines=(*by_no_focus_ring(question, knowledge).lines, *answer.lines))
     if not question.bodies or answer.chains:
         return answer
     asked = answer.learnt or with_mount_by_register(question, knowledge, sure=True)

@@ -11,6 +11,7 @@ from engine.answers.exposure.holes import holes_for
 from engine.answers.making.printed import drawn_larger, is_printed
 from engine.answers.making.simple_glass import held_at
 from engine.answers.making.thread_lengths import as_long_as, thread_length
+from engine.answers.making.whole_ring import stock_left
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, RingToMake, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, ONLY_NAMED, SURE
@@ -67,6 +68,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     # what is drawn out stands in the ring's place
     for part, made in _rings(question, knowledge) if not is_drawn_out(question) else ():
         told, ring = told + part, ring or made
+    told += stock_left(question, ring)
     apart = holes_for(question) + held_at(question, knowledge)
     told = drawn_larger(question, ring) + told + apart
     told += _before_tapping(question, knowledge)
@@ -76,7 +78,7 @@ def to_make(question: Question, knowledge: Knowledge) -> Answer:
     told = (pitch_said(question) if ring is None else Told()) + told
     if not apart.lines and not matters.told.lines:
         told += _tolerance(question, knowledge)
-    told += layers(question, knowledge)
+    told += layers(question, knowledge) if question.said("stock") is None else Told()
     told += _threads_named(question, knowledge)
     bore_alone = bored.lines and (ring is None or ring.thickness_mm is None)
     settles = bool(stack.lines or apart.lines or bore_alone)  # what was asked for is worked out, and needs no advice

@@ -8,6 +8,7 @@ from engine.answers.parts.answer import Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, setup_of
 from engine.answers.parts.said import focals, mentions, number
+from engine.answers.parts.usual_mounts import TUBES, usual_mount
 from engine.answers.parts.wording import listed, money, small_mm, times, trimmed
 from engine.answers.seat.making import ring_to_make
 from engine.base.interval import Interval, is_known
@@ -114,6 +115,38 @@ def tubes_for_size(
     return Told((Line("fact", f"{text}.", 0),), tuple(rows))
 
 
+def tubes_to_buy(
+    question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
+) -> Told:
+    """The sets of tubes that are sold for the mount told, each with its price; nothing where other things are asked."""
+    if not _asks_tubes_alone(question) or (lenses and bodies):
+        return Told()
+    mounts = [*(side.mount.id for side in bodies), *(side.mount.id for side in lenses)]
+    mounts += [end for thing in question.adapters for end in thing.front[:1]]
+    lines, rows = [], []
+    for mount in dict.fromkeys(mounts or usual_mount(TUBES, knowledge.catalogue)):
+        tubes = [
+            row for row in knowledge.catalogue.adapters.values()
+            if row.kind == TUBE and row.price_usd and row.front == row.rear == mount and not row.name.endswith("shim")
+        ]  # fmt: skip
+        usual = [row for row in tubes if row.common == "everyday"] or tubes
+        sold = []
+        for note in dict.fromkeys(row.note for row in usual):
+            band, name, _ = _set_of([row for row in usual if row.note == note])
+            sold.append(f"{name} [{money(band)}]" + (f" ({note.rstrip('.')})" if note else ""))
+            rows.append(Quantity("price", Interval.between(*band), name))
+        if sold:
+            name = knowledge.catalogue.mounts[mount].designation
+            lines.append(Line("head", f"Tubes of {name}, by the prices of single ones: {'; '.join(sold)}."))
+    return Told(tuple(lines), tuple(rows))
+
+
+def _asks_tubes_alone(question: Question) -> bool:
+    """Whether tubes are to be bought and nothing else, and of no length or size that is told."""
+    sized = question.said("magnification") is not None or any(one.thickness_mm for one in question.adapters)
+    return bool(question.adapters) and not sized and all(one.piece == TUBE for one in question.adapters)
+
+
 def _closer(lens: Mount, body: Mount, knowledge: Knowledge) -> Iterator[tuple[tuple[float, float], str, float | None]]:
     """Price, name and further extension of the cheapest of each kind for the lens's or the body's mount."""
     rows = [
@@ -141,12 +174,12 @@ def _serves(row: Adapter, lens: Mount, body: Mount) -> bool:
 
 
 def _set_of(tubes: Sequence[Adapter]) -> tuple[tuple[float, float], str, float | None]:
-    """All tubes of the mount whose tubes are cheapest."""
-    same = [row for row in tubes if row.front == tubes[0].front]
+    """All tubes of one set of the mount whose tubes are cheapest."""
+    same = [row for row in tubes if (row.front, row.note) == (tubes[0].front, tubes[0].note)]
     bands = [row.price_usd for row in same if row.price_usd]
     lengths = [row.thickness_mm.longest.nominal for row in same if is_known(row.thickness_mm.longest)]
     sizes = "/".join(trimmed(length, 1) for length in sorted(lengths))
-    name = f"tubes {sizes} mm"
+    name = f"tubes {sizes} mm" if len(same) > 1 else same[0].name
     return (sum(band[0] for band in bands), sum(band[1] for band in bands)), name, sum(lengths)
 
 
@@ -160,7 +193,7 @@ def _reach(row: Adapter) -> float | None:
 
 def bodies_by_plain_rings(question: Question, lenses: Sequence[LensSide], knowledge: Knowledge) -> Told:
     """Where no body is named: those that take the lens with infinity by a plain ring that is sold, cheapest first."""
-    if len({lens.mount.id for lens in lenses}) != 1:
+    if len({lens.mount.id for lens in lenses}) != 1 or _asks_tubes_alone(question):
         return Told()
     facts, lens = knowledge.catalogue, lenses[0]
     found = []

@@ -32,6 +32,7 @@ class Advice:
     basis: Basis
     example: str = ""  # the worked table that goes with it, one of EXAMPLES
     mounts: tuple[str, ...] = ()  # the mounts that it tells of or helps to know
+    bodies: tuple[str, ...] = ()  # the mounts of the bodies that it alone tells of; none: of any body
     about: tuple[str, ...] = ()  # further words that people use for it; they are looked for, not read as names
     traits: tuple[str, ...] = ()  # told first where lens or body has one of these, by itself or by its mount
     asked_as: str = ""  # the kind of question that it answers, where that is no reason and no danger

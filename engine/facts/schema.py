@@ -195,6 +195,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "severity": Key(choice(kinds.SEVERITIES), required=True),
         "example": Key(choice(kinds.EXAMPLES)),
         "mounts": Key(listed(reference("mounts"))),
+        "bodies": Key(listed(reference("mounts"))),
         "about": Key(texts),
         "traits": Key(listed(choice((*kinds.TRAITS, *kinds.LENS_TRAITS)))),
         "plainly": Key(text),

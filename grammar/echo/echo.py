@@ -36,7 +36,8 @@ _SAID: Final = {
     "transmission": "{} %", "pitch": "pitch {}", "shift": "{} of shift", "blur": "{} of blur", "file": "as {}",
     "pixels": "{}", "readings": "readings {}", "registers": "registers {}", "glass": "{} of glass",
     "thread_length": "{} of thread", "socket": "socket {}", "layer": "sheet of {}", "area": "{} frame",
-    "variable": "{}", "front_glass": "{} in front of the glass", "zone": "sharp from {}",
+    "variable": "{}", "stock": "{} of stock", "front_principal": "{} before its front principal plane",
+    "front_glass": "{} in front of the glass", "zone": "sharp from {}",
     "filter_thread": "front threads of {}", "filter_size": "filter of {}", "sides": "to fill the frame with a print {}",
     "image_size": "{} on the sensor", "ring_choice": "choice of {}", "factor_taken": "taken for {}",
 }  # fmt: skip

@@ -37,6 +37,9 @@ _OF_SIZE: Final = frozenset(["how-big", "effective-f", "dof", "working-distance"
 _DRAWN_OUT: Final = frozenset(["how-drawn", "extension-asked", "quantity:extension_mm"])
 _UNMEASURED: Final = OPTICS | {"filter"}  # pieces of which a number behind them is no length
 _DRAWN_FOR: Final = frozenset(["extension", "extension-tube", "bellows", "helicoid"])  # what a size is reached by
+_DRAWING: Final = frozenset(["CUE", "MEASURE", "LIMIT"])  # words for how large a lens draws
+_REACHED_BY: Final = frozenset(["to", "for", "does", "wanted"])  # before a size that a tube is for
+_AS_FAR: Final = frozenset(["to", "at"])
 _FOCALS: Final = frozenset(["FOCAL", "COMBO", "LENGTH", "RANGE", "NAMED"])
 
 
@@ -84,6 +87,8 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
     placed = before is not None and before.kind in ("PREP", "DET")
     if before is not None and before.value == "for" and at > 1 and tokens[at - 2].value in _DRAWN_FOR:
         return True  # 'extension for 0.5x', 'how much tube for 0.5x'
+    if before is not None and before.value in _REACHED_BY and _is_drawn_out(tokens):
+        return True  # 'what tube gets my 50 to 0.5x', '50 plus 20 mm tube to get 0.5x'
     if after is not None and MAGNIFIES in after.groups:
         return True  # '4x finite objective'
     glass = any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
@@ -95,11 +100,20 @@ def _is_magnification(tokens: list[Token], at: int, told: frozenset[str]) -> boo
 
 
 def _is_drawn_by_itself(tokens: list[Token], at: int) -> bool:
-    """'105 mm does 0.5x by itself', 'goes to 0.5x': what a lens draws, and no glass."""
-    beside = [*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2]]
-    drawn = beside[0].kind in ("CUE", "MEASURE") and DRAWS in beside[0].groups if at else False
-    alone = at + 1 < len(tokens) and tokens[at + 1].kind == "MEASURE" and tokens[at + 1].value == "close-focus"
-    return drawn or alone
+    """'105 mm does 0.5x by itself', 'goes to 0.5x', 'tops out at 0.5x': what a lens draws, and no glass."""
+    places = tokens[max(0, at - 2) : at]
+    before = places[:-1] if places and places[-1].value in _AS_FAR else places[-1:]
+    behind = tokens[at + 1 : at + 2]
+    drawn = any(one.kind in _DRAWING and DRAWS in one.groups for one in before)
+    at_most = any(one.kind == "LIMIT" and DRAWS in one.groups for one in behind)
+    alone = any((one.kind, one.value) == ("MEASURE", "close-focus") for one in behind)
+    return drawn or at_most or alone
+
+
+def _is_drawn_out(tokens: list[Token]) -> bool:
+    """Whether tubes are told of, and no glass that multiplies."""
+    drawn = any(one.value in _DRAWN_FOR for one in tokens)
+    return drawn and not any(one.kind == "PIECE" and one.value in OPTICS for one in tokens)
 
 
 def _is_under_glass(tokens: list[Token], at: int) -> bool:

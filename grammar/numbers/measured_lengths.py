@@ -20,6 +20,7 @@ _BE: Final = "be"
 WIDTHS: Final = frozenset(["diameter", "size", "width"])  # what is told of a thread, by the words for it
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP"])
 _REGISTER: Final = "flange-to-image"
+_EXTENSION: Final = "extension"
 _MEASURED: Final = frozenset([_REGISTER, "throat", "barrel", "bore", "circle"])
 _OF_LENSES: Final = frozenset(["mark", "field"])
 _LEAST_AWAY: Final = 100.0  # mm
@@ -91,7 +92,7 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
     back = at - 1
     while back >= 0 and tokens[back].kind == "DET":
         back -= 1
-    if back > 0 and tokens[back].value == "of" and measured == "layer":
+    if back > 0 and tokens[back].value == "of" and measured in ("layer", "stock"):
         back -= 1  # '0.1 of foil'
     if back > 0 and tokens[back].value == _BE and length_behind(tokens, at, measured) is None:
         back -= 1  # '70.6 is the barrel'
@@ -100,6 +101,11 @@ def length_before(tokens: list[Token], at: int, measured: str) -> int | None:
     if back < 0 or tokens[back].kind not in LENGTHS or (measured == "distance" and tokens[back].unit in ("", "mm")):
         return None
     return back
+
+
+def _is_with_a(tokens: list[Token], at: int) -> bool:
+    """'with a': what follows is one thing that is there, not how much of it."""
+    return tokens[at].value == "with" and at + 1 < len(tokens) and tokens[at + 1].kind == "DET"
 
 
 def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
@@ -113,6 +119,8 @@ def length_behind(tokens: list[Token], at: int, measured: str) -> int | None:
         token = tokens[ahead]
         if token.kind == "NUMBER" and token.text.isalpha():
             return None  # 'a flange with four lobes'
+        if measured == _EXTENSION and (token.value in _OF_BODIES or _is_with_a(tokens, ahead)):
+            return None  # 'how much extension for a 90', 'with a 100': that is the lens
         if token.value == _BEHIND or (measured == _SUM and token.kind == "DET" and token.value != _THE):
             return None  # 'of tube behind a 100', 'to make a 135 into f/11'
         if measured == "mark" and token.unit in ("", "mm") and _is_of_lens(tokens, ahead):

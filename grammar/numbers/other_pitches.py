@@ -1,17 +1,62 @@
-"""Two pitches set against each other: '1.00 instead of 26 tpi, 4 turns', '32 tpi cut as 0.8'."""
+"""Two pitches set against each other: '1.00 instead of 26 tpi, 4 turns', 'two 37 mm threads, 0.75 and 1.0'."""
 
 from __future__ import annotations
 
+import re
+from itertools import pairwise
 from typing import Final
 
 from engine.base.compact import replace
-from grammar.words.groups import IN_PLACE_OF
+from grammar.words.groups import IN_PLACE_OF, OF_PITCH, SCREW
 from grammar.words.tokens import Token
 
 KEY: Final = "other-pitch"
 _LEAST_MM, _MOST_MM = 0.3, 2.6  # of the threads that lenses have
 _NEAR: Final = 4  # tokens between the two
 _PASSED: Final = frozenset(["CUE", "DET", "PREP", "JOIN", "MOUNTWORD"])
+_APART: Final = 6  # tokens between two pitches of one width
+_WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) ?mm\b")
+
+
+def with_pitches_named(tokens: list[Token]) -> list[Token]:
+    """'half mm pitch': a length right before the word is one."""
+    for at, (one, behind) in enumerate(pairwise(tokens)):
+        short = one.kind == "LENGTH" and one.unit == "mm" and one.numbers[0] <= _MOST_MM
+        if short and len(one.numbers) == 1 and behind.kind == "CUE" and OF_PITCH in behind.groups:
+            made = replace(one, kind="PITCH", value=f"{one.numbers[0]:g} mm")
+            return [*tokens[:at], made, *tokens[at + 2 :]]
+    return tokens
+
+
+def with_two_of_a_width(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'two 37 mm threads, 0.75 and 1.0', 'a 40.5 with 0.5 pitch and one with 0.75': two THREADs of one width."""
+    tokens = with_pitches_named(tokens)
+    pitches = [at for at, one in enumerate(tokens) if _pitch_mm(one) is not None and one.kind != "LENGTH"]
+    widths = [(at, mm) for at, one in enumerate(tokens) if (mm := _width_mm(one)) is not None]
+    screwed = any(one.kind == "PITCH" or SCREW in one.groups for one in tokens)
+    if len(pitches) != 2 or len(widths) != 1 or not screwed or any(one.kind == "TURNS" for one in tokens):
+        return tokens
+    first, last = pitches
+    between = tokens[first + 1 : last]
+    told_as_or = any(one.kind == "JOIN" and one.value == "or" for one in between)
+    if last - first > _APART or told_as_or or "pitch-drift" in told:
+        return tokens
+    (at, width) = widths[0]
+    out = list(tokens)
+    for place in pitches:
+        pitch = _pitch_mm(tokens[place])
+        assert pitch is not None
+        name = f"M{width:g}x{pitch:g}"
+        out[place] = replace(tokens[place], kind="THREAD", value=name, unit="mm", numbers=(width, pitch), ids=())
+    return [one for place, one in enumerate(out) if place != at]
+
+
+def _width_mm(token: Token) -> float | None:
+    """How wide a thread is of which that alone is told: '37 mm', '42 mm thread'."""
+    if token.kind == "KEYED" and token.value == "diameter":
+        return token.numbers[0]
+    found = _WIDTH.match(token.text) if token.kind == "MOUNT" and len(token.ids) > 1 else None
+    return float(found[1]) if found is not None else None
 
 
 def with_other_pitches(tokens: list[Token], told: frozenset[str]) -> list[Token]:

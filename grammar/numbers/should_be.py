@@ -5,12 +5,17 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.words.tokens import Token
+from grammar.words.written import STOPS
 
 NOMINAL: Final = "nominal"
 _BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
 _BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
 _MEASURES: Final = "measure"
+_WITH: Final = "with"
+_SWAPS: Final = ("swap", "replac", "exchang")
+_FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
+_TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -22,13 +27,14 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_own(list(tokens))
+    out = _with_swapped(_with_own(list(tokens)))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
         out[at] = token.as_("CUE")
         right = _ahead(out, at) if token.value != _BEHIND else _behind(out, at)
         if right is None:
+            _leave_out(out, at)
             continue
         measured = _measured(out, right)
         row = any(one.kind == "KEYED" and one.value == "reading" for one in out)
@@ -39,6 +45,14 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
             key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
             out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
     return out
+
+
+def _leave_out(tokens: list[Token], at: int) -> None:
+    """'a flat 2 mm plate instead of a cup': where a ring is told by its length, the piece it stands for is none."""
+    ring = {one.kind for one in tokens[max(0, at - 2) : at]}
+    other = next((n for n in range(at + 1, len(tokens)) if tokens[n].kind != "DET"), None)
+    if ring == {"PIECE", "LENGTH"} and other is not None and tokens[other].kind == "PIECE":
+        tokens[other] = tokens[other].as_("CUE")
 
 
 def _is_of_flange(tokens: list[Token], at: int) -> bool:
@@ -56,6 +70,10 @@ def _with_own(tokens: list[Token]) -> list[Token]:
         right = _measured(tokens, measured) if measured is not None else None
         if right is None and _MEASURES in token.text.casefold():
             tokens[at] = token.as_("MEASURE", value="size")  # 'mine measures 20', of what was asked about
+        others = any(_is_length(one) for place, one in enumerate(tokens) if place != measured)
+        if right is None and measured is not None and others and _is_of_piece(tokens[measured]):
+            # 'mine came out 29.6, 28 mm lens'
+            tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
         if measured is not None and right is not None:
             tokens[right] = tokens[right].as_("KEYED", value=NOMINAL, unit="mm")
             tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
@@ -64,6 +82,28 @@ def _with_own(tokens: list[Token]) -> list[Token]:
             ]:  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
                 tokens[right : right + 2] = [tokens[right + 1], tokens[right]]
     return tokens
+
+
+def _with_swapped(tokens: list[Token]) -> list[Token]:
+    """'swap the 27.46 for a 27.3 ring', 'replaced the 5 mm spacer by a 5.2 one': the second is there, for the first."""
+    at = next((n for n, one in enumerate(tokens) if one.text.casefold().startswith(_SWAPS)), len(tokens))
+    lengths = [n for n in range(at + 1, len(tokens)) if _is_length(tokens[n])][:2]
+    if len(lengths) < _TWO:
+        return tokens
+    old, new = lengths
+    preps = [one.value for one in tokens[old + 1 : new] if one.kind == "PREP"]
+    told = any("." in tokens[n].text for n in lengths) and all(one in _FOR_WHICH for one in preps)
+    if not told or _measured(tokens, old) != new:
+        return tokens
+    tokens[old] = tokens[old].as_("KEYED", value=NOMINAL, unit="mm")
+    tokens[new] = tokens[new].as_("KEYED", value="thickness", unit="mm")
+    return tokens
+
+
+def _is_of_piece(token: Token) -> bool:
+    """A length told to the tenth, as no lens is engraved."""
+    size = token.numbers[0]
+    return "." in token.text and size * 2 != int(size * 2) and size not in STOPS
 
 
 def _tells_right(tokens: list[Token], at: int) -> bool:
@@ -108,5 +148,6 @@ def _measured(tokens: list[Token], right: int) -> int | None:
         for place, token in enumerate(tokens)
         if place != right and _is_length(token) and 0 < abs(token.numbers[0] - wanted) <= room
         and not (place + 1 < len(tokens) and tokens[place + 1].kind in _OF_LENS)
+        and ("." in token.text or all(one.value != _WITH for one in tokens[max(0, place - 2) : place]))  # 'with a 28'
     ]  # fmt: skip
     return min(near, key=lambda place: ("." not in tokens[place].text, abs(place - right)), default=None)

@@ -8,6 +8,7 @@ from grammar.words.tokens import Token
 from grammar.words.written import STOPS
 
 _RING: Final = "ring"
+SHARE: Final = "share"  # the value of words for the light that passes
 _BETWEEN: Final = frozenset(["VERB", "PREP", "FILLER", "CUE"])
 _MARKED: Final = "mark"  # the value of words that something is engraved by
 _LARGER: Final = frozenset(["RATIO", "TIMES"])
@@ -17,12 +18,24 @@ _FIRST: Final = 2  # tokens from the word for the ring to its number
 
 def with_stops_beside(tokens: list[Token]) -> list[Token]:
     """The bare numbers that can only be stops as FNUM, and the words for the iris ring or the engraving as no piece."""
-    out = list(tokens)
+    out = _shares_told(tokens)
     if any(one.kind == "FNUM" for one in out):
         return out
     if any(one.kind == "TSTOP" for one in out):
         return _beside_t_stop(out)
     return _on_the_ring(out) if any(_is_magnification(out, at) for at in range(len(out))) else out
+
+
+def _shares_told(tokens: list[Token]) -> list[Token]:
+    """'transmits 0.7', 'transmission is 0.85': less than one right behind the word is the share that passes."""
+    out = list(tokens)
+    for at, token in enumerate(out):
+        row = out[max(0, at - _FIRST) : at]
+        led = [one.value == SHARE for one in row]
+        near = any(led) and (led[-1] or row[-1].kind in _BETWEEN)
+        if near and token.kind == "NUMBER" and token.numbers[0] < 1:
+            out[at] = token.as_("PERCENT", numbers=(token.numbers[0] * 100,))
+    return out
 
 
 def _beside_t_stop(tokens: list[Token]) -> list[Token]:

@@ -30,7 +30,7 @@ def observed(text: str, line: str, lexicon: Lexicon, before: Question | None) ->
     marks = marks_of(line, lexicon)
     tells = {mark.does for mark in marks}
     asked = [mark for mark, after in pairwise(marks) if mark.does == "asks" and after.does == "saw-tried"]
-    if asked or not marks or marks[0].does == "asks":
+    if asked or not marks or marks[0].does == "asks" or _is_outcome_asked(marks):
         return None  # 'will it reach ...', 'I have not tried it'
     forgets = bool(marks) and marks[0].does == "forget"
     if forgets and not any(one.startswith("saw-") for one in tells):
@@ -42,6 +42,12 @@ def observed(text: str, line: str, lexicon: Lexicon, before: Question | None) ->
         return None
     heard = hear(rest, lexicon)
     return _put(text, fields, heard, before, forgets)
+
+
+def _is_outcome_asked(marks: list[Mark]) -> bool:
+    """'found a C lens, E body. will it hit infinity': what would be seen is asked for, at most a word behind that."""
+    seen = [at for at, mark in enumerate(marks) if mark.does in _SEEN or mark.does in _ENDS]
+    return any(mark.does == "asks" for at in seen for mark in marks[max(0, at - 2) : at])
 
 
 def _outcome(line: str, marks: list[Mark]) -> tuple[dict[str, str], str]:

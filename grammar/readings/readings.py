@@ -30,7 +30,7 @@ _KEYED: Final = {
     "close-focus": "close_focus", "layer": "layer", "total": "total", "lip": "lip", "spigot": "spigot",
     "field": "field", "reading": READINGS, "glass": "glass", "thread-length": "thread_length", "socket": "socket",
     "image-distance": "image_distance", IMAGE_SIZE: IMAGE_SIZE,
-    "diagonal": "diagonal",
+    "diagonal": "diagonal", "stock": "stock", "front-principal": "front_principal",
     "front-glass": "front_glass", "nominal": "nominal", "at-hand": "at_hand", "ring-choice": "ring_choice",
     "throat": "throat", "filter-thread": "filter_thread", "filter-size": "filter_size", "other-pitch": "other_pitch",
     INFINITY_SETTING: "infinity_setting",

@@ -9,11 +9,13 @@ from grammar.words.tokens import Token
 _OPEN, _CLOSE = "(", ")"
 _LONGEST: Final = 6  # tokens between the brackets
 _CAMERAS: Final = frozenset(["slr", "dslr", "rangefinder", "mirrorless", "half-frame"])
+_LINKS: Final = frozenset(["to", "-", ">"])
 _BESIDE: Final = frozenset(["DET", "NUMBER", "LENGTH", "FILLER", "VERB", "UNKNOWN", "PREP"])
 
 
 def with_brackets_told(tokens: list[Token]) -> list[Token]:
     """The camera in such brackets as a TRAIT of the mount, with nothing else of them; no body, nor a lens's length."""
+    tokens = _out_of_rings(tokens)
     out: list[Token] = []
     at = 0
     while at < len(tokens):
@@ -25,6 +27,51 @@ def with_brackets_told(tokens: list[Token]) -> list[Token]:
             at = end
         at += 1
     return out
+
+
+def _out_of_rings(tokens: list[Token]) -> list[Token]:
+    """'an R (the 47 register one) to M ring' is an R to M ring; a length with its measure is told behind all else."""
+    out: list[Token] = []
+    told: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        token = tokens[at]
+        out.append(token)
+        end = _closes(tokens, at) if token.kind == "MOUNT" else None
+        if end is not None and (_ends_name(tokens, at, end) or _leads_to_mount(tokens, end + 1)):
+            within = tokens[at + 1 : end]
+            if any(one.kind == "MEASURE" for one in within) and any(map(_is_figure, within)):
+                told += [one for one in within if one.kind == "MEASURE" or _is_figure(one)]
+            at = end
+        at += 1
+    return [*out, Token("STOP", ".", tokens[-1].column, "."), *told] if told else out
+
+
+def _closes(tokens: list[Token], at: int) -> int | None:
+    """Where brackets close that open right behind a mount, or within its name as that was found: 'F (46.5', ')'."""
+    opened = at + 1 if at + 1 < len(tokens) and tokens[at + 1].text == _OPEN else None
+    if opened is None and tokens[at].text.count(_OPEN) <= tokens[at].text.count(_CLOSE):
+        return None
+    first = at + 1 if opened is None else opened
+    row = tokens[first : first + _LONGEST + 2]
+    return next((first + n for n, one in enumerate(row) if one.text == _CLOSE), None)
+
+
+def _is_figure(token: Token) -> bool:
+    return token.kind in ("LENGTH", "NUMBER") and not token.text.isalpha()
+
+
+def _ends_name(tokens: list[Token], at: int, end: int) -> bool:
+    """Whether what stands before the end of brackets only goes on with a name that opened them: 'R (47 register)'."""
+    row = tokens[at + 1 : end]
+    opened = tokens[at].text.count(_OPEN) > tokens[at].text.count(_CLOSE)
+    return opened and all(one.kind in ("NUMBER", "MEASURE", "FILLER", "MOUNTWORD") for one in row)
+
+
+def _leads_to_mount(tokens: list[Token], at: int) -> bool:
+    """Whether a ring goes on from here: 'to M ring', '-M adapter'."""
+    row = tokens[at : at + 3]
+    return len(row) == 3 and row[0].text in _LINKS and row[1].kind in ("MOUNT", "LETTER") and row[2].kind == "PIECE"
 
 
 def _end(tokens: list[Token], start: int) -> int | None:

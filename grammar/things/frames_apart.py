@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from grammar.words.groups import FRAME_NAMED
 from grammar.words.tokens import Token
 
 SIZES: Final = "size-against"  # the cue of the words that set sizes against each other
@@ -12,11 +13,16 @@ _FRAMES: Final = frozenset(["FORMAT", "AREA", "MOUNT"])
 _NUMBERS: Final = frozenset(["LENGTH", "FRACTION", "NUMBER", "RANGE"])  # that may be the name of a format
 _BETWEEN: Final = frozenset(["CUE", "JOIN", "DET", "FILLER", "MARK", "STOP", "VERB", "FRAME", "BODY", "SHARE", "PREP"])
 _ON: Final = frozenset(["on", "with"])  # what is put on a frame is a lens, and no other frame
+_LONGER: Final = "longer"
+_LENGTHS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL"])
+_ON_FRAME: Final = 3  # tokens: a length, 'on', a frame
+_SHORTEST: Final = 6.0  # mm, of a lens
 _PAIR: Final = 2
 
 
 def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     """Each as a frame of its own, where nothing else is named; as they are where anything is."""
+    tokens = _with_lenses_by_frames(tokens)
     places = [at for at, token in enumerate(tokens) if _may_be(token)]
     others = [token for at, token in enumerate(tokens) if at not in places]
     asked = (SIZES in told and len(places) >= _PAIR) or (SIZE in told and len(places) == 1)
@@ -31,6 +37,39 @@ def with_frames_apart(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         elif token.kind not in ("JOIN", "FRAME", "BODY", "DET", "PREP", "MEASURE"):
             out.append(token.as_("CUE", ids=()))
     return out
+
+
+def _with_lenses_by_frames(tokens: list[Token]) -> list[Token]:
+    """'is my 50 on aps-c a 50 or a 75', 'is 50 mm on S16 longer than 85 mm on S35': each is a lens."""
+    views = [at for at in range(len(tokens)) if _is_on_frame(tokens, at)]
+    apart = views if len(views) >= _PAIR else []
+    out: list[Token] = []
+    for at, token in enumerate(tokens):
+        if at in apart:
+            token = token.as_("FOCAL", unit="mm")
+        elif apart and token.kind == "MEASURE" and token.text.casefold() == _LONGER:
+            token = token.as_("CUE", value="")
+        out.append(token)
+        row, ends = tokens[at + 1 : at + 3], tokens[at + 3 : at + 4]
+        put_on = at > 0 and tokens[at - 1].value in _ON and token.kind == "FORMAT"
+        lens = len(row) > 1 and _is_article(row[0]) and row[1].kind in _LENGTHS
+        if put_on and lens and (not ends or ends[0].kind in ("JOIN", "STOP")):
+            out.append(Token("JOIN", ",", token.column, ","))
+    return out
+
+
+def _is_on_frame(tokens: list[Token], at: int) -> bool:
+    """Whether a whole length stands right before 'on' and a frame: '85mm on full frame', '50 on an mft body'."""
+    row = [tokens[at], *(one for one in tokens[at + 1 : at + 4] if one.kind != "DET")]
+    if len(row) < _ON_FRAME or row[0].kind not in _LENGTHS or row[0].unit not in ("", "mm"):
+        return False
+    size = row[0].numbers[0]
+    framed = row[2].kind == "FORMAT" or FRAME_NAMED in row[2].groups
+    return row[1].value in _ON and framed and size == int(size) and size >= _SHORTEST
+
+
+def _is_article(token: Token) -> bool:
+    return token.text.casefold() in ("a", "an")
 
 
 def _may_be(token: Token) -> bool:

@@ -17,12 +17,15 @@ _HEADS: Final = frozenset(["LENS", "BODY", "PIECE", "FRAME", "MOUNTWORD", "KIND"
 _BEGINS: Final = frozenset(["LENGTH", "RANGE", "FNUM", "COMBO", "NUMBER", "MOUNT", "KIND", "LENS"])
 _ENDS: Final = _DESCRIBES | {"LENS", "NUMBER"}
 _CLOSES: Final = frozenset(["JOIN", "STOP", "MARK"])
-_FOR, _ONE = "for", "one"
+_FOR, _ON, _ONE = "for", "on", "one"
 _PASSED: Final = frozenset(["DET", "CUE"])
 
 
-def with_standins(tokens: list[Token]) -> list[Token]:
-    """Each standing-in word behind what describes it heads that description; 'another' between two parts them."""
+def with_standins(tokens: list[Token], hosts: frozenset[str] = frozenset()) -> list[Token]:
+    """Each standing-in word behind what describes it heads that description; 'another' between two parts them.
+
+    `hosts`: mounts that, named alone, are those of a body.
+    """
     out: list[Token] = []
     tokens = _without_ones_for(tokens)
     for at, token in enumerate(tokens):
@@ -30,12 +33,20 @@ def with_standins(tokens: list[Token]) -> list[Token]:
             continue  # 'a helicoid one, 6 mm'
         if STANDIN in token.implies and _stands(tokens, at):
             ring = len(out) > 1 and (out[-2].kind == "LINK" or _is_thin(out, tokens))
-            out.append(token.as_("PIECE", value="adapter") if ring else token.as_("LENS"))
+            body = _is_host_on(out, hosts)
+            out.append(token.as_("PIECE", value="adapter") if ring else token.as_("BODY" if body else "LENS"))
         elif token.kind == "DET" and token.value == "another" and _parts(out, tokens[at + 1 :]):
             out.append(token.as_("JOIN", value="and"))
         else:
             out.append(token)
     return out
+
+
+def _is_host_on(before: list[Token], hosts: frozenset[str]) -> bool:
+    """'25 mm on the X one': what a lens stands on by a mount of bodies is a body."""
+    led = [one for one in before[-3:-1] if one.kind != "DET"]
+    on = bool(led) and led[-1].kind == "PREP" and led[-1].value == _ON
+    return on and before[-1].kind == "MOUNT" and before[-1].ids[:1] != () and before[-1].ids[0] in hosts
 
 
 def _without_ones_for(tokens: list[Token]) -> list[Token]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.compact import compact
 from grammar.words.tokens import Token
 
-_PIECES: Final = frozenset(["adapter", "thread-reducer"])
+_PIECES: Final = frozenset(["adapter", "thread-reducer", "step-ring"])
 _PAIRS: Final = frozenset(["RANGE", "FRACTION", "LENGTH"])
 _LINKS: Final = frozenset(["to", "-", "/", ">"])
 _LEADING: Final = frozenset(["to", "on", "for"])
@@ -15,27 +16,39 @@ _SCREWED: Final = "screwed"
 _INTO: Final = frozenset(["into", "on", "onto", "to", "in"])
 
 
+@compact
+class _Pair:
+    """Two widths told in a row: where they begin and end, and the second of them, mm."""
+
+    start: int
+    end: int
+    wide: float
+
+
 def with_width_rings(tokens: list[Token]) -> list[Token]:
     """Such a ring as one between the mount of the lens and the one whose screw is so wide."""
     out = _with_screwing(tokens)
     for at, token in enumerate(out):
         if token.kind != "PIECE" or token.value not in _PIECES:
             continue
-        start, wide = _widths(out, at)
-        if wide is None:
-            continue
-        rear = next((one for one in out if one.kind == "MOUNT" and one.text.casefold() == f"m{wide:g}"), None)
+        pair = _widths_before(out, at) or _widths_behind(out, at)
+        rear = _as_wide(out, pair.wide) if pair is not None else None
         front = _of_lens(out, rear) if rear is not None else None
-        if rear is None or front is None:
+        if pair is None or rear is None or front is None:
             continue
-        place = out[start].column
+        place = out[min(pair.start, at)].column
         ring = [
-            front.as_("MOUNT", column=place),
+            front.as_("MOUNT", text=front.text.split()[0], column=place),
             Token("MARK", "-", place, "-"),
-            rear.as_("MOUNT", column=place),
+            rear.as_("MOUNT", text=rear.text.split()[0], column=place),
         ]
-        return [*out[:start], *ring, *out[at:]]
+        return [*out[: min(pair.start, at)], *ring, out[at], *out[max(pair.end, at + 1) :]]
     return out
+
+
+def _as_wide(tokens: list[Token], wide: float) -> Token | None:
+    """The mount whose name is that of a screw so wide: 'M42', and 'M42 body'."""
+    return next((one for one in tokens if one.kind == "MOUNT" and one.text.casefold().split()[0] == f"m{wide:g}"), None)
 
 
 def _of_lens(tokens: list[Token], rear: Token) -> Token | None:
@@ -47,17 +60,30 @@ def _of_lens(tokens: list[Token], rear: Token) -> Token | None:
     return None
 
 
-def _widths(tokens: list[Token], at: int) -> tuple[int, float | None]:
-    """Where the two widths before a piece begin, and the second of them: '39-42', '39/42', '39 to 42', 'm39-42'."""
-    before = tokens[at - 1] if at else None
-    if before is not None and before.kind in _PAIRS and len(before.numbers) > 1:
-        return at - 1, before.numbers[1]
-    if before is None or before.kind != "NUMBER" or at < _SPAN:
-        return at, None
-    link, first = tokens[at - 2], tokens[at - 3]
-    linked = link.value in _LINKS or link.text in _LINKS
-    sized = first.kind == "NUMBER" or (first.kind == "MOUNT" and first.text[1:].isdigit())
-    return (at - 3, before.numbers[0]) if linked and sized else (at, None)
+def _widths_before(tokens: list[Token], at: int) -> _Pair | None:
+    """The two widths right before a piece: '39-42', '39/42', '39 to 42', 'm39-42'."""
+    if at and tokens[at - 1].kind in _PAIRS and len(tokens[at - 1].numbers) > 1:
+        return _Pair(at - 1, at, tokens[at - 1].numbers[1])
+    return _pair_at(tokens, at - _SPAN) if at >= _SPAN else None
+
+
+def _widths_behind(tokens: list[Token], at: int) -> _Pair | None:
+    """And right behind it: 'a bush 39 to 42', 'the ring, 39-42'."""
+    first = at + 1
+    while first < len(tokens) and (tokens[first].kind == "MARK" or tokens[first].text in (",", "from")):
+        first += 1
+    if first < len(tokens) and tokens[first].kind == "RANGE" and not tokens[first].unit:
+        return _Pair(first, first + 1, tokens[first].numbers[1])
+    return _pair_at(tokens, first)
+
+
+def _pair_at(tokens: list[Token], first: int) -> _Pair | None:
+    row = tokens[first : first + _SPAN]
+    if len(row) < _SPAN or row[-1].kind != "NUMBER":
+        return None
+    linked = row[1].value in _LINKS or row[1].text in _LINKS
+    sized = row[0].kind == "NUMBER" or (row[0].kind == "MOUNT" and row[0].text[1:].isdigit())
+    return _Pair(first, first + _SPAN, row[-1].numbers[0]) if linked and sized else None
 
 
 def _with_screwing(tokens: list[Token]) -> list[Token]:

@@ -10,7 +10,7 @@ from engine.base.compact import replace
 from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.readings.kept_readings import mm
-from grammar.things.casting import DRAWN
+from grammar.things.casting import DRAWN, Part
 from grammar.things.standins import stands_in
 from grammar.turns.number_roles import length_of
 from grammar.words.groups import OWN
@@ -27,6 +27,7 @@ _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a le
 _MARK: Final = "mark"
 _THREAD: Final = "thread"
 _CLOSE_UP: Final = "macro-distance"
+_MADE: Final = "diy-dimension"
 _DEEP: Final = "depth-of-field"
 _SEATED: Final = frozenset(["chain", "focus-verdict", "draw", "card", "diy-dimension"])
 _SUPPOSING: Final = frozenset(["what-if", "what", "ok", "again", "same", "will", "can"])  # 'what if it says 4 m'
@@ -118,12 +119,19 @@ def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
     told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
-    lenses = [one for one in heard.cast.lenses if one.has_mount_or_kind or not one.focal]  # 'with the 50' is no other
+    lenses = [one for one in heard.cast.lenses if not _is_of_ring(one, before)]
     others = (*lenses, *heard.cast.bodies, *heard.cast.pieces)
     if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):
         return None
     length = float(told[1])
     return Thing(words=f"{length:g} mm ring", thickness_mm=(length, length), piece="adapter")
+
+
+def _is_of_ring(part: Part, before: Question) -> bool:
+    """'with the 50' is no other lens, and 'the K one', of rings to be made, the ring for one that was spoken of."""
+    known = {id_ for lens in before.known or before.lenses for id_ in lens.ids}
+    made = before.intent == _MADE and stands_in(part.noun.head) and any(known & set(one.ids) for one in part.mounts)
+    return made or bool(part.focal and not part.has_mount_or_kind)
 
 
 def _bare_ring(heard: Heard, before: Question) -> re.Match[str] | None:

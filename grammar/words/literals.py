@@ -82,7 +82,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0lp",
         r"(?:(?P<n>\d{1,2}(?:\.\d+)?)\s?mm\slead"
         rf"|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm"
-        rf"|pitch{_IS}(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s(?:a|per)\s(?:turn|rev\w*)){_END}",
+        rf"|(?:pitch{_IS})?(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s?(?:a|per|each|every|/)\s?(?:full |whole )?(?:turn|rev\w*)"
+        rf"|(?P<n4>(?:[3-9]|[1-4]\d)(?:\.\d+)?)\s?mm\s(?:of )?pitch(?!{_IS}\.?\d)){_END}",
         made.lead,
     ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be
@@ -206,7 +207,10 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         r"\s?in\s(?:the|a|my|front|there|here)\b)",
         lit.stops,
     ),
-    ("0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}", made.spread),
+    (
+        "0.", rf"(?P<a>{_NUM})\s?(?:mm\s?)?(?:\.\.|-(?:to-)?|to)\s?(?P<b>{_NUM})\s?{_UNIT}{_END}{_NOT_PLACE}",
+        made.spread,
+    ),
     ("0", rf"1\s?:\s?(?P<b>\d(?:[.,]\d+)?)\s?/\s?(?P<a>\d{{2,4}})(?:\s?mm)?{_END}", lit.engraved),
     # with the comma that most of the continent writes
     ("0", rf"1\s?:\s?(?P<n>\d,\d{{1,2}}){_END}", lit.engraved_stop),
@@ -226,7 +230,12 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"{_END}(?!\s?[/.x-]\s?\d)", made.feet_and_inches,
     ),
     # 'a hill 2 km off'; in capitals, or with more of them, it is a mount
-    ("0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?)\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres),
+    # a greater number is one where what lies so far off is told of: 'a ridge 40 km away'
+    (
+        "0", r"(?P<n>(?:1\d|\d)(?:[.,]\d+)?(?=\s?k)|\d{1,3}(?=\s?kilo|\s?kms?\s"
+        r"(?:off|away|out|distant|down|from|up|across|ahead|further)\b))"
+        r"\s?(?-i:kms?|kilomet(?:er|re)s?)(?![^\W_])", made.kilometres,
+    ),
     (
         "0.",
         r"(?P<b>\d?\.\d{1,2}|\d)\s?/\s?(?P<a>\d{1,4}(?:\.\d)?)(?:\s?mm)?"
@@ -269,7 +278,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0.", rf"(?P<n>{_NUM})x?(?P<tc>tcs?){_END}", made.teleconverter),
     ("0.", rf"(?P<n>{_NUM})\s?(?:x|times)(?![^\W_])(?!(?<=\sx)[ -]mount)", made.one("TIMES")),
     (
-        "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
+        "0", rf"(?P<a>\d+(?:\.\d+)?)\s?(?:\.\.|-(?:to-)?)\s?(?P<b>\d+(?:\.\d+)?)(?:\s?ring)?(?<!ring){_END}(?!\.\d)",
         made.bare_range,
     ),
     ("0", r"(?P<n>\d{1,2})\s?o\W?\s?clock(?![^\W_])", made.one("FILLER")),  # where on a ring it was read

@@ -96,3 +96,17 @@ def test_a_size_to_be_reached_tells_the_tubes_to_buy(asked):
     assert "25 mm of extension tube" in flat(with_mount)
     assert "tubes 0.5/1/2/5/10/20/40 mm" in flat(with_mount)
     assert "75 mm of extension tube" in flat(without)
+
+
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("want extension tubes for my M42 stuff, what does a set run me", 9, 30),
+        ("how much do extension tubes for E cost", 24, 90),
+        ("cost of K extension tubes", 30, 120),
+    ],
+)
+def test_tubes_alone_are_told_by_the_sets_of_the_mount(asked, text, low, high):
+    found = asked(text)
+    assert (low, high) in numbers(found, "price")
+    assert flat(found).startswith("Tubes of ")

@@ -126,3 +126,44 @@ def test_a_helicoid_between_is_told_drawn_in_and_drawn_out_on_its_seat(asked):
 def test_tubes_of_so_many_need_no_unit(asked, text, tubes):
     found = {round(low * 50) for low, _, *_ in numbers(asked(text), "magnification")}
     assert tubes <= found
+
+
+@pytest.mark.parametrize(
+    ("text", "field"),
+    [
+        ("how wide is the thing i see at 0.5x on full frame", "72 x 48 mm"),
+        ("how tall is the subject at 1:3 on aps-c", "71 x 47 mm"),
+        ("how big is what i see at 2x on mft", "8.7 x 6.5 mm"),
+    ],
+)
+def test_how_large_the_field_is_at_a_magnification_comes_first(asked, text, field):
+    found = asked(text)
+    assert found["intent"] == "macro-distance"
+    assert field in found["text"].split("\n")[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "away"),
+    [
+        ("100mm lens, subject sits 40 cm in front of the front principal plane, how much extension is that", 100, 400),
+        ("50mm lens, object 20 cm before the front principal plane. extension?", 50, 200),
+        ("80mm, subject 30 cm from the front nodal point, what magnification", 80, 300),
+    ],
+)
+def test_before_the_front_principal_plane_the_extension_hangs_on_no_plane(asked, text, focal, away):
+    found = asked(text)
+    x = focal**2 / (away - focal)
+    assert close(x) in [row[0] for row in numbers(found, "extension_mm")]
+    assert close(x / focal) in [row[0] for row in numbers(found, "magnification")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much extension for a 90 mm at half life size",
+        "what extension on a 90 gives 1:2",
+        "how much extension with a 90 for 0.5x",
+    ],
+)
+def test_what_an_extension_is_wanted_for_is_the_lens(asked, text):
+    assert close(45) in [row[0] for row in numbers(asked(text), "extension_mm")]

@@ -40,6 +40,17 @@ def test_what_is_seen_in_an_old_projector_is_warned_of(desk):
     assert "1950 s" not in found["reading"]
 
 
+@pytest.mark.parametrize(("say", "said"), [
+    ("i am screwing an M12 board lens into a bare camera by hand, told to be careful. What can go wrong?", "M12 and"),
+    ("what do i have to watch out for when mounting a heavy 500mm on an E body", "Over about 500 g on a thin ring"),
+    ("LTM collapsible 50 on my Z body, what must i look out for?", "do not push it in"),
+])  # fmt: skip
+def test_what_to_be_careful_of_is_asked_of_dangers(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    assert said in flat(found)
+
+
 def test_bending_a_tab_is_not_said_to_be_harmless(asked):
     assert flat(asked("the lens has a rear tab that sticks out, ok to bend it?")).startswith("Better not.")
 
@@ -57,3 +68,34 @@ def test_filing_to_fit_makes_dust(asked):
 ])  # fmt: skip
 def test_the_danger_that_is_asked_about_is_ruled_first(asked, question, said):
     assert flat(asked(question)).startswith(said)
+
+
+@pytest.mark.parametrize(("say", "topic"), [
+    ("my C lens is stuck in the C to MFT cup and i cant get it out", "threaded lens stuck in its ring"),
+    ("M42 lens jammed in the M42 to E ring, help", "threaded lens stuck in its ring"),
+    ("LTM lens cant be unscrewed from the M ring", "threaded lens stuck in its ring"),
+    ("lens stuck in the cup ring, wont come out", "ring stuck on a lens"),
+    ("the adapter is stuck on my Z body with the FD lens in it", "ring stuck on the body"),
+    ("my T2 ring wont come off the camera body", "ring stuck on the body"),
+    ("filter jammed on a 55", "stuck filter or step ring"),
+])  # fmt: skip
+def test_what_is_stuck_is_told_by_what_is_named(asked, say, topic):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    first = next(line for line in found["text"].splitlines() if ": " in line)
+    assert topic in first
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("board lens M12, camera open on the bench, how far do i dare to screw it in", "do not stop by themselves"),
+        ("grandson says not to leave the lenses on the windowsill, is he exaggerating", "start a fire"),
+        ("39mm rangefinder lens with metric thread wont go all the way in my LTM ring. damaged?", "39x26 and M39x1"),
+        ("M39 lens with 1 mm pitch stops half way in the LTM adapter, did i damage it", "39x26 and M39x1"),
+    ],
+)
+def test_what_one_hardly_dares_is_answered_by_the_danger(desk, text, says):
+    (found,) = _talk(desk, text)
+    assert found["intent"] == "hazard"
+    assert says in flat(found)

@@ -8,6 +8,7 @@ import pytest
 
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.answers.picture import flat
 
 WIDTHS = ("42mm thread", "rear thread measures 41.9", "thread dia 42", "outer diameter 41.9, threaded")
 PITCHES = ("1mm pitch", "pitch approx 1.0 mm", "ten crests 10 mm")
@@ -131,3 +132,28 @@ def test_a_stack_too_long_for_every_enlarger_lens_of_its_length_is_close_up_only
 
 def test_the_thread_told_of_an_enlarger_lens_is_that_of_its_kind(found):
     assert found("105mm enlarger lens, M42x1, on Z")["entities"]["lens"]["mount"] == "m42-none"
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("no writing on it, 39mm thread with 1mm pitch, has an iris but no focus ring", "Enlarger 39"),
+        ("50mm thread 0.75 pitch, nothing to focus with, what is it", "Enlarger 50"),
+        ("lens 42mm thread pitch 1, no focus ring, iris clicks", "Enlarger 42"),
+    ],
+)
+def test_a_screw_lens_without_a_focus_ring_is_most_likely_of_an_apparatus(talked, text, name):
+    found = flat(talked(text))
+    assert found.startswith("Without a focus ring it is most likely")
+    assert name in found[:200]
+
+
+def test_a_focal_length_beside_a_thread_is_no_width(talked):
+    found = flat(talked("42mm thread, 1mm pitch, 50mm f/2 lens, what mount"))
+    assert found.startswith("42 mm across and pitch 1 mm")
+
+
+def test_a_pitch_of_half_a_millimetre_is_not_asked_for_again(talked):
+    found = flat(talked("12 mm dia, half mm pitch, from a dash cam"))
+    assert "12 mm across and 0.5 mm of pitch" in found
+    assert "What is the pitch?" not in found

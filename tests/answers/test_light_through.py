@@ -382,3 +382,43 @@ def test_the_number_of_the_stabiliser_stays_on_another_frame(desk):
 
 def test_effective_behind_glass_is_what_the_lens_becomes(asked):
     assert one(asked("fd 50 with .71 on mft effective?"), "focal_length_mm") == close(35.5)
+
+
+@pytest.mark.parametrize(
+    ("text", "stop"),
+    [
+        (
+            "The cine prime says T3.1 and the sheet claims 85 percent transmission. We want the real f-number for a "
+            "depth of field table. What is it?",
+            3.1 * 0.85**0.5,
+        ),
+        ("T2 with 88% transmission - what f number goes into the dof calculator", 2 * 0.88**0.5),
+        ("cine zoom T4, transmission 0.7: real f stop?", 4 * 0.7**0.5),
+        ("our T4 zoom transmits 0.7, which f/stop do i use for dof", 4 * 0.7**0.5),
+    ],
+)
+def test_the_f_number_behind_a_t_stop(asked, text, stop):
+    found = asked(text)
+    assert found["intent"] == "exposure-nd"
+    assert one(found, "f_number") == close(stop)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Photographing coins with a 100mm on a bellows, pulled out by 50 mm past infinity. How many stops do I add?",
+        "bellows drawn out 50 mm past infinity on a 100, stops to add",
+    ],
+)
+def test_a_bellows_pulled_out_past_infinity_is_extended_by_so_much(asked, text):
+    low, high = numbers(asked(text), "light_difference_stops")[0]
+    assert low < 2 * log2(1.5) < high
+    assert high < 2
+
+
+@pytest.mark.parametrize(
+    ("text", "stop"),
+    [("prime says T1.5. what is that in f", "f/1.34"), ("my lens is marked T1.3, f equivalent?", "f/1.16")],
+)
+def test_a_t_stop_in_f_is_a_number(talked, text, stop):
+    assert stop in flat(talked(text))

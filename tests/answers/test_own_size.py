@@ -26,3 +26,37 @@ def test_what_is_short_of_the_size_wanted(talked):
     assert "24 mm short: 0.7x" in text
     text = flat(talked("my 80 does 0.5x natively. will a 40 mm tube get it to life size"))
     assert "is enough: 1x" in text
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [
+        ("my 60 macro stops at 0.5x. what does another 25mm of tube give me", 0.5 + 25 / 60),
+        ("50mm macro gets to 0.5x, stick 14mm tube on", 0.5 + 14 / 50),
+        ("60mm maxes at .5x add 20 mm tubes", 0.5 + 20 / 60),
+        ("the 60 macro maxes out at 1:2, add 30mm of tubes, how large", 1.0),
+    ],
+)
+def test_where_a_lens_ends_by_itself_is_its_own_size_and_no_glass(talked, text, size):
+    found = talked(text)
+    assert close(size) in [row[0] for row in numbers(found, "magnification")]
+    assert "glass makes" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "extension"),
+    [
+        ("what tube gets my 50 to 0.5x", 25),
+        ("50 plus 20mm tube to get 0.5x?", 25),
+        ("how much tube does an 80 want to reach 0.6x", 48),
+    ],
+)
+def test_the_size_that_a_tube_is_for_is_no_reducer(talked, text, extension):
+    found = talked(text)
+    assert close(extension) in [row[0] for row in numbers(found, "extension_mm")]
+
+
+def test_each_of_two_lenses_has_its_own_nearest_mark(talked):
+    found = flat(talked("M helicoid, 6mm travel. closest for a 50 that ends at 0.45m and a 35 that ends at 0.7m?"))
+    assert "at its 45 cm mark (7.29 mm out" in found
+    assert "at its 70 cm mark (1.95 mm out" in found

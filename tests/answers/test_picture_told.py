@@ -115,3 +115,9 @@ def test_what_was_measured_of_a_lens_stays_with_its_drawings_and_its_card(said):
     told = "100mm f2.8 projector lens, 70 mm flange to image, on aps-c E with m42 helicoid 36-90 and m42 to E ring"
     card = said(told, "draw the section", "draw the frame", "a card for it")
     assert "Reaches infinity" in card["text"]
+
+
+def test_an_f_number_that_turns_to_another_turns_no_screw(said):
+    found = said("my 500 mirror on MFT, people say 1000mm. f8 turns to f16 then??")
+    assert found["intent"] == "crop-equivalent"
+    assert "f/8 exposes as f/8 on any sensor" in head(found)

@@ -22,3 +22,23 @@ def test_two_mounts_alone_are_told_as_said_and_then_the_other_way_round(asked):
 def test_a_hole_tells_the_stop_that_it_makes(asked, hole, focal):
     found = asked(f"waterhouse disc {hole} mm hole in a {focal}mm lens, f?")
     assert numbers(found, "f_number") == [(pytest.approx(focal / hole),) * 2]
+
+
+@pytest.mark.parametrize(
+    ("text", "mounts", "left"),
+    [
+        ("FD ring for an X body: i have 25 mm brass bar stock, long enough?", "fd-mount", "0.7 mm comes off"),
+        ("have a 30 mm blank of alu. need it as C/Y to E spacer, what length", "cy-mount", "2.5 mm comes off"),
+        ("turning an M42 to Z ring from 30 mm bar, how much comes off", "m42", "0.54 mm comes off"),
+        ("K to E ring from a 25 mm aluminium rod, long enough?", "k-mount", "2.46 mm too short"),
+        ("I have 40 mm of brass rod. making a K to Z ring", "k-mount", "10.54 mm comes off"),
+        ("a 20 mm blank, C/Y to L ring, enough?", "cy-mount", "5.5 mm too short"),
+        ("need 27.46 for an M42 E ring, bar is 30 mm", "m42", "2.54 mm comes off"),
+    ],
+)  # fmt: skip
+def test_the_stock_that_a_ring_is_turned_from_is_no_lens_and_what_comes_off_is_told(asked, text, mounts, left):
+    found = asked(text)
+    assert found["intent"] == "diy-dimension"
+    assert left in flat(found)
+    assert mounts in str(found["entities"]["lens"])
+    assert not found["entities"]["lens"].get("focal_length_mm")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from engine.render.record import record_of
-from tests.answers.picture import close, numbers
+from tests.answers.picture import close, flat, numbers
 from tests.answers.talks import talk
 
 
@@ -170,3 +170,44 @@ def test_a_spacer_that_was_forgotten_is_not_there(talked):
 def test_a_thread_alone_tells_how_long_it_may_be(talked):
     found = talked("max length of the male 1-32 thread i should cut so it doesnt touch the filter")
     assert [row[:2] for row in numbers(found, "thread_length_mm")] == [(3.8, 4.0)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "LTM to E adapter came out 10.70 instead of 10.8, 50mm lens, is infinity gone",
+        "my printed M42 to E ring came out 27.40, is infinity lost?",
+        "my FD to E ring is 23.9, is infinity gone?",
+    ],
+)
+def test_who_asks_whether_infinity_is_gone_has_not_missed_it(talked, text):
+    found = flat(talked(text))
+    assert "reaches infinity" in found[:80]
+    assert "That yours does not" not in found
+
+
+def test_who_says_that_infinity_is_gone_is_told_what_that_means(talked):
+    assert "That yours does not" in flat(talked("the K to E ring is 27.4 but infinity is gone with my 28"))
+
+
+@pytest.mark.parametrize(
+    ("text", "apart"),
+    [
+        ("ring measures 27.38 at one side and 27.46 on the other, does that matter", "0.08 mm"),
+        ("one side of the ring reads 27.40 and the other 27.45. do i need to shim one side", "0.05 mm"),
+        ("my adapter is 17.95 on one side, 18.02 on the opposite side. tilted?", "0.07 mm"),
+    ],
+)
+def test_a_ring_read_on_two_sides_is_tilted_by_the_difference(talked, text, apart):
+    assert f"The readings lie {apart} apart" in flat(talked(text))
+
+
+def test_thicker_on_one_side_is_a_tilt_and_not_too_thick(talked):
+    found = flat(talked("ring is 0.06 thicker on one side, matter?")).split("Or, if you meant")[0]
+    assert "tilted" in found
+    assert "too far out" not in found
+
+
+def test_a_nominal_and_a_reading_are_no_two_sides(talked):
+    found = flat(talked("should be 27.46, measures 27.40 on my caliper"))
+    assert "0.06 mm too close" in found

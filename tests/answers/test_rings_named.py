@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.answers.picture import close, numbers
+from tests.answers.picture import close, flat, numbers
 
 
 def first(record):
@@ -106,3 +106,25 @@ def test_a_sensor_that_few_bodies_have_tells_the_body(asked):
     found = asked("p67 165 to 44x33")
     assert first(found)["verdict"] == "infinity"
     assert (58.25, 58.25) in numbers(found, "ring_thickness_mm")
+
+
+@pytest.mark.parametrize(
+    ("text", "far"),
+    [
+        ("C 75 on RF body using a flat 2 mm plate instead of a cup", "1.41 m"),
+        ("C 25 on MFT with a flat 1 mm ring instead of the cup. how far", "28 cm"),
+        ("C 50 on E, flat ring 1 mm instead of a recessed one", "1.8 m"),
+        ("C 25mm on E with a plain ring 1.5 mm rather than the cup, infinity?", "37 cm"),
+    ],
+)
+def test_a_ring_told_by_its_length_stands_in_the_place_of_the_cup_that_it_is_told_for(asked, text, far):
+    found = asked(text)
+    assert first(found)["verdict"] == "macro-only"
+    assert f"stops at {far}" in flat(found)
+
+
+@pytest.mark.parametrize("by", ["through a ring", "via an adapter", "with a ring"])
+def test_through_a_ring_asks_for_no_ring_of_the_facts(asked, by):
+    found = asked(f"P6 180mm lens on a M645 body {by}, distant things?")
+    assert first(found)["verdict"] == "infinity"
+    assert "within the limits" not in flat(found)

@@ -17,6 +17,20 @@ def test_it_is_told_on_which_side_of_the_flange_a_lens_seats(asked, body, said):
     assert said in text_of(found)
 
 
+@pytest.mark.parametrize(("say", "said"), [
+    ("c mount 50mm on Z, is it a cup or a spacer", "A plain ring, not a sunk one"),
+    ("LTM on RF, is that adapter a recessed one or a spacer?", "seats 8.8 mm in front of"),
+    ("C mount 25 on MFT, cup or flat ring?", "seats 1.72 mm inside"),
+    ("does a D lens need a cup or a spacer on MFT", "seats 6.96 mm inside"),
+    ("Is the C to Z adapter recessed or does it stand proud?", "A plain ring, not a sunk one"),
+])  # fmt: skip
+def test_a_cup_or_a_ring_asks_where_the_lens_seats(asked, say, said):
+    found = asked(say)
+    assert found["intent"] == "chain"
+    assert found["chains"][0]["verdict"] == "infinity"
+    assert said in text_of(found)
+
+
 def test_a_register_is_set_among_those_of_all_bodies(asked):
     found = asked("how come T2 lenses can go on every camera")
     assert one(found, "register_mm") == 55

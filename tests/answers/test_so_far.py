@@ -244,3 +244,41 @@ def test_two_people_and_an_aperture_are_a_zone(talked):
 def test_the_field_on_each_frame_that_is_named(talked):
     found = talked("field of a 50 with 20 tube on full frame, aps-c and mft")
     assert [row[0] for row in numbers(found, "field_width_mm")] == [close(90), close(59), close(43.25)]
+
+
+@pytest.mark.parametrize(
+    ("text", "away"),
+    [
+        ("200mm and the adapter is 0.05 too thick, do i loose the mountain 20 km off", "20000 m is out of reach"),
+        ("my adapter is 0.1 mm too thick, 85mm lens, is a house 300 m away still sharp?", "300 m is out of reach"),
+        ("300mm, ring 0.1 mm too thick. can it focus on a boat 400 m off", "400 m is reached"),
+        ("100 mm lens, ring 0.05 too thick, a steeple 800m off, sharp?", "800 m is out of reach"),
+        ("200mm, ring 0.05 mm too thick, is a house 300 m off sharp", "300 m is reached"),
+    ],
+)
+def test_what_lies_so_far_off_is_told_to_be_reached_or_not_beside_an_error(talked, text, away):
+    found = talked(text)
+    assert found["intent"] == "focus-verdict"
+    assert away in flat(found)
+    assert "name of no mount" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "away"),
+    [
+        ("my 135 at infinity stop is sharp at 60m only. whats the error", 135, 60_000),
+        ("35mm lens set to infinity is sharp at 9 m, what do i take off", 35, 9_000),
+        ("85 on its infinity stop focuses on 30 m. how far off is the ring", 85, 30_000),
+        ("racked to infinity my 28 gets sharp at 4 m. how much off is the adapter", 28, 4_000),
+    ],
+)
+def test_what_is_sharp_with_the_lens_at_its_infinity_stop_is_as_far_as_it_gets(talked, text, focal, away):
+    found = talked(text)
+    assert "too far out" in flat(found)
+    assert "too close" not in flat(found)
+    assert close(_extension(focal, away)) in [row[0] for row in numbers(found, "register_error_mm")]
+
+
+def test_infinity_at_a_mark_before_the_stop_is_still_too_close(talked):
+    found = flat(talked("the 50 hits infinity at 15 m on the scale, well before the hard stop. shim?"))
+    assert "too close" in found

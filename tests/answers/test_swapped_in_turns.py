@@ -121,3 +121,19 @@ def test_the_density_is_asked_of_the_other_body_too(club: Desk) -> None:
 def test_what_it_costs_is_told_after_what_costs_nothing(club: Desk) -> None:
     last = talk(club, FIRST["coverage"], "how much does that cost")[-1]
     assert "dollars" in flat(last)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "focal", "mount", "body"),
+    [
+        ("E or X for C mount lenses?", "25mm on the X one, equivalent?", 25, "c", "x-mount"),
+        ("Z or L for M42 lenses?", "50mm on the L one, equivalent?", 50, "m42", "l-mount"),
+        ("E or MFT for C lenses?", "a 25 on the E one, how close with 5 mm of tube", 25, "c", "e-mount"),
+        ("can my K 50 go on E or MFT", "what is it like on the MFT one", 50, "k-mount", "mft-mount"),
+    ],
+)
+def test_the_one_that_a_lens_stands_on_by_a_mount_of_bodies_is_a_body(club, first, turn, focal, mount, body):
+    _, found = talk(club, first, turn)
+    question = found.question
+    assert [(one.focal_length_mm, one.ids[:1]) for one in question.lenses] == [(focal, (mount,))]
+    assert [one.ids[:1] for one in question.bodies] == [(body,)]

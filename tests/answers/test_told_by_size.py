@@ -33,6 +33,15 @@ def test_a_lens_of_a_known_mount_needs_the_rest_of_its_register(asked, text, rin
     assert close(ring) in middles(asked(text), "ring_thickness_mm")
 
 
+@pytest.mark.parametrize("text", [
+    "50mm M39 lens off an old SLR, the 45.2 kind, and a bare bush 39 to 42, on an M42 body. infinity ok?",
+    "50mm M39 lens off an old SLR with a 39-42 bush on M42, infinity?",
+])  # fmt: skip
+def test_of_one_name_a_lens_has_the_register_that_is_told_or_that_of_cameras_not_of_housings(asked, text):
+    error = asked(text)["chains"][0]["register_error_mm"]
+    assert (error["least"] + error["greatest"]) / 2 == pytest.approx(0.26, abs=0.005)
+
+
 @pytest.mark.parametrize(
     "text",
     [

@@ -7,6 +7,7 @@ import pytest
 from engine.ask import Desk
 from engine.render.record import record_of
 from engine.talk import Talk
+from tests.answers.picture import flat
 
 
 @pytest.fixture(scope="module")
@@ -79,3 +80,18 @@ def test_a_lens_that_lies_a_little_too_close_may_still_come_sharp_by_its_own_tra
     text = " ".join(str(_last(desk, "is K mount the same as SA")["text"]).split())
     assert "1.46 mm too close: sharp only by its own travel" in text
     assert "1.46 mm too far out: close-up only" in text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "two 37mm threads on the bench, 0.75 and 1.0, will one go in the other",
+        "two 42 mm threads, pitch 1 and 0.75, same?",
+        "40.5 thread at 0.5 pitch and one at 0.75, will they screw together",
+        "37 mm thread, one is 0.75 pitch the other 1.0 pitch, do they mate",
+    ],
+)
+def test_two_pitches_of_one_width_do_not_go_together(talked, text):
+    found = flat(talked(text))
+    assert found.startswith("No, M")
+    assert "Do not force it" in found

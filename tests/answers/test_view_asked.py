@@ -99,3 +99,33 @@ def test_numbers_without_their_words_in_an_equivalent(asked, text):
 def test_lenses_for_portraits_and_wide_ones_go_by_the_diagonal(asked):
     assert _first(asked("portrait lens for super 16"), "focal_length_mm") == pytest.approx(29.1, abs=0.2)
     assert _first(asked("whats a wide angle for regular 8"), "focal_length_mm") == pytest.approx(3.9, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal"),
+    [
+        ("I bought an 80mm from a 645 kit. When i adapt it to my full frame body is it a 50 or an 80 there?", 80),
+        ("does the 180 from my 6x7 turn into a 90 on full frame or stay a 180", 180),
+        ("is my 50 on aps-c a 50 or a 75?", 50),
+        ("is a 75mm medium format lens still a 75 on full frame or does it become a 50", 75),
+    ],
+)
+def test_a_lens_stays_what_it_is_whatever_else_it_might_be(asked, text, focal):
+    found = asked(text)
+    assert found["intent"] == "crop-equivalent"
+    assert f"{focal} mm lens: no adapter and no frame changes that" in flat(found)
+    assert {(low, high) for low, high in numbers(found, "focal_length_mm")} == {(focal, focal)}
+
+
+@pytest.mark.parametrize(
+    ("text", "widest", "times"),
+    [
+        ("28mm or 35mm on full frame, which is wider", "28 mm on full frame", "1.25"),
+        ("which is longer: 85mm on full frame or 50 on mft", "85 mm on full frame", "1.18"),
+        ("is 50mm on Super 16 longer than 85mm on Super 35?", "85 mm on Super 35", "1.26"),
+        ("is the 20mm on mft longer than a 35 on full frame?", "35 mm on full frame", "1.14"),
+        ("24 vs 28 on aps-c, how much wider is the 24?", "24 mm on APS-C", "1.17"),
+    ],
+)
+def test_of_two_lenses_on_frames_the_wider_is_told(asked, text, widest, times):
+    assert f"{widest} is the wider: it takes in {times} times as much" in flat(asked(text))

@@ -78,6 +78,43 @@ def test_a_list_of_bodies_that_are_filled_tells_what_is_lit(asked):
     assert "% lit" in flat(asked("on which bodies does a 25mm C-mount lens fill the frame"))
 
 
+@pytest.mark.parametrize("say", ["R (47 register) 50mm on Z", "50mm lens, R (slr 47), on Z", "R (47) 50mm on Z"])
+def test_the_register_in_brackets_behind_a_mount_is_no_focal_length(asked, say):
+    found = asked(say)
+    assert "A 50 mm R-mount (SLR 47) lens" in flat(found)
+    assert found["chains"][0]["verdict"] == "infinity"
+
+
 def test_what_stands_in_brackets_tells_of_the_lens(asked):
     found = asked("a Pen F lens (the half frame slr), which mirrorless bodies take it with infinity")
     assert one(found, "ring_thickness_mm", "e-mount") == close(10.95)
+
+
+def test_what_would_work_then_asks_of_the_same_lens_and_body(talked):
+    found = flat(talked("D mount 25mm, got a flush d-c ring and the C-E cup. infinity?", "what would work then"))
+    assert found.startswith("A 25 mm D-mount lens on an E-mount body: reaches infinity, provided")
+
+
+def test_advice_on_one_body_is_not_told_of_another(talked):
+    found = flat(talked("doc crew here, set of PL primes, L mount bodies. what goes between"))
+    assert "PL lens on an EF body" not in found
+    assert "PL lens on an EF body" in flat(talked("PL prime on an EF body, deep rear, what ring"))
+
+
+def test_the_name_of_a_mount_alone_is_no_complaint(talked):
+    found = flat(talked("inherited three SR/MD bayonet lenses from my aunt (28, 50, 135), which ring for an RF body?"))
+    assert "stays open" not in found
+
+
+@pytest.mark.parametrize(
+    ("text", "mounts", "body"),
+    [
+        ("which of my old slr mounts will NOT work on EF dslr: FD, K, OM, MD, M42, C/Y", 6, "ef-mount"),
+        ("which of my lenses reach infinity on Z: K, F, C", 3, "z-mount"),
+        ("what rings do i need for an X body: C/Y, OM, K", 3, "x-mount"),
+    ],
+)
+def test_mounts_listed_behind_a_colon_are_those_of_the_lenses(club, text, mounts, body):
+    found = club.ask(text)
+    assert [len(found.question.lenses), found.question.bodies[0].id] == [mounts, body]
+    assert f"Together {mounts} adapters" in " ".join(line.text for line in found.lines)

@@ -102,3 +102,54 @@ def test_two_lenses_on_one_ring_are_set_apart_by_an_everyday_error(asked):
 def test_of_two_lenses_the_one_is_not_what_the_other_is_like(asked):
     assert "crop factor" not in text_of(asked("why is my ring fine on 50 and bad on 24"))
     assert "times the crop factor" in text_of(asked("why is my 35 on mft like a 70"))
+
+
+@pytest.mark.parametrize(
+    ("question", "says"),
+    [
+        ("K and M42 have the same flange so why won't the lens just go on", ("bayonet", "screw", "flush")),
+        ("why do T2 and M42 look the same but dont fit", ("0.75", "1 mm")),
+        ("why wont EF-S lens fit on EF body", ("deeper rear",)),
+        ("why does a D lens fall into a C camera", ("15.88", "25.4")),
+        ("why can't an E lens go on an EF-M body when both are 18 mm", ("lugs",)),
+    ],
+)
+def test_what_keeps_one_mount_off_another_is_told_before_the_distance(talked, question, says):
+    head = text_of(talked(question)).split("Chain 1")[0]
+    assert [word for word in says if word not in head[:400]] == []
+
+
+def test_one_width_of_two_threads_is_no_one_pitch(talked):
+    found = talked("can i screw a T2 lens into an M42 body", "but why, both are 42mm")
+    assert text_of(found).startswith("M42x0.75 is not M42x1: the pitch of T2 is 0.75 mm, that of M42 1 mm")
+
+
+def test_the_second_body_of_two_rings_is_no_lens(talked):
+    found = text_of(talked("why is the M42 ring for Z fatter than the one for E"))
+    assert "which takes no E-mount lens" not in found
+    assert "E-mount 27.46 mm and Z-mount 29.46 mm" in found
+
+
+def test_the_mount_of_the_lens_named_again_is_no_second_body(talked):
+    found = text_of(talked("why cant an MFT lens go on my E body, MFT is deeper"))
+    assert "Micro Four Thirds on Micro Four Thirds" not in found
+    assert "1.25 mm longer" in found
+
+
+@pytest.mark.parametrize(
+    ("question", "rooms"),
+    [("why is Z the easiest to adapt to", (68, 71)), ("why does everything fit on E mount", (63, 71))],
+)
+def test_why_a_body_takes_nearly_all_is_told_by_the_registers_of_the_others(talked, question, rooms):
+    assert f"the lenses of {rooms[0]} of the {rooms[1]} other mounts" in text_of(talked(question))
+
+
+def test_short_and_long_lenses_of_one_mount_are_told_by_their_circles(talked):
+    found = text_of(talked("why do my wide c lenses go black in the corners on mft but the 75 is clean"))
+    assert found.startswith("It goes by the lens and not by the mount")
+    assert "12.7 to 14.5 mm at 10 to 16 mm" in found
+
+
+def test_a_small_error_on_one_lens_has_its_reason(talked):
+    found = text_of(talked("why does a 0.1mm error matter for 20mm lens"))
+    assert "20 mm 4.04 m" in found

@@ -16,6 +16,13 @@ def test_what_stands_in_brackets_tells_which_mount_and_is_no_body() -> None:
     assert all(lens.focal_length_mm is None for lens in got.lenses)
 
 
+def test_what_stands_in_brackets_within_a_ring_parts_no_ring() -> None:
+    got = asked("I have a K (the 45.46 register slr one) to M ring and an M to Z ring under a 60mm K lens, infinity?")
+    assert [piece.front[0] for piece in got.adapters] == ["k-mount", "m-mount"]
+    assert [(lens.ids[0], lens.focal_length_mm) for lens in got.lenses] == [("k-mount", 60)]
+    assert got.said("flange_to_image") == "45.46 mm"
+
+
 def test_rings_told_by_the_mount_of_a_body_lead_to_as_many_bodies() -> None:
     got = asked("where could PL lenses live w/out optics: E, L, m43 rings pls")
     assert ids(got.bodies) == ["e-mount", "l-mount", "mft-mount"]

@@ -49,6 +49,9 @@ def test_the_figure_a_lens_is_for(say, made_for):
         "50 ltm, 39 to 42 ring and M42-E ring, infinity",
         "ltm 50, m39-42 ring then m42-E",
         "a 39/42 bush and m42-E ring, LTM 50",
+        "LTM 50mm, 1mm 39-to-42 step ring, then the M42 to E tube (27.46), infinity?",
+        "ltm 50 with a bush 39 to 42 and the M42 to E ring",
+        "LTM 50, reducer ring 39-42, then M42 to E",
     ],
 )
 def test_a_ring_told_by_two_widths_leads_from_the_lens(say):
@@ -56,6 +59,20 @@ def test_a_ring_told_by_two_widths_leads_from_the_lens(say):
     assert isinstance(question, Question)
     assert question.lenses[0].focal_length_mm == 50
     assert (question.adapters[0].front[:1], question.adapters[0].rear[:1]) == (("ltm",), ("m42",))
+
+
+def test_a_ring_told_by_two_widths_goes_on_the_body_that_has_the_second():
+    question = read("my 50mm M39 SLR lens with a 39 to 42 bush on an M42 body, infinity?", lexicon())
+    assert isinstance(question, Question)
+    assert len(question.lenses) == 1
+    assert (question.adapters[0].rear[:1], question.adapters[0].thickness_mm) == (("m42",), None)
+
+
+@pytest.mark.parametrize("say", ["step ring 55-67 in front of a 35mm", "can i use a 55-to-67 step up ring on my 35mm"])
+def test_two_filter_threads_of_a_step_ring(say):
+    question = read(say, lexicon())
+    assert isinstance(question, Question)
+    assert question.adapters[0].steps == (55, 67)
 
 
 def test_so_many_kinds_of_lens_are_counted():

@@ -144,6 +144,8 @@ def test_what_was_just_told_can_be_named_and_added_to() -> None:
         "my knot is an acme frobbed 35mm f/2 K lens",
         "my skiff has 6000 pixels",
         "my skiff has 0 x 4000 pixels",
+        "found a screw lens just stamped M39, ltm-E adapter in hand. will it hit infinity",
+        "tested my ring, M42 to E. can it get to infinity with a 28?",
     ],
 )
 def test_what_asks_teaches_nothing(text: str) -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from engine.answers.close.close_rows import Shown, light_rows
 from engine.answers.parts.answer import Line, Quantity, Told
-from engine.answers.parts.said import stop
+from engine.answers.parts.said import mentions, stop
 from engine.answers.parts.wording import area, depth_words, f_number, times, trimmed
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.physics import depth
 from grammar.questions import Question
@@ -32,6 +33,9 @@ def light_alone(question: Question, magnification: float, shown: Shown) -> Told:
     sides = (("field_width_mm", wide), ("field_height_mm", high))
     rows = tuple(Quantity(name, Interval.exact(side), case) for name, side in sides)
     text = f"field {area(wide, high, shown.feet)} on {shown.form.name}"
+    if at is None and mentions(question, "by-size"):
+        text = f"At {times(magnification)} {shown.form.name} takes in {area(wide, high, shown.feet)}."
+        return Told((Line("head", text), replace(told.lines[0], kind="text")), (*rows, *told.quantities))
     deep = _depth(magnification, at, shown)
     if deep is not None and at is not None:
         text += f"; {depth_words(deep.nominal, shown.feet)} deep at f/{f_number(at)}"

@@ -209,10 +209,13 @@ def further(lens: Distances, magnification: float, tubes: Sequence[float]) -> To
     return Told((Line("fact", text, 1),), rows)
 
 
-def beyond_its_own(present: float, focal: float, length: float, case: str, level: int = 2) -> Told:
+def beyond_its_own(present: float, focal: float, length: float, case: str) -> Told:
     """What a tube makes of the magnification that a lens has by itself."""
     grown = closeup.magnification_with_tube(Interval.exact(present), Interval.exact(focal), Interval.exact(length))
     if not is_known(grown):
         return Told()
-    text = f"with the {times(present)} it has by itself: {times(grown.nominal)}"
-    return Told((Line("fact", text, level),), (Quantity("magnification", grown, f"{case} tube"),))
+    text = (
+        f"{trimmed(length, 2)} mm of tube adds {times(length / focal)} to the {times(present)} that the"
+        f" {trimmed(focal, 1)} mm lens has by itself: {times(grown.nominal)}, its focus ring at the near end."
+    )
+    return Told((Line("head", text),), (Quantity("magnification", grown, f"{case} tube"),))

@@ -69,7 +69,7 @@ def draws_apart(ways: Sequence[Way], question: Question, knowledge: Knowledge) -
     for one in drawn:
         told += _rows(one, lens, shown)
         if own is not None and one.least == one.most:
-            told += beyond_its_own(own, focal, one.most, small_mm(one.most), level=1)
+            told += beyond_its_own(own, focal, one.most, small_mm(one.most))
     for way in ways:
         if any(thing.piece == CLOSE_UP_LENS for thing in way.pieces):
             for part in with_close_up_lens(lens, replace(question, adapters=way.pieces), shown):

@@ -22,12 +22,15 @@ def tube_for(lens: Distances, tubes: list[float], question: Question, shown: Sho
     open_tube = any(thing.piece == TUBE and thing.thickness_mm is None for thing in question.adapters)
     open_tube = open_tube or (mentions(question, "extension-asked") and not question.adapters)
     open_tube = open_tube or (number(question, "close_focus") is not None and _is_any_ring(question))
-    at, room = distance_mm(question), number(question, "front_glass")
-    if tubes or not open_tube or (at is None and room is None):
+    at, room, ahead = distance_mm(question), number(question, "front_glass"), number(question, "front_principal")
+    if tubes or not (open_tube or ahead is not None) or (at is None and room is None and ahead is None):
         return
     x: Measure = UNKNOWN
     words = ""
-    if room is not None:
+    if ahead is not None:
+        words = f"{shown.distance(ahead)} before the front principal plane"
+        x = closeup.extension_for_room_mm(lens.focal, lens.focal, Interval.exact(ahead))  # u = f + f*f/x
+    elif room is not None:
         words = f"{shown.distance(room)} before the front glass"
         x = closeup.extension_for_room_mm(lens.focal, lens.offset, Interval.exact(room))
     elif at is not None:

@@ -12,7 +12,7 @@ from engine.answers.close.tube_sets import TUBE, left_beyond_infinity, sets_of
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.owned import own_lens
-from engine.answers.parts.said import distance_mm, focals, number, numbers
+from engine.answers.parts.said import distance_mm, focals, numbers
 from engine.answers.parts.wording import article, distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances, distances_of
 from engine.base.interval import Interval, is_known
@@ -44,7 +44,7 @@ def with_tubes(
     """Each tube, and all together: at the infinity mark and at the nearest mark of the lens."""
     feet, focal, shown = question.feet, optics.focal.nominal, shown_by(question, knowledge)
     sets = list(sets_of(tubes, question, knowledge))
-    nearest_mark = number(question, "close_focus") or distance_mm(question) or own_nearest(question, knowledge)
+    nearest_mark = _told_nearest(focal, question) or own_nearest(question, knowledge)
     own = optics.extension_at(nearest_mark) if nearest_mark else None
     lens = f"{trimmed(focal, 1)} mm lens"
     if not sets:
@@ -55,6 +55,10 @@ def with_tubes(
     travel = numbers(question, "travel")
     drawn = any(thing.piece == HELICOID for thing in question.adapters)
     only_drawn = drawn and all(thing.piece == HELICOID for thing in question.adapters)
+    if present is not None:
+        for length in sets:
+            case = f"{trimmed(length, 2)} mm" if len(focals_of(question)) == 1 else f"{lens}, {trimmed(length, 2)} mm"
+            yield beyond_its_own(present, focal, length, case)
     yield Told(
         (Line("head", f"{article(lens).capitalize()} {lens}, from the sensor, focus ring at infinity unless told:"),)
     )
@@ -66,12 +70,19 @@ def with_tubes(
         if drawn or moved:
             # drawn out so far it is as near as it gets
             yield Told((), at_extension(optics, length, shown, case, end="near").quantities)
-        if present is not None:
-            yield beyond_its_own(present, focal, length, case)
         if own is not None and is_known(own):
             near = f"{lens}, {distance(nearest_mark or 0, feet)} mark"
             lead = f"at its {distance(nearest_mark or 0, feet)} mark ({small_mm(own.nominal)} out by itself)"
             yield at_extension(optics, own.nominal + length, shown, near, end="near", lead=lead, level=2)
+
+
+def _told_nearest(focal: float, question: Question) -> float | None:
+    """The nearest mark told of the lens: of several lenses each its own, in the order in which they were named."""
+    away, lenses = distance_mm(question), focals_of(question)
+    marks = list(dict.fromkeys((*numbers(question, "close_focus"), *([away] if away is not None else []))))
+    if len(marks) == len(lenses) and focal in lenses:
+        return marks[lenses.index(focal)]
+    return next(iter(marks), None)
 
 
 def own_nearest(question: Question, knowledge: Knowledge) -> float | None:

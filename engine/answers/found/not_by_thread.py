@@ -11,6 +11,8 @@ from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
 from grammar.questions import Question
 
+UNFOCUSED = "no-focusing"  # the trait of mounts whose lenses are focused by an apparatus, and the phrase for it
+WIDTH_MM, PITCH_MM = 0.35, 0.1  # what a caliper and paper may be off
 ANOTHER_MM = 1.0  # a thread that is farther off is another
 
 
@@ -37,5 +39,36 @@ def not_by_thread(question: Question, knowledge: Knowledge) -> Told:
     text = (
         f"The thread alone does not tell: {mount.designation}{register}, has the same thread as {others}, and makers of"
         " industrial and other lenses use it with a register of their own. It depends on flange to image: measure that."
+    )
+    return Told((Line("head", text),))
+
+
+def by_no_focus_ring(question: Question, knowledge: Knowledge) -> Told:
+    """'39 mm thread, an iris but no focus ring': the screws of such a width whose lenses do not focus by themselves."""
+    facts = knowledge.catalogue
+    if not mentions(question, UNFOCUSED):
+        return Told()
+    width, pitch = thread_measured(question)
+    named = [
+        facts.mounts[id_].thread or "" for thing in question.lenses for id_ in thing.ids[:1] if id_ in facts.mounts
+    ]
+    if width is None and named and named[0]:
+        width = facts.threads[named[0]].major_mm.nominal
+    if width is None:
+        return Told()
+    found = []
+    for mount in facts.mounts.values():
+        thread = facts.threads.get(mount.thread or "")
+        if thread is None or not mount.adjustable or UNFOCUSED not in mount.traits:
+            continue
+        fits = pitch is None or not is_known(thread.pitch_mm) or abs(thread.pitch_mm.nominal - pitch) <= PITCH_MM
+        if fits and abs(thread.major_mm.nominal - width) <= WIDTH_MM:
+            found.append(mount)
+    if not found:
+        return Told()
+    names = listed([mount.designation for mount in found], "or")
+    text = (
+        f"Without a focus ring it is most likely of an apparatus that does the focusing: {names}. Such a lens has no"
+        " register of its mount: flange to the image of a far window tells its own, and a helicoid must stand between."
     )
     return Told((Line("head", text),))

@@ -12,7 +12,7 @@ from engine.answers.parts.wording import listed, trimmed
 from engine.base.interval import Interval, is_known
 from engine.facts.records import Mount, Thread
 from engine.physics import calibration
-from grammar.questions import Question
+from grammar.questions import Question, Thing
 
 INCH = 25.4
 METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
@@ -41,7 +41,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     if diameter is None and inch:
         diameter = float(inch[1]) / float(inch[2] or 1) * INCH
     after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
-    if diameter is None and pitch_text and focals(question):
+    if diameter is None and pitch_text and focals(question) and not any(map(_is_lens, question.lenses)):
         diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
     per_inch = re.search(r"(\d+) tpi", said)  # 'thread 1 inch 32 tpi'
     raw = re.search(r"(\d+(?:\.\d+)?)", pitch_text) or after or per_inch
@@ -57,6 +57,11 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
         return diameter, None  # no thread has a pitch of nought
     tpi = "tpi" in pitch_text + said or value > 5
     return diameter, INCH / value if tpi else value
+
+
+def _is_lens(thing: Thing) -> bool:
+    """'42 mm thread, 1 mm pitch, a 50 mm f/2': what has a mount or a stop beside its length is a lens."""
+    return thing.focal_length_mm is not None and (bool(thing.ids) or thing.f_number is not None)
 
 
 def with_width_of_part(question: Question, knowledge: Knowledge) -> Question:

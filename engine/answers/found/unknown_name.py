@@ -14,8 +14,9 @@ from engine.facts.subjects import subjects_of
 from grammar.questions import Question
 
 _LEAST_LETTERS: Final = 4
-# a name stands before the number of its model or focal length, or before what it names
-_HEADS: Final = r"(?:lens|lenses|glass|prime|zoom|body|camera|mount|on\b|to\b|\d)"
+# a name stands before the number of its model or focal length, or before what it names; 'a boat 400 m off' is none
+_AWAY: Final = r"(?![\d.,]*\s?(?:k?m|k?met\w+|ft|feet)\b)"
+_HEADS: Final = rf"(?:lens|lenses|glass|prime|zoom|body|camera|mount|on\b|to\b|\d{_AWAY})"
 
 
 def with_unknown_name(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:

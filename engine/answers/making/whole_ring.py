@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.answers.parts.said import numbers
+from engine.answers.parts.answer import Line, RingToMake, Told
+from engine.answers.parts.said import number, numbers
+from engine.answers.parts.wording import small_mm
 from engine.base.compact import replace
 from grammar.questions import RING, Question, Thing
 
@@ -53,3 +55,19 @@ def with_whole_ring(question: Question, right_mm: float) -> Question:
     )  # fmt: skip
     values = tuple(row for row in question.values if row[0] != _THICKNESS)
     return replace(question, adapters=(ring,), values=values)
+
+
+def stock_left(question: Question, ring: RingToMake | None) -> Told:
+    """'have 25 mm of bar, long enough?': what comes off the stock that the ring is turned from, or how short it is."""
+    stock = number(question, "stock")
+    if stock is None or ring is None or ring.thickness_mm is None or ring.possible != "plain":
+        return Told()
+    left = stock - ring.thickness_mm.nominal
+    if left < 0:
+        text = f"{small_mm(stock)} of stock is {small_mm(-left)} too short for the seat: take a longer piece, or two."
+    else:
+        text = (
+            f"{small_mm(stock)} of stock is enough for the seat: {small_mm(left)} comes off. What reaches past the "
+            "seats, lugs and threads, needs its own length or its own parts."
+        )
+    return Told((Line("head", text),))

@@ -16,10 +16,11 @@ from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
 from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.either_focal import of_one_lens, on_its_own_frame
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
-from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.matching import asks_to_match, each_on_its_own, has_that_view, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
@@ -51,8 +52,8 @@ class _View:
 
 def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     """Focal length and f-number behind the glass, the crop factors, and the equivalents by each."""
-    asked = question
-    question, note = with_usual_factor(question, knowledge.catalogue)
+    asked, one = question, of_one_lens(question)
+    question, note = with_usual_factor(one, knowledge.catalogue)
     factor = glass_factor(question, knowledge.catalogue)
     each = each_on_its_own(question, knowledge.catalogue) if factor is None else Told()
     if each.lines:
@@ -63,6 +64,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         return _answered(question, asked, worn.lines, worn)
     told, view = _with_crops(_of_lenses(view), view)
     told = _asked_first(_with_clean(told, view), view)
+    told = on_its_own_frame(one, knowledge.catalogue) + told if one is not asked and factor is None else told
     unknown = mode_unknown(question)
     lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
     if len(lines) < (1 if told.lines and view.crops else 2) or mentions(question, "of-light"):
@@ -140,7 +142,7 @@ def _asked_first(told: Told, view: _View) -> Told:
         and not modes_told(question)
         and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
     )
-    if question.topic == MATCH or apart:
+    if (question.topic == MATCH and not has_that_view(question, view.lenses, crops)) or apart:
         told = to_match(question, view.lenses, view.at, crops, facts) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told

@@ -16,9 +16,12 @@ from engine.facts.records import Format
 from grammar.questions import Question, Thing
 
 FULL = "full frame"
+FULL_ID = "35mm-full-frame"
 FEW = 2
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
+NEAR = 0.06  # so near is a view likened to in whole millimetres
+_NUMBER = re.compile(r"(?<![\w./])(\d+(?:\.\d+)?)(?: ?mm)?(?![\w/])")
 ALIKE = 0.04  # views within this share of one another look the same
 
 
@@ -87,6 +90,18 @@ def asks_to_match(question: Question, facts: Catalogue) -> bool:
     return bool(first) and first[0].id not in FULL_FRAMES and f"{lens.focal_length_mm:g}" in behind
 
 
+def has_that_view(question: Question, lenses: Sequence[float], crops: Sequence[Crop]) -> bool:
+    """'why does my 25 on MFT look like a 50': the number told besides is what it looks like, and no lens is wanted."""
+    said = [float(one) for one in _NUMBER.findall(question.text)]
+    return any(
+        one != focal and abs(one / (focal * crop.by_diagonal) - 1) <= NEAR
+        for one in said
+        for focal in lenses
+        for crop in crops
+        if abs(crop.by_diagonal - 1) > NEAR
+    )
+
+
 def _source(question: Question, facts: Catalogue) -> Format | None:
     """The format that the view to be matched is told on: of two the one nearer behind the focal length.
 
@@ -139,9 +154,12 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
     """Two lenses, each on a format of its own: what each is like on full frame, and whether they look alike."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
     frames = [form for lens in lenses if (form := frame_of(lens, question, facts)) is not None]
-    if len(lenses) < 2 or len(frames) < len(lenses) or len({form.id for form in frames}) < 2:
+    wider = mentions(question, "which-wider")
+    if wider and not frames:
+        frames = [facts.formats[FULL_ID]] * len(lenses)
+    if len(lenses) < 2 or len(frames) < len(lenses) or (len({form.id for form in frames}) < 2 and not wider):
         return Told()
-    told, views, depths = Told(), [], []
+    told, views, depths, cases = Told(), [], [], []
     for lens, form in zip(lenses, frames, strict=True):
         crop, focal = crop_of(form), lens.focal_length_mm or 0.0
         view = focal * crop.by_diagonal
@@ -150,6 +168,7 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
         rows.append(Quantity("crop_factor", Interval.exact(crop.by_diagonal), form.name))
         text = f"{case} frames like {view:.0f} mm on full frame"
         views.append(view)
+        cases.append(case)
         if lens.f_number is not None:
             depths.append(lens.f_number * crop.by_diagonal)
             rows.append(
@@ -157,7 +176,15 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
             )
             text += f", f/{f_number(lens.f_number)} with the depth of field of f/{trimmed(depths[-1], 2)}"
         told += Told((Line("fact", text),), tuple(rows))
-    return Told((Line("head", _verdict(views, depths)),)) + told
+    return Told((Line("head", _verdict(views, depths) + (_widest(views, cases) if wider else "")),)) + told
+
+
+def _widest(views: Sequence[float], cases: Sequence[str]) -> str:
+    """Which of them sees most, and by how much more than the next; nothing where they see the same."""
+    (least, widest), (other, case) = sorted(zip(views, cases, strict=True))[:2]
+    if other <= least * (1 + ALIKE):
+        return ""
+    return f" {widest} is the wider: it takes in {trimmed(other / least, 2)} times as much across as {case}."
 
 
 def _verdict(views: Sequence[float], depths: Sequence[float]) -> str:

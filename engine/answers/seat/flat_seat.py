@@ -5,6 +5,7 @@ from __future__ import annotations
 from engine.answers.parts.answer import RingToMake
 from engine.answers.parts.said import mentions
 from engine.answers.seat.described import CUP
+from engine.answers.seat.seat_side import is_either_asked
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.chains.setup import Setup
@@ -22,7 +23,7 @@ def with_flat_seat(question: Question, setup: Setup, right: RingToMake) -> Quest
     lens, body = setup.lens_mount.register_mm, setup.body_mount.register_mm
     flush = right.possible == "recessed" and mentions(question, "flush-piece")
     flat = flush or mentions(question, "no-recess")
-    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not flat:
+    if not (is_known(lens) and is_known(body)) or lens.nominal >= body.nominal or not flat or is_either_asked(question):
         return question
     # 'my adapter isn't recessed' names it twice, by what it is and by what it is not
     twice = all((one.piece or "") in MADE_FLAT and is_open(one) for one in question.adapters)

@@ -25,10 +25,10 @@ def of_pairs(question: Question, knowledge: Knowledge) -> Told:
     told, mounts = Told(), []
     for one, other in _pairs(question, knowledge):
         part = _of_one(one, other, knowledge)
-        told += part
         lens, body = _mount_of(one, knowledge), _mount_of(other, knowledge)
-        if part.lines and lens is not None and body is not None:
+        if part.lines and lens is not None and body is not None and (lens, body) not in mounts:
             mounts.append((lens, body))
+            told += part
     return _apart(mounts) + told if len(mounts) >= SEVERAL else told
 
 
@@ -37,12 +37,24 @@ def _pairs(question: Question, knowledge: Knowledge) -> list[tuple[Thing, Thing]
     rings = [(_end(one.front), _end(one.rear)) for one in question.adapters if one.front and one.rear]
     if len(set(rings)) >= SEVERAL:
         return list(dict.fromkeys(rings))[:MOST_PAIRS]
-    fronts = [_end(one.front) for one in question.adapters if one.front and not one.rear]
-    lenses, bodies = question.lenses, question.bodies
-    if fronts and all(_is_of_body(one, knowledge) for one in (*lenses, *bodies)):
-        lenses, bodies = (), (*bodies, *lenses)  # 'the T2 ring for MFT ... than the one for E'
-    pairs = product((*lenses, *fronts), bodies)
+    fronts = _fronts(question)
+    question = with_rings_for_bodies(question, knowledge)
+    pairs = product(dict.fromkeys((*question.lenses, *fronts)), question.bodies)
     return list(islice((pair for pair in pairs if _go_together(pair, question, knowledge)), MOST_PAIRS))
+
+
+def with_rings_for_bodies(question: Question, knowledge: Knowledge) -> Question:
+    """'the T2 ring for MFT ... than the one for E': both are bodies, and the lens is what the ring takes."""
+    fronts, named = _fronts(question), (*question.bodies, *question.lenses)
+    if not fronts or len(named) < SEVERAL or not all(_is_of_body(one, knowledge) for one in named):
+        return question
+    rings = tuple(one for one in question.adapters if not (one.front and not one.rear))
+    return question.with_(lenses=tuple(fronts), bodies=named, adapters=rings)
+
+
+def _fronts(question: Question) -> list[Thing]:
+    """What rings take of which the other end is not told."""
+    return [_end(one.front) for one in question.adapters if one.front and not one.rear]
 
 
 def _end(ids: tuple[str, ...]) -> Thing:

@@ -5,12 +5,38 @@ from __future__ import annotations
 from engine.answers.parts.answer import Line, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import small_mm
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from grammar.questions import Question
 
 LEAST_MM = 0.0005  # what is less is level with the flange
+SUNK = "recessed"
+SIDES = frozenset([SUNK, "adapter", "extension-tube"])  # pieces that stand for the one side or the other
+EITHER = " or "
+ASKED = "chain"
+SET_APART = "compare"
+
+
+def as_side(question: Question) -> Question:
+    """'C on Z, a cup or a spacer': pieces named only for where they seat the lens are none that it must go by."""
+    pieces = question.adapters
+    pair = len(question.lenses) == len(question.bodies) == 1 and question.lenses[0].ids and question.bodies[0].ids
+    kinds = {piece.piece for piece in pieces}
+    if not pair or not mentions(question, "seat-side") or not kinds <= SIDES:
+        return question
+    if SUNK not in kinds and not is_either_asked(question):
+        return question
+    if any(piece.ids or piece.factor or any(piece.thickness_mm or ()) for piece in pieces):
+        return question
+    asked = ASKED if question.intent == SET_APART else question.intent
+    return question.with_(intent=asked, adapters=(), limits=replace(question.limits, without_glass=False))
+
+
+def is_either_asked(question: Question) -> bool:
+    """'cup or flat ring': that it is the one or the other is asked, and not said."""
+    return any(EITHER in question.text[one.at : one.end].casefold() for one in question.places("seat-side"))
 
 
 def seat_side(question: Question, judged: Judged) -> Told:

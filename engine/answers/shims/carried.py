@@ -94,6 +94,8 @@ def is_limit(question: Question) -> bool:
     """
     if question.said("target") is not None:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    if mentions(question, "stands-at-infinity") and not mentions(question, "of-a-scale"):
+        return True  # 'at its infinity stop it is sharp at 60 m': set as far as it goes, that is where it ends
     if question.said("mark") is not None and mentions(question, "infinity-falls-at"):
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     ends = max(last_said(question, "ends-at"), last_said(question, "no-farther"))

@@ -21,7 +21,7 @@ from engine.answers.seat.unsold import flush_chain, is_free, made_chain, off_rin
 from engine.answers.shims.loose import off_by_limit, off_by_mm
 from engine.answers.ways.as_asked import as_asked
 from engine.answers.ways.plain_first import without_glass
-from engine.answers.words.advice import advice_lines
+from engine.answers.words.advice import advice_lines, is_of_body
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
@@ -185,7 +185,13 @@ def _of_mount(question: Question, setup: Setup, knowledge: Knowledge) -> Told:
     mount = setup.lens_mount
     if question.follows or mount.id == setup.body_mount.id:
         return Told()
-    rows = nearest(question.text, knowledge.catalogue, 1, MOUNT_ADVICE, among=lambda one: mount.id in one.mounts)
+    text = question.text
+    for thing in question.lenses:
+        text = text.replace(thing.words, " ") if thing.words and thing.kind == "mount" else text  # no name is a matter
+    rows = nearest(
+        text, knowledge.catalogue, 1, MOUNT_ADVICE,
+        among=lambda one: mount.id in one.mounts and is_of_body(one, question),
+    )  # fmt: skip
     note = (Line("text", f"{mount.designation} lenses: {mount.note}"),) if mount.note else ()
     return Told((*advice_lines(rows), *note))
 

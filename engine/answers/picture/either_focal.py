@@ -1,0 +1,54 @@
+"""Whether a lens stays what it is or becomes another on a frame: 'is my 80 from a 645 a 50 or an 80 there'."""
+
+from __future__ import annotations
+
+import re
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import article, trimmed
+from engine.answers.picture.crop_factors import crop_of
+from engine.base.interval import Interval
+from engine.facts.catalogue import Catalogue
+from grammar.questions import Question, Thing
+
+
+def of_one_lens(question: Question) -> Question:
+    """The question with the one lens alone, where the other length told is only what that may become."""
+    first, rest = question.lenses[:1], question.lenses[1:]
+    # 'is my 50 a 50 or a 75 there' tells it twice
+    others = [lens for lens in rest if not (_is_bare(lens) and lens.focal_length_mm == first[0].focal_length_mm)]
+    if not first or first[0].focal_length_mm is None or len(others) != 1 or not _is_bare(others[0]):
+        return question
+    lens, other = first[0], others[0]
+    asked = lens.format is not None or mentions(question, "is-it-either")
+    if not asked or not _stand_apart(lens, other, question.text):
+        return question
+    return question.with_(lenses=(lens,))
+
+
+def _is_bare(lens: Thing) -> bool:
+    return not (lens.ids or lens.format or lens.f_number or lens.lens_kind or lens.traits)
+
+
+def _stand_apart(lens: Thing, other: Thing, text: str) -> bool:
+    """Whether the two lengths stand on both sides of an 'or', a few words apart at most."""
+    ends = f"{lens.focal_length_mm:g}", f"{other.focal_length_mm:g}"
+    between = r"\s?(?:mm)?\b(?:\W+\w+){0,5}?\W+or\W+(?:\w+\W+){0,5}?"
+    return any(re.search(rf"\b{a}{between}{b}\b", text, re.IGNORECASE) for a, b in (ends, ends[::-1]))
+
+
+def on_its_own_frame(question: Question, facts: Catalogue) -> Told:
+    """That it stays what it is, and what it is like on the frame it was made for."""
+    lens = question.lens
+    if lens is None or lens.focal_length_mm is None:
+        return Told()
+    focal = trimmed(lens.focal_length_mm, 1)
+    rows = [Quantity("focal_length_mm", Interval.exact(lens.focal_length_mm), "on any frame")]
+    text = f"It stays {article(focal)} {focal} mm lens: no adapter and no frame changes that."
+    form = facts.formats.get(lens.format or "")
+    if form is not None:
+        like = lens.focal_length_mm * crop_of(form).by_diagonal
+        text += f" On its own {form.name} it saw like {like:.0f} mm on full frame."
+        rows.append(Quantity("equivalent_focal_mm", Interval.exact(like), f"{focal} mm on {form.name}"))
+    return Told((Line("head", text),), tuple(rows))
