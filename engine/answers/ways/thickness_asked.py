@@ -26,7 +26,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED) and off_by_mm(question) is None
     if not told or not isinstance(error, Span) or not is_known(error.shortest):
         return _unmeasured(answer, question)
-    if "?" not in question.text:
+    if "?" not in question.text and not question.asks_which_way:
         return answer
     off, right = error.shortest.nominal, small_mm(answer.ring.thickness_mm.nominal)
     if abs(off) < _RIGHT_MM:
