@@ -134,7 +134,7 @@ def test_of_two_lenses_on_frames_the_wider_is_told(asked, text, widest, times):
 @pytest.mark.parametrize(
     ("text", "like"),
     [
-        ("9mm lens on a 2/3 inch machine vision cam, which full frame lens shows the same field", "full frame needs 35.4"),
+        ("9mm lens on a 2/3 inch cam, which full frame lens shows the same field", "full frame needs 35.4"),
         ("12.5mm on 1 inch sensor, what full frame lens gives the same view", "full frame needs 34.1 mm"),
         ("25mm on mft, which lens on full frame matches", "full frame needs 50 mm"),
         ("which focal on mft gives me the view of a 35 on full frame?", "Four Thirds needs 17.5 mm"),
