@@ -226,6 +226,8 @@ class Question:
     @property
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
+        if self.places("overdone"):
+            return "too thin"  # '0.05 too much taken off'
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin
         offs = (one for one in self.mentioned if one.key.startswith(OFF_KEY))
         toos = {one.at for one in self.mentioned if one.key == "too"}  # 'a 1 mm too thick ring' is off all the same

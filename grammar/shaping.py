@@ -71,7 +71,9 @@ from grammar.things.frames_apart import with_frames_apart
 from grammar.things.group_heads import with_group_heads, with_times_told
 from grammar.things.hubs_told import with_hubs_told
 from grammar.things.lens_rows import with_lens_rows
+from grammar.things.lens_set_against import with_lens_set_against
 from grammar.things.letters import settled
+from grammar.things.likened import without_likened
 from grammar.things.mount_links import hyphened, linked
 from grammar.things.ring_links import with_ring_links
 from grammar.things.slr_lenses import with_lenses_of_slrs
@@ -119,7 +121,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens))
     tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
-    tokens = [token for token in without_asides(tokens) if token.kind not in ("FILLER", "MARK")]
+    tokens = [token for token in without_likened(without_asides(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)
     tokens = with_motifs_told(with_marked_densities(with_standins(with_prices_told(tokens), hosts), told), told)
@@ -137,13 +139,11 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens = with_thread_lengths(with_close_stops(tokens, told))
     tokens = with_moves_told(with_threads_told(with_measures_told(tokens, told)), told)
     tokens = with_mark_rows(with_scale_rows(tokens, told))
-    tokens = with_lens_rows(tokens, hosts)
+    tokens = with_lens_rows(with_lens_set_against(tokens), hosts)
     tokens = with_far_lengths_apart(with_numbers_told(with_two_of_a_width(tokens, told), told))
     tokens = with_rest_told(with_measures_told(tokens), told)
     tokens = limited(without_articles(under_lens(_headed(tokens))))
-    tokens = with_settings(with_fixed_stops(tokens))
-    tokens = _joined(_placed(tailed(tokens, told)))
-    return Shaped(tuple(tokens), tuple(skipped))
+    return Shaped(tuple(_joined(_placed(tailed(with_settings(with_fixed_stops(tokens)), told)))), tuple(skipped))
 
 
 def _within_cues(line: Line) -> tuple[Token, ...]:

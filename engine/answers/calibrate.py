@@ -17,7 +17,7 @@ from engine.answers.remarking import remarked
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import usual_focals
 from engine.answers.shims.carried import SHIM, goes_past, is_limit, looked_up
-from engine.answers.shims.error_told import error_judged
+from engine.answers.shims.error_told import Judgement, error_judged
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.shims.readings import readings_told
 from engine.answers.shims.scale_pair import by_scale_pair
@@ -38,7 +38,8 @@ from grammar.questions import Question
 # where one of these was told, no mark of the scale need be asked for
 SETTLED = frozenset({"shim_mm", "glass_shift_mm", "stack_mm", "layer_count", "thread_turns", "infinity_allowance_mm",
                      "ring_thickness_mm", "remarked_mm", "advance_per_turn_mm", "division_count",
-                     "pitch_drift_mm"})  # fmt: skip
+                     "pitch_drift_mm", "tilt_mm"})  # fmt: skip
+ONE_LAYER = "one layer of"  # tells how thick a sheet is, and not how thick the shim
 PUT_IN = "shim-how"  # the advice where it is put
 THICKEST = 3.0  # mm; what is more is no shim
 
@@ -48,7 +49,10 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     if is_drawn_out(question):
         asked = question.with_(intent="focus-verdict")
         return with_stack(how_to(asked, knowledge), asked, knowledge)
+    if question.follows and question.places("overdone"):
+        question = question.with_(distance_mm=None)  # where it stopped before is no longer so
     effect = shim_effect(question, knowledge)
+    effect = effect if effect.lines else _put_back(question, knowledge)
     if effect.lines:
         return Answer(
             question.text, "shim-calibration", ANSWERED, effect.lines, question=question, quantities=effect.quantities
@@ -57,17 +61,19 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     stacked = by_spacers(question, "shim-calibration", knowledge)
     if stacked is not None:
         return stacked
-    matters = error_judged(question, knowledge)
+    matters = error_judged(question, knowledge) if not mentions(question, "on-one-side") else Judgement()
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
-    told += _in_thou(told, question) if told.lines else _past(question)
+    settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
+    only_sheets = bool(told.quantities) and not settling
+    told = _past(question) + told if only_sheets or not told.lines else told + _in_thou(told, question)
     if mentions(question, "shim-where"):
         where = knowledge.catalogue.advice[PUT_IN]
         rows = [where, *(row for row in rows if row is not where)][:2]
     lines = [*advice_lines(rows), *told.lines] if _was_told(question) else [*told.lines, *advice_lines(rows)]
-    if not any(row.name in SETTLED for row in told.quantities):
+    if not any(row.name in SETTLED for row in settling) and not (only_sheets and not goes_past(question)):
         lines += _asked_back(question)
     elif question.said("mark") is not None and not focals(question):
         lines.append(
@@ -77,6 +83,16 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
         question.text, "shim-calibration", ANSWERED, tuple(lines), question=question,
         chains=matters.chains or chain_on_ring(question, knowledge) or None, quantities=told.quantities,
     )  # fmt: skip
+
+
+def _put_back(question: Question, knowledge: Knowledge) -> Told:
+    """'if i sand too much': the way back is a shim, by the mark where infinity falls then."""
+    if not mentions(question, "overdone") or any(one.isdigit() for one in question.text):
+        return Told()
+    text = "Too much taken off: the lens then sits too close, infinity falls before its mark. Put a shim back there."
+    ask = "At which mark of the scale is a far thing sharp then, and on what focal length? That tells the shim."
+    lead, tail = Told((Line("head", text),)), Told((Line("ask", ask),))
+    return lead + usual_sheets(question, None, knowledge) + tail
 
 
 def _past(question: Question) -> Told:
@@ -242,7 +258,7 @@ def _layers(question: Question, knowledge: Knowledge, shim: float | None) -> Tol
 
 
 def _asked_back(question: Question) -> list[Line]:
-    if is_target(question) or mentions(question, "shim-layers"):
+    if is_target(question) or (mentions(question, "shim-layers") and not goes_past(question)):
         return []
     return [
         Line(

@@ -38,6 +38,7 @@ from engine.answers.ways.for_old_lenses import for_old_lenses
 from engine.answers.ways.pair_beside import with_pair
 from engine.answers.ways.pairs_apart import in_the_other, numbered, pairs_apart
 from engine.answers.ways.rings_apart import end_apart, rings_apart
+from engine.answers.ways.same_error import by_an_error
 from engine.answers.ways.two_prices import two_prices
 from engine.answers.ways_apart import kinds_in_words, ways_apart
 from engine.answers.words.advice import advice_lines, named_or_near
@@ -62,6 +63,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
     question, taken = with_usual_of_format(question, knowledge.catalogue)
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
+    sized += by_an_error(question, knowledge)
     if sized.lines:
         return Answer(question.text, "compare", ANSWERED, sized.lines, question=question, quantities=sized.quantities)
     bare = all(thing.piece == "adapter" and not (thing.front or thing.thickness_mm) for thing in question.adapters)

@@ -15,7 +15,7 @@ from engine.answers.parts.said import FAR_MM, distance_mm, focals, mentions, num
 from engine.answers.parts.wording import ranged, small_mm, times, trimmed
 from engine.answers.picture.filter_effects import index_of_glass
 from engine.answers.picture.frames import frames_of
-from engine.answers.seat.among_bodies import among_bodies
+from engine.answers.seat.among_bodies import among_bodies, among_lenses
 from engine.answers.seat.couplings import couplings_apart
 from engine.answers.seat.pairs_explained import SEVERAL, of_pairs
 from engine.answers.seat.spacing import FAR_AT_A_MARK, errors_of_limit, errors_of_mark, far_limits, usual_focals
@@ -63,9 +63,8 @@ def explained(question: Question, knowledge: Knowledge) -> Told:
 def _of_couplings(question: Question, knowledge: Knowledge) -> tuple[Told, bool]:
     """Why the one of two mounts that are named does not go into the other by itself."""
     mounts = mounts_named(question, knowledge)
-    if len(mounts) != SEVERAL or question.topic in _NOT_OF_SEAT:
-        return Told(), False
-    return couplings_apart(mounts[0], mounts[1], question, knowledge)
+    asked = len(mounts) == SEVERAL and question.topic not in _NOT_OF_SEAT
+    return couplings_apart(mounts[0], mounts[1], question, knowledge) if asked else (Told(), False)
 
 
 def tells_limit(question: Question) -> bool:
@@ -182,6 +181,9 @@ def _of_pair(question: Question, knowledge: Knowledge) -> Told:
     """What room the registers of each lens and body that are named leave for a ring."""
     thing = question.lens
     mount = knowledge.catalogue.mounts.get(thing.id or "") if thing is not None and thing.kind == "mount" else None
+    body = knowledge.catalogue.mounts.get(question.body.id or "") if question.body is not None else None
+    if body is not None and len(question.bodies) == 1 and not any(lens.ids for lens in question.lenses):
+        return among_lenses(body, question, knowledge)
     if mount is not None and not any(body.ids for body in question.bodies) and len(question.adapters) < SEVERAL:
         return among_bodies(mount, question, knowledge)
     return Told() if question.topic in _NOT_OF_SEAT else of_pairs(question, knowledge)
@@ -248,7 +250,7 @@ def _of_added(question: Question, knowledge: Knowledge) -> Told:
     """'adding 1 mm kills infinity', 'half a mm, why does it matter so much': how far lenses still see, so far out."""
     added = number(question, "length", "thickness")
     bare = question.topic == LOST and not (question.lenses or question.adapters)
-    small = bool(added) and mentions(question, "so-small-an-error")
+    small = bool(added) and mentions(question, "so-small-an-error", "error-spoken")
     close = mentions(question, "sits-too-close")
     if not (bare or small) or not added or added > LARGEST_MM or close:
         return Told()

@@ -74,8 +74,14 @@ def answer(
 
 def _asks_on(question: Question) -> bool:
     """Whether it only asks on of what was told: 'why not', 'what would fix it'."""
-    bare = not question.adapters and question.number is None
+    # 'the aperture ring' is no adapter
+    plain = question.topic == IRIS and not any(map(_is_described, question.adapters))
+    bare = (plain or not question.adapters) and question.number is None
     return bare and (question.topic == REMEDY or (question.intent == "why" and question.topic in (None, "not", "iris")))
+
+
+def _is_described(piece: Thing) -> bool:
+    return bool(piece.ids or piece.front or piece.rear or piece.thickness_mm or piece.factor)
 
 
 def _of_another_frame(question: Question, before: Question | None) -> bool:

@@ -39,6 +39,8 @@ WHOLE = (
 )
 SAME_SCALE = "same-scale"  # a question of principle, which wants no numbers
 CLOSE_UPS = (0.1, 0.25, 0.5, 1.0)
+FEW = 2  # frames of a table for lenses of which nothing is told
+FEWER = 1  # of the usual focal lengths left out at either end
 
 
 def sharpness(question: Question, knowledge: Knowledge) -> Answer:
@@ -122,7 +124,11 @@ def _at_stop(
     ]
     if rows and any(moves_in_part(thing, facts) for thing in question.lenses):
         yield Told((Line("note", WHOLE),))
-    close = number(question, "magnification") is not None or not rows or mentions(question, "macro")
+    close = number(question, "magnification") is not None or mentions(question, "macro")
+    if not (rows or close) and distance_mm(question) is not None:
+        yield from _of_usual(at, frames, question, knowledge)
+        return
+    close = close or not rows
     each = each_on_its_own(question, facts)
     if each.lines:
         yield each
@@ -144,6 +150,18 @@ def _at_stop(
     paper = facts.assumptions["paper-stop"].value.nominal
     if close and at < paper:
         yield paper_stop([lens.focal.nominal for _, lens, _ in rows] or usual_focals(facts), paper)
+
+
+def _of_usual(at: float, frames: list[Format], question: Question, knowledge: Knowledge) -> Iterator[Told]:
+    """Around the distance told, for lenses as are usual, where no focal length is: that is asked for."""
+    facts, subject = knowledge.catalogue, distance_mm(question)
+    for form in frames[:FEW]:
+        blur = Interval.exact(blur_of(question, form, knowledge))
+        for focal in usual_focals(facts)[FEWER:-FEWER]:
+            lens = distances_of(Thing(focal_length_mm=focal), facts)
+            if lens is not None and subject is not None:
+                yield around(lens, at, subject, blur, form, question.feet)
+    yield Told((Line("ask", "Of what focal length is your lens? The longer it is, the less is sharp.", wants="focal"),))
 
 
 def _by_topic(question: Question, knowledge: Knowledge) -> Iterator[Line]:

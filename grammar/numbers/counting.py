@@ -9,6 +9,7 @@ from grammar.words.tokens import Token, is_plural
 
 MOST_THINGS: Final = 12  # a larger number before a lens is its focal length
 _KINDS: Final = frozenset(["kinds", "sorts", "types", "different", "kind", "sort"])
+_LOOKS: Final = frozenset(["long", "short", "wide", "thick", "thin", "deep"])
 _DESCRIBING: Final = frozenset(["MOUNT", "KIND", "TRAIT", "FORMAT"])
 _NUMBERED: Final = frozenset(["LENGTH", "FOCAL", "FNUM", "COMBO", "NUMBER", "LIMIT", "PREP"])  # of the lens before
 _MOST_ALIKE: Final = 4  # lenses of one focal length that one speaks of together
@@ -27,6 +28,7 @@ def with_holds_counted(tokens: list[Token]) -> list[Token]:
 
 def with_kinds_counted(tokens: list[Token]) -> list[Token]:
     """'3 kinds of slr lens', 'five lens mounts': so many sorts of lens, of which no mount need be told."""
+    tokens = _with_long_ones(tokens)
     for at, token in enumerate(tokens[:-1]):
         if (
             token.kind != "NUMBER"
@@ -46,6 +48,20 @@ def with_kinds_counted(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+def _with_long_ones(tokens: list[Token]) -> list[Token]:
+    """'our three long T2 lenses', 'two long lenses': 'long' tells of the lenses, and the number is no length."""
+    out = list(tokens)
+    for at, token in enumerate(out[:-1]):
+        word = out[at + 1]
+        if token.kind != "NUMBER" or word.kind != "MEASURE" or word.text.casefold() not in _LOOKS:
+            continue
+        rest = [one for one in out[at + 2 : at + 5] if one.kind not in _DESCRIBING or is_several_of_kind(one)]
+        lenses = bool(rest) and (is_several_of_kind(rest[0]) or (rest[0].kind == "LENS" and is_plural(rest[0])))
+        if lenses and token.numbers[0] == int(token.numbers[0]) and 1 < token.numbers[0] <= MOST_THINGS:
+            out[at + 1] = word.as_("FILLER")
+    return out
+
+
 def is_so_many(tokens: list[Token], at: int) -> bool:
     """'2x K, 1x F': so many lenses of a mount; '2x M42 extender' is a factor."""
     number = tokens[at].numbers[0]
@@ -58,6 +74,11 @@ def is_so_many(tokens: list[Token], at: int) -> bool:
 
 def is_several(head: Token) -> bool:
     return is_plural(head)
+
+
+def is_several_of_kind(token: Token) -> bool:
+    """'teles', 'zooms'."""
+    return token.kind == "KIND" and is_plural(token)
 
 
 def counts(tokens: list[Token], at: int) -> bool:
@@ -78,6 +99,8 @@ def counts(tokens: list[Token], at: int) -> bool:
     head = tokens[end] if end < len(tokens) else None
     if head is not None and head.kind in ("LENS", "BODY", "MOUNTWORD"):
         return is_several(head)
+    if is_several_of_kind(tokens[end - 1]):
+        return True  # '5 K teles'
     return all(one.kind == "MOUNT" for one in tokens[at + 1 : end]) and (head is None or head.kind in _ENDS)
 
 

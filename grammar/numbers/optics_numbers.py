@@ -6,7 +6,7 @@ from typing import Final
 
 from grammar.things.casting import DRAWN, MAY_REDUCE
 from grammar.words.groups import CROP
-from grammar.words.tokens import Token
+from grammar.words.tokens import Token, is_plural
 from grammar.words.written import STOPS, TELECONVERTER
 
 _ON: Final = frozenset(["on", "behind", "with"])
@@ -184,6 +184,7 @@ def is_reducing(number: float) -> bool:
 
 
 _LEAST_FOCAL: Final = 12.0  # mm, of a bare number before glass
+_CONVERTER, _EXTENDER = "convert", "teleconverter"
 
 
 def with_glass_behind(tokens: list[Token], told: frozenset[str]) -> list[Token]:
@@ -236,8 +237,28 @@ def with_factors_in(tokens: list[Token]) -> list[Token]:
         if _is_glass_by_factor(tokens[at - 1], tokens[at]):
             piece = "focal-reducer" if is_reducing(tokens[at - 1].numbers[0]) else "corrective-glass"
             tokens[at] = tokens[at].as_("PIECE", value=piece)
+        elif _is_converter(tokens, at):
+            _tell_converter(tokens, at)
     reducer = any(token.kind == "PIECE" and token.value == "focal-reducer" for token in tokens)
     return [_factor_in(token) if reducer and _is_put_in(token) else token for token in tokens]
+
+
+def _is_converter(tokens: list[Token], at: int) -> bool:
+    """'1.4 converter': glass that is told by the factor before it; '85 and 2 converters' are two."""
+    factor, glass = tokens[at - 1], tokens[at]
+    named = glass.kind == "PIECE" and glass.text.casefold().startswith(_CONVERTER) and not is_plural(glass)
+    return named and factor.kind in ("NUMBER", "TIMES") and factor.numbers[0] in EXTENDERS
+
+
+def _tell_converter(tokens: list[Token], at: int) -> None:
+    """The factor in its part; what joins it to the numbers of a lens is a 'with': '400 plus 1.4 converter'."""
+    tokens[at - 1] = tokens[at - 1].as_("TIMES", unit=TELECONVERTER)
+    tokens[at] = tokens[at].as_("PIECE", value=_EXTENDER)
+    if at > 2 and tokens[at - 2].kind == "JOIN" and tokens[at - 2].value in ("and", "+"):
+        before = tokens[at - 3]
+        is_focal = before.kind in ("NUMBER", "LENGTH") and before.numbers[0] >= _LEAST_FOCAL
+        if is_focal or before.kind in ("COMBO", "FNUM"):
+            tokens[at - 2] = tokens[at - 2].as_("PREP", value="with")
 
 
 def _is_put_in(token: Token) -> bool:

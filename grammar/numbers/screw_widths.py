@@ -11,6 +11,8 @@ from grammar.words.tokens import Token
 _SCREWS: Final = "screw"  # 'screws in', 'screwed on'
 _WIDE: Final = "wide"
 _WIDTHS: Final = ((24.5, 26.5), (36.5, 44.5))  # mm: screws that lenses are held by
+_NO_FOCALS: Final = ((38.8, 39.2), (41.5, 42.4))  # and of these what hardly any lens is long
+_ELSE: Final = frozenset(["MOUNT", "BODY", "PIECE", "FORMAT", "FNUM", "NUMBER", "KIND", "LINK", "NAMED", "DISTANCE"])
 _REACH: Final = 6  # tokens from the word for a screw to its width
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH"])
 _FOCALS: Final = frozenset(["LENGTH", "COMBO", "FOCAL", "RANGE"])
@@ -50,4 +52,10 @@ def _is_width(tokens: list[Token], at: int) -> bool:
     ends = after is None or wide or (after.kind not in _OF_OTHERS and after.kind != "KIND")
     ends = ends and (after is None or after.kind != "MEASURE" or after.value in WIDTHS)  # '44.3 from shoulder to image'
     others = any(one.kind in _FOCALS and one.unit in ("", "mm") for n, one in enumerate(tokens) if n != at)
-    return ends and others and any(least <= token.numbers[0] <= most for least, most in _WIDTHS)
+    widths = _WIDTHS if others else _NO_FOCALS if _is_all_told(tokens, at) else ()
+    return ends and any(least <= token.numbers[0] <= most for least, most in widths)
+
+
+def _is_all_told(tokens: list[Token], at: int) -> bool:
+    """'a screw lens in a drawer, around 42 mm': nothing else is told of it, and no body or ring either."""
+    return not any(one.kind in _ELSE or one.unit for n, one in enumerate(tokens) if n != at)

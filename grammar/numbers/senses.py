@@ -13,14 +13,12 @@ from typing import Final
 from grammar.numbers.drawn_ends import drawn, mounted, ranged_apart
 from grammar.numbers.rings_to_choose import CHOICE
 from grammar.numbers.stops_beside import SHARE
+from grammar.numbers.two_sides import LEAST_RING, READING, TWO_APART, with_two_sides
 from grammar.words.groups import ENDLESS, PLATE
 from grammar.words.tokens import Token
 
-READING: Final = "reading"
 _LEAST_READINGS: Final = 3
 _SPREAD: Final = 0.02  # of the readings of one thing, as a share of them, and in mm:
-_LEAST_RING: Final = 2.0  # mm, of what is measured on two sides, and
-_TWO_APART: Final = 0.15  # how far its sides may be apart
 _WIDEST: Final = 0.6
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "KEYED"])
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "MARK"])
@@ -48,7 +46,7 @@ def with_senses_told(tokens: list[Token], hosts: frozenset[str] = frozenset()) -
 
     `hosts`: mounts that, named alone, are those of a body.
     """
-    read = mounted(_readings(_transmissions(list(tokens))), hosts)
+    read = mounted(_readings(with_two_sides(_transmissions(list(tokens)))), hosts)
     return _behind(_subjects(_plates(ranged_apart(drawn(read)))))
 
 
@@ -190,7 +188,7 @@ def _are_two_sides(tokens: list[Token], row: list[int]) -> bool:
     fine = all(len(tokens[place].text.partition(".")[2]) == 2 for place in row)
     joined = {one.value for one in tokens[row[0] + 1 : row[1]] if one.kind == "JOIN"} <= {",", "and"}
     one, other = (tokens[place].numbers[0] for place in row)
-    return fine and joined and one >= _LEAST_RING and 0 < abs(one - other) <= _TWO_APART
+    return fine and joined and one >= LEAST_RING and 0 < abs(one - other) <= TWO_APART
 
 
 def _row(tokens: list[Token], at: int) -> list[int]:

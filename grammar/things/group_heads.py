@@ -15,6 +15,7 @@ _COUNTS: Final = frozenset(["NUMBER", "COUNT"])
 _WHEN: Final = "WHEN"
 _FRAMED: Final = frozenset(["MOUNT", "FORMAT", "AREA"])
 _OPEN, _CLOSE = "(", ")"
+_GLASS: Final = "glass"
 
 
 def with_group_heads(tokens: list[Token]) -> list[Token]:
@@ -43,7 +44,7 @@ def with_group_heads(tokens: list[Token]) -> list[Token]:
 def _list_end(tokens: list[Token], at: int) -> int | None:
     """Where the list ends that the word at `at` opens; None where it opens none."""
     head = tokens[at]
-    if head.kind not in _HEADS or not is_plural(head) or (at and tokens[at - 1].kind == "MOUNT"):
+    if head.kind not in _HEADS or not _is_of_several(tokens, at) or (at and tokens[at - 1].kind == "MOUNT"):
         return None
     start = at + 1
     while start < len(tokens) and tokens[start].kind in _LEADS:
@@ -66,6 +67,12 @@ def _list_end(tokens: list[Token], at: int) -> int | None:
     if after is None or after.kind == "STOP" or after.text == "-":
         return end
     return _end_before_others(tokens, start, end)
+
+
+def _is_of_several(tokens: list[Token], at: int) -> bool:
+    """'lenses', and 'kinds of glass (M42 MD F)': where a list in brackets follows."""
+    opened = at + 1 < len(tokens) and tokens[at + 1].text == _OPEN
+    return is_plural(tokens[at]) or (opened and tokens[at].text.casefold() == _GLASS)
 
 
 def _end_before_others(tokens: list[Token], start: int, end: int) -> int | None:
@@ -105,4 +112,6 @@ def with_times_told(tokens: list[Token]) -> list[Token]:
 
 
 def _single(head: Token) -> str:
+    if head.text.casefold() == _GLASS:
+        return "lens"
     return head.text[:-1] if head.text.casefold() != "bodies" else "body"

@@ -11,6 +11,12 @@ from grammar.things.phrases import TOWARDS, Noun
 _MADE: Final = "made-for"
 _FOR: Final = "for"
 _MADE_FOR: Final = frozenset(["for", "from", "of", _MADE])
+_FORMAT: Final = frozenset(["format", "type", "size"])  # heads that tell of a format, and of no sensor
+_SIZED: Final = frozenset(
+    ["inch", "super", "tube", "tv", "regular", "standard 8"]
+)  # in names of formats that go by a size
+_BODILY: Final = frozenset(["sensor", "chip"])  # and in those of what only a camera has
+_NEAR: Final = 3  # columns
 _LIT: Final = frozenset(["cover", "vignette", "image-circle", "frame-filling"])  # cues of what is to be lit
 
 
@@ -27,6 +33,7 @@ def lens_by_its_frame(cast: Cast) -> None:
         return
     lit = [part for part in (*cast.frames, *cast.bodies) if part is not made_for[0] and _is_lit(part, made_for[0])]
     towards = any(part.noun.role in TOWARDS for part in lit)
+    towards = towards or _stands_behind(made_for[0], lens)
     if not lit or not (towards or cast.told & _LIT or made_for[0].noun.role == _MADE):
         return
     lens.formats = list(made_for[0].formats)
@@ -75,5 +82,16 @@ def _is_made_for(frame: Part, cast: Cast) -> bool:
     if frame.noun.role in _MADE_FOR or (frame.noun.aside and not frame.noun.role):
         return True
     first = all(frame.noun.column < part.noun.column for part in (*cast.bodies, *cast.frames) if part is not frame)
-    plain = not frame.noun.role and frame.noun.head is None and frame.noun.join in ("", ",")
-    return plain and first and bool(cast.told & _LIT)
+    headed = frame.noun.head is not None and frame.noun.head.text.casefold() not in _FORMAT
+    plain = not frame.noun.role and not headed and frame.noun.join in ("", ",")
+    lens = cast.lenses[0]
+    return plain and first and bool(cast.told & _LIT or _stands_behind(frame, lens))
+
+
+def _stands_behind(frame: Part, lens: Part) -> bool:
+    """'a 16mm C lens, 1 inch tv type, and an MFT camera': a size of film or tube right behind the lens is its own."""
+    text = frame.formats[0].text.casefold()
+    sized = (text[:1].isdigit() or any(word in text for word in _SIZED)) and not any(one in text for one in _BODILY)
+    gap = frame.noun.column - lens.noun.column - len(lens.noun.text)
+    beside = frame.noun.join == "," and not frame.noun.role and lens.has_mount and 0 < gap <= _NEAR
+    return sized and beside

@@ -99,16 +99,23 @@ def _are_a_row(pieces: list[Part]) -> bool:
 
 
 def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
-    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear."""
+    """'a 90, M bayonet, on an M to E ring': what the ring takes in front is no body, unless the lens is of its rear.
+
+    A body said to be one only gave its mount, where the ring ends on a modern one: 'a dead K body, a K to Z tube'.
+    """
     joining = [part for part in pieces if len(part.mounts) > 1]
     lens = next((part for part in cast.lenses if part.mounts), None)
     body = cast.bodies[0] if len(cast.bodies) == 1 else None
-    if len(joining) != 1 or body is None or not body.mounts or body.noun.head is not None:
+    if len(joining) != 1 or body is None or not body.mounts:
         return
     front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
+    if body.noun.head is not None and rear not in cast.hosts:
+        return
     if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
         return
     cast.bodies.clear()
+    if body.noun.head is not None:
+        return
     if lens is None and cast.lenses:
         cast.lenses[0].mounts.extend(body.mounts)
     elif lens is not None:

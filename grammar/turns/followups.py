@@ -32,7 +32,7 @@ from grammar.turns.measured_anew import (
     with_light_changed,
     with_stop_set,
 )
-from grammar.turns.on_what import IDENTIFY, bodies_of, is_other_body
+from grammar.turns.on_what import IDENTIFY, bodies_of, is_other_body, pair_of_ring
 from grammar.turns.only_told import without_lent
 from grammar.turns.put_back import put_back
 from grammar.turns.rate_told import without_old_shutter
@@ -167,7 +167,7 @@ def _placed(
     bodies, things = bodies_of(heard, said, before, aim.found)
     said, bodies_here = bodies_left(said.with_(number=None) if is_other_body(heard, before) else said, before)
     lenses, bodies = those_left or lenses, bodies_here or bodies
-    bodies = bodies or _body_of_before_last(aim.intent, before)
+    lenses, bodies = pair_of_ring(said, lenses, bodies or _body_of_before_last(aim.intent, before))
     more = added(heard, before)
     if more is not None:
         aim, (lenses, bodies) = replace(aim, intent=PLAN), more

@@ -43,6 +43,7 @@ _NO_THINGS: Final = frozenset(
 )  # no article stands before one
 _FAR_AWAY: Final = "distance"
 _SLOWEST: Final = 8.0  # of the widest stops of lenses
+_A_METRE: Final = 1000.0  # mm
 _MOST_COUNTED: Final = 4  # tubes
 
 
@@ -51,6 +52,9 @@ def spoken_out(heard: Heard, before: Question, lexicon: Lexicon) -> Heard:
     size = _size(heard, before)
     if size is not None:
         return replace(_with(size, f"m = {size.numbers[0]:g}", heard, before, lexicon), weighed=Weighed((), {}))
+    mark = _mark_again(heard, before)
+    if mark is not None:
+        return replace(_with(*mark, heard, before, lexicon), weighed=Weighed((), {}))
     token = _alone(heard, before)
     put = _put_for(heard, before) if token is None else None
     if put is not None:
@@ -81,6 +85,16 @@ def _size(heard: Heard, before: Question) -> Token | None:
     factors = any(one.piece in OPTICAL for one in before.adapters)
     alone = len(rest) == 1 and rest[0].kind == "TIMES" and all(cue.tells in _IDLE for cue in heard.cues)
     return rest[0] if alone and not factors and before.said("magnification") is not None else None
+
+
+def _mark_again(heard: Heard, before: Question) -> tuple[Token, str] | None:
+    """'sorry, 6 m it is' where a mark of the scale was told, and no distance: another mark."""
+    rest = [token for token in heard.line.tokens if token.kind not in _PASSED]
+    if len(rest) != 1 or rest[0].kind != "LENGTH" or rest[0].unit not in ("m", "cm", "ft"):
+        return None
+    if before.said("mark") is None or before.distance_mm is not None or any(c.tells not in _IDLE for c in heard.cues):
+        return None
+    return rest[0], f"{rest[0].numbers[0] / _A_METRE:g} m mark"
 
 
 def _with(token: Token, says: str, heard: Heard, before: Question, lexicon: Lexicon, at: Token | None = None) -> Heard:

@@ -15,6 +15,7 @@ IDENTIFY: Final = "identify-mount"
 FULL: Final = "35mm-full-frame"
 LIKENED: Final = frozenset(["in", "to"])
 _LIKENING: Final = frozenset(["looks-like", "equiv"])
+_PAIR: Final = 2
 _HEADED: Final = (["lens"], ["lenses"], ["one"], ["ones"])  # how a name ends that is told to be of a lens
 _ON_BODY: Final = frozenset(["chain", "focus-verdict", "draw", "card"])  # what needs a body
 
@@ -56,6 +57,18 @@ def bodies_of(
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or framed
+
+
+def pair_of_ring(
+    said: Question, lenses: tuple[Thing, ...], bodies: tuple[Thing, ...]
+) -> tuple[tuple[Thing, ...], tuple[Thing, ...]]:
+    """'how thick is the OM to X one' of several lenses and bodies: the lens and the body that the ring is between."""
+    ring = said.adapters[0] if len(said.adapters) == 1 else None
+    if ring is None or not (ring.front and ring.rear) or len(lenses) + len(bodies) <= _PAIR:
+        return lenses, bodies
+    before = tuple(lens for lens in lenses if set(lens.ids[:1]) & set(ring.front))
+    behind = tuple(body for body in bodies if set(body.ids[:1]) & set(ring.rear))
+    return (before, behind) if before and behind else (lenses, bodies)
 
 
 def _is_likened(heard: Heard, said: Question) -> bool:

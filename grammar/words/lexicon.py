@@ -147,8 +147,8 @@ class Lexicon:
         """Words of a name may be run together, but not cut where the name is whole: 'a r-mount' is not 'AR-mount'."""
         phrase = self.names[key][0]
         if run.after == at + 1:
-            # 'amount' is the joined form of 'A mount', but one who types it means the word
-            return key not in self.words.alone or key == key_of(phrase.split()[0])
+            # 'amount' is the joined form of 'A mount', and 'find' of an id, but one who types it means the word
+            return key not in self.words.alone or key == key_of(phrase.replace("-", " ").split()[0])
         if _is_hyphened_number(runs, at, run):
             return True
         return cuts_of(runs.atoms[at : run.after]) <= cuts_of(atoms_of(phrase))

@@ -82,7 +82,8 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         "0lp",
         r"(?:(?P<n>\d{1,2}(?:\.\d+)?)\s?mm\slead"
         rf"|lead{_IS}(?P<n2>\d{{1,2}}(?:\.\d+)?)\s?mm"
-        rf"|pitch{_IS}(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s(?:a|per)\s(?:turn|rev\w*)){_END}",
+        rf"|(?:pitch{_IS})?(?P<n3>\d{{1,2}}(?:\.\d+)?)\s?mm\s?(?:a|per|each|every|/)\s?(?:full |whole )?(?:turn|rev\w*)"
+        rf"|(?P<n4>(?:[3-9]|[1-4]\d)(?:\.\d+)?)\s?mm\s(?:of )?pitch(?!{_IS}\.?\d)){_END}",
         made.lead,
     ),
     # 'dia 38.9 pitch .98': the number behind the word is the pitch, where there is one that a pitch may be

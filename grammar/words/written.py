@@ -208,7 +208,7 @@ def pitch(match: re.Match[str]) -> Literal:
 
 def lead(match: re.Match[str]) -> Literal | None:
     """'lead 6 mm': what a turn moves, as a pitch does where the thread has one start."""
-    moved = float(match.group("n") or match.group("n2") or match.group("n3"))
+    moved = float(next(one for one in match.group("n", "n2", "n3", "n4") if one))
     return Literal("PITCH", (moved,), match.end(), "mm", f"{moved:g} mm a turn") if moved else None
 
 

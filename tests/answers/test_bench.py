@@ -357,3 +357,47 @@ def test_a_sheet_thicker_than_the_shim_makes_no_layer_of_it(asked):
 
 def test_metres_are_no_extension(asked):
     assert "of extension" not in asked("extension to shoot at .5m with a 200 that stops at 2.5m")["reading"]
+
+
+@pytest.mark.parametrize(
+    ("text", "moved"),
+    [
+        ("helicoid moves 6 mm per turn, infinity 30 degrees before the stop, shim?", 0.5),
+        ("focus thread advances 8mm a turn, stars come 20 degrees before the end, how thick a shim", 8 / 18),
+        ("lens moves 9 mm per revolution, infinity is 15 degrees short of the stop", 0.375),
+        ("helicoid with a 10mm pitch, an eighth of a turn, how much is that", 1.25),
+    ],
+)
+def test_what_a_turn_moves_is_a_lead(asked, text, moved):
+    assert one(asked(text), "shim_mm") == close(moved)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "adapter is 0.08mm too thin, what shows up on a 20mm lens vs a 100mm",
+        "effect of a 0.1mm error on a 28mm vs an 85mm",
+    ],
+)
+def test_an_error_sets_two_lenses_apart_by_the_square_of_their_length(asked, text):
+    assert "goes by the square of the focal length" in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "mark", "sharp"),
+    [
+        ("at the 3m mark of my 25mm things 2.5 m away are sharp", 25, 3000, 2500),
+        ("things at 6m are sharp at the 5m mark, 50mm, shim?", 50, 5000, 6000),
+        ("on the 10 m mark stuff at 8 m is sharp (85mm), which way and how much", 85, 10000, 8000),
+    ],
+)
+def test_what_is_sharp_at_a_mark_is_set_against_it(asked, text, focal, mark, sharp):
+    def extension(distance):
+        spread = distance - 2 * focal
+        return (spread - sqrt(spread**2 - 4 * focal**2)) / 2
+
+    found = flat(asked(text))
+    off = abs(extension(mark) - extension(sharp))
+    assert f"Set to {mark / 1000:g} m it is sharp at {sharp / 1000:g} m" in found
+    assert f"by: {focal} mm lens {off:.2g} mm" in found
+    assert ("too close" if sharp > mark else "too far out") in found

@@ -46,3 +46,38 @@ def test_what_an_opening_does_to_the_corners_is_told_without_the_lens_s_numbers(
     got = flat(club.ask("t2 tunnel is only 38 clear, telescope on full frame, does that choke the corners"))
     assert "The 38 mm opening is narrower than the diagonal of full frame" in got
     assert "darkens the corners hangs on the lens" in got
+
+
+@pytest.mark.parametrize("asked", ["old lens from a movie camera, does it cover aps-c",
+                                   "my grandpas cine camera lens on full frame, covered?",
+                                   "does a camcorder lens fill mft"])  # fmt: skip
+def test_a_lens_off_a_small_camera_is_not_taken_for_one_of_full_frame(club: Desk, asked: str) -> None:
+    got = flat(club.ask(asked))
+    assert "made for full frame" not in got
+    assert "does not cover" in got
+
+
+def test_a_cine_lens_may_be_of_any_film(club: Desk) -> None:
+    got = flat(club.ask("does a cine lens cover aps-c"))
+    assert "not by lens made for Regular 8" in got
+    assert "covered by lens made for Super 35" in got
+
+
+@pytest.mark.parametrize(
+    ("first", "circle"),
+    [
+        ("I found a 16mm C lens, 1 inch tv type, and have an MFT camera. what do I need", "16 to 18 mm"),
+        ("a 25mm D lens, regular 8, and an MFT body. which ring", "9 to 16 mm"),
+    ],
+)
+def test_the_format_behind_a_lens_is_its_own_and_not_the_frame_of_the_body(club: Desk, first: str, circle: str) -> None:
+    memory = Talk()
+    club.ask(first, memory)
+    found = flat(club.ask("does it fill the frame", memory))
+    assert f"does not cover Four Thirds: image circle {circle}" in found
+
+
+def test_the_size_of_a_sensor_behind_a_lens_is_that_of_the_body(club: Desk) -> None:
+    found = club.ask("25mm C lens, 1 inch sensor in my CX body, how do i mount it")
+    assert found.question is not None
+    assert found.question.lenses[0].format is None

@@ -222,3 +222,15 @@ def test_an_opening_is_judged_without_a_mount_too(asked, text, starts):
 
 def test_an_opening_in_a_ring_to_a_body_is_told_beside_the_ring(asked):
     assert "18 mm opening may darken" in asked("adapter hole 18 mm, 25mm f/1.4 C lens on m43")["text"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what can i do against black corners",
+        "how do i get rid of dark corners with a c-mount lens on aps-c",
+        "there are black corners with an old cine lens, can i do anything about it",
+    ],
+)
+def test_what_helps_against_dark_corners_stands_first_where_it_is_asked(asked, text):
+    assert flat(asked(text)).startswith("A small disc of picture:")

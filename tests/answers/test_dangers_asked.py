@@ -68,3 +68,18 @@ def test_filing_to_fit_makes_dust(asked):
 ])  # fmt: skip
 def test_the_danger_that_is_asked_about_is_ruled_first(asked, question, said):
     assert flat(asked(question)).startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("board lens M12, camera open on the bench, how far do i dare to screw it in", "do not stop by themselves"),
+        ("grandson says not to leave the lenses on the windowsill, is he exaggerating", "start a fire"),
+        ("39mm rangefinder lens with metric thread wont go all the way in my LTM ring. damaged?", "39x26 and M39x1"),
+        ("M39 lens with 1 mm pitch stops half way in the LTM adapter, did i damage it", "39x26 and M39x1"),
+    ],
+)
+def test_what_one_hardly_dares_is_answered_by_the_danger(desk, text, says):
+    (found,) = _talk(desk, text)
+    assert found["intent"] == "hazard"
+    assert says in flat(found)

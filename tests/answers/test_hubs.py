@@ -8,6 +8,7 @@ from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_sid
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, through_hub
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
+from tests.answers.picture import flat, numbers
 
 
 def _lenses(club, *mounts):
@@ -71,3 +72,16 @@ def test_building_on_the_longer_body_wastes_nothing(club):
 @pytest.mark.parametrize(("lens", "bodies"), [("fd-mount", ("ef-mount", "e-mount")), ("m42", ("e-mount",))])
 def test_nothing_is_built_on_a_body_that_the_lens_does_not_reach(club, lens, bodies):
     assert not built_on_body(ASKED, _lenses(club, lens), _bodies(club, *bodies), club.knowledge).lines
+
+
+def test_kinds_of_glass_in_brackets_are_as_many_lenses(club):
+    question = club.ask("4 kinds of glass (M42 MD CY F), E and RF bodies. direct or via M, count them for me").question
+    assert [lens.ids[0] for lens in question.lenses] == ["m42", "sr-mount", "cy-mount", "f-mount"]
+    assert [body.ids[0] for body in question.bodies] == ["e-mount", "rf-mount"]
+
+
+def test_long_lenses_are_counted_and_no_ring_is_so_long(asked):
+    found = asked("each of our three long T2 lenses should work on any of the E, L and Z bodies. least to buy?")
+    assert numbers(found, "adapter_count")[0] == (3, 3)
+    found = asked("5 long K teles, one body RF, rings?")
+    assert "One adapter is enough for all 5" in flat(found)

@@ -9,6 +9,7 @@ import pytest
 from engine.answers.picture.crop_factors import crop_of
 from engine.answers.picture.matching import each_on_its_own, frame_of, to_match
 from grammar.questions import Question, Thing
+from tests.answers.picture import flat
 
 FULL = hypot(36, 24)
 
@@ -74,3 +75,19 @@ def test_a_lens_of_a_mount_that_has_one_format_has_that(club):
     form = frame_of(lens, Question("", "compare", lenses=(lens,)), club.catalogue)
     assert form is not None
     assert form.id == club.catalogue.mounts["mft-mount"].format
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "like"),
+    [
+        ("why is a 50mm on mft like a 100", 50, 100),
+        ("a 50mm on mft like a 100?", 50, 100),
+        ("why does my 25mm on mft look like a 50", 25, 50),
+        ("does a 35 on X act as a 50", 35, 53),
+    ],
+)
+def test_what_a_lens_on_a_body_is_likened_to_is_no_second_lens(asked, text, focal, like):
+    found = asked(text)
+    assert f"{focal} mm on" in flat(found)[:40]
+    assert f"like {like} mm on full frame" in flat(found)
+    assert "To frame like" not in flat(found)

@@ -49,6 +49,27 @@ def test_a_distance_as_near_as_a_ruler_tells_keeps_the_mount_that_was_named(club
     assert found.question.lens.ids == ("m42",)
 
 
+@pytest.mark.parametrize("turn", ["sorry, 6 m it is", "no, i meant 6 m", "wait, it's 6 m", "its 6m sorry", "oops 6m"])
+def test_metres_told_anew_after_a_mark_are_another_mark(club, turn):
+    _, again, layers = talk(
+        club, "my 35mm says infinity at the 4m mark, what shim", turn, "how many foil layers is that"
+    )
+    assert again.question.said("mark") == "6000 mm"
+    assert "0.21 mm too close" in flat(again)
+    assert "11 to 19 of household foil" in flat(layers)
+
+
+def test_a_ring_named_by_its_ends_is_of_one_pair_of_a_plan(club):
+    _, ring, measured, shim = talk(
+        club, "lenses OM, SR and R (slr), bodies L and X. how many rings", "how thick is the OM to X one",
+        "mine came out 28.2", "can i put a shim in for that",
+    )  # fmt: skip
+    assert (ring.question.lens.id, ring.question.body.id) == ("om-mount", "x-mount")
+    assert len(ring.question.lenses) == len(ring.question.bodies) == 1
+    assert "0.1 mm too close" in flat(measured)
+    assert "add a shim of 0.1 mm" in flat(shim)
+
+
 @pytest.mark.parametrize(
     "turn",
     [

@@ -29,3 +29,24 @@ def test_both_mounts_are_told_with_what_sets_them_apart(desk, asked, registers):
         assert (register, register) in numbers(found, "register_mm", mount)
     apart = round(max(registers.values()) - min(registers.values()), 3)
     assert apart in [round(least, 3) for least, _ in numbers(found, "register_difference_mm")]
+
+
+@pytest.mark.parametrize(
+    ("asked", "registers"),
+    [
+        ("are R lenses all one mount? shop lists an R to E ring", (47, 42, 20)),
+        ("are all X lenses one mount", (17.7, 43.5, 18.14)),
+        ("is S one mount or several", (34.85, 53)),
+    ],
+)
+def test_a_name_of_several_mounts_is_said_to_be_one_of_several(desk, asked, registers):
+    found = record_of(desk.ask(asked, Talk()), desk.knowledge)
+    head = flat(found).split(" No one ring")[0]
+    assert head.startswith("No: the name stands for 3 mounts")
+    assert all(f"({register:g} mm)" in head for register in registers)
+
+
+def test_what_is_told_of_the_body_does_not_change_the_lens(desk):
+    text = "line scan camera has M42x1 and a 12mm flange. will photo M42 lenses just work"
+    found = record_of(desk.ask(text, Talk()), desk.knowledge)
+    assert numbers(found, "register_difference_mm") == [(pytest.approx(45.46 - 12), pytest.approx(45.46 - 12))]

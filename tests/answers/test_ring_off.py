@@ -71,3 +71,25 @@ def test_the_same_ring_on_another_lens_has_the_same_error_though_the_mark_was_to
     assert numbers(other, "scale_mark_mm", "50 mm lens")[0] == close(10742, 10742, rel=0.02)
     assert "of household foil" in flat(foil)
     assert "drinks can" not in flat(foil)
+
+
+@pytest.mark.parametrize("told", ["i sanded 0.05 too much off my ring", "took 0.05 mm too much off the ring, what now"])
+def test_too_much_taken_off_is_put_back_and_no_more_taken(club, told):
+    (found,) = talk(club, told)
+    assert one(found, "shim_mm", "to add") == close(0.05)
+    assert "take 0.05 mm off" not in flat(found)
+
+
+def test_too_much_taken_off_of_unknown_measure_is_asked_for(club):
+    *_, found = talk(club, "28mm on my ring stops at 4m, want infinity", "if i sand too much, how do i fix")
+    assert found["intent"] == "shim-calibration"
+    assert "Put a shim back" in flat(found)
+    assert "At which mark" in flat(found)
+    *_, told = talk(club, "28mm on my ring stops at 4m, want infinity", "0.05 too much off")
+    assert one(told, "shim_mm", "to add") == close(0.05)
+
+
+def test_past_infinity_without_a_number_asks_for_the_mark_before_any_tape(club):
+    (found,) = talk(club, "my 24 goes beyond infinity on the new adapter, how much tape do i put under it")
+    assert flat(found).startswith("Past infinity the lens sits too close")
+    assert "At which mark of the focus scale" in flat(found)

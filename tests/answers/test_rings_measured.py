@@ -188,3 +188,26 @@ def test_who_asks_whether_infinity_is_gone_has_not_missed_it(talked, text):
 
 def test_who_says_that_infinity_is_gone_is_told_what_that_means(talked):
     assert "That yours does not" in flat(talked("the K to E ring is 27.4 but infinity is gone with my 28"))
+
+
+@pytest.mark.parametrize(
+    ("text", "apart"),
+    [
+        ("ring measures 27.38 at one side and 27.46 on the other, does that matter", "0.08 mm"),
+        ("one side of the ring reads 27.40 and the other 27.45. do i need to shim one side", "0.05 mm"),
+        ("my adapter is 17.95 on one side, 18.02 on the opposite side. tilted?", "0.07 mm"),
+    ],
+)
+def test_a_ring_read_on_two_sides_is_tilted_by_the_difference(talked, text, apart):
+    assert f"The readings lie {apart} apart" in flat(talked(text))
+
+
+def test_thicker_on_one_side_is_a_tilt_and_not_too_thick(talked):
+    found = flat(talked("ring is 0.06 thicker on one side, matter?")).split("Or, if you meant")[0]
+    assert "tilted" in found
+    assert "too far out" not in found
+
+
+def test_a_nominal_and_a_reading_are_no_two_sides(talked):
+    found = flat(talked("should be 27.46, measures 27.40 on my caliper"))
+    assert "0.06 mm too close" in found

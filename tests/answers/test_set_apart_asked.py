@@ -171,3 +171,27 @@ def test_a_body_works_the_iris_of_a_lens_of_its_own_mount(asked, mount):
     found = flat(asked(f"how do I get {mount} lens on {mount} body"))
     assert "iris: by the body" in found
     assert "stuck" not in found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "For my tele I could get the F to M ring and then M to E that I already own, or simply a single F to E ring. "
+        "Which would you take for a 300mm lens, and why?",
+        "K to M plus M to Z or a straight K to Z ring, which is better for a 50mm",
+    ],
+)
+def test_two_rings_or_one_are_set_apart(asked, text):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert "has fewer joints: less play" in flat(found)
+    assert [len(chain["pieces"]) for chain in found["chains"]] == [2, 1]
+
+
+def test_a_lens_of_the_smaller_frame_that_does_not_go_on_is_told_from_the_larger(asked):
+    found = asked(
+        "My cousin has a dslr of the crop kind and lent me its EF-S wide. I have a full frame EF body. It doesn't seem "
+        "to go on, yet both are called EF. What's the difference?"
+    )
+    assert found["intent"] == "look-alike"
+    assert "not EF-S on EF-mount" in flat(found)

@@ -86,3 +86,44 @@ def test_close_up_diffraction_goes_by_the_effective_f_number(asked):
     text = flat(asked("diffraction at f/16 with the godwit at 1:1 on the punt"))
     assert "f/16 counts as f/32" in text
     assert "43 microns" in text
+
+
+def test_a_stop_and_a_distance_alone_are_told_for_usual_lenses_and_not_close_up(asked):
+    found = asked("how much is sharp at f2 when i photograph my kid from 2 metres")
+    told = flat(found)
+    assert "50 mm f/2 at 2 m, full frame: sharp from 1.92 m to 2.09 m" in told
+    assert "0.1x" not in told
+    assert "Of what focal length is your lens?" in told
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("does closing down the aperture make more of my group photo sharp", "A higher f-number makes more sharp"),
+        ("how do i get everybody sharp in a group picture", "A higher f-number makes more sharp"),
+        ("how can i make the background blurry with an old lens", "Open the iris to its lowest f-number"),
+        ("i want the background soft and the face sharp", "Open the iris to its lowest f-number"),
+    ],
+)
+def test_what_is_sharp_is_told_in_plain_words_where_no_number_is(asked, text, says):
+    found = asked(text)
+    assert found["intent"] == "depth-of-field"
+    assert says in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "stop", "frame"),
+    [
+        (
+            "I teach a street photography course, APS-C cameras, and adapt an 18mm at f/8. To what distance do my "
+            "students set the ring so that everything to infinity is sharp?",
+            18, 8, hypot(23.5, 15.7),
+        ),
+        ("which mark do i set a 35 f/8 to, to have everything out to infinity in focus, MFT", 35, 8, hypot(17.3, 13)),
+        ("24mm f/8 on full frame: focus distance that keeps it sharp right out to infinity?", 24, 8, hypot(36, 24)),
+    ],
+)  # fmt: skip
+def test_everything_to_infinity_asks_for_the_hyperfocal(asked, text, focal, stop, frame):
+    found = asked(text)
+    assert found["intent"] == "depth-of-field"
+    assert one(found, "hyperfocal_mm") == pytest.approx(focal**2 / (stop * frame / 1442) + focal, rel=0.03)

@@ -337,3 +337,11 @@ def test_double_that_size_goes_by_what_the_tubes_make_and_asks_on(club):
 def test_each_body_means_those_told_before(club):
     _, found = talk(club, "om lens on E, and on L", "M to each body")
     assert [body.ids[0] for body in found.question.bodies] == ["e-mount", "l-mount"]
+
+
+def test_an_aperture_ring_that_does_nothing_is_no_reason_of_the_seat(club):
+    _, found = talk(
+        club, "i was given FD lenses and have an X camera, what do i need", "the aperture ring does nothing"
+    )
+    assert "the lever must be locked over" in flat(found)
+    assert "register error" not in flat(found)

@@ -128,3 +128,28 @@ def test_the_second_body_of_two_rings_is_no_lens(talked):
     found = text_of(talked("why is the M42 ring for Z fatter than the one for E"))
     assert "which takes no E-mount lens" not in found
     assert "E-mount 27.46 mm and Z-mount 29.46 mm" in found
+
+
+def test_the_mount_of_the_lens_named_again_is_no_second_body(talked):
+    found = text_of(talked("why cant an MFT lens go on my E body, MFT is deeper"))
+    assert "Micro Four Thirds on Micro Four Thirds" not in found
+    assert "1.25 mm longer" in found
+
+
+@pytest.mark.parametrize(
+    ("question", "rooms"),
+    [("why is Z the easiest to adapt to", (68, 71)), ("why does everything fit on E mount", (63, 71))],
+)
+def test_why_a_body_takes_nearly_all_is_told_by_the_registers_of_the_others(talked, question, rooms):
+    assert f"the lenses of {rooms[0]} of the {rooms[1]} other mounts" in text_of(talked(question))
+
+
+def test_short_and_long_lenses_of_one_mount_are_told_by_their_circles(talked):
+    found = text_of(talked("why do my wide c lenses go black in the corners on mft but the 75 is clean"))
+    assert found.startswith("It goes by the lens and not by the mount")
+    assert "12.7 to 14.5 mm at 10 to 16 mm" in found
+
+
+def test_a_small_error_on_one_lens_has_its_reason(talked):
+    found = text_of(talked("why does a 0.1mm error matter for 20mm lens"))
+    assert "20 mm 4.04 m" in found

@@ -111,3 +111,15 @@ def test_two_focal_lengths_tell_that_the_short_one_is_the_fussy_one(asked):
 def test_that_a_lens_seems_longer_comes_with_what_it_frames_like(asked):
     found = asked("why does my 50 look so tele on mft")
     assert pytest.approx(mid(found, "equivalent_focal_mm")[0], abs=0.5) == 100
+
+
+@pytest.mark.parametrize(
+    ("text", "head"),
+    [
+        ("extension tube, is that just a hollow ring?", "extension tube: A ring without glass"),
+        ("focal reducer, the thing with glass that people rave about = ?", "focal reducer: Glass behind the lens"),
+        ("reverse ring, is that just a ring with two threads?", "reverse ring: A ring that holds a lens turned"),
+    ],
+)
+def test_what_a_thing_simply_is_asks_what_it_is(asked, text, head):
+    assert flat(asked(text)).startswith(head)

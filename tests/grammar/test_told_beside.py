@@ -52,3 +52,17 @@ def test_a_row_of_tubes_ends_where_a_lens_of_ones_own_begins() -> None:
 @pytest.mark.parametrize(("text", "mm"), [("a 0.5 c tube under my 75 cine lens, how far", 0.5)])
 def test_less_than_a_millimetre_before_a_tube_is_its_length(text: str, mm: float) -> None:
     assert [piece.thickness_mm for piece in asked(text).adapters] == [(mm, mm)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I have a dead K body to take the mount off and design a K to Z tube. how long must it be",
+        "making a K to Z ring with the mount from a dead K body, how thick",
+    ],
+)
+def test_a_body_that_gave_its_mount_is_not_what_the_ring_goes_on(text: str) -> None:
+    got = asked(text)
+    assert [(lens.ids[0], body.ids[0]) for lens, body in zip(got.lenses, got.bodies, strict=True)] == [
+        ("k-mount", "z-mount")
+    ]

@@ -42,11 +42,16 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         if met.lines:
             return _answer(question, met)
         return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
+    by_one_name = _asked_of_a_name(question)
+    mounts = list(by_one_name) or mounts
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     not_so = against_name(question, knowledge)
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
-    told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
+    if by_one_name:
+        told = Told((_by_one_name(by_one_name, knowledge),))
+    else:
+        told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
     told += _each(mounts, several, knowledge)
     told += Told((), tuple(_differences(mounts, knowledge)))
@@ -60,6 +65,22 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
     lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
     return _answer(question, Told(tuple(lines), (*told.quantities, *apart.quantities)), chains)
+
+
+def _asked_of_a_name(question: Question) -> tuple[str, ...]:
+    """'are R lenses all one mount?': the mounts that go by the name asked about, where it is more than one."""
+    first = next((thing for thing in (*question.lenses, *question.things) if thing.kind == "mount"), None)
+    return first.ids if first is not None and first.ambiguous and question.mentions("one-mount-asked") else ()
+
+
+def _by_one_name(names: Sequence[str], knowledge: Knowledge) -> Line:
+    told = [knowledge.catalogue.mounts[name] for name in names]
+    rows = [f"{one.designation}{_register_told(one)}" for one in told]
+    return Line("head", f"No: the name stands for {len(rows)} mounts, {listed(rows)}. No one ring is for all of them.")
+
+
+def _register_told(mount: Mount) -> str:
+    return f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
 
 
 def _answer(question: Question, told: Told, chains: tuple[ListedChain, ...] = ()) -> Answer:

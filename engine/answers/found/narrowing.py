@@ -8,6 +8,7 @@ from typing import Final
 from engine.answers.found.by_pitch import of_its_pitch
 from engine.answers.found.thread_told import of_another_lens, with_thread_told
 from engine.answers.parts.said import mentions, number, numbers, pitch_mm
+from engine.answers.seat.two_registers import body_register
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
@@ -29,7 +30,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
     """The question with each lens whose words mean several mounts narrowed by the kind of lens that was told."""
     question = _named_twice(of_another_lens(question, catalogue))
     question = _with_bodies_of_format(_heads_are_lenses(question, catalogue), catalogue)
-    measured = number(question, "flange_to_image")
+    # what is told of the body is no measure of the lens
+    measured = number(question, "flange_to_image") if body_register(question) is None else None
     of_film, pitch = _is_of_film(question), pitch_mm(question)
     lenses = []
     names: list[tuple[str, ...]] = []
@@ -43,7 +45,7 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
         lenses.append(_as_measured(thing, measured, catalogue))
-    question = _once_each(question)
+    question = _without_its_own_body(_once_each(question))
     lenses = [one for one in lenses if not _says_less(one, lenses)]
     lenses = _as_one_unknown(lenses) if question.intent == IDENTIFY else lenses
     lenses = list({_told_of(lens, question.intent): lens for lens in reversed(lenses)}.values())[::-1]
@@ -98,6 +100,14 @@ def _once_each(question: Question) -> Question:
         key = body.ids if body.kind == "mount" and body.ids and not body.format else (body.words, str(body.column))
         seen.setdefault(key, body)
     return question if len(seen) == len(question.bodies) else question.with_(bodies=tuple(seen.values()))
+
+
+def _without_its_own_body(question: Question) -> Question:
+    """'why won't an MFT lens go on my E body, MFT is deeper': its own mount named again is no second body."""
+    own = {ids for ids in (lens.ids for lens in question.lenses) if ids}
+    others = tuple(body for body in question.bodies if not (body.kind == "mount" and body.ids in own))
+    again = question.intent == "why" and 0 < len(others) < len(question.bodies)
+    return question.with_(bodies=others) if again else question
 
 
 def _is_of_film(question: Question) -> bool:

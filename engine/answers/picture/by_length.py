@@ -5,13 +5,29 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.said import focals, mentions
 from engine.answers.parts.wording import ranged, trimmed
+from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
-from grammar.questions import Thing
+from grammar.questions import Question, Thing
 
+_OF_CIRCLE: Final = frozenset(["vignette", "disc", "cover"])  # topics of a reason
 _LEAST: Final = 2  # rows that differ
 _MOST: Final = 4
+
+
+def lengths_apart(question: Question, facts: Catalogue) -> Told:
+    """'why do my wides go black and the 75 is clean': that it goes by the focal length, with the rows of the facts."""
+    spoken = mentions(question, "short-and-long") or len(focals(question)) >= _LEAST
+    if question.topic not in _OF_CIRCLE or not spoken:
+        return Told()
+    for thing in question.lenses:
+        told = by_length(replace(thing, focal_length_mm=None, lens_kind=None, traits=()), facts)
+        if told.lines:
+            text = f"It goes by the lens and not by the mount: {told.lines[0].text}."
+            return Told((Line("head", text),), told.quantities)
+    return Told()
 
 
 def by_length(thing: Thing | None, facts: Catalogue) -> Told:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.answers.parts.resolve import LensSide, lens_side
-from engine.answers.parts.said import interval
+from engine.answers.parts.said import interval, mentions
 from engine.answers.picture.frames import FULL, frames_named
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -24,6 +24,12 @@ MOST_LIT_MM = 60.0
 _FILMS = {"16mm": "16-projector", "35-full": "35-projector", "35mm-full-frame": "slide-projector"}
 # what the lens may be made for where nothing of it is told
 USUAL_MADE_FOR = ("aps-c-1.5", "35mm-full-frame")
+# and where it is told to be off a movie or a video camera, or to be a cine lens of whatever age
+FILMED_FOR = {
+    "movie-camera-said": ("8mm", "16mm"),
+    "video-camera-said": ("1-3-type", "v12", "v23"),
+    "cine-lens-said": ("8mm", "16mm", "35-full", "full-frame-cine"),
+}
 
 
 @compact
@@ -64,6 +70,10 @@ def circles_of(question: Question, facts: Catalogue) -> list[Thrown]:
     if out or any(thing.ids for thing in question.lenses) or _is_large(question, facts):
         return out
     formats = facts.formats
+    filmed = next((names for key, names in FILMED_FOR.items() if mentions(question, key) and question.lenses), ())
+    if filmed:
+        films = (_made_for(replace(question.lenses[0], format=name), facts) for name in filmed)
+        return [film for film in films if film is not None]
     return [
         Thrown(f"lens made for {form.name}", Interval.exact(form.diagonal_mm), made_for=form.name)
         for form in (formats[name] for name in USUAL_MADE_FOR)

@@ -27,6 +27,7 @@ from engine.facts.records import Format
 from grammar.questions import Question
 
 MOST_ADVICE = 1
+SMALL_DISC = "small-disc"
 WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
@@ -47,13 +48,16 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
     least = SURE if told.lines and (question.lenses or question.said("circle")) else LEAST
     near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)]
+    cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
+    near = [SMALL_DISC, *near] if cured else near
     unknown = mode_unknown(question)
     told += Told((Line("ask", unknown),) if unknown else ())
     table = knowledge.catalogue.advice
-    rows = [table[name] for name in dict.fromkeys((*named[:1], *near)) if name in table and not _only_crops(name)]
+    found = dict.fromkeys((*named[:1], *near))
+    rows = [table[name] for name in found if name in table and not _only_crops(name, cured)]
     about = [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     open_yet = not question.lenses and question.said("circle") is None
-    instead = not told.lines or (named and open_yet) or _is_method(question)
+    instead = not told.lines or (named and open_yet) or _is_method(question) or cured
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
     known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
     if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:
@@ -126,9 +130,9 @@ def _is_bare(question: Question) -> bool:
     return not any(told) and all(piece.factor for piece in question.adapters)
 
 
-def _only_crops(name: str) -> bool:
-    """Advice that would only say again what the numbers say."""
-    return name in ("small-disc", "black")
+def _only_crops(name: str, cured: bool) -> bool:
+    """Advice that would only say again what the numbers say; what helps is told where a cure is asked for."""
+    return name == "black" or (name == SMALL_DISC and not cured)
 
 
 def _is_method(question: Question) -> bool:

@@ -20,7 +20,7 @@ from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_i
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
-from engine.answers.picture.matching import asks_to_match, each_on_its_own, sets_formats_apart, to_match
+from engine.answers.picture.matching import asks_to_match, each_on_its_own, has_that_view, sets_formats_apart, to_match
 from engine.answers.picture.normal import normal_view, view_kept
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
@@ -147,7 +147,7 @@ def _asked_first(told: Told, view: _View) -> Told:
         and not modes_told(question)
         and (sets_formats_apart(question, facts) or asks_to_match(question, facts))
     )
-    if question.topic == MATCH or apart:
+    if (question.topic == MATCH and not has_that_view(question, view.lenses, crops)) or apart:
         told = to_match(question, view.lenses, view.at, crops, facts) + told
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told

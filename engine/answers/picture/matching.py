@@ -20,6 +20,8 @@ FULL_ID = "35mm-full-frame"
 FEW = 2
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
+NEAR = 0.06  # so near is a view likened to in whole millimetres
+_NUMBER = re.compile(r"(?<![\w./])(\d+(?:\.\d+)?)(?: ?mm)?(?![\w/])")
 ALIKE = 0.04  # views within this share of one another look the same
 
 
@@ -86,6 +88,18 @@ def asks_to_match(question: Question, facts: Catalogue) -> bool:
     first = [form for thing, form in frames if thing.column - 1 < said[0].at]
     behind = question.text[said[0].at :]
     return bool(first) and first[0].id not in FULL_FRAMES and f"{lens.focal_length_mm:g}" in behind
+
+
+def has_that_view(question: Question, lenses: Sequence[float], crops: Sequence[Crop]) -> bool:
+    """'why does my 25 on MFT look like a 50': the number told besides is what it looks like, and no lens is wanted."""
+    said = [float(one) for one in _NUMBER.findall(question.text)]
+    return any(
+        one != focal and abs(one / (focal * crop.by_diagonal) - 1) <= NEAR
+        for one in said
+        for focal in lenses
+        for crop in crops
+        if abs(crop.by_diagonal - 1) > NEAR
+    )
 
 
 def _source(question: Question, facts: Catalogue) -> Format | None:

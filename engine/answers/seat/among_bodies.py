@@ -15,6 +15,7 @@ from grammar.questions import Question
 BODIES: Final = frozenset(["slr", "rangefinder", "mirrorless"])  # kinds of mount that cameras are built with
 NO_CAMERAS: Final = frozenset(["lens-side-only", "thread-only"])  # traits of those that none are
 MOST_NAMED: Final = 4
+LEAST_RING: Final = "thinnest-ring"  # the assumption what lies between two bayonets at least
 
 
 def among_bodies(mount: Mount, question: Question, knowledge: Knowledge) -> Told:
@@ -45,6 +46,28 @@ def among_bodies(mount: Mount, question: Question, knowledge: Knowledge) -> Told
             f"{only}; elsewhere the lens would have to sit inside the body."
         )
     return Told((Line("head", text),), (Quantity("register_mm", register, mount.id),))
+
+
+def among_lenses(body: Mount, question: Question, knowledge: Knowledge) -> Told:
+    """The lenses of how many mounts of bodies find room for a plain ring on one; nothing where that is not asked."""
+    register = body.register_mm
+    if not mentions(question, "on-all-bodies") or not is_known(register):
+        return Told()
+    others = [
+        (one.register_mm.nominal, one.designation)
+        for one in knowledge.catalogue.mounts.values()
+        if one.kind in BODIES and one.id != body.id and not NO_CAMERAS & set(one.traits) and is_known(one.register_mm)
+    ]
+    least = knowledge.catalogue.assumptions[LEAST_RING].value.nominal
+    longer = [row for row in others if row[0] >= register.nominal + least]
+    shorter = sorted(row for row in others if row not in longer)
+    own = f"A ring is as thick as lens register less body register, and {body.designation} is"
+    text = (
+        f"{own} {small_mm(register.nominal)} deep: the lenses of {len(longer)} of the {len(others)} other mounts of"
+        f" bodies in the facts leave {small_mm(least)} or more for one"
+    )
+    text += f"; not those of {_named(shorter)}." if shorter else "."
+    return Told((Line("head", text),), (Quantity("register_mm", register, body.id),))
 
 
 def _named(rows: list[tuple[float, str]]) -> str:

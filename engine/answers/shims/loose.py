@@ -51,6 +51,8 @@ def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     if question.said(BODY_OFF) is not None:
         return number(question, BODY_OFF)
+    if mentions(question, "on-one-side"):
+        return None  # that is a tilt
     thinned = number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:
         return -thinned

@@ -14,6 +14,7 @@ from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
 FAR_MM: Final = 2.0  # farther off than rings are made; it was another length that was read
+MOST_TILT_MM: Final = 0.5  # what one side is thicker by; more is how thick it is
 FINE_MM: Final = 0.03  # nearer than this nobody need touch a ring
 
 
@@ -21,7 +22,7 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
     """Mean, spread and error of the ring that was read at several places; nothing where there are no readings."""
     values = [float(one.split(" ")[0]) for one in (question.said("readings") or "").split(", ") if one]
     if not values:
-        return Told()
+        return _thicker_there(question, knowledge)
     mean, spread = sum(values) / len(values), max(values) - min(values)
     flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
     parts = [f"Mean {trimmed(mean, 3)} mm"]
@@ -53,7 +54,26 @@ def readings_told(question: Question, knowledge: Knowledge) -> Told:
             f"more than the {small_mm(flat)} that counts as flat, so it is tilted, one side of the picture soft:"
             " clean the seats, tighten the screws evenly, read again; else lap the high side."
         )
+    if error is None:
+        return Told((Line("head", tilt), Line("fact", f"{parts[0].lower()} in the middle", 1)), tuple(rows))
     return Told((Line("head", f"{', '.join(parts)}."), Line("fact", tilt, 1)), tuple(rows))
+
+
+def _thicker_there(question: Question, knowledge: Knowledge) -> Told:
+    """'0.06 thicker on one side': a tilt, which no shim all round cures."""
+    by = number(question, "thickness", "length", "numbers") if question.mentions("on-one-side") else None
+    flat = knowledge.catalogue.assumptions["faces-parallel"].value.nominal
+    if by is None or not 0 < by <= MOST_TILT_MM:
+        return Told()
+    if by <= flat + 1e-9:
+        text = f"{small_mm(by)} between one side and the other is within the {small_mm(flat)} that counts as flat."
+    else:
+        text = (
+            f"{small_mm(by)} between one side and the other is more than the {small_mm(flat)} that counts as flat: the"
+            " lens stands tilted, one side of the picture soft. A shim all round does not cure that: clean the seats,"
+            " tighten the screws evenly, read again at four points, then lap the high side."
+        )
+    return Told((Line("head", text),), (Quantity("tilt_mm", Interval.exact(by)),))
 
 
 def _error(thickness: float, question: Question, knowledge: Knowledge) -> float | None:

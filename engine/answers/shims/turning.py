@@ -41,7 +41,7 @@ def turned(question: Question, knowledge: Knowledge) -> Told:
     if not is_known(shim):
         return Told()
     angle = number(question, "angle")
-    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 2)} turn{'s' if turns > 1 else ''}"
+    by = f"{trimmed(angle, 1)} degrees" if angle is not None else f"{trimmed(turns, 3)} turn{'s' if turns > 1 else ''}"
     what = "so far the lens moves, and as thick a spacer does the same" if _asks_way(question) else "that is the spacer"
     text = f"{by} of {trimmed(pitch.nominal, 3)} mm pitch is {small_mm(shim.nominal)}: {what}."
     return Told((Line("head", text),), (Quantity("shim_mm", shim), Quantity("thread_turns", Interval.exact(turns))))

@@ -48,6 +48,14 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     return _by_stop(error, question, knowledge)
 
 
+def by_an_error(question: Question, knowledge: Knowledge) -> Told:
+    """'0.08 too thin: a 20 against a 100': two lenses set apart by an error that is told, and by nothing else."""
+    told = number(question, "thickness", "length", "numbers")
+    small = off_by_mm(question) is not None or (told is not None and 0 < told <= MOST_ERROR_MM)
+    named = any(thing.front or (thing.piece or RING) != RING for thing in question.adapters) or question.bodies
+    return set_apart(question, knowledge) if small and not named and len(focals(question)) >= SEVERAL else Told()
+
+
 def _told_before(question: Question, knowledge: Knowledge) -> tuple[float, float] | None:
     """'why does my 85 look fine though' after the mark of a 20: that lens, and the error it tells."""
     before = question.prior if question.follows else None
