@@ -195,3 +195,12 @@ def test_a_lens_of_the_smaller_frame_that_does_not_go_on_is_told_from_the_larger
     )
     assert found["intent"] == "look-alike"
     assert "not EF-S on EF-mount" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["T stop or f stop for video, which should I use", "should i trust t stops or f stops for exposure"]
+)
+def test_t_stops_are_set_against_f_numbers_and_are_no_mount(asked, text):
+    found = asked(text)
+    assert "For exposure the T-stop" in flat(found)
+    assert "T2" not in found["reading"]
