@@ -13,7 +13,7 @@ from engine.answers.picture.by_length import lengths_apart
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
-from engine.answers.words.advice import HARM, MOST, advice_lines, examples, named_or_near, plainly
+from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, examples, named_or_near, plainly
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
@@ -56,7 +56,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     if chain is not None and not lines:
         return _nothing(question, f"{_by(chain, knowledge)} {NOTHING_WARNS[:1].lower()}{NOTHING_WARNS[1:]}")
     answer = Answer(question.text, question.intent, ANSWERED, lines, question=question, quantities=told.quantities)
-    if way is None or chain is None or not _is_amiss(question, chain):
+    if way is None or chain is None or question.topic == STUCK or not _is_amiss(question, chain):
         return answer
     # 'it clicks in, ok?': that it does not focus there comes before whether it hurts
     return replace(

@@ -47,7 +47,7 @@ def sought_sentence(question: Question, name_of: NameOf) -> str:
 
 def _places(demand: Demand, question: Question, name_of: NameOf) -> str:
     formats = [thing for thing in question.things if thing.kind == "format"]
-    bodies: list[Thing] = [question.bodies[n] for n in demand.bodies]
+    bodies: list[Thing] = [question.bodies[n] for n in demand.bodies if n < len(question.bodies)]
     names = [thing_words(thing, "body", name_of) for thing in bodies]
     names += [name_of("format", formats[n].id or "") for n in demand.frames]
     return f" on {' and '.join(names)}" if names else ""

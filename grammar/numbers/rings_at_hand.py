@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.tokens import Token
+from grammar.things.casting import SPACER
+from grammar.words.tokens import Token, is_plural
 
 TOTAL: Final = "total"
 AT_HAND: Final = "at-hand"
@@ -15,6 +16,10 @@ _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _OF_LENS: Final = frozenset(["LENS", "KIND", "FNUM", "MOUNT", "FORMAT"])
 _FOR: Final = "made-for"  # 'a 50 mm lens for E'
 _ALONG: Final = frozenset(["JOIN", "DET", "PIECE", "PREP", "FILLER", "VERB", "CUE", "MARK"])
+_REACHES: Final = frozenset(["reach", "get", "space", "fill", "want", "hit", "make"])  # before what is wanted
+_SEVERAL: Final = 2
+_FAR: Final = 4  # tokens at most from such a word to the number
+_THICKEST_SHEET_MM: Final = 0.7
 _LONGEST_MM: Final = 80.0
 _LEADING: Final = 2  # tokens at most between a word and its number
 
@@ -24,6 +29,9 @@ def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
     measures = {one.value for one in tokens if one.kind == "MEASURE"}
     if AT_HAND in measures:
         return _named(list(tokens))
+    apart = _row_apart(tokens) if TOTAL not in measures else None
+    if apart is not None:
+        return _with_row(tokens, *apart)
     if measures & {_SHEET, TOTAL}:
         return tokens
     total = next(
@@ -41,6 +49,42 @@ def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
         if out[at - 1].kind == "PREP":
             out[at - 1] = out[at - 1].as_("JOIN", value="and")  # 'a 1 and a .5' begins no other lens
     return out
+
+
+def _row_apart(tokens: list[Token]) -> tuple[int, list[int]] | None:
+    """The length that is wanted, the longest, and the row of all others: 'space it 3.3 mm with shims 0.5 and 1'."""
+    lengths = [at for at in range(len(tokens)) if _is_length(tokens, at)]
+    others = [one for one in tokens if one.kind in _OF_LENS and one.kind != "LENS"]
+    others += [one for one in tokens if one.kind == "RATIO"]
+    if len(lengths) <= _SEVERAL or others or not any(map(_is_stacked, tokens)):
+        return None
+    wanted = max(lengths, key=lambda at: tokens[at].numbers[0])
+    row = [at for at in lengths if at != wanted]
+    within = [one for at, one in enumerate(tokens[row[0] : row[-1] + 1], start=row[0]) if at not in row]
+    leads = tokens[max(0, wanted - _FAR) : wanted]
+    led = any(one.value == _WANTED or one.text.casefold() in _REACHES for one in leads)
+    decimal = any("." in tokens[at].text for at in lengths)
+    sheets = all(tokens[at].numbers[0] <= _THICKEST_SHEET_MM for at in row)
+    if not led or not decimal or sheets or any(one.kind not in ("JOIN", "DET", "PREP") for one in within):
+        return None
+    return wanted, row
+
+
+def _is_stacked(token: Token) -> bool:
+    """A word for what is put one on another: 'spacers', 'shims', 'rings'."""
+    several = token.kind == "PIECE" and token.value in (SPACER, "adapter") and is_plural(token)
+    return several or (token.kind == "MEASURE" and token.value == _SHEET)
+
+
+def _with_row(tokens: list[Token], wanted: int, row: list[int]) -> list[Token]:
+    out = list(tokens)
+    for at in (wanted, *row):
+        out[at] = out[at].as_("KEYED", value=TOTAL if at == wanted else AT_HAND, unit="mm")
+    return [
+        one.as_("CUE") if _is_stacked(one) or one.kind == "LENS" else one.as_("JOIN", value="and")
+        if one.kind == "PREP" and row[0] < at < row[-1] else one
+        for at, one in enumerate(out)
+    ]  # fmt: skip
 
 
 def _named(tokens: list[Token]) -> list[Token]:

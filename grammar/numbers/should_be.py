@@ -13,6 +13,9 @@ _BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
 _MEASURES: Final = "measure"
 _WITH: Final = "with"
+_SWAPS: Final = ("swap", "replac", "exchang")
+_FOR_WHICH: Final = frozenset(["for", "with", "by", "of"])
+_TWO: Final = 2
 _AHEAD: Final = 3  # tokens at most from the words to the number that is right
 _LENGTHS: Final = frozenset(["NUMBER", "LENGTH"])
 _BETWEEN: Final = frozenset(["CUE", "DET", "PREP", "MEASURE"])
@@ -24,7 +27,7 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_own(list(tokens))
+    out = _with_swapped(_with_own(list(tokens)))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
@@ -78,6 +81,22 @@ def _with_own(tokens: list[Token]) -> list[Token]:
                 "PIECE"
             ]:  # 'the E-Z 2 mm ring, mine is 2.08': still one ring
                 tokens[right : right + 2] = [tokens[right + 1], tokens[right]]
+    return tokens
+
+
+def _with_swapped(tokens: list[Token]) -> list[Token]:
+    """'swap the 27.46 for a 27.3 ring', 'replaced the 5 mm spacer by a 5.2 one': the second is there, for the first."""
+    at = next((n for n, one in enumerate(tokens) if one.text.casefold().startswith(_SWAPS)), len(tokens))
+    lengths = [n for n in range(at + 1, len(tokens)) if _is_length(tokens[n])][:2]
+    if len(lengths) < _TWO:
+        return tokens
+    old, new = lengths
+    preps = [one.value for one in tokens[old + 1 : new] if one.kind == "PREP"]
+    told = any("." in tokens[n].text for n in lengths) and all(one in _FOR_WHICH for one in preps)
+    if not told or _measured(tokens, old) != new:
+        return tokens
+    tokens[old] = tokens[old].as_("KEYED", value=NOMINAL, unit="mm")
+    tokens[new] = tokens[new].as_("KEYED", value="thickness", unit="mm")
     return tokens
 
 

@@ -18,6 +18,7 @@ from grammar.readings.readings import limits_of
 from grammar.things.casting import Part
 from grammar.words.atoms import Runs, atoms_of, smooth
 from grammar.words.lexicon import Lexicon
+from grammar.words.tokens import tokens_of
 
 _ASKS: Final = (
     "a condition, such as 'cover the dory', 'reach infinity' or 'focus closer than 30 cm', or an order, such as "
@@ -34,6 +35,8 @@ _NUMBERS: Final = frozenset(["RATIO", "TIMES", "LENGTH", "WEIGHT", "PERCENT", "R
 _STRONG: Final = 2.5  # the weight from which a fragment asks something of its own
 _RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
 _BESIDE_BOUND: Final = 1  # word that may stand beside a bound: 'and under 500 g'
+_SEVERAL: Final = 2
+_LISTED: Final = frozenset(["MOUNT", "LETTER", "JOIN", "LENS", "STOP", "DET", "PREP", "MARK", "FILLER"])
 WORKS: Final = ("verdict", "isnt", "unusable")
 
 
@@ -43,12 +46,20 @@ def sought(text: str, lexicon: Lexicon, before: Question | None = None) -> Quest
     runs = Runs(line, atoms_of(line))
     leaning = before is not None and before.sought is not None
     opening = opened(runs, marks_of(runs, lexicon), lexicon)
-    if opening is None and not leaning:
+    if (opening is None and not leaning) or _lists_them(text, lexicon):
         return None
     runs = mended(runs, lexicon)
     marks = marks_of(runs, lexicon)
     opening = opened(runs, marks, lexicon)
     return _Seeker(text, columns, runs, marks, opening, lexicon, before).read()
+
+
+def _lists_them(text: str, lexicon: Lexicon) -> bool:
+    """'which of my mounts go on EF: FD, K, OM': behind a colon it is told which those are."""
+    _, colon, rest = text.partition(":")
+    tokens = tokens_of(rest, lexicon).tokens if colon else ()
+    names = [token for token in tokens if token.kind in ("MOUNT", "LETTER") and token.ids]
+    return len(names) >= _SEVERAL and all(token.kind in _LISTED for token in tokens)
 
 
 class _Seeker:

@@ -70,6 +70,22 @@ def test_the_danger_that_is_asked_about_is_ruled_first(asked, question, said):
     assert flat(asked(question)).startswith(said)
 
 
+@pytest.mark.parametrize(("say", "topic"), [
+    ("my C lens is stuck in the C to MFT cup and i cant get it out", "threaded lens stuck in its ring"),
+    ("M42 lens jammed in the M42 to E ring, help", "threaded lens stuck in its ring"),
+    ("LTM lens cant be unscrewed from the M ring", "threaded lens stuck in its ring"),
+    ("lens stuck in the cup ring, wont come out", "ring stuck on a lens"),
+    ("the adapter is stuck on my Z body with the FD lens in it", "ring stuck on the body"),
+    ("my T2 ring wont come off the camera body", "ring stuck on the body"),
+    ("filter jammed on a 55", "stuck filter or step ring"),
+])  # fmt: skip
+def test_what_is_stuck_is_told_by_what_is_named(asked, say, topic):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    first = next(line for line in found["text"].splitlines() if ": " in line)
+    assert topic in first
+
+
 @pytest.mark.parametrize(
     ("text", "says"),
     [

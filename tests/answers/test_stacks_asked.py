@@ -189,3 +189,36 @@ def test_a_reply_and_a_question_in_one_line_are_both_taken(talked):
 def test_whether_a_target_stands_for_infinity_is_answered_first(asked):
     assert flat(asked("chimney 100m away, good enough to set infinity on a 200mm?")).startswith("No, 100 m is too near")
     assert flat(asked("mast 2000 m away, good enough to set infinity on a 200mm?")).startswith("Yes, 2000 m is far")
+
+
+@pytest.mark.parametrize(
+    ("text", "row"),
+    [
+        (
+            "i need to space a lens 3.3mm w/ shims 0.5 and 1, what do i stack",
+            "1 + 1 + 1 + 0.5 = 3.5 mm, 0.2 mm too long",
+        ),
+        ("need 3.5 mm of spacing, have shims of 0.5 and 1 mm, how do i stack them", "1 + 1 + 1 + 0.5 = 3.5 mm"),
+        ("how do i get 4.2 mm from spacers 1, 0.5 and 0.2?", "1 + 1 + 1 + 1 + 0.2 = 4.2 mm: just right"),
+        ("stack of spacers to reach 7.3 mm: 5, 1, 0.5, 0.3", "5 + 1 + 1 + 0.3 = 7.3 mm: just right"),
+    ],
+)
+def test_the_longest_length_told_beside_a_row_is_what_the_row_is_to_make(asked, text, row):
+    found = asked(text)
+    assert found["intent"] == "diy-dimension"
+    assert row in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "off"),
+    [
+        ("what if i swap the 27.46 for a 27.3 ring with my 50 M42 on E", "0.16 mm too close"),
+        ("i replaced my 27.46 mm M42 ring with one of 27.3 on E, 50mm. sharp at infinity?", "0.16 mm too close"),
+        ("exchanged the 5 mm spacer by a 5.2 one under my C lens 25mm on CS", "0.2 mm too far out"),
+        ("if i replace the 28 ring with a 28.2, OM 50 on E, still infinity?", "0.2 mm too far out"),
+    ],
+)
+def test_a_ring_that_takes_the_place_of_another_is_the_one_that_is_there(asked, text, off):
+    found = asked(text)
+    assert found["intent"] == "focus-verdict"
+    assert off in flat(found)

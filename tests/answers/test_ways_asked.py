@@ -104,3 +104,17 @@ def test_advice_on_one_body_is_not_told_of_another(talked):
 def test_the_name_of_a_mount_alone_is_no_complaint(talked):
     found = flat(talked("inherited three SR/MD bayonet lenses from my aunt (28, 50, 135), which ring for an RF body?"))
     assert "stays open" not in found
+
+
+@pytest.mark.parametrize(
+    ("text", "mounts", "body"),
+    [
+        ("which of my old slr mounts will NOT work on EF dslr: FD, K, OM, MD, M42, C/Y", 6, "ef-mount"),
+        ("which of my lenses reach infinity on Z: K, F, C", 3, "z-mount"),
+        ("what rings do i need for an X body: C/Y, OM, K", 3, "x-mount"),
+    ],
+)
+def test_mounts_listed_behind_a_colon_are_those_of_the_lenses(club, text, mounts, body):
+    found = club.ask(text)
+    assert [len(found.question.lenses), found.question.bodies[0].id] == [mounts, body]
+    assert f"Together {mounts} adapters" in " ".join(line.text for line in found.lines)

@@ -18,6 +18,8 @@ from grammar.questions import Question
 
 HAZARD = "hazard"
 SHIM = "shim-calibration"
+STUCK = "stuck"  # the topic of what does not come off
+_BEFORE_LENS = frozenset({"step-ring", "filter", "close-up-lens"})
 FIRST_OF = {HAZARD: ("why", "hazard"), "why": ("why", "hazard")}  # kinds of advice that are told first
 MOST = 3
 ALONE = 3.0  # what the words of two questions together must share with an advice
@@ -54,12 +56,34 @@ def named_or_near(
             near = tuple(row for row in near if asked_as(row) == HAZARD or row.severity in _WARNING)
     if question.intent == HAZARD:
         ids += [advice.id for advice in nearest(of_values(question), knowledge.catalogue, 1, least, question.intent)]
+    within = question.mentions("stuck-within") or not question.adapters
+    if question.topic == STUCK and question.intent == HAZARD and not within:
+        # what is stuck is told by what is named, however near other words lie
+        named = (name for name in ids if name in table and not _tells_of_stuck(table[name]))
+        ids = [what_is_stuck(question, knowledge), *named]
+        near = tuple(row for row in near if _tells_of_stuck(row) and mounts & set(row.mounts))
     ids = outdone_last(ids, [advice.id for advice in near], said, knowledge.catalogue, question.intent)
     rows = [table[name] for name in dict.fromkeys(ids) if name in table]
     first = FIRST_OF.get(question.intent)
     if first is not None:
         rows.sort(key=lambda row: asked_as(row) not in first)  # what answers such a question first, how to do it after
     return [row for row in rows if fits(row)][:most]
+
+
+def what_is_stuck(question: Question, knowledge: Knowledge) -> str:
+    """The advice on what does not come off what, by what is named."""
+    pieces = {piece.piece for piece in question.adapters}
+    if pieces & _BEFORE_LENS:
+        return "ring-stuck"
+    if question.mentions("ring-on-body"):
+        return "ring-on-body-stuck"
+    mounts = (knowledge.catalogue.mounts.get(thing.id or "") for thing in question.lenses)
+    threaded = any(mount is not None and mount.thread for mount in mounts)
+    return "stuck-thread" if threaded else "adapter-stuck"
+
+
+def _tells_of_stuck(advice: Advice) -> bool:
+    return any(STUCK in phrase for phrase in (advice.topic, *advice.names, *advice.about))
 
 
 def is_of_body(advice: Advice, question: Question) -> bool:
