@@ -129,3 +129,12 @@ def test_a_lens_of_the_smaller_frame_that_does_not_go_on_is_told_from_the_larger
     )
     assert found["intent"] == "look-alike"
     assert "not EF-S on EF-mount" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["step up rings vs a filter for each lens", "step rings or a filter per lens, pros and cons"]
+)
+def test_one_filter_with_rings_is_set_against_a_filter_each(asked, text):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert flat(found).startswith("one large filter with step-up rings or a filter for each lens")

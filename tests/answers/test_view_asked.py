@@ -129,3 +129,9 @@ def test_a_lens_stays_what_it_is_whatever_else_it_might_be(asked, text, focal):
 )
 def test_of_two_lenses_on_frames_the_wider_is_told(asked, text, widest, times):
     assert f"{widest} is the wider: it takes in {times} times as much" in flat(asked(text))
+
+
+def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
+    found = flat(asked("aps-c body 1.5x. 35mm lens. i want same as 50 on ff, near enough?"))
+    assert found.startswith("To frame like 50 mm on full frame, APS-C needs 32.8 mm")
+    assert "To frame like 35 mm" not in found
