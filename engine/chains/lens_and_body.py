@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from engine.base.compact import replace
+from engine.base.compact import compact, replace
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.chains.setup import Facts, Setup, usual_circle
 from engine.facts.basis import Basis
+from engine.facts.guidance import Assumption
 from engine.facts.records import Format, Lens
 from engine.physics.focus import allowed_blur_mm, travel_to_mark_mm
 from engine.physics.given import ASSUMED_NAMES
@@ -27,6 +28,28 @@ def register_of(mount_id: str, setup: Setup, facts: Facts, rear: bool = False) -
     return (own or facts.mounts[mount_id]).register_mm
 
 
+def likely_register_of_lens(setup: Setup, facts: Facts) -> Measure:
+    """The lens's register in mm where it is known, else what is usual for a lens of its kind and focal length."""
+    register = register_of(setup.lens_mount.id, setup, facts)
+    usual = None if is_known(register) else _usual_register(setup, facts)
+    return register if usual is None else usual.value_mm
+
+
+@compact
+class _Usual:
+    """The flange-to-image distance usual for a lens of its kind and focal length, and what is assumed for it."""
+
+    value_mm: Interval
+    row: Assumption
+
+
+def _usual_register(setup: Setup, facts: Facts) -> _Usual | None:
+    """By the focal length, where the kind of mount has no register of its own and the facts tell a share for it."""
+    row = facts.assumptions.get(f"flange-to-image-{setup.lens_mount.kind}")
+    focal = setup.lens.focal_length_mm
+    return _Usual(row.value * focal, row) if row is not None and is_known(focal) else None
+
+
 def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
     """What the physics starts from that is the same for every chain on this setup."""
     given = _registers(setup, facts) | _of_lens(setup) | _of_lens_mount(setup) | _of_body(setup)
@@ -35,7 +58,7 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
         "used_width_mm": _side(setup.format, "width"),
         "used_height_mm": _side(setup.format, "height"),
     }
-    given |= _optics(setup, facts, register_of(setup.lens_mount.id, setup, facts))
+    given |= _optics(setup, facts, likely_register_of_lens(setup, facts))
     given |= _travel(setup, facts, given["hiatus_mm"])
     for name, assumption in ASSUMED_NAMES.items():
         row = facts.assumptions[assumption]
@@ -51,11 +74,15 @@ def setup_givens(setup: Setup, facts: Facts) -> dict[str, Given]:
 def _registers(setup: Setup, facts: Facts) -> dict[str, Given]:
     """Both registers: of the lens and the body themselves where they were measured, else of their mounts."""
     lens, body, lens_mount, body_mount = setup.lens, setup.body, setup.lens_mount, setup.body_mount
+    register = register_of(lens_mount.id, setup, facts)
+    usual = None if is_known(register) else _usual_register(setup, facts)
     return {
-        "lens_register_mm": based(
+        "lens_register_mm": based(usual.row.basis, usual.row.says, usual.value_mm, assumed=True)
+        if usual is not None
+        else based(
             lens.basis if is_known(lens.register_mm) else lens_mount.basis,
             f"register of {lens_mount.designation}",
-            register_of(lens_mount.id, setup, facts),
+            register,
         ),
         "body_register_mm": based(
             body.basis if is_known(body.register_mm) else body_mount.basis,

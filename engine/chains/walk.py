@@ -8,7 +8,7 @@ from typing import Final
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.base.span import Span
-from engine.chains.lens_and_body import ZERO, based, register_of, setup_givens
+from engine.chains.lens_and_body import ZERO, based, likely_register_of_lens, register_of, setup_givens
 from engine.chains.ring_map import Joint
 from engine.chains.setup import Facts, Setup
 from engine.facts.records import Adapter
@@ -130,7 +130,7 @@ def _total(rows: Sequence[Seat]) -> Span:
 
 def _errors(rows: Sequence[Seat], chain: Chain, setup: Setup, facts: Facts) -> tuple[Span, Span]:
     """The register error ahead of the first glass and from it on: the whole and exact 0 where there is no glass."""
-    lens = register_of(setup.lens_mount.id, setup, facts)
+    lens = likely_register_of_lens(setup, facts)
     body = register_of(setup.body_mount.id, setup, facts, rear=True)
     at = next((n for n, link in enumerate(chain.links) if isinstance(link, Adapter) and link.has_glass), None)
     if at is None:

@@ -55,6 +55,7 @@ class Rule:
     advice: str | None = None  # the advice whose caution comes with it
     remedy: str | None = None  # the quantity whose change lifts it
     brief: str = ""  # the same in a few words, for a card
+    hangs_on: str = ""  # the given quantity without which nothing is decided: while that is assumed it is undecided
     place: Place = field(default=NOWHERE, compare=False)
 
 

@@ -212,6 +212,7 @@ KEYS: Final[Mapping[str, Mapping[str, Key]]] = {
         "advice": Key(reference("advice")),
         "remedy": Key(text),
         "brief": Key(text),
+        "hangs_on": Key(text),
     },
     "settings": {"when": Key(text, required=True), "says": Key(text, required=True)},
     "assumptions": {"value": Key(parsed(values.measured), required=True), "says": Key(text, required=True)} | BASIS,

@@ -10,6 +10,7 @@ from engine.base.problem import Problem, nearest_of
 from engine.facts import cache
 from engine.facts.guidance import Rule
 from engine.judging.judge import RuleCase
+from engine.physics.given import GIVEN_NAMES
 from engine.physics.quantities import NAMES
 from grammar.conditions import from_plain, parse_condition, template_names, to_plain
 from grammar.values import Fault
@@ -43,7 +44,9 @@ def _key(rules: Sequence[Rule]) -> str:
         digest.update(file.read_bytes())
     for rule in rules:
         digest.update(
-            "\0".join((rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "", rule.brief)).encode()
+            "\0".join(
+                (rule.id, rule.when, rule.because, rule.undecided, rule.remedy or "", rule.brief, rule.hangs_on)
+            ).encode()
         )
     return digest.hexdigest()
 
@@ -72,6 +75,10 @@ def _read(rules: Sequence[Rule]) -> tuple[tuple[RuleCase, ...], tuple[Problem, .
         if unknown:
             found = f"quantity '{unknown[0]}' in a sentence of '{rule.id}'"
             problems.append(Problem(rule.place, found, "a named quantity", nearest_of(unknown[0], NAMES)))
+            continue
+        if rule.hangs_on and rule.hangs_on not in GIVEN_NAMES:
+            found = f"quantity '{rule.hangs_on}' that '{rule.id}' hangs on"
+            problems.append(Problem(rule.place, found, "a given quantity", nearest_of(rule.hangs_on, GIVEN_NAMES)))
             continue
         cases.append(RuleCase(rule, condition))
     return tuple(cases), tuple(problems)

@@ -12,7 +12,7 @@ from engine.chains.setup import Facts, Setup
 from engine.chains.walk import Chain, Link, Seat, piece_givens, seat_givens, seat_of
 from engine.facts.guidance import Rule
 from engine.facts.kinds import VERDICTS
-from engine.judging.applies import Holds, holds
+from engine.judging.applies import UNDECIDED, Holds, holds
 from engine.judging.settled import Settled
 from engine.physics.trace import Given, Trace
 from grammar.conditions import Condition
@@ -109,9 +109,11 @@ class Judge:
         for case in self.cases:
             settled = self._settled.get(case.rule.id)
             whole = settled[0] if settled else holds(case.condition, trace)
-            if whole.extent == "no":
+            if whole.extent == "no" and not self._is_open(case.rule):
                 continue
             narrow = settled[1] if settled else holds(case.condition, known)
+            if not narrow.now and self._is_open(case.rule):
+                narrow = UNDECIDED  # what is usual for lenses of a kind is no tolerance: this one's own decides
             limits.add(case.rule.limits, whole, narrow)
             if narrow.now:
                 findings.append(Finding(case.rule, case.rule.severity, case.rule.limits, True, whole))
@@ -120,6 +122,10 @@ class Judge:
         verdict, best, worst = limits.verdicts()
         certainty = limits.certainty(_strong(chain, setup, facts))
         return Judged(chain, setup, rows, verdict, best, worst, certainty, tuple(findings), trace, known)
+
+    def _is_open(self, rule: Rule) -> bool:
+        """Whether what the rule hangs on is only assumed."""
+        return bool(rule.hangs_on) and self._given[rule.hangs_on].assumed
 
     def _seated(self, chain: Chain, with_spread: bool) -> tuple[Seat, ...]:
         """The seats of a chain; that of a link, which many chains of the setup share, is worked out once."""
@@ -136,11 +142,13 @@ class Judge:
         """What rules that do not look at the chain have settled, once one was judged, for every chain on the setup."""
         verdict = danger = undecided = 0
         for case in self.cases:
+            limit = VERDICTS.index(case.rule.limits) if case.rule.limits else 0
+            if self._is_open(case.rule):
+                undecided = max(undecided, limit)  # no chain decides it for the better
             settled = (self._settled or {}).get(case.rule.id)
             if settled is None:
                 continue
             outcome = settled[1]
-            limit = VERDICTS.index(case.rule.limits) if case.rule.limits else 0
             if outcome.now:
                 verdict = max(verdict, limit)
                 danger = max(danger, int(case.rule.severity == "danger"))
@@ -193,6 +201,8 @@ def _strong(chain: Chain, setup: Setup, facts: Facts) -> bool:
     """Whether every fact that the seat rests on is standard, told by two sources, or measured."""
     lens, body = setup.lens, setup.body
     own_lens, own_body = not isinstance(lens.register_mm, Unknown), not isinstance(body.register_mm, Unknown)
+    if not own_lens and isinstance(setup.lens_mount.register_mm, Unknown):
+        return False  # at best what is usual for such lenses
     return (
         (lens.basis if own_lens else setup.lens_mount.basis).is_strong
         and (body.basis if own_body else setup.body_mount.basis).is_strong

@@ -77,7 +77,7 @@ def focus_of(
         um(allowance),
         um(reach),
         setup.lens_mount.basis.is_strong and setup.body_mount.basis.is_strong,
-        (um(setup.lens_mount.register_mm) or 0) - (lens or 0),
+        (um(setup.lens_mount.register_mm) or lens or 0) - (lens or 0),
         (body or 0) - (um(setup.body_mount.register_mm) or 0),
         frozenset(one.id for one in facts.adapters.values() if rests_on_flange(one, setup.lens.collar_mm, facts))
         if facts is not None

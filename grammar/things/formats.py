@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.things.casting import DRAWN, OPTICAL
+from grammar.things.film_enlarged import FULL_FRAME, is_film_enlarged
 from grammar.things.standins import STANDIN
 from grammar.words.groups import CROP, FILM_LIKE, LIT, VIDEO_TUBE
 from grammar.words.tokens import Token
@@ -46,6 +47,8 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             token = token.as_("FORMAT")
         elif token.ids and token.kind in ("NUMBER", "LENGTH", "FRACTION", "RANGE") and token.implies:
             token = token.as_("FORMAT") if told & _OF_FRAMES and _is_frame_beside(tokens, at) else _told(tokens, at)
+        elif is_film_enlarged(tokens, at):
+            token = token.as_("FORMAT", ids=(FULL_FRAME,))
         out.append(token)
     for at in range(len(out) - 3, -1, -1):  # '2/3" or 1" C mount lens': of two figures the one is what the other is
         one, join, other = out[at : at + 3]

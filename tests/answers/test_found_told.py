@@ -98,6 +98,43 @@ def test_a_width_in_whole_millimetres_leaves_open_what_it_was_rounded_from(found
 
 
 @pytest.mark.parametrize(
+    "told",
+    [
+        "35mm enlarger lens 50 2.8 m39 on fuji x",
+        "enlarger lens for 35mm film, 50mm 2.8, m39, on E",
+        "35mm film enlarger lens 50mm f2.8 on E",
+    ],
+)
+def test_the_film_that_an_enlarger_lens_is_for_is_no_second_lens(found, told):
+    lens = found(told)["entities"]["lens"]
+    assert (lens["focal_length_mm"], lens["f_number"]) == (50.0, 2.8)
+
+
+@pytest.mark.parametrize("told", ["35mm enlarger lens f2.8 on E", "35mm enlarger lens on E with a 20mm tube"])
+def test_an_enlarger_lens_of_35_mm_keeps_its_length_where_no_other_is_told(found, told):
+    assert found(told)["entities"]["lens"]["focal_length_mm"] == 35.0
+
+
+def test_an_enlarger_lens_is_reckoned_with_what_is_usual_and_says_so(found):
+    record = found("50mm f2.8 enlarger lens on E with a 17-31 helicoid, infinity?")
+    chain = record["chains"][0]
+    assert (chain["verdict"], chain["certainty"]) == ("infinity", "unknown")
+    text = " ".join(record["text"].split())
+    assert "Reckoned with 47.5 mm from its flange to the image (42 to 52 mm is usual" in text
+    assert "infinity with it at 28.5 mm" in text
+    assert "Measure it first" in text
+
+
+def test_a_stack_too_long_for_every_enlarger_lens_of_its_length_is_close_up_only(found):
+    chain = found("50mm enlarger lens with a 60 mm tube on E, infinity?")["chains"][0]
+    assert (chain["verdict"], chain["certainty"]) == ("macro-only", "likely")
+
+
+def test_the_thread_told_of_an_enlarger_lens_is_that_of_its_kind(found):
+    assert found("105mm enlarger lens, M42x1, on Z")["entities"]["lens"]["mount"] == "m42-none"
+
+
+@pytest.mark.parametrize(
     ("text", "name"),
     [
         ("no writing on it, 39mm thread with 1mm pitch, has an iris but no focus ring", "Enlarger 39"),

@@ -232,11 +232,23 @@ def _by_number(thing: Thing, question: Question, catalogue: Catalogue) -> Thing:
 def _of_its_kind(thing: Thing, catalogue: Catalogue) -> Thing:
     """Of several mounts that the words may mean, those of the kind of lens that was told: an 'enlarger lens, M39'."""
     kinds = {thing.lens_kind, *(trait.removeprefix("from ") for trait in thing.traits if trait.startswith("from "))}
-    if thing.kind != "mount" or not thing.ambiguous or kinds == {None}:
+    if thing.kind != "mount" or kinds == {None}:
         return thing
+    if not thing.ambiguous:
+        return _by_its_thread(thing, catalogue)
     fitting = tuple(name for name in thing.ids if catalogue.mounts[name].kind in kinds)
     plain = tuple(name for name in fitting if HEADS not in catalogue.mounts[name].traits)
     return replace(thing, ids=plain or fitting) if fitting else thing
+
+
+def _by_its_thread(thing: Thing, catalogue: Catalogue) -> Thing:
+    """'an enlarger lens, M42x1': a mount of another kind says only which thread it has."""
+    kind = thing.lens_kind
+    mount = catalogue.mounts.get(thing.id or "")
+    if mount is None or not mount.thread or mount.kind == kind:
+        return thing
+    of_kind = tuple(sorted(one for one in _mates(mount.id, catalogue) if catalogue.mounts[one].kind == kind))
+    return replace(thing, ids=of_kind) if of_kind else thing
 
 
 def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:

@@ -44,7 +44,7 @@ def with_thread_told(question: Question, facts: Catalogue) -> Question:
         ids = _by_width_alone(question, lens, facts)
     else:
         found = [mount for mount in facts.mounts.values() if _has(mount, *told, facts)]
-        ids = tuple(mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts)))
+        ids = _of_kind([mount.id for mount in sorted(found, key=lambda mount: _rarity(mount, facts))], lens, facts)
     if not ids or lens.id in ids:
         return question
     traits = tuple(trait for trait in lens.traits if trait != ASSUMED)
@@ -59,12 +59,17 @@ def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[
         return ()
     rows = [row for row in facts.shared.values() if is_known(row.across_mm) and row.across_mm.holds(told)]
     ids = dict.fromkeys(one for row in rows for one in (((row.likely,) if row.likely else ()) + row.mounts))
-    named = facts.mounts.get(lens.id or "")
-    kind = named.kind if named is not None else None
-    could = [one for one in ids if kind in (None, facts.mounts[one].kind)]
+    could = _of_kind(list(ids), lens, facts)
     if lens.f_number is not None:  # what forms no image by itself is told by its magnification and aperture
-        could = [one for one in could if NEEDS_TUBE_LENS not in facts.mounts[one].traits] or could
-    return tuple(could)
+        could = tuple(one for one in could if NEEDS_TUBE_LENS not in facts.mounts[one].traits)
+    return could
+
+
+def _of_kind(ids: list[str], lens: Thing, facts: Catalogue) -> tuple[str, ...]:
+    """Of the mounts of a thread those of the kind that the lens is assumed to have; all where none is."""
+    assumed = facts.mounts.get(lens.id or "")
+    of_kind = tuple(one for one in ids if assumed is not None and facts.mounts[one].kind == assumed.kind)
+    return of_kind or tuple(ids)
 
 
 def _width_mm(told: str) -> float | None:

@@ -158,11 +158,28 @@ def _iris(thing: Thing | None) -> Iterator[Line]:
 
 
 def needs_register(setup: Setup, judged: Judged | None) -> bool:
-    """Whether the lens's own flange-to-image distance is what the verdict hangs on."""
+    """Whether the lens's own flange-to-image distance is what the verdict hangs on: unknown, or only assumed."""
     if not unknown_register(setup):
         return False
     error = judged.measured_trace.value("register_error_mm") if judged else None
-    return not isinstance(error, Span) or not is_known(error.shortest)
+    return not isinstance(error, Span) or not is_known(error.shortest) or (judged is not None and is_assumed(judged))
+
+
+def is_assumed(judged: Judged) -> bool:
+    """Whether the lens's flange-to-image distance is only what is usual for a lens of its kind and length."""
+    return judged.measured_trace.given["lens_register_mm"].assumed
+
+
+def usual_told(judged: Judged) -> tuple[Line, ...]:
+    """What is reckoned with where the lens's flange-to-image distance is only what is usual."""
+    usual = judged.trace.given["lens_register_mm"]
+    if not usual.assumed or not isinstance(usual.value, Interval):
+        return ()
+    text = (
+        f"Reckoned with {small_mm(usual.value.nominal)} from its flange to the image ({usual.value.least:.0f} to "
+        f"{usual.value.greatest:.0f} mm is usual for such a lens); its own is not known."
+    )
+    return (Line("note", text),)
 
 
 def no_shoulder(setup: Setup, knowledge: Knowledge) -> Told:

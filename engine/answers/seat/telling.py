@@ -129,7 +129,8 @@ def seat_line(judged: Judged) -> str:
         return f"seat {_seat_text(seat)}: settable from {_off(low)} to {_off(high)}{_at_infinity(judged, low, high)}"
     low, high = error.shortest.least, error.shortest.greatest
     middle = error.shortest.nominal
-    spread = f", give or take {small_mm(max(high - middle, middle - low))} in the making" if high - low > 0.0005 else ""
+    by = "by what such lenses differ" if judged.trace.given["lens_register_mm"].assumed else "in the making"
+    spread = f", give or take {small_mm(max(high - middle, middle - low))} {by}" if high - low > 0.0005 else ""
     return f"seat {_seat_text(seat)}: {_off(middle)}{spread}"
 
 

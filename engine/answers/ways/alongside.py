@@ -12,7 +12,7 @@ from engine.answers.seat.cautioning import warnings_of
 from engine.answers.seat.elsewhere import elsewhere
 from engine.answers.seat.forced import forced_chain
 from engine.answers.seat.making import ring_to_make
-from engine.answers.seat.open_lens import needed, needs_register, no_shoulder
+from engine.answers.seat.open_lens import MEASURE, is_assumed, needed, needs_register, no_shoulder
 from engine.answers.seat.others import traps
 from engine.answers.seat.spacing import far_limits, marks, usual_focals
 from engine.answers.seat.standin import as_listed
@@ -290,6 +290,7 @@ def _open(question: Question, setup: Setup, best: Judged, knowledge: Knowledge) 
         seat = best.measured_trace.value("seat_mm")
         least = seat.shortest.nominal if isinstance(seat, Span) and is_known(seat.shortest) else None
         told += needed(question.lens, setup.body_mount, knowledge, least)
+        told += Told((Line("ask", MEASURE, wants="flange_to_image"),)) if is_assumed(best) else Told()
     if "no-shoulder" in setup.lens_mount.traits:
         told += no_shoulder(setup, knowledge)
     return told

@@ -13,7 +13,7 @@ from engine.answers.seat.forced import fits_all_the_same, held_chain, nothing_ho
 from engine.answers.seat.listing import chain_lines, near_lines, ring_lines, seat_quantities
 from engine.answers.seat.making import ring_to_make
 from engine.answers.seat.observing import beside, elsewhere
-from engine.answers.seat.open_lens import depends
+from engine.answers.seat.open_lens import depends, usual_told
 from engine.answers.seat.passed_over import why_passed_over
 from engine.answers.seat.rest_of_chain import still_needed
 from engine.answers.seat.seat_side import seat_side
@@ -85,6 +85,7 @@ def one_pair(
         *(seat_side(question, chains[0].listed.judged).lines if chains else ()),
         *rest.lines,
         *_notes(lens, body, ways.choice),
+        *(usual_told(chains[0].listed.judged) if chains else ()),
         *shut_assumed(question),
         *nothing_holds(question, ways.held if ways.first else None),
         *seen.lines,

@@ -45,6 +45,7 @@ OF_MOUNTS = frozenset(
 NEAR = 2  # columns between a mount and the word that it only tells the kind of
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
+A_RING: Final = "adapter-ring"  # the term for one
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
 
@@ -66,6 +67,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if (question.said("aperture") or "").startswith(_T) and not named:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    everyday = None if _is_typed_as_name(question) else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
@@ -78,6 +80,8 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     lines[:0] = _same_or_not(question, knowledge)
     pitch = pitch_said(question)
     lines[:0], quantities[:0] = pitch.lines, pitch.quantities
+    if not lines and mentions(question, "ring-for-what") and mentions(question, "ring-word"):
+        lines = list(_about("term", A_RING, knowledge, quantities))
     if not lines:
         lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
     if not lines:
@@ -87,6 +91,12 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _is_typed_as_name(question: Question) -> bool:
+    """'A mount', 'a-mount', 'x mount' are names of mounts; 'what is a mount' asks what mounts are."""
+    things = (*question.things, *question.lenses, *question.bodies)
+    return any(thing.kind == "mount" and not (thing.words == "a" or thing.words.startswith("a ")) for thing in things)
 
 
 def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:

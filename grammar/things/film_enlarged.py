@@ -1,0 +1,31 @@
+"""Whether '35mm' beside an enlarger lens is the film that it enlarges, or its focal length."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from grammar.words.tokens import Token
+
+FULL_FRAME: Final = "35mm-full-frame"
+_FILM_MM: Final = 35.0
+_ENLARGER: Final = "enlarger"
+_FOR: Final = frozenset(["made-for", "for", "from"])
+_NEAR: Final = 4  # tokens
+_OF_PIECES: Final = ("PIECE", "MEASURE")
+
+
+def is_film_enlarged(tokens: list[Token], at: int) -> bool:
+    """'a 35mm enlarger lens, 50 2.8', 'for 35mm': beside a focal length the width of the film that it was made for."""
+    token, after, before = tokens[at], tokens[at + 1 : at + 2], tokens[max(0, at - 1) : at]
+    if token.kind != "LENGTH" or token.unit != "mm" or token.numbers != (_FILM_MM,):
+        return False
+    of_film = any(one.value == _ENLARGER for one in after) or any(one.value in _FOR for one in before)
+    return of_film and any(one.value == _ENLARGER for one in tokens) and _has_other_focal(tokens, at)
+
+
+def _has_other_focal(tokens: list[Token], at: int) -> bool:
+    """Whether a focal length is told besides, with its stop or close behind, that is no piece's length."""
+    near = range(at + 1, min(at + _NEAR, len(tokens)))
+    lengths = (n for n in near if tokens[n].kind == "LENGTH" and tokens[n].unit == "mm")
+    alone = any(n + 1 >= len(tokens) or tokens[n + 1].kind not in _OF_PIECES for n in lengths)
+    return alone or any(one.kind == "COMBO" for one in tokens)
