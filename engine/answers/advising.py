@@ -17,11 +17,13 @@ from engine.answers.words.advice import HARM, MOST, STUCK, advice_lines, example
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from engine.facts.guidance import Advice
+from engine.facts.subjects import subjects_of
 from engine.judging.judge import Judged
 from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts can do
 HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
 NOTHING_KNOWN = (
@@ -44,6 +46,7 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
     rows = named_or_near(question, knowledge) or _of_weight(question, knowledge)
     way = _way_of(question, knowledge)
     chain = way.chains[0].listed.judged if way is not None and way.chains else None
+    rows = rows or _of_any_lens(question, knowledge)
     if not rows and chain is None:
         return _nothing(question, NOTHING_WARNS)
     rows = _of_chain(rows, chain, knowledge) if chain is not None else rows
@@ -63,6 +66,13 @@ def ruled(question: Question, knowledge: Knowledge) -> Answer:
         answer, lines=tuple(dict.fromkeys((*way.lines, *lines))), chains=way.chains,
         quantities=(*(way.quantities or ()), *told.quantities),
     )  # fmt: skip
+
+
+def _of_any_lens(question: Question, knowledge: Knowledge) -> list[Advice]:
+    """'is it dangerous to put an old lens on my camera': nothing else is told, so what holds of any is."""
+    telling = subjects_of(knowledge.catalogue).vocabulary.words_of(question.text)
+    asked = question.lenses and not telling and not question.follows
+    return [row for row in knowledge.catalogue.advice.values() if row.id == ANY_LENS] if asked else []
 
 
 def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:

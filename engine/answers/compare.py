@@ -121,7 +121,7 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
     rows = [*(nearest(kinds, facts, 1) if kinds else ()), *named_or_near(question, knowledge, MOST_ADVICE + 1, least)]
     stems = subjects_of(facts).vocabulary.stems
     asked = stems(f"{question.text} {kinds}")
-    rows.sort(key=lambda row: not stems(row.topic) <= asked)
+    rows.sort(key=lambda row: (row.severity != "note" and not row.asked_as, not stems(row.topic) <= asked))
     return list(dict.fromkeys(rows))[:MOST_ADVICE]
 
 

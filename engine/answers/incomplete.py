@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import SEEN, nearest
+from engine.answers.parts.nearby import PLAIN, SEEN, nearest
 from engine.answers.parts.owned import with_own_facts
 from engine.answers.parts.resolve import BodySide, LensSide, Missing
 from engine.answers.parts.said import focals, mentions, number, pitch_mm
@@ -61,7 +61,7 @@ def incomplete(
     elif lens is not None and body is None and asks_turns(question) and 0 < _moved(question) <= LARGEST_MM:
         told = as_turns(question, _moved(question), knowledge) + told
     lines: list[Line] = list(told.lines)
-    if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question):
+    if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):
         told = example_of_spacing(question, knowledge)
         lines = list(told.lines)
     advice = _advice_lines(question, knowledge) if lens is None or not lines else []
@@ -133,7 +133,10 @@ def loose_numbers(question: Question) -> bool:
     )
 
 
-def _is_about_spacing(question: Question) -> bool:
+def _is_about_spacing(question: Question, knowledge: Knowledge) -> bool:
+    """Whether what stands between is asked about, and no advice is surely about the same."""
+    if not focals(question) and nearest(question.text, knowledge.catalogue, 1, PLAIN):
+        return False
     return bool(question.adapters or focals(question)) and (
         question.topic in ("infinity", "focus", "cant-focus", "lose", "range", None)
     )

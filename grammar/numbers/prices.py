@@ -12,6 +12,7 @@ _PRICE: Final = "PRICE"
 _ONE: Final = "one"
 _BETWEEN: Final = frozenset(["JOIN", "CUE", "DET", "PREP", "AT", "VERB", "FILLER", "LETTER"])
 _REACH: Final = 5  # tokens between two prices
+_COSTS: Final = frozenset(["cost", "costs", "costing"])
 _ENDS: Final = frozenset(["STOP", "JOIN", "CUE"])  # what may stand behind a price that ends what is said
 
 
@@ -65,4 +66,6 @@ def _dealt(tokens: list[Token]) -> list[Token]:
         if bare and led.kind == "PREP" and led.text.casefold() == "for":
             tokens[at] = number.as_(_PRICE)
             tokens[at - 1] = led.as_("CUE")
+        elif bare and led.text.casefold() in _COSTS:
+            tokens[at] = number.as_(_PRICE)  # 'costs 20, and the other one 300'
     return tokens

@@ -19,3 +19,41 @@ def test_an_everyday_word_before_camera_or_lens_is_no_unknown_name(asked, text, 
 def test_what_one_has_read_is_not_measured_and_a_film_camera_is_no_film(asked):
     found = asked("i read my 50mm from the film camera turns into a 75 on the new one (aps-c). does the lens change?")
     assert flat(found).startswith("50 mm on APS-C frames like 76 mm")
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        (
+            "can i put a lens from a film camera directly on my digital camera or do i need something between",
+            "No one ring",
+        ),
+        ("is there a ring that fits every lens", "No one ring fits all"),
+        (
+            "my dad left me a box of lenses with a screw thread on the back, can i use them on my new camera",
+            "No one ring",
+        ),
+        ("is it dangerous to put an old lens on my camera", "Safe in itself."),
+        ("do old lenses focus by themselves", "an old lens has no motor: it is focused by hand"),
+        ("i got a metal ring with the lens, what is it for", "A ring that takes one mount in front"),
+        ("what does the mm on a lens mean", "focal length: From the rear principal plane"),
+        ("what is the sideways eight on my lens", "infinity focus:"),
+        ("what is a mount", "How a lens is held on a camera"),
+        ("what is a sensor", "The chip that takes the picture"),
+        ("what are the lugs everybody writes about", "lug: One of the wings"),
+        ("why do the pictures look so zoomed in compared to my phone", "takes only the middle of it"),
+        ("my lens says 50mm, how much will it zoom on a small sensor", "50 mm on APS-C frames like 76 mm"),
+        ("the picture is all white in the sun with my old lens, it has no settings", "Close its aperture ring"),
+        ("can i use a lens from a slide projector", "no focusing of their own"),
+        ("i want to photograph bees with an old lens, what is the cheapest trick", "Ways to come closer"),
+        ("why does my adapter cost 20 and the other one 300", "cheap and dear rings"),
+    ],
+)
+def test_a_plain_question_gets_its_plain_answer_first(asked, text, says):
+    found = flat(asked(text))
+    assert says in found[:700]
+
+
+@pytest.mark.parametrize("text", ["what is A mount", "what is a-mount", "what is an m mount", "what is x mount"])
+def test_a_mount_that_is_named_is_no_mount_in_general(asked, text):
+    assert "How a lens is held" not in flat(asked(text))

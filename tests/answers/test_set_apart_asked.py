@@ -204,3 +204,12 @@ def test_t_stops_are_set_against_f_numbers_and_are_no_mount(asked, text):
     found = asked(text)
     assert "For exposure the T-stop" in flat(found)
     assert "T2" not in found["reading"]
+
+
+@pytest.mark.parametrize(
+    "text", ["step up rings vs a filter for each lens", "step rings or a filter per lens, pros and cons"]
+)
+def test_one_filter_with_rings_is_set_against_a_filter_each(asked, text):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert flat(found).startswith("one large filter with step-up rings or a filter for each lens")

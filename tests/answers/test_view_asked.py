@@ -187,3 +187,9 @@ def test_under_one_is_no_price(asked):
     found = asked("0.64 reducer on a 1.5 crop body, is the total under 1")
     assert "net crop factor 0.98" in flat(found)[:80]
     assert "$" not in found["reading"]
+
+
+def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
+    found = flat(asked("aps-c body 1.5x. 35mm lens. i want same as 50 on ff, near enough?"))
+    assert found.startswith("To frame like 50 mm on full frame, APS-C needs 32.8 mm")
+    assert "To frame like 35 mm" not in found

@@ -18,6 +18,9 @@ from grammar.questions import Question, Thing
 FULL = "full frame"
 FULL_ID = "35mm-full-frame"
 FEW = 2
+_LIKE = re.compile(
+    r"\b(?:same as|like|match(?:es|ing)?|look of|equals?(?: to)?) (?:an? |my |the )?(\d+(?:\.\d+)?)", re.I
+)
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
 NEAR = 0.06  # so near is a view likened to in whole millimetres
@@ -41,7 +44,7 @@ def to_match(
     if source is not None and not targets:
         targets = [Crop(FULL, 1.0, 1.0)]
     told = Told()
-    for focal in lenses:
+    for focal in _likened_to(question, lenses):
         for crop in targets:
             ratio = known.by_diagonal / crop.by_diagonal
             needed = focal * ratio
@@ -55,6 +58,13 @@ def to_match(
                 text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
             told += Told((Line("head", f"{text}."),), tuple(rows))
     return told
+
+
+def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
+    """'a 35 on APS-C, want the same as 50 on full frame': of several lenses that which the view is to be like."""
+    found = _LIKE.search(question.text) if len(lenses) > 1 else None
+    wanted = [focal for focal in lenses if found is not None and focal == float(found[1])]
+    return wanted or lenses
 
 
 def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:

@@ -25,8 +25,27 @@ INSTEAD: Final = (
     "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
     " is a helicoid'; or name the lens and the body that it is about."
 )
+OF_MOUNTS = frozenset(
+    {
+        "register",
+        "throat",
+        "pitch",
+        "tpi",
+        "thread-form",
+        "major-diameter",
+        "clear-depth",
+        "flange",
+        "bayonet",
+        "breech-lock",
+        "lug",
+        "format",
+        "coverage",
+    }
+)  # terms of what a mount has, which is told of the mount itself
+NEAR = 2  # columns between a mount and the word that it only tells the kind of
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
+A_RING: Final = "adapter-ring"  # the term for one
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
 
@@ -48,18 +67,21 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if (question.said("aperture") or "").startswith(_T) and not named:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
     everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    everyday = None if _is_typed_as_name(question) else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
-    chosen = _terms_first(things) if told.lines else _mounts_first(things)
+    chosen = _terms_first(things) if told.lines else _mounts_first(things, question.text)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
     lines[:0] = _same_or_not(question, knowledge)
     pitch = pitch_said(question)
     lines[:0], quantities[:0] = pitch.lines, pitch.quantities
+    if not lines and mentions(question, "ring-for-what") and mentions(question, "ring-word"):
+        lines = list(_about("term", A_RING, knowledge, quantities))
     if not lines:
         lines = advice_lines(nearest(question.text, knowledge.catalogue, 1, ABOUT))
     if not lines:
@@ -69,6 +91,12 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _is_typed_as_name(question: Question) -> bool:
+    """'A mount', 'a-mount', 'x mount' are names of mounts; 'what is a mount' asks what mounts are."""
+    things = (*question.things, *question.lenses, *question.bodies)
+    return any(thing.kind == "mount" and not (thing.words == "a" or thing.words.startswith("a ")) for thing in things)
 
 
 def _same_or_not(question: Question, knowledge: Knowledge) -> list[Line]:
@@ -113,9 +141,19 @@ def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
     return [thing for thing in things if thing.kind == "term"]
 
 
-def _mounts_first(things: tuple[Thing, ...]) -> list[Thing]:
-    """'register of OM?': what the mount has, then what the word means."""
-    return sorted(things, key=lambda thing: thing.kind != "mount")
+def _mounts_first(things: tuple[Thing, ...], text: str) -> list[Thing]:
+    """'register of OM?': what the mount has, then what the word means; of 'an M hub' what a hub is first."""
+    mounts = [thing for thing in things if thing.kind == "mount"]
+
+    def is_head(term: Thing) -> bool:
+        if term.kind != "term" or term.id in OF_MOUNTS:
+            return False
+        if f"{term.words} mean" in text:
+            return True  # 'an M hub ... what does hub mean here'
+        return any(0 < term.column - mount.column - len(mount.words) <= NEAR for mount in mounts)
+
+    heads = [thing for thing in things if is_head(thing)]
+    return [*heads, *sorted((one for one in things if one not in heads), key=lambda thing: thing.kind != "mount")]
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
