@@ -228,4 +228,4 @@ def test_so_much_too_thick_or_thin_is_no_question_which(club):
 
 def test_marks_that_read_wrong_may_be_put_right_although_infinity_is_reached(club):
     found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", "can i fix it")[-1]
-    assert "Nothing has to be put right. - to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)
+    assert "to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)

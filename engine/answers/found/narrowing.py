@@ -262,7 +262,7 @@ def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:
     """A lens named by one mount that measures as another of the same thread is of that other: 'C', 12.5 mm, is CS."""
     mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
-    if measured_mm is None or mount is None or not mount.thread:
+    if measured_mm is None or mount is None or not (mount.thread or thing.ambiguous):
         return thing
     near = catalogue.assumptions["register-by-paper"].value.greatest
     sizes = {name: catalogue.mounts[name].register_mm for name in thing.ids if name in catalogue.mounts}
@@ -275,6 +275,8 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
         return replace(thing, ids=kept) if thing.ambiguous and thing.id in kept else thing
     if kept:
         return replace(thing, ids=kept)  # of one name it is that which has the distance
+    if not mount.thread:
+        return thing
     alike = [
         (abs(row.register_mm.nominal - measured_mm), row.id)
         for row in catalogue.mounts.values()

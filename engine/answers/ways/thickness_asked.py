@@ -35,7 +35,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     thick = "too thick" if off > 0 else "too thin"
     under = question.mentions("off-too-thin", "off-too-short")
     text = f"{small_mm(abs(off))} {thick}: right is {right}."
-    if not (over and under):  # 'too short? too long?'
+    if not ((over and under) or question.asks_which_way):  # 'too short? too long?'
         text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
 

@@ -25,6 +25,24 @@ INSTEAD: Final = (
     "What is known here is how lenses mount: ask about a mount, a thread, a ring or a word of the trade, such as 'what"
     " is a helicoid'; or name the lens and the body that it is about."
 )
+OF_MOUNTS = frozenset(
+    {
+        "register",
+        "throat",
+        "pitch",
+        "tpi",
+        "thread-form",
+        "major-diameter",
+        "clear-depth",
+        "flange",
+        "bayonet",
+        "breech-lock",
+        "lug",
+        "format",
+        "coverage",
+    }
+)  # terms of what a mount has, which is told of the mount itself
+NEAR = 2  # columns between a mount and the word that it only tells the kind of
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
 A_RING: Final = "adapter-ring"  # the term for one
@@ -55,7 +73,7 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
-    chosen = _terms_first(things) if told.lines else _mounts_first(things)
+    chosen = _terms_first(things) if told.lines else _mounts_first(things, question.text)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
     lines[:0], quantities[:0] = told.lines, told.quantities
@@ -123,9 +141,19 @@ def _terms_first(things: tuple[Thing, ...]) -> list[Thing]:
     return [thing for thing in things if thing.kind == "term"]
 
 
-def _mounts_first(things: tuple[Thing, ...]) -> list[Thing]:
-    """'register of OM?': what the mount has, then what the word means."""
-    return sorted(things, key=lambda thing: thing.kind != "mount")
+def _mounts_first(things: tuple[Thing, ...], text: str) -> list[Thing]:
+    """'register of OM?': what the mount has, then what the word means; of 'an M hub' what a hub is first."""
+    mounts = [thing for thing in things if thing.kind == "mount"]
+
+    def is_head(term: Thing) -> bool:
+        if term.kind != "term" or term.id in OF_MOUNTS:
+            return False
+        if f"{term.words} mean" in text:
+            return True  # 'an M hub ... what does hub mean here'
+        return any(0 < term.column - mount.column - len(mount.words) <= NEAR for mount in mounts)
+
+    heads = [thing for thing in things if is_head(thing)]
+    return [*heads, *sorted((one for one in things if one not in heads), key=lambda thing: thing.kind != "mount")]
 
 
 def _about(kind: str, name: str, knowledge: Knowledge, quantities: list[Quantity]) -> Iterator[Line]:
