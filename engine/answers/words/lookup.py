@@ -9,7 +9,7 @@ from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
-from engine.answers.parts.nearby import nearest, term_known_as, term_misspelt, words_asked_about
+from engine.answers.parts.nearby import MOST_BESIDE, PLAIN, nearest, term_known_as, term_misspelt, words_asked_about
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
@@ -27,6 +27,8 @@ INSTEAD: Final = (
 )
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
+MOST_TOLD: Final = 3  # words beside those of a term, where it is told what is seen: 'my lens has a red dot, what for'
+ENGRAVED: Final = "engravings"  # the advice on what stands on a lens
 A_RING: Final = "adapter-ring"  # the term for one
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
@@ -48,13 +50,20 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     named = any(thing.kind == "term" for thing in things)
     if (question.said("aperture") or "").startswith(_T) and not named:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
-    everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
+    everyday = term_known_as(question.text, knowledge.catalogue, beside)
     everyday = None if _is_typed_as_name(question) else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
+    engraved = knowledge.catalogue.advice.get(ENGRAVED) if everyday is None and not named else None
+    rows = [engraved] if engraved is not None and mentions(question, "engraving-asked") else []
+    if not rows and everyday is None and mentions(question, "what-for"):
+        rows = list(nearest(question.text, knowledge.catalogue, 1, PLAIN))  # a part that has no name
+    if rows:
+        return Answer(question.text, "definition", ANSWERED, tuple(advice_lines(rows)), question=question)
     chosen = _terms_first(things) if told.lines else _mounts_first(things)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
