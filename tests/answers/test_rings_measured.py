@@ -211,3 +211,18 @@ def test_thicker_on_one_side_is_a_tilt_and_not_too_thick(talked):
 def test_a_nominal_and_a_reading_are_no_two_sides(talked):
     found = flat(talked("should be 27.46, measures 27.40 on my caliper"))
     assert "0.06 mm too close" in found
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "off"),
+    [
+        ("C/Y 35 on EF with a 1.5 mm ring measured 1.46, fine?", 1.46, "0.04 mm too close"),
+        ("my 11.8 mm ring measures 11.75, M 35 on Z, infinity?", 11.75, "0.05 mm too close"),
+        ("1.5 mm ring, calipers say 1.46. C/Y 35 on EF infinity?", 1.46, "0.04 mm too close"),
+        ("a 27.5 ring that mikes 27.43, M42 on E, ok for a 28?", 27.43, "0.03 mm too close"),
+    ],
+)
+def test_what_a_ring_measures_counts_and_not_what_it_was_sold_as(asked, text, size, off):
+    found = flat(asked(text))
+    assert f"your {size} mm ring" in found
+    assert off in found
