@@ -6,6 +6,7 @@ import pytest
 
 from engine.render.record import record_of
 from tests.answers.picture import close, flat, numbers
+from tests.answers.talks import flat as told
 from tests.answers.talks import talk
 
 
@@ -226,3 +227,20 @@ def test_what_a_ring_measures_counts_and_not_what_it_was_sold_as(asked, text, si
     found = flat(asked(text))
     assert f"your {size} mm ring" in found
     assert off in found
+
+
+@pytest.mark.parametrize(
+    "asks", ["so is it too thick or too thin", "too thin or too thick?", "is that too long or short"]
+)
+def test_which_way_a_ring_is_off_is_told_first_where_that_is_asked(club, asks):
+    found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", asks)[-1]
+    assert told(found).startswith("0.2 mm too thin: right is 22.5 mm.")
+
+
+def test_so_much_too_thick_or_thin_is_no_question_which(club):
+    assert "0.1 mm too thin" in told(talk(club, "m42 50 on E, ring 0.1 too thin or thick, does it matter")[-1])
+
+
+def test_marks_that_read_wrong_may_be_put_right_although_infinity_is_reached(club):
+    found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", "can i fix it")[-1]
+    assert "to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)
