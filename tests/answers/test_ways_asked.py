@@ -118,3 +118,9 @@ def test_mounts_listed_behind_a_colon_are_those_of_the_lenses(club, text, mounts
     found = club.ask(text)
     assert [len(found.question.lenses), found.question.bodies[0].id] == [mounts, body]
     assert f"Together {mounts} adapters" in " ".join(line.text for line in found.lines)
+
+
+def test_an_aperture_ring_that_works_is_told_and_not_asked_about(asked):
+    told = asked("85mm C/Y portrait lens for a Z body, all metal, aperture ring works. Is there a plain ring for it?")
+    assert flat(told).startswith("An 85 mm C/Y lens on a Z-mount body: reaches infinity")
+    assert flat(asked("85mm C/Y on Z, does the aperture ring work?")).startswith("Yes, the iris works")
