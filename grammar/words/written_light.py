@@ -7,6 +7,7 @@ from typing import Final
 
 from grammar.words.written import STOPS, Literal, amount
 
+_MINUTE: Final = 60.0  # s
 _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
@@ -190,6 +191,11 @@ def nd_up_to(match: re.Match[str]) -> Literal | None:
 
 def seconds(match: re.Match[str]) -> Literal:
     return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
+
+
+def minutes(match: re.Match[str]) -> Literal:
+    time = float(match.group("n")) * _MINUTE
+    return Literal("SHUTTER", (time,), match.end(), "s", f"{time:g} s")
 
 
 def stops(match: re.Match[str]) -> Literal | None:

@@ -167,3 +167,16 @@ def test_before_the_front_principal_plane_the_extension_hangs_on_no_plane(asked,
 )
 def test_what_an_extension_is_wanted_for_is_the_lens(asked, text):
     assert close(45) in [row[0] for row in numbers(asked(text), "extension_mm")]
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "tube"),
+    [
+        ("tube 36 on 200mm, min focus 2.5m normally. how near now", 200, 36),
+        ("tube 12 behind a 50, size?", 50, 12),
+    ],
+)
+def test_the_number_behind_a_tube_is_its_length_where_its_lens_follows(club, text, focal, tube):
+    found = club.ask(text).question
+    assert [lens.focal_length_mm for lens in found.lenses] == [focal]
+    assert [piece.thickness_mm for piece in found.adapters] == [(tube, tube)]

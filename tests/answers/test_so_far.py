@@ -282,3 +282,8 @@ def test_what_is_sharp_with_the_lens_at_its_infinity_stop_is_as_far_as_it_gets(t
 def test_infinity_at_a_mark_before_the_stop_is_still_too_close(talked):
     found = flat(talked("the 50 hits infinity at 15 m on the scale, well before the hard stop. shim?"))
     assert "too close" in found
+
+
+def test_a_distance_that_is_not_reached_in_truth_tells_how_thick_the_ring_is_at_least(asked):
+    found = flat(asked("can't get sharp at the far wall 12m, K 28mm on E through a no-name ring. near is fine"))
+    assert "Yours does not: it is more than 0.066 mm too thick" in found

@@ -15,7 +15,7 @@ from engine.answers.exposure.stop_steps import stops_said
 from engine.answers.exposure.two_stops import FIXED, metered_first, stops_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import mentions, number, numbers
+from engine.answers.parts.said import last_said, mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.base.compact import compact, replace
@@ -166,7 +166,11 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         out.append(Change(f"ISO {isos[0]:g} to ISO {isos[-1]:g}", log2(isos[-1] / isos[0])))
     light = light_of(question, knowledge)
     if light.filters:
-        out.append(Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal))
+        off = (
+            last_said(question, "filter-off") > question.text.casefold().find("nd") >= 0
+        )  # '4 min with ND1000, without?'
+        said = f"{'without ' if off else ''}{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops"
+        out.append(Change(said, held(light).nominal if off else -held(light).nominal))
     told = number(question, "stops")
     if told is not None and not light.filters:
         shorter = mentions(question, "faster-now")
