@@ -29,7 +29,7 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_swapped(_with_own(list(tokens)))
+    out = _with_swapped(_with_mikes(_with_own(list(tokens))))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
@@ -47,6 +47,22 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
             key = "flange-to-image" if _is_of_flange(out, measured) else "thickness"
             out[measured] = out[measured].as_("KEYED", value=key, unit="mm")
     return out
+
+
+def _with_mikes(tokens: list[Token]) -> list[Token]:
+    """'a 1.5 mm ring measured 1.46': the length beside the ring is what it was sold as, and what it measures counts."""
+    for at in range(2, len(tokens)):
+        token = tokens[at]
+        piece = next((n for n in range(at - 1, max(0, at - _AHEAD), -1) if tokens[n].kind == "PIECE"), None)
+        measured = _ahead(tokens, at) if (token.kind, token.value) == ("MEASURE", "size") else None
+        if piece is None or measured is None or not _is_length(tokens[piece - 1]) or "." not in tokens[measured].text:
+            continue
+        sold, size = tokens[piece - 1].numbers[0], tokens[measured].numbers[0]
+        if 0 < abs(sold - size) <= max(_LEAST_APART_MM, min(_APART_MM, _APART * size)) / 2:
+            tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
+            tokens[at] = token.as_("CUE")
+            tokens[piece - 1 : piece + 1] = [tokens[piece], tokens[piece - 1].as_("KEYED", value=NOMINAL, unit="mm")]
+    return tokens
 
 
 def _leave_out(tokens: list[Token], at: int) -> None:

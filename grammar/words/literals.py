@@ -269,7 +269,7 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
     # '4 min with nd1000'; 'min focus' is no time, nor is 'a few minutes walk'
     (
-        "0", rf"(?P<n>\d{{1,2}}(?:\.\d+)?)\s?(?:minutes?|mins?){_END}"
+        "0", rf"(?P<n>\d{{1,2}}(?:\.\d+)?)\s?(?:minutes?|mins?)(?:\s(?:exposure|long))?{_END}"
         r"(?!\s?(?:focus|dist|far|near|clos|walk|away|ago|\d))", lit.minutes,
     ),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),

@@ -7,7 +7,6 @@ from typing import Final
 
 from grammar.words.written import STOPS, Literal, amount
 
-_MINUTE: Final = 60.0  # s
 _MOST_STOPS: Final = 20
 _LEAST_FOCAL: Final = 12  # that a whole number below is rather a stop or a part of an inch
 _PARTS_OF_INCH: Final = frozenset([16, 32, 64])
@@ -194,7 +193,8 @@ def seconds(match: re.Match[str]) -> Literal:
 
 
 def minutes(match: re.Match[str]) -> Literal:
-    time = float(match.group("n")) * _MINUTE
+    """'2 minutes with ND1000': a time of exposure, in seconds."""
+    time = 60.0 * float(match.group("n"))
     return Literal("SHUTTER", (time,), match.end(), "s", f"{time:g} s")
 
 

@@ -140,3 +140,16 @@ def test_a_change_that_darkens_wants_no_density(asked):
 def test_a_filter_that_is_taken_off_makes_the_time_shorter(asked, text, seconds):
     low, high = numbers(asked(text), "shutter_s")[0]
     assert low == high == pytest.approx(seconds, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("text", "time"),
+    [
+        ("10 minutes with nd1000, what was it without", 600 / 1000),
+        ("2s with a 10 stop filter, what shutter without", 2 / 1024),
+        ("2 minutes without filter, with nd8?", 960),
+        ("1/1000 without filter, what shutter with ND64", 0.064),
+    ],
+)
+def test_a_time_told_with_the_filter_is_the_shorter_without_it(asked, text, time):
+    assert numbers(asked(text), "shutter_s")[0][0] == pytest.approx(time, rel=0.04)

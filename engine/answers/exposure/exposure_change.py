@@ -15,7 +15,7 @@ from engine.answers.exposure.stop_steps import stops_said
 from engine.answers.exposure.two_stops import FIXED, metered_first, stops_told
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import last_said, mentions, number, numbers
+from engine.answers.parts.said import mentions, number, numbers
 from engine.answers.parts.wording import f_number, listed, trimmed
 from engine.answers.picture.circles import glass_factor
 from engine.base.compact import compact, replace
@@ -166,15 +166,22 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         out.append(Change(f"ISO {isos[0]:g} to ISO {isos[-1]:g}", log2(isos[-1] / isos[0])))
     light = light_of(question, knowledge)
     if light.filters:
-        off = (
-            last_said(question, "filter-off") > question.text.casefold().find("nd") >= 0
-        )  # '4 min with ND1000, without?'
-        said = f"{'without ' if off else ''}{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops"
-        out.append(Change(said, held(light).nominal if off else -held(light).nominal))
+        off = mentions(question, "time-without")  # '10 minutes with ND1000, what was it without'
+        says = f"{'Without ' if off else ''}{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops"
+        out.append(Change(says, held(light).nominal if off else -held(light).nominal))
     told = number(question, "stops")
     if told is not None and not light.filters:
-        shorter = mentions(question, "faster-now")
-        way = "more light" if shorter else "of ND" if mentions(question, "filtered") else "less light"
+        taken_off = mentions(question, "filtered") and mentions(question, "time-without")
+        shorter = mentions(question, "faster-now") or taken_off
+        way = (
+            "of ND off"
+            if taken_off
+            else "more light"
+            if shorter
+            else "of ND"
+            if mentions(question, "filtered")
+            else "less light"
+        )
         out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
     factor = glass_factor(question, knowledge.catalogue)
     if factor is not None:

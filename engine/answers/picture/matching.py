@@ -32,7 +32,7 @@ def to_match(
     question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
 ) -> Told:
     """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
-    source, meant = _source(question, facts), of_mount(question.lens, facts)
+    source, meant = _source(question, facts) or _before_full(question, facts), of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
@@ -126,6 +126,16 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
     _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
+
+
+def _before_full(question: Question, facts: Catalogue) -> Format | None:
+    """'9 mm on 2/3 in, which full frame lens shows that': the frame told with the focal length, ahead of 'which'."""
+    lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    asked, told = question.places("like-full"), formats_told(question, facts)
+    if lens is None or not asked or not told or _column_of_focal(lens, question.text) - 1 > asked[0].at:
+        return None
+    thing, form = told[0]
+    return form if thing.column - 1 < asked[0].at and form.id not in FULL_FRAMES else None
 
 
 def _column_of_focal(lens: Thing, text: str) -> int:
