@@ -193,3 +193,7 @@ def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
     found = flat(asked("aps-c body 1.5x. 35mm lens. i want same as 50 on ff, near enough?"))
     assert found.startswith("To frame like 50 mm on full frame, APS-C needs 32.8 mm")
     assert "To frame like 35 mm" not in found
+
+
+def test_a_lens_on_a_mount_named_for_its_frame_stays_what_it_is(asked):
+    assert "It stays a 25 mm lens" in flat(asked("is a 25 on mft a 25 or a 50"))
