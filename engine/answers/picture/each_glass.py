@@ -51,11 +51,11 @@ def behind_either(question: Question, crops: list[Crop]) -> Told:
     """The one lens behind each of two kinds of glass to choose from; nothing where they stand one behind the other."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm]
     glass = [piece for piece in question.adapters if piece.factor]
-    either = len(lenses) == 1 and _are_either(glass, question.text)
+    either = len(lenses) == 1 and are_either(glass, question.text)
     return _behind_each(lenses[0], glass, crops, question) if either else Told()
 
 
-def _are_either(glass: Sequence[Thing], text: str) -> bool:
+def are_either(glass: Sequence[Thing], text: str) -> bool:
     """'1.4x or 2x for my 300': two kinds of glass to choose from, and not one behind the other."""
     if len(glass) != PAIR or glass[0].factor == glass[1].factor:
         return False
