@@ -64,7 +64,8 @@ def incomplete(
     if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):
         told = example_of_spacing(question, knowledge)
         lines = list(told.lines)
-    advice = _advice_lines(question, knowledge) if lens is None or not lines else []
+    # beside a lens that is named only what is surely about the same
+    advice = _advice_lines(question, knowledge, SURE if lens is None else PLAIN) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
     several = [side for side in lenses if isinstance(side, LensSide)]
     if body is None and len({side.mount.id for side in several}) > 1:

@@ -191,3 +191,16 @@ def test_close_up_lenses_that_are_stacked_add_up(asked):
 )
 def test_the_first_of_a_row_of_tubes_behind_a_lens_is_a_tube(desk, text, tubes):
     assert [piece.thickness_mm for piece in desk.ask(text).question.adapters] == tubes
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "tube"),
+    [
+        ("tube 36 on 200mm, min focus 2.5m normally. how near now", 200, 36),
+        ("tube 12 behind a 50, size?", 50, 12),
+    ],
+)
+def test_the_number_behind_a_tube_is_its_length_where_its_lens_follows(club, text, focal, tube):
+    found = club.ask(text).question
+    assert [lens.focal_length_mm for lens in found.lenses] == [focal]
+    assert [piece.thickness_mm for piece in found.adapters] == [(tube, tube)]
