@@ -11,6 +11,8 @@ NOMINAL: Final = "nominal"
 _BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
 _BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
+_RING: Final = "ring"  # 'on the ring' is one phrase
+_CALIPER: Final = "caliper"
 _MEASURES: Final = "measure"
 _WITH: Final = "with"
 _SWAPS: Final = ("swap", "replac", "exchang")
@@ -79,7 +81,7 @@ def _is_of_flange(tokens: list[Token], at: int) -> bool:
 def _with_own(tokens: list[Token]) -> list[Token]:
     """'should the ring be 1.0? mine is 0.93': of two that nearly agree the other is the right one."""
     for at, token in enumerate(tokens):
-        if token.kind != "MEASURE" or token.value != _OWN:
+        if token.kind != "MEASURE" or not (token.value == _OWN or _is_caliper_on_ring(tokens, at)):
             continue
         tokens[at] = token.as_("CUE")
         measured = _ahead(tokens, at)
@@ -114,6 +116,16 @@ def _with_swapped(tokens: list[Token]) -> list[Token]:
     tokens[old] = tokens[old].as_("KEYED", value=NOMINAL, unit="mm")
     tokens[new] = tokens[new].as_("KEYED", value="thickness", unit="mm")
     return tokens
+
+
+def _is_caliper_on_ring(tokens: list[Token], at: int) -> bool:
+    """'28.5 is written on the ring, caliper 28.46': what it reads is the ring's, where another length nearly agrees."""
+    ringed = any(one.kind == "PIECE" or one.text.casefold().endswith(_RING) for one in tokens)
+    if not ringed or not tokens[at].text.casefold().startswith(_CALIPER):
+        return False
+    measured = _ahead(tokens, at)
+    right = _measured(tokens, measured) if measured is not None else None
+    return right is not None and abs(tokens[right].numbers[0] - tokens[measured or 0].numbers[0]) <= _LEAST_APART_MM
 
 
 def _is_of_piece(token: Token) -> bool:

@@ -130,6 +130,19 @@ def test_a_change_that_darkens_wants_no_density(asked):
 
 
 @pytest.mark.parametrize(
+    ("text", "seconds"),
+    [
+        ("bulb 4 min with nd1000, what was without", 240 / 2**10),
+        ("30 s with an nd64, what is it without the filter?", 30 / 2**6),
+        ("1/500 without filter, what with ND64", 2**6 / 500),
+    ],
+)
+def test_a_filter_that_is_taken_off_makes_the_time_shorter(asked, text, seconds):
+    low, high = numbers(asked(text), "shutter_s")[0]
+    assert low == high == pytest.approx(seconds, rel=0.03)
+
+
+@pytest.mark.parametrize(
     ("text", "time"),
     [
         ("10 minutes with nd1000, what was it without", 600 / 1000),
