@@ -41,8 +41,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_scale_pair(_with_mentioned(got, lexicon))
     if before is None:
         return got
+    from grammar.turns.filter_tried import with_filter_tried
+    from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.whom import known_with
 
+    got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
 
@@ -117,13 +120,15 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.leaning import leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
+    from grammar.turns.measured_again import measured_again
     from grammar.turns.naming_next import named_next
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.word_again import word_again
 
-    reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
+    reply = measured_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
+    reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
     heard = with_ring_held(mount_kept(heard, before), before)
