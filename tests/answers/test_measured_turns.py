@@ -158,3 +158,41 @@ def test_what_a_filter_showed_of_the_light_holds_for_other_settings_and_not_for_
     )
     assert flat(closed).startswith("4.8 stops of ND")
     assert flat(cloudy).startswith("4.0 stops of ND")
+
+
+@pytest.mark.parametrize(
+    ("first", "way"),
+    [
+        ("my c to e adapter measures 0.15 short, what does that do with a 25mm f1.4", "Too close, by 0.15 mm"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "Too close, by 0.15 mm"),
+        ("50mm lens stops at 30 m, how much off", "Too far out, by 0.084 mm"),
+        ("m42 to e ring is 27.6 mm", "Too far out, by 0.14 mm"),
+    ],
+)
+@pytest.mark.parametrize(
+    "turn",
+    ["which way is it off", "is the ring too thick or too thin then", "too long or short?", "in which direction"],
+)
+def test_which_way_it_is_off_is_said_first_and_asking_changes_nothing(club, first, way, turn):
+    _, found, again = talk(club, first, turn, "which way is it off")
+    assert flat(found).startswith(way)
+    assert flat(again).startswith(way)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "said"),
+    [
+        ("50mm lens stops at 30 m, how much off", "is the ring too thin", "No: too far out, by 0.084 mm"),
+        ("50mm lens stops at 30 m, how much off", "is it too close to the sensor", "No: too far out, by 0.084 mm"),
+        ("50mm lens stops at 30 m, how much off", "so the ring is too thick?", "Yes: too far out, by 0.084 mm"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "is the ring too thick then", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does it sit too far out", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does the lens stop short", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does it go past infinity", "Yes: too close"),
+        ("my c to e adapter measures 0.15 short, ok for a 25mm f1.4?", "is it too thick", "No: too close, by 0.15 mm"),
+    ],
+)
+def test_whether_it_is_off_one_way_is_a_question_and_tells_nothing_anew(club, first, turn, said):
+    _, found, again = talk(club, first, turn, "which way is it off")
+    assert flat(found).startswith(said)
+    assert said.split(":")[1].split(",")[0].strip() in flat(again)[:40].casefold()
