@@ -288,7 +288,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("definition",), heard(_size, "by-size")),
     (("definition",), heard(_registers_apart, "register-spoken")),
     (("identify-mount",), heard(_threads, "do-they-meet")),
-    (WAYS, heard(_thickness_asked, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed")),
+    (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
     ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
     (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
     ((*WAYS, "shim-calibration"), heard(_way_off, "way-asked")), ((*WAYS, "shim-calibration"), _so_far),

@@ -14,6 +14,7 @@ ASKED_CLOSE: Final = "asked-close"  # or too close
 _OUT: Final = ("off-too-thick", "off-too-long", "off-thicker", "off-thick-too-much", "off-too-far-out", "sits-too-far")
 _CLOSE: Final = ("off-too-thin", "off-too-short", "off-thinner", "off-too-close", "sits-too-close")
 _ENDS: Final = ("ends-at", "no-farther", "stops-at", "infinity-missed", "said-to-fall-short")
+_EITHER_WAY: Final = "off-either-way"
 _ASKS: Final = "yes-or-no"
 _OPENING: Final = 12  # signs at most before the words that ask: 'so then is it'
 _SEATED: Final = frozenset(["shim-calibration", "focus-verdict", "chain"])
@@ -23,6 +24,8 @@ _ERRORS: Final = ("thickness", "mark", "shim")  # keys that tell by how much it 
 def without_asked(found: tuple[Mention, ...]) -> tuple[Mention, ...]:
     """What is mentioned, without what is only asked: 'too thick or too thin?' tells neither."""
     asked = [one for one in found if one.key == WAY_ASKED]
+    if any(one.key == _EITHER_WAY for one in found):
+        return tuple(one for one in found if one.key != WAY_ASKED)  # '0.1 too thick or thin' tells by how much
     return tuple(one for one in found if one.key not in (*_OUT, *_CLOSE, *_ENDS) or not _meets(one, asked))
 
 

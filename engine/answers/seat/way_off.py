@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
@@ -12,6 +13,7 @@ from engine.base.interval import is_known
 from grammar.questions import Question
 from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT
 
+_LED: Final = re.compile(r"(No, )?[\d.]+ mm too |No, it is as it should be")  # how it begins where it is told already
 _LEAST: Final = 0.005  # mm; less is nothing
 _OF_CHAIN: Final = ("stack_mm", "ring_thickness_mm")
 
@@ -19,7 +21,7 @@ _OF_CHAIN: Final = ("stack_mm", "ring_thickness_mm")
 def with_way_off(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind which way it is off, where a number of it tells that."""
     off = _off(answer)
-    if off is None:
+    if off is None or (question.asks_which_way and _LED.match(answer.lines[0].text)):
         return answer
     head = Line("head", _answered(_told(off), off, question))
     return replace(answer, lines=(head, *(line for line in answer.lines if line != head)))
