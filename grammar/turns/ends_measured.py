@@ -27,7 +27,8 @@ def ends_measured(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     low, high = piece.thickness_mm or (0.0, 0.0)
     told = low if shut else high
     near = [length for length in _lengths(heard) if abs(length - told) <= _NEAR * told]
-    if not near or heard.readings.f_number is not None:
+    # 'and fully out at 31' of one of 17 to 31 mm: set to that end, which stays
+    if not near or near[0] == told or heard.readings.f_number is not None:
         return None
     ends = (near[0], high) if shut else (low, near[0])
     if ends[0] >= ends[1]:

@@ -215,6 +215,21 @@ def test_a_nominal_and_a_reading_are_no_two_sides(talked):
 
 
 @pytest.mark.parametrize(
+    ("text", "size", "off"),
+    [
+        ("C/Y 35 on EF with a 1.5 mm ring measured 1.46, fine?", 1.46, "0.04 mm too close"),
+        ("my 11.8 mm ring measures 11.75, M 35 on Z, infinity?", 11.75, "0.05 mm too close"),
+        ("1.5 mm ring, calipers say 1.46. C/Y 35 on EF infinity?", 1.46, "0.04 mm too close"),
+        ("a 27.5 ring that mikes 27.43, M42 on E, ok for a 28?", 27.43, "0.03 mm too close"),
+    ],
+)
+def test_what_a_ring_measures_counts_and_not_what_it_was_sold_as(asked, text, size, off):
+    found = flat(asked(text))
+    assert f"your {size} mm ring" in found
+    assert off in found
+
+
+@pytest.mark.parametrize(
     "asks", ["so is it too thick or too thin", "too thin or too thick?", "is that too long or short"]
 )
 def test_which_way_a_ring_is_off_is_told_first_where_that_is_asked(club, asks):

@@ -91,7 +91,9 @@ def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
 
 def pitch_mm(question: Question) -> float | None:
     """The pitch of a thread as told: '0.75 mm', '32 tpi', '42 mm x 0.75'; None where none is."""
-    text = question.said("pitch") or (question.said("thread") or "").partition("x")[2]
+    thread = question.said("thread") or ""
+    inches = thread.partition(" in-")[2]
+    text = question.said("pitch") or thread.partition("x")[2] or (f"{inches} tpi" if inches else "")
     found = re.search(r"\d+(?:\.\d+)?", text)
     if found is None:
         return None

@@ -10,6 +10,7 @@ from engine.base.units import MM_PER_INCH
 from grammar.questions import Question
 
 _PER_INCH = "tpi"
+_INCHES = "in-"
 _USED = ("turns", "other_pitch", "travel")  # keys of what a pitch is told for; else it is asked itself
 
 
@@ -19,7 +20,9 @@ def pitch_said(question: Question) -> Told:
     if pitch is None or any(question.said(key) is not None for key in _USED):
         return Told()
     per_inch = MM_PER_INCH / pitch
-    if _PER_INCH in (question.said("pitch") or "") + (question.said("thread") or ""):
+    thread = question.said("thread") or ""
+    in_mm = _INCHES in thread and mentions(question, "pitch-in-mm")  # '1 in-32', for a metric lathe
+    if in_mm or _PER_INCH in (question.said("pitch") or "") + thread:
         text = f"{trimmed(per_inch, 2)} tpi is {trimmed(pitch, 4)} mm a turn: 25.4 / {trimmed(per_inch, 2)}."
     elif mentions(question, "per-inch"):
         text = (
