@@ -246,9 +246,11 @@ def area(match: re.Match[str]) -> Literal | None:
 
 
 def pixels(match: re.Match[str]) -> Literal:
-    across, down, millions = (match.group(name) for name in ("a", "b", "n"))
+    across, down, millions, wide = (match.group(name) for name in ("a", "b", "n", "w"))
     if millions:
         return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")
+    if wide:
+        return Literal("PIXELS", (float(wide),), match.end(), said=f"{wide} pixels across")
     count = float(across) * float(down)
     return Literal("PIXELS", (count,), match.end(), said=f"{across} x {down} pixels")
 
