@@ -151,16 +151,16 @@ def _within_cues(line: Line) -> tuple[Token, ...]:
     spans = [(cue.column, cue.end) for cue in line.cues if cue.tells == "equiv"]
 
     def inside(token: Token) -> bool:
-        end = token.column + len(token.text) - 1
-        return any(
-            start <= token.column and end <= last and (start, last) != (token.column, end) for start, last in spans
-        )
+        own = token.column, token.column + len(token.text) - 1
+        return any(start <= own[0] and own[1] <= last and (start, last) != own for start, last in spans)
 
-    stops = [(cue.column, cue.end) for cue in line.cues if cue.tells == "effective-f"]
+    letters = [(cue.column + 1, cue.end) for cue in line.cues if cue.tells == "effective-f"]
+    letters += [(one.column, one.column) for one in line.spoken if one.kind == "term" and len(one.text) > 3]
 
     def of_stop(token: Token) -> bool:
-        """'the real f': the letter is that of a stop, and no mount."""
-        return token.kind == "LETTER" and any(start < token.column <= last for start, last in stops)
+        """'the real f', 'a T number': the letter is that of a stop, or of a term, and no mount."""
+        letter = token.kind in ("LETTER", "MOUNT") and len(token.text) == 1
+        return letter and any(start <= token.column <= last for start, last in letters)
 
     return tuple(
         token.as_("CUE", ids=()) if (token.kind in _CUED and inside(token)) or of_stop(token) else token

@@ -38,6 +38,7 @@ from engine.facts.guidance import Advice
 from engine.facts.records import Mount
 from grammar.questions import ALL, Question, Thing
 
+APART = ("set-against", "plain-way")  # that single rings are told of beside a hub
 DEAR_OR_CHEAP = "cheap ring or dear ring"  # what two prices for one piece ask about
 
 
@@ -75,10 +76,10 @@ def plan(question: Question, knowledge: Knowledge) -> Answer:
 def _hub_or_singles(question: Question) -> Question:
     """'singles or go through M': the mount that they might go through is a hub, and not what every chain must use."""
     via = question.limits.using
-    if len(via) != 1 or len(question.lenses) < 2 or not mentions(question, "set-against") or hub_of(question):
+    if len(via) != 1 or len(question.lenses) < 2 or not mentions(question, *APART) or hub_of(question):
         return question
-    hub = Thing(piece=HUB, front=via)
-    return question.with_(limits=replace(question.limits, using=()), adapters=(*question.adapters, hub))
+    with_hub = (*question.adapters, Thing(piece=HUB, front=via))
+    return question.with_(limits=replace(question.limits, using=()), adapters=with_hub)
 
 
 def _led(question: Question, answer: Answer | None, told: Told) -> list[Line]:
@@ -149,8 +150,7 @@ def _pairs_told(
         return for_all_of_them(question, one_pair(question, lenses[0], bodies[0], knowledge, "buy-plan"))
     from engine.answers.ways.several import each_pair
 
-    # 'singles or a hub': the hub is told beside the pairs, which are the singles
-    singles = tuple(one for one in question.adapters if one.piece != HUB or not mentions(question, "set-against"))
+    singles = tuple(one for one in question.adapters if one.piece != HUB or not mentions(question, *APART))
     return each_pair(question.with_(adapters=singles), lenses, bodies, knowledge)
 
 

@@ -32,7 +32,7 @@ from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
-from engine.physics import calibration
+from engine.base.units import MM_PER_INCH
 from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
@@ -113,7 +113,7 @@ def _in_thou(told: Told, question: Question) -> Told:
     shims = [row.value.nominal for row in told.quantities if row.name == "shim_mm"]
     if not shims or not mentions(question, "thou-or-inch"):
         return Told()
-    text = f"{small_mm(shims[0])} is {trimmed(shims[0] / calibration.INCH_MM * 1000, 1)} thou."
+    text = f"{small_mm(shims[0])} is {trimmed(shims[0] / MM_PER_INCH * 1000, 1)} thou."
     return Told((Line("text", text),))
 
 
@@ -135,6 +135,7 @@ def _parts(question: Question, knowledge: Knowledge) -> Iterator[Told]:
     if first:
         yield sheets
     yield told
+    yield _so_thick(question, told)
     yield screwed_in(question, knowledge)
     yield turned(question, knowledge) + drift(question, knowledge) + lead_told(question)
     wanted = shim if shim is not None or told.lines else _needed(question)
@@ -183,6 +184,18 @@ def _shims(question: Question, knowledge: Knowledge) -> tuple[Told, float | None
             first = x.nominal if named and first is None else first  # of usual lengths none is that of the lens
             told += _shim(focal, at, x, limit, question.feet, several=len(named) != 1)
     return told, first
+
+
+def _so_thick(question: Question, told: Told) -> Told:
+    """'the ring is 27.3, infinity at the 4 m mark': how thick it should be, where how thick it is was told."""
+    sizes = [one.thickness_mm[0] for one in question.adapters if one.thickness_mm and len(set(one.thickness_mm)) == 1]
+    sizes += [one for one in numbers(question, "thickness") if not sizes]
+    errors = [row.value.nominal for row in told.quantities if row.name == "register_error_mm" and is_known(row.value)]
+    if len(sizes) != 1 or len(errors) != 1 or sizes[0] <= THICKEST or question.said("nominal") is not None:
+        return Told()
+    right = sizes[0] - errors[0]
+    text = f"So the ring of {small_mm(sizes[0])} should be {small_mm(right)}."
+    return Told((Line("text", text),), (Quantity("ring_thickness_mm", Interval.exact(right), "for infinity"),))
 
 
 def _needed(question: Question) -> float | None:

@@ -17,6 +17,7 @@ from engine.answers.parts.nearby import LEAST, SURE, nearest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
 from engine.answers.parts.said import focals, mentions
 from engine.answers.parts.usual_glass import with_usual_factor
+from engine.answers.parts.usual_mounts import with_usual_of_format
 from engine.answers.parts.wording import article, money, small_mm
 from engine.answers.picture.crop_factors import crops_of
 from engine.answers.picture.crop_or_glass import crop_or_glass
@@ -60,6 +61,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
         return equivalent(question, knowledge)  # 'is my 50 a 50 or a 75 on APS-C'
     question = _with_what_was_before(question)
     question, note = with_usual_factor(question, knowledge.catalogue) if focals(question) else (question, Told())
+    question, taken = with_usual_of_format(question, knowledge.catalogue)
     sized = sizes_apart(question, knowledge.catalogue) if mentions(question, "by-size") else Told()
     sized += by_an_error(question, knowledge)
     if sized.lines:
@@ -84,7 +86,7 @@ def compare(question: Question, knowledge: Knowledge) -> Answer:
     told = _by_price(question, knowledge) + alone + glass + crop_or_glass(question) + told
     least = SURE if told.lines else LEAST
     rows = _advice(question, least, knowledge) if not sides or question.things else []
-    lines = [*told.lines, *(note.lines if told.lines else ()), *advice_lines(rows)]
+    lines = [*told.lines, *(note.lines if told.lines else ()), *taken, *advice_lines(rows)]
     if not lines:
         lines = [
             Line("text", "Nothing in the facts sets these two against each other. Name two bodies, mounts or pieces.")
@@ -119,7 +121,7 @@ def _advice(question: Question, least: float, knowledge: Knowledge) -> list[Advi
     rows = [*(nearest(kinds, facts, 1) if kinds else ()), *named_or_near(question, knowledge, MOST_ADVICE + 1, least)]
     stems = subjects_of(facts).vocabulary.stems
     asked = stems(f"{question.text} {kinds}")
-    rows.sort(key=lambda row: not stems(row.topic) <= asked)
+    rows.sort(key=lambda row: (row.severity != "note" and not row.asked_as, not stems(row.topic) <= asked))
     return list(dict.fromkeys(rows))[:MOST_ADVICE]
 
 

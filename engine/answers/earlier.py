@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import log2
 from typing import Protocol
 
 from engine.answers.own.own_cases import Case
@@ -12,9 +13,10 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import listed
+from engine.answers.parts.wording import listed, trimmed
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title
 from engine.base.compact import replace
+from engine.base.interval import is_known
 from engine.facts.kinds import VERDICTS
 from engine.judging.judge import CERTAINTIES, Judged
 from engine.judging.ranking import Listed
@@ -115,11 +117,37 @@ def _answers(question: Question, one: Past, other: Past, knowledge: Knowledge) -
         sides = [_case(row, name, past.best.title if past.best else "")
                  for row, name, past in zip(picked, names, (one, other), strict=True)]  # fmt: skip
         return replace(_told(question, sides, picked, knowledge, asked), reading=reading)
-    lines = [*asked, *_changed(one, other, OwnWords.of(knowledge.catalogue))]
-    if len(lines) == len(asked):
+    lines = [*_seen_apart(one, other), *asked, *_changed(one, other, OwnWords.of(knowledge.catalogue))]
+    if lines == asked:
         lines.append(Line("text", "The two have no numbers in common."))
     return Answer(question.text, "compare", ANSWERED, tuple(lines), reading, question,
                   quantities=(*_of("before", one), *_of("then", other)), aside=True)  # fmt: skip
+
+
+def _seen_apart(one: Past, other: Past) -> Iterator[Line]:
+    """Which of two views is the wider, and which opening the brighter, before what differs in numbers."""
+    views, stops = [_first("equivalent_focal_mm", past) for past in (one, other)], [_opening(one), _opening(other)]
+    told = []
+    if views[0] and views[1] and views[0] != views[1]:
+        wide = f"like {min(views[0], views[1]):.0f} mm against {max(views[0], views[1]):.0f} mm on full frame"
+        told.append((views[0] < views[1], f"wider, {wide}"))
+    if stops[0] and stops[1] and stops[0] != stops[1]:
+        more = trimmed(abs(2 * log2(stops[0] / stops[1])), 2)
+        told.append((stops[0] < stops[1], f"brighter by {more} stops"))
+    for first, name in ((True, "The first"), (False, "The second")):
+        words = [text for is_first, text in told if is_first is first]
+        if words:
+            yield Line("head", f"{name} is {'; '.join(words)}.")
+
+
+def _first(name: str, past: Past) -> float | None:
+    return next((row.value.nominal for row in past.quantities if row.name == name and is_known(row.value)), None)
+
+
+def _opening(past: Past) -> float | None:
+    """The f-number that exposes: behind glass where there is any, else the lens's own."""
+    lens = past.question.lens
+    return _first("f_number", past) or past.question.f_number or (lens.f_number if lens is not None else None)
 
 
 def _of(which: str, past: Past) -> Iterator[Quantity]:

@@ -42,12 +42,9 @@ _SLACK_MM: Final = 0.006  # beside what rounding to the digits typed may do
 
 def explained(question: Question, knowledge: Knowledge) -> Told:
     """Every number that can be accounted for, one line each; nothing where none can."""
-    by_tape, _ = by_scale_pair(question, knowledge)
-    if by_tape.lines:
-        return by_tape
-    apart = set_apart(question, knowledge)
-    if apart.lines:
-        return apart
+    for told in (by_scale_pair(question, knowledge)[0], set_apart(question, knowledge)):
+        if told.lines:
+            return told
     if len({(one.front, one.rear) for one in question.adapters if one.front and one.rear}) >= SEVERAL:
         told = _of_pair(question, knowledge)  # rings set against each other
         if told.lines:
@@ -249,7 +246,8 @@ def _is_other(one: float, focal: float, question: Question) -> bool:
 def _of_added(question: Question, knowledge: Knowledge) -> Told:
     """'adding 1 mm kills infinity', 'half a mm, why does it matter so much': how far lenses still see, so far out."""
     added = number(question, "length", "thickness")
-    bare = question.topic == LOST and not (question.lenses or question.adapters)
+    lost = question.topic == LOST and not (question.lenses or question.adapters)
+    bare = lost or mentions(question, "proud-of-its-seat")
     small = bool(added) and mentions(question, "so-small-an-error", "error-spoken")
     close = mentions(question, "sits-too-close")
     if not (bare or small) or not added or added > LARGEST_MM or close:

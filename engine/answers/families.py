@@ -24,7 +24,7 @@ TURNED = "reversed"  # the trait of a lens that is not
 # the function that answers a kind of question, with its module in this room
 _ANSWERED_BY: Final = {
     "all-on-all": "own.all_on_all.all_on_all",
-    "buy-plan": "buying.plan",
+    "buy-plan": "priced_pieces.priced_or_planned",
     "card": "card.best_cards",
     "chain": "howto.how_to",
     "compare": "compare.compare",

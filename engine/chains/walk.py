@@ -20,6 +20,7 @@ SPREADS: Final = {
     "register-difference": "making-spread-glass",
 }
 ENDS: Final = "making-spread-ends"
+OWN_BODY: Final = "own-body"  # what works the iris of a lens on a body of its own mount
 ADDED_FOCUSING: Final = frozenset({"helicoid", "bellows"})
 # the quantities that change with the chain; all others belong to the lens and the body
 CHAIN_NAMES: Final = frozenset(
@@ -168,7 +169,7 @@ def piece_givens(chain: Chain, setup: Setup, facts: Facts) -> dict[str, Given]:
         "glass_factor": Given(Interval.exact(factor), "factor of the glass in the chain"),
         "glass_focal_mm": Given(_glass_focal(chain), "focal length of the glass in the chain"),
         "image_shift_mm": Given(_image_shift(chain, facts), "how far the glass in the chain moves the image"),
-        "adapter_iris": Given(adapter_iris(chain), "what the adapters offer for the iris"),
+        "adapter_iris": Given(adapter_iris(chain, setup), "what the adapters, or its own body, offer for the iris"),
         "pieces": Given(Interval.exact(len(adapters)), "adapters in the chain"),
         "glass": Given(any(adapter.has_glass for adapter in adapters), "whether there is glass in the chain"),
         "electronics": Given(any(adapter.electronics for adapter in adapters), "whether a ring has contacts"),
@@ -216,7 +217,10 @@ def _price(chain: Chain) -> Measure:
     return Interval.between(sum(band[0] for band in bands), sum(band[1] for band in bands))
 
 
-def adapter_iris(chain: Chain) -> tuple[str, ...]:
+def adapter_iris(chain: Chain, setup: Setup) -> tuple[str, ...]:
+    """What works the iris on this chain; with nothing between, a body of the lens's own mount does."""
+    if not chain.adapters and setup.lens_mount.id == setup.body_mount.id:
+        return (OWN_BODY,)
     return tuple(adapter.iris for adapter in chain.adapters)
 
 

@@ -28,6 +28,7 @@ TRAITS: Final = (
     "jams",  # a pin or lug can lock the lens on a body
     "shutters-in-own-lenses",  # bodies of it have no shutter of their own but an electronic one
     "usual-hub",  # what most is adapted to, and from: one ring for each lens, one for each body
+    "usual-of-its-format",  # what lenses made for its format mostly have
     "usual-tubes",  # whose tubes and bellows are taken where no mount is told
 )
 LENS_TRAITS: Final = ("fixed-iris", "leaf-shutter")  # what a question may say of a lens, and advice be for

@@ -36,6 +36,7 @@ def with_flange_spans_told(tokens: list[Token], told: frozenset[str] = frozenset
     if not told & _OF_CIRCLES:
         _tell_image_at(out)
     _tell_back_focus(out)
+    _tell_sharp_at(out)
     for at, token in enumerate(tokens):
         if not (_is_end(token, _IMAGE) or _leads_there(token)):
             continue
@@ -82,6 +83,20 @@ def _tell_image_at(tokens: list[Token]) -> None:
         ends = after is None or after.kind in ("STOP", "JOIN", "MARK", "CUE", "VERB") or after.text.casefold() == "on"
         if _is_far(tokens[place]) and ends:
             tokens[place] = tokens[place].as_("KEYED", value=FLANGE, unit="mm")
+            return
+
+
+def _tell_sharp_at(tokens: list[Token]) -> None:
+    """'measured flange to paper, a far church was sharp at 45.5 mm': what was measured from is told before."""
+    seat = next((n for n, one in enumerate(tokens) if one.kind == "MEASURE" and one.value == FLANGE), None)
+    if seat is None or any(map(_is_far, tokens[max(0, seat - 2) : seat + 3])):
+        return
+    for at in range(seat + 1, len(tokens) - 1):
+        led = tokens[at].kind == "PREP" and tokens[at].value == "at"
+        sharp = any(SEEN_SHARP in one.groups for one in tokens[max(0, at - 2) : at])
+        if led and sharp and _is_far(tokens[at + 1]) and tokens[at + 1].unit in ("mm", "cm"):
+            tokens[at + 1] = tokens[at + 1].as_("KEYED", value=FLANGE, unit="mm")
+            tokens[seat] = tokens[seat].as_("CUE", ids=())
             return
 
 

@@ -16,7 +16,8 @@ _NAMING: Final = frozenset(["PREP", "DET", "MOUNT", "LETTER", "JOIN", "MARK", "C
 def ring_measured(tokens: list[Token], at: int) -> int | None:
     """The place of the thickness told with the measuring word at `at`, where a ring is what it is told of."""
     behind = _of_ring_behind(tokens, at)
-    return _of_ring_named_after(tokens, at) if behind is None else behind
+    behind = _of_ring_named_after(tokens, at) if behind is None else behind
+    return _of_ring_before(tokens, at) if behind is None else behind
 
 
 def _of_ring_behind(tokens: list[Token], at: int) -> int | None:
@@ -39,6 +40,14 @@ def _of_ring_named_after(tokens: list[Token], at: int) -> int | None:
     rest = dropwhile(lambda one: one.kind in _NAMING, tokens[max(at, beside[0]) + 1 :])
     ring = next(rest, None)
     return beside[0] if ring is not None and ring.kind in PIECES else None
+
+
+def _of_ring_before(tokens: list[Token], at: int) -> int | None:
+    """'ring measured 27.30 M42 to E': the decimal between the word, behind a ring, and the two mounts of that."""
+    ring = at > 0 and tokens[at - 1].kind in PIECES
+    ends = [one.kind for one in tokens[at + 2 : at + 5]]
+    joins = ends in (["MOUNT", "PREP", "MOUNT"], ["MOUNT", "LINK", "MOUNT"])
+    return at + 1 if ring and joins and _is_decimal(tokens[at + 1]) else None
 
 
 def _is_decimal(token: Token) -> bool:

@@ -129,7 +129,7 @@ def _behind(tokens: list[Token]) -> list[Token]:
         ends = after is None or after.kind in ("STOP", "JOIN", "CUE")
         is_behind = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "behind"
         if bare and is_behind and ends and not token.text.isalpha():
-            put_in = at > 0 and is_put_in(tokens[at - 1])
+            put_in = at > 0 and (is_put_in(tokens[at - 1]) or tokens[at - 1].value == "with")  # 'with 10 mm behind it'
             tokens[at] = token.as_("KEYED", value="extension" if put_in else "flange-to-image", unit="mm")
             tokens[at + 1] = tokens[at + 1].as_("CUE")
     return tokens

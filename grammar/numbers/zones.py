@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.words.groups import BEYOND
 from grammar.words.tokens import Cue, Token
 
@@ -15,6 +16,7 @@ _METRES: Final = frozenset(["m", "ft", "cm", "in"])
 _SEATED: Final = frozenset(["PIECE"])
 _FEET: Final = frozenset(["ft", "in"])
 _PASSED: Final = frozenset(["CUE", "DET", "VERB", "FILLER", "MARK"])
+_ZONE: Final = "zone-wanted"
 _FAR: Final = "infinity"  # what a cue tells that stands for the far end
 _NEAR_END: Final = "end-near"  # and what a word tells that leads to the near end, or to the far one
 _FAR_END: Final = "end-far"
@@ -28,6 +30,9 @@ _LEAST_MM: Final = 100.0
 def with_zones_told(tokens: list[Token], cues: tuple[Cue, ...], told: frozenset[str]) -> list[Token]:
     """The two ends become one KEYED zone, where depth or a stop is asked for; lengths in mm, the far one may be inf."""
     far = {cue.column for cue in cues if cue.tells == _FAR}
+    wanted = [(cue.column, cue.end) for cue in cues if cue.tells == _ZONE]  # 'to infinity sharp' has its end within
+    ends = [one.column for one in tokens if one.text.casefold() == _FAR]
+    far |= {end for end in ends if any(start <= end <= last for start, last in wanted)}
     # 'f/4: where do I focus so that 3 m to infinity is sharp' asks it by a stop alone
     stopped = any(token.kind in ("FNUM", "COMBO") for token in tokens)
     open_ended = "focus" in told and any(
@@ -166,7 +171,7 @@ def _mm(token: Token, unit: str) -> float | None:
     """The distance in mm; a bare number in the unit of the other end."""
     number = token.numbers[0]
     if token.kind == "NUMBER" and not token.unit:
-        number *= {"m": 1000.0, "ft": 304.8, "cm": 10.0, "in": 25.4}[unit] if number < _MOST_BARE else 0.0
+        number *= FAR_UNITS[unit] if number < _MOST_BARE else 0.0
     elif token.unit not in _METRES:
         return None
     return number if number >= _LEAST_MM else None

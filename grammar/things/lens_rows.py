@@ -175,6 +175,8 @@ def _tell(tokens: list[Token], row: _Row, hosts: frozenset[str]) -> None:
         if item.stop is not None and tokens[item.stop].kind == "NUMBER":
             tokens[item.stop] = tokens[item.stop].as_("FNUM")
     _share(tokens, row, shared)
+    if led and row.start > 1 and _tells_whence(tokens, row.start - 2):
+        del tokens[row.start - 2 : row.start]
 
 
 def _may_count(tokens: list[Token], item: _Item) -> bool:
@@ -185,11 +187,19 @@ def _may_count(tokens: list[Token], item: _Item) -> bool:
 
 def _of_piece(tokens: list[Token], at: int) -> bool:
     """'tubes 10, 16 and 26', 'from 25 to 50': whether the numbers are those of what stands before them."""
-    before = next((one for one in reversed(tokens[:at]) if one.kind not in ("DET", "JOIN", "CUE")), None)
-    return before is not None and (
-        before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT")
-        or (before.kind == "PREP" and before.value in ("from", "at"))
+    place = next((n for n in range(at - 1, -1, -1) if tokens[n].kind not in ("DET", "JOIN", "CUE")), None)
+    if place is None or _tells_whence(tokens, place):
+        return False
+    before = tokens[place]
+    return before.kind in ("PIECE", "MEASURE", "ISO", "LIMIT") or (
+        before.kind == "PREP" and before.value in ("from", "at")
     )
+
+
+def _tells_whence(tokens: list[Token], at: int) -> bool:
+    """'three lenses from my aunt (28, 50, 135)': where they come from, and no range."""
+    here = tokens[at]
+    return here.kind == "PREP" and here.value == "from" and at + 1 < len(tokens) and tokens[at + 1].kind == "DET"
 
 
 def _are_lenses(token: Token) -> bool:
@@ -205,7 +215,7 @@ def _led(tokens: list[Token], row: _Row) -> bool:
                 (one.numbers[0] for one in tokens[max(0, at - 3) : at] if one.kind in ("NUMBER", "COUNT")), None
             )
             return count is None or count >= len(row.items)
-        if token.kind not in _LEADS and token.kind != "MOUNT":
+        if token.kind not in _LEADS and token.kind != "MOUNT" and not _tells_whence(tokens, at):
             return False
     return False
 

@@ -15,6 +15,7 @@ _BEFORE: Final = frozenset(["on", "to", "from", "via", "for", "made-for", "of", 
 _AMONG: Final = frozenset(["and", "or", "vs", "+", "&", "/", "-", "to", "versus", ","])
 _BEFORE_MADE: Final = frozenset(["DET", "VERB", "PREP", "BODY", "COMBO", "FNUM", "LENGTH"])
 _SMALL: Final = frozenset(["FILLER", "JOIN", "STOP", "VERB", "CUE"])
+_STOPS: Final = frozenset(["f", "t"])  # letters of stops
 _MOUNT: Final = "mount"
 
 
@@ -57,8 +58,8 @@ def _stands_as_mount(tokens: list[Token], at: int) -> bool:
     headed = follows is not None and (follows.kind in _HEADS or STANDIN in follows.implies or SIDE in follows.groups)
     if hyphened and follows is not None and follows.kind == "UNKNOWN" and _is_slip_of_mount(follows.text):
         return True
-    if token.text.casefold() == "f" and after is not None and F_NUMBER in after.groups:
-        return False
+    if token.text.casefold() in _STOPS and after is not None and F_NUMBER in after.groups:
+        return False  # 'f number', 'T stop'
     if any(DIAL in one.groups for one in tokens[at + 1 : at + 4]):
         return False  # 'A or M mode'
     if token.text in ("a", "i", "I"):

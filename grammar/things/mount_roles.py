@@ -149,8 +149,11 @@ class _Placing:
         return True
 
     def _with_bodies(self) -> bool:
-        joined = self.role in ("", "with") and bool(self.part.noun.join)
-        return joined and _told_of_bodies(self.part, self.parts) and self._as("body")
+        part, before = self.part, self.before
+        joined = self.role in ("", "with") and bool(part.noun.join)
+        body = before is not None and before.sort == "body" and before.has_mount and part.is_host
+        either = body and self.role == "" and part.noun.join in EITHER  # 'E body or MFT for M42 lenses'
+        return joined and (either or _told_of_bodies(part, self.parts)) and self._as("body")
 
     def _beside_body(self) -> bool:
         """'a body for Exakta': that is what it is to take."""
@@ -163,6 +166,8 @@ class _Placing:
         before, lens = self.before, self.lens
         if self.role or not self.part.is_host:
             return False
+        if lens is None and self._is_for_lenses():
+            return self._as("body")
         others = any(one is not self.part and (one.sort == "body" or one.was_mount) for one in self.parts)
         if lens is None and self.part.noun.join == "," and not others and any(map(is_focal, self.cast.lengths)):
             return self._as("body")  # 'a 58 mm, 1.4 tc, MFT'
@@ -174,6 +179,12 @@ class _Placing:
             return True
         # 'a 100 enlarger lens, mft': its kind has a thread of its own; 'lens off a half frame slr, E mount'
         return (implied or by_camera) and self._as("body")
+
+    def _is_for_lenses(self) -> bool:
+        """'E or MFT for lenses from a 16 mm camera': what lenses without a mount are asked for is a body."""
+        rest = self.parts[self.parts.index(self.part) + 1 :]
+        told = [one for one in rest if one.noun.head is not None and one.noun.role == "for"]
+        return bool(told) and told[0].sort == "lens" and not told[0].has_mount_or_kind
 
     def _is_put_behind(self) -> bool:
         """Whether a mount that it is to go on follows, so that this one is not that of the body."""

@@ -17,6 +17,7 @@ _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
 _PLUS: Final = ("plus", "+")
+_RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
 _ON_TOP: Final = ("with it", "on top", "as well", " too", "together")
 _EXTENSION: Final = "extension"
@@ -37,7 +38,9 @@ def tubes_changed(heard: Heard, before: Question) -> tuple[Thing, ...] | None:
     if on_top is not None:
         return on_top
     drawn = any(thing.piece in DRAWN and not _is_fixed(thing) and thing.thickness_mm for thing in before.adapters)
-    lengths = _lengths(heard) if tubes or (drawn and _adds(heard)) else None
+    # a ring that was cut to a length stays where a tube is put to it
+    cut = any(thing.piece == _RING and _is_fixed(thing) for thing in before.adapters)
+    lengths = _lengths(heard) if tubes or ((drawn or cut) and _adds(heard)) else None
     if lengths is None:
         return None
     if any(token.kind == "PREP" and token.value == _WITHOUT for token in heard.line.tokens):

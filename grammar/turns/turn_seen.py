@@ -85,6 +85,11 @@ def of(is_seen: Callable[[Heard, Question], bool]) -> Callable[[Turn], bool]:
     return lambda turn: is_seen(turn.heard, turn.before)
 
 
+def weighs_too_much(turn: Turn) -> bool:
+    """'its 1.5 kg together, hold by the camera?': a weight, with words of what is to carry it."""
+    return "weight" in turn.heard.readings.values and turn.tells("weight")
+
+
 def stops_short(turn: Turn) -> bool:
     """'it stops at 60 cm' after a lens on a body."""
     away = turn.heard.readings.distance_mm

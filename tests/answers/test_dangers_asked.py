@@ -99,3 +99,32 @@ def test_what_one_hardly_dares_is_answered_by_the_danger(desk, text, says):
     (found,) = _talk(desk, text)
     assert found["intent"] == "hazard"
     assert says in flat(found)
+
+
+@pytest.mark.parametrize("say", [
+    "m42 tele 300, 900 grams, ok on thin ring?", "1.2 kg lens on a plain E ring fine?",
+])  # fmt: skip
+def test_a_weight_told_asks_whether_it_is_carried(asked, say):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    assert "Over about 500 g on a thin ring" in flat(found)
+
+
+def test_what_is_harmless_without_a_mirror_is_no_plain_no(asked):
+    found = flat(asked("is that ok? i put the ef-s wide on a ff mirrorless with the plain ring, picture is round"))
+    assert not found.startswith("Not safe")
+    assert "On a mirrorless body with an EF ring it does no harm" in found
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("stabiliser setting for 135 on E", "its 1.5kg together, hold by the camera?"),
+        ("FD 300 on MFT, stabiliser number?", "and it weighs 2 kg, hold it by the body?"),
+        ("stabiliser number for a 400", "and with 1.4x", "2.5 kg all in, ok to hang off the body"),
+    ],
+)
+def test_a_weight_to_be_held_is_a_danger_whatever_was_asked_before(talked, turns):
+    found = talked(*turns)
+    assert found["intent"] == "hazard"
+    assert flat(found).startswith("Not by the camera alone.")

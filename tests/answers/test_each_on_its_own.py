@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.answers.picture import close, one
+from tests.answers.picture import close, flat, one
 
 
 def bodies_of(found):
@@ -198,3 +198,17 @@ def test_a_plain_ring_that_could_be_made_comes_before_glass(asked):
     found = asked("my SR 50 on an EF-M body, ring thickness?")
     assert not found["chains"][0]["glass"]
     assert one(found, "ring_thickness_mm") == close(25.5)
+
+
+@pytest.mark.parametrize(
+    ("text", "mount"),
+    [
+        ("inherited three SR/MD bayonet lenses from my aunt (28, 50, 135), which ring for an RF body?", "SR-mount"),
+        ("got 3 M42 lenses from a friend: 35, 50 and 135, which ring for E", "M42"),
+    ],
+)
+def test_where_lenses_come_from_parts_no_row_from_its_mount(asked, text, mount):
+    found = flat(asked(text))
+    assert found.startswith("One adapter serves all 3")
+    assert f"50 mm {mount}" in found
+    assert f"135 mm {mount}" in found

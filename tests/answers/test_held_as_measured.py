@@ -76,3 +76,16 @@ def test_a_helicoid_past_infinity_tells_how_near_it_brings_the_lens(talked):
     least, most, *_ = next(row for row in numbers(found, "near_from_sensor_mm", "fully out"))
     assert least < 2 * 135 + out + 135**2 / out < most
     assert "helicoid fully out" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "seat"),
+    [
+        ("ring measured 27.30 M42 to E, do i still get infinity", 27.3),
+        ("adapter measures 10.71 LTM to E, 50mm, infinity?", 10.71),
+        ("my ring calipers 25.40 M42 to RF, infinity with a 35?", 25.4),
+    ],
+)
+def test_a_reading_before_the_two_mounts_of_a_ring_is_that_of_the_ring(asked, text, seat):
+    found = asked(text)
+    assert f"your {seat:g} mm ring" in flat(found)

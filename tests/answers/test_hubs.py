@@ -85,3 +85,11 @@ def test_long_lenses_are_counted_and_no_ring_is_so_long(asked):
     assert numbers(found, "adapter_count")[0] == (3, 3)
     found = asked("5 long K teles, one body RF, rings?")
     assert "One adapter is enough for all 5" in flat(found)
+
+
+def test_direct_rings_beside_a_hub_are_counted_singly(asked):
+    found = asked(
+        "OM, C/Y, MD and FD lenses and two bodies, X and L. how many adapters direct, how many thru an M hub?"
+    )
+    assert flat(found).startswith("Together 8 adapters")
+    assert "6 in all" in flat(found)

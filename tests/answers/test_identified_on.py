@@ -61,3 +61,20 @@ def test_a_lens_told_by_what_it_is_not(desk):
 
 def test_an_enlarger_thread_is_told_with_the_helicoid_that_its_lenses_want(asked):
     assert "must have a helicoid" in " ".join(asked("rear is 39 and 26 tpi, no focus ring. LTM or not")["text"].split())
+
+
+@pytest.mark.parametrize(
+    ("asked", "register"),
+    [
+        (
+            "I measured flange to paper for a bayonet SLR lens with no name on it, a far church was sharp at 45.5 mm. "
+            "The bayonet has three lugs. Which mount can it be?",
+            "45.5 mm",
+        ),
+        ("register check: from flange the sun comes sharp at 4.6 cm. which mount", "46 mm"),
+    ],
+)
+def test_what_is_sharp_so_far_from_the_flange_is_the_register(desk, asked, register):
+    found = _asked(desk, asked)
+    assert found["intent"] == "identify-mount"
+    assert f"{register} from flange to image" in flat(found)

@@ -83,3 +83,45 @@ def test_a_ring_that_was_made_and_came_out_so_long_is_judged_with_the_lens_told_
     *_, found = talk(club, "ring to make for K lens on Z body, thickness", "same for pl", "and for K", turn)
     assert found.intent == "focus-verdict"
     assert "28 mm K-mount lens on a Z-mount body: stops at 5.66 m" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("turn", "ends"),
+    [
+        ("my helicoid measures 16.4 closed", (16.4, 31)),
+        ("the helicoid is 16.4 mm when closed", (16.4, 31)),
+        ("mine is 17.3 collapsed", (17.3, 31)),
+        ("fully out its 30.2", (17, 30.2)),
+    ],
+)
+def test_an_end_of_the_helicoid_is_told_anew_and_what_was_asked_stays(club, turn, ends):
+    first, found = talk(club, "50 2.8 enlarger lens on E with a 17-31 helicoid", turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [ends]
+    assert found.question.intent == first.question.intent
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_length_far_from_either_end_is_none_of_them(club):
+    _, found = talk(club, "50 2.8 enlarger lens on E with a 17-31 helicoid", "closed it is 55")
+    assert (55, 31) not in [piece.thickness_mm for piece in found.question.adapters]
+    assert (17, 31) in [piece.thickness_mm for piece in found.question.adapters]
+
+
+@pytest.mark.parametrize(
+    "turn", ["and 10 mm more tube, how close", "plus a 10 mm spacer, how near", "add 10 mm of tube, how close"]
+)
+def test_a_tube_put_to_a_ring_that_was_cut_stands_behind_that_ring(club, turn):
+    _, found = talk(club, "50mm M42 on E with my 27.6 ring, infinity?", turn)
+    assert "stops at 36 cm" in flat(found)  # 10.14 mm out, and not 37.6
+
+
+def test_the_ring_that_seats_a_lens_is_no_tube_beside_one(club):
+    (found,) = talk(club, "how close does a 50 mm M42 lens on E with a 27.6 mm ring and a 10 mm tube")
+    assert "stops at 36 cm" in flat(found)
+    assert "37.6 mm of tube" not in flat(found)
+
+
+def test_what_is_put_behind_it_is_no_distance_of_its_image(club):
+    _, found = talk(club, "50mm M42 on E, infinity?", "with 10 mm extra behind it?")
+    assert found.question.said("extension") == "10 mm"
+    assert found.question.said("flange_to_image") is None

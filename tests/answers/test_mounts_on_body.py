@@ -7,6 +7,7 @@ import pytest
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.ways.pairs_apart import pairs_apart
 from grammar.questions import Question, Thing
+from tests.answers.picture import flat
 
 ASKED = Question("in which mount do I buy it", "compare")
 
@@ -52,3 +53,9 @@ def test_infinity_that_hangs_on_a_cup_is_not_promised(club):
 
 def test_one_that_hangs_on_a_cup_comes_after_one_that_does_not(club):
     assert _told(club, ("m42", "c"), ("mft-mount",)).lines[0].text.startswith("The easier is M42")
+
+
+def test_mirrorless_mounts_are_asked_for_as_mirrorless_bodies_are(asked):
+    found = flat(asked("which mirrorless mounts can take C at infinity, and which need a cup"))
+    assert "E-mount" in found
+    assert "C-RX" not in found

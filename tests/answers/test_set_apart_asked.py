@@ -108,6 +108,72 @@ def test_the_word_for_a_thing_described_is_told(asked):
 
 
 @pytest.mark.parametrize(
+    ("text", "lens", "bodies"),
+    [
+        ("E body or MFT for M42 lenses", ["m42"], ["e-mount", "mft-mount"]),
+        ("an E body or Z for M42 lenses", ["m42"], ["e-mount", "z-mount"]),
+        ("EF dslr or E for old M42 lenses", ["m42"], ["ef-mount", "e-mount"]),
+        ("RF camera or L for FD glass", ["fd-mount"], ["rf-mount", "l-mount"]),
+        ("MFT body vs E for D mount lenses", ["d"], ["mft-mount", "e-mount"]),
+        ("CX body or MFT for little 16mm film lenses?? fit and coverage", ["c"], ["cx-mount", "mft-mount"]),
+        ("E or MFT for lenses from a 16 mm camera", ["c"], ["e-mount", "mft-mount"]),
+        ("full frame Z or MFT for regular 8 lenses", ["d"], ["z-mount", "mft-mount"]),
+    ],
+)
+def test_a_mount_set_against_a_body_is_a_body_too(desk, text, lens, bodies):
+    question = desk.ask(text).question
+    assert question.intent == "compare"
+    assert [one.id for one in question.lenses] == lens
+    assert [one.id for one in question.bodies] == bodies
+
+
+def test_lenses_of_a_film_are_taken_for_the_mount_that_most_of_them_have_and_that_is_said(asked):
+    found = asked("CX or MFT body for 16mm film lenses")
+    assert "Taken for C, as most lenses made for 16 mm film are" in flat(found)
+    assert {(round(low, 2)) for low, _ in numbers(found, "ring_thickness_mm")} == {0.53, -1.72}
+
+
+@pytest.mark.parametrize(
+    ("text", "best"),
+    [
+        ("cs camera or c camera, I own a mix of both lens kinds", "CS serves them all best"),
+        ("C or CS body for my mixed C and CS lenses", "CS serves them all best"),
+        ("which is better for both M42 and T2 lenses, an EF or an F body", "EF-mount serves them all best"),
+        ("M or LTM body, i have lenses of both", "M-mount serves them all best"),
+    ],
+)
+def test_of_several_bodies_for_several_lenses_the_one_that_serves_all_comes_first(asked, text, best):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert flat(found).lstrip("> ").startswith(best)
+
+
+@pytest.mark.parametrize("text", ["EF ring or PL ring for an L body", "K or FD adapter for my E body"])
+def test_two_rings_for_one_body_are_set_apart(asked, text):
+    assert asked(text)["intent"] == "compare"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "old zoom vs old prime when the adapter is a touch thin, which suffers more",
+        "does a zoom or a prime suffer more from a bad ring",
+    ],
+)
+def test_a_zoom_suffers_more_than_a_prime_from_a_ring_that_is_off(asked, text):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert "The zoom suffers more" in flat(found)[:120]
+
+
+@pytest.mark.parametrize("mount", ["E", "RF", "EF", "K"])
+def test_a_body_works_the_iris_of_a_lens_of_its_own_mount(asked, mount):
+    found = flat(asked(f"how do I get {mount} lens on {mount} body"))
+    assert "iris: by the body" in found
+    assert "stuck" not in found
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "For my tele I could get the F to M ring and then M to E that I already own, or simply a single F to E ring. "
@@ -129,3 +195,21 @@ def test_a_lens_of_the_smaller_frame_that_does_not_go_on_is_told_from_the_larger
     )
     assert found["intent"] == "look-alike"
     assert "not EF-S on EF-mount" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "text", ["T stop or f stop for video, which should I use", "should i trust t stops or f stops for exposure"]
+)
+def test_t_stops_are_set_against_f_numbers_and_are_no_mount(asked, text):
+    found = asked(text)
+    assert "For exposure the T-stop" in flat(found)
+    assert "T2" not in found["reading"]
+
+
+@pytest.mark.parametrize(
+    "text", ["step up rings vs a filter for each lens", "step rings or a filter per lens, pros and cons"]
+)
+def test_one_filter_with_rings_is_set_against_a_filter_each(asked, text):
+    found = asked(text)
+    assert found["intent"] == "compare"
+    assert flat(found).startswith("one large filter with step-up rings or a filter for each lens")

@@ -282,3 +282,32 @@ def test_what_is_sharp_with_the_lens_at_its_infinity_stop_is_as_far_as_it_gets(t
 def test_infinity_at_a_mark_before_the_stop_is_still_too_close(talked):
     found = flat(talked("the 50 hits infinity at 15 m on the scale, well before the hard stop. shim?"))
     assert "too close" in found
+
+
+def test_a_distance_that_is_not_reached_in_truth_tells_how_thick_the_ring_is_at_least(asked):
+    found = flat(asked("can't get sharp at the far wall 12m, K 28mm on E through a no-name ring. near is fine"))
+    assert "Yours does not: it is more than 0.066 mm too thick" in found
+
+
+def test_infinity_that_is_wanted_at_the_stop_falls_before_it_now(talked):
+    found = talked("i want infinity at the hard stop exactly with a 35, its at 9m now")
+    assert "too close" in flat(found)
+    assert close(_extension(35, 9000)) in [row[0] for row in numbers(found, "shim_mm")]
+
+
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("infinity at 4m on the scale with a 35mm, ring is 27.3 thick. how thick should it be", 27.3 + 0.31),
+        ("my 50 stops at 8 m with a 27.8 ring, what should the ring be", 27.8 - 0.32),
+    ],
+)
+def test_a_ring_whose_length_is_told_gets_the_one_that_is_right(talked, text, right):
+    assert f"should be {right:.2f} mm" in flat(talked(text))
+
+
+def test_a_scale_off_by_a_share_is_no_mark_of_infinity(talked):
+    found = talked("focus scale off by 10% on a 50 at 1m, shim?")
+    errors = sorted(row[0] for row in numbers(found, "register_error_mm"))
+    thin = _extension(50, 1000)
+    assert errors == [close(_extension(50, 1100) - thin, rel=0.02), close(_extension(50, 900) - thin, rel=0.02)]

@@ -10,7 +10,7 @@ from engine.answers.spending import bodies_by_plain_rings, close_up_kit, left_of
 from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 from grammar.words.mentioned import Mention
-from tests.answers.picture import flat
+from tests.answers.picture import flat, numbers
 
 
 def _lens(club, name, focal=None):
@@ -104,3 +104,18 @@ def test_lenses_of_two_mounts_have_no_one_ring(club):
 )
 def test_whether_a_sum_will_do_is_answered_first(asked, text, told):
     assert flat(asked(text)).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("text", "band"),
+    [
+        ("c extension tubes 1+2+5 price total", (12, 45)),
+        ("what do MFT tubes 10 and 16 cost together", (24, 90)),
+        ("cost of an M42 helicoid 25-55", (18, 40)),
+    ],
+)
+def test_pieces_named_by_mount_and_length_have_their_prices(asked, text, band):
+    found = asked(text)
+    assert found["intent"] == "buy-plan"
+    assert numbers(found, "price")[0] == band
+    assert len(found["text"].splitlines()[0]) < 60

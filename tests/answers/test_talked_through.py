@@ -136,3 +136,11 @@ def test_what_the_stabiliser_wants_without_the_converter(talked):
 def test_a_bare_number_is_no_width_where_the_pitch_was_asked_for(talked):
     found = talked("39mm screw lens in a box lot, no name, has a focus ring", "did that, 45 ish")
     assert "thread 45 mm" not in found["reading"]
+
+
+def test_of_two_views_set_apart_the_wider_and_the_brighter_is_told_first(talked):
+    found = talked(
+        "35 f/2 with a 0.71 reducer on MFT?", "without reducer?", "which is better for indoor parties, with or without"
+    )
+    head = flat(found).lstrip("> ")
+    assert head.startswith("The first is wider, like 50 mm against 70 mm on full frame; brighter by 0.99 stops.")

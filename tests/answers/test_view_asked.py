@@ -129,3 +129,88 @@ def test_a_lens_stays_what_it_is_whatever_else_it_might_be(asked, text, focal):
 )
 def test_of_two_lenses_on_frames_the_wider_is_told(asked, text, widest, times):
     assert f"{widest} is the wider: it takes in {times} times as much" in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "like"),
+    [
+        ("9mm lens on a 2/3 inch cam, which full frame lens shows the same field", "full frame needs 35.4"),
+        ("12.5mm on 1 inch sensor, what full frame lens gives the same view", "full frame needs 34.1 mm"),
+        ("25mm on mft, which lens on full frame matches", "full frame needs 50 mm"),
+        ("which focal on mft gives me the view of a 35 on full frame?", "Four Thirds needs 17.5 mm"),
+    ],
+)  # fmt: skip
+def test_the_lens_that_shows_the_same_is_told_for_the_frame_it_is_asked_for(asked, text, like):
+    assert like in flat(asked(text)).split(".  ")[0][:120]
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("28mm om lens on the aps-c E body, is it still wide?", "On APS-C 28 mm is a normal lens"),
+        ("is a 24 still wide on mft", "On Four Thirds 24 mm is a normal lens"),
+        ("is a 16 still wide on aps-c", "On APS-C 16 mm is a wide lens"),
+        ("is a 50 a portrait lens on aps-c or longer", "On APS-C 50 mm is a lens for portraits"),
+        ("is an 85 a portrait lens on aps-c or longer", "On APS-C 85 mm is a tele lens"),
+    ],
+)
+def test_whether_a_lens_stays_wide_goes_by_its_share_of_the_diagonal(asked, text, kind):
+    assert kind in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "do I need to multiply a lens made for apsc too, or only full frame lenses",
+        "does the crop factor apply to apsc lenses on apsc bodies as well",
+        "my mft lens on mft, do I still multiply",
+    ],
+)
+def test_the_crop_factor_goes_by_the_sensor_whatever_the_lens_is_made_for(asked, text):
+    assert flat(asked(text)).lstrip("> ").startswith("It is the same for any lens")
+
+
+@pytest.mark.parametrize(
+    ("text", "own"),
+    [
+        ("38mm half frame lens, what did it equal on its own camera? and on aps-c", 55),
+        ("a 24mm for auto 110, equivalent on its own film and on MFT", 49),
+        ("i have an 80 from a 6x6 kit. on the full frame camera it becomes 44?", 44),
+        ("my 75 for 6x4.5 becomes a 47 on full frame?", 47),
+    ],
+)
+def test_what_a_lens_was_like_on_its_own_frame_is_told_beside_what_it_is_here(asked, text, own):
+    assert f"it saw like {own} mm on full frame" in flat(asked(text))
+
+
+def test_under_one_is_no_price(asked):
+    found = asked("0.64 reducer on a 1.5 crop body, is the total under 1")
+    assert "net crop factor 0.98" in flat(found)[:80]
+    assert "$" not in found["reading"]
+
+
+def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
+    found = flat(asked("aps-c body 1.5x. 35mm lens. i want same as 50 on ff, near enough?"))
+    assert found.startswith("To frame like 50 mm on full frame, APS-C needs 32.8 mm")
+    assert "To frame like 35 mm" not in found
+
+
+def test_a_lens_on_a_mount_named_for_its_frame_stays_what_it_is(asked):
+    assert "It stays a 25 mm lens" in flat(asked("is a 25 on mft a 25 or a 50"))
+
+
+@pytest.mark.parametrize(
+    ("text", "longest", "other"),
+    [
+        ("1.4x or 2x for my 300 f4, what do I lose", 600, 420),
+        ("2x or 1.4x converter, 300mm f4 on aps-c, equivalent", 600, 420),
+        ("a 0.64 or a 0.71 reducer for my 50 1.8 on mft, how wide", 35.5, 32),
+    ],
+)
+def test_glass_to_choose_from_is_not_put_one_behind_the_other(asked, text, longest, other):
+    found = [low for low, _ in numbers(asked(text), "focal_length_mm")]
+    assert {round(one, 2) for one in found} == {other, longest}
+
+
+def test_glass_told_together_still_multiplies(asked):
+    assert "840 mm f/11.2" in flat(asked("300 f4 with a 1.4x and a 2x stacked"))

@@ -153,3 +153,14 @@ def test_short_and_long_lenses_of_one_mount_are_told_by_their_circles(talked):
 def test_a_small_error_on_one_lens_has_its_reason(talked):
     found = text_of(talked("why does a 0.1mm error matter for 20mm lens"))
     assert "20 mm 4.04 m" in found
+
+
+@pytest.mark.parametrize(
+    ("question", "sizes"),
+    [
+        ("why does 1mm of tube do so much on a 12mm lens", "12 mm 0.083x, 50 mm 0.02x"),
+        ("why is 25mm of tube nothing on a 200", "50 mm 0.5x, 200 mm 0.12x"),
+    ],
+)
+def test_what_a_tube_does_on_one_lens_is_set_beside_a_normal_one(talked, question, sizes):
+    assert sizes in text_of(talked(question))

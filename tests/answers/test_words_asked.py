@@ -123,3 +123,17 @@ def test_that_a_lens_seems_longer_comes_with_what_it_frames_like(asked):
 )
 def test_what_a_thing_simply_is_asks_what_it_is(asked, text, head):
     assert flat(asked(text)).startswith(head)
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("what is an M42 helicoid", "helicoid:"),
+        ("I keep reading that I should use an M 'hub'. I'm new to this, what does hub mean here?", "hub mount:"),
+        ("what is a C mount cup", "cup:"),
+        ("what is the register of FD", "FD-mount:"),
+        ("what is M42 thread pitch", "M42:"),
+    ],
+)
+def test_a_piece_is_told_before_the_mount_that_only_says_which(asked, text, first):
+    assert asked(text)["text"].startswith(first)

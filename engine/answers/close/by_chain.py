@@ -9,6 +9,7 @@ from engine.answers.close.drawn import is_drawn
 from engine.answers.close.image_side import size_told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
+from engine.answers.seat.described import TUBE
 from engine.base.interval import is_known
 from grammar.questions import CLOSE_UP_LENS, Question
 
@@ -46,10 +47,14 @@ def _is_held_out(question: Question, lens: LensSide | object, knowledge: Knowled
 
 
 def _is_its_ring(question: Question, lens: LensSide | object, knowledge: Knowledge) -> bool:
-    """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube."""
+    """Whether the one ring told is about as long as that of this lens on this body: it seats the lens, no tube.
+
+    Tubes told beside it stand behind it: '27.6 mm ring and a 10 mm tube'.
+    """
     body = body_side(question.body, knowledge.catalogue)
-    told = question.adapters[0].thickness_mm if len(question.adapters) == 1 else None
-    if told is None or question.adapters[0].piece != _RING or told[0] != told[1]:
+    rings = [thing for thing in question.adapters if thing.piece != TUBE or thing.thickness_mm is None]
+    told = rings[0].thickness_mm if len(rings) == 1 else None
+    if told is None or rings[0].piece != _RING or told[0] != told[1]:
         return False
     if not (isinstance(lens, LensSide) and isinstance(body, BodySide)):
         return False

@@ -44,7 +44,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
-        lenses.append(_as_measured(thing, measured, catalogue))
+        asks_which = question.intent in (IDENTIFY, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
+        lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]
@@ -259,10 +260,15 @@ def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
     return replace(thing, ids=older) if older else thing
 
 
+def _has_thread(thing: Thing, catalogue: Catalogue) -> bool:
+    mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
+    return mount is not None and mount.thread is not None
+
+
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:
     """A lens named by one mount that measures as another of the same thread is of that other: 'C', 12.5 mm, is CS."""
     mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
-    if measured_mm is None or mount is None or not mount.thread:
+    if measured_mm is None or mount is None or not (mount.thread or thing.ambiguous):
         return thing
     near = catalogue.assumptions["register-by-paper"].value.greatest
     sizes = {name: catalogue.mounts[name].register_mm for name in thing.ids if name in catalogue.mounts}
@@ -275,6 +281,8 @@ def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) 
         return replace(thing, ids=kept) if thing.ambiguous and thing.id in kept else thing
     if kept:
         return replace(thing, ids=kept)  # of one name it is that which has the distance
+    if not mount.thread:
+        return thing
     alike = [
         (abs(row.register_mm.nominal - measured_mm), row.id)
         for row in catalogue.mounts.values()

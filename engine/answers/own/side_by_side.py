@@ -12,7 +12,8 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.wording import listed
-from engine.answers.seat.telling import CERTAINTY_WORDS, finding_text, iris_text, life_line, price_text
+from engine.answers.seat.chain_numbers import price_text
+from engine.answers.seat.telling import CERTAINTY_WORDS, finding_text, iris_text, life_line
 from engine.base.interval import Interval
 from grammar.questions import Question
 

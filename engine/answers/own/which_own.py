@@ -15,7 +15,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.own_words import OwnWords, told_value
 from engine.answers.parts.wording import listed
 from engine.answers.seat.cautioning import cautions_of
-from engine.answers.seat.telling import price_text
+from engine.answers.seat.chain_numbers import price_text
 from engine.base.interval import Interval
 from grammar.questions import Question
 

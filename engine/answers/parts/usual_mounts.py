@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.answers.parts.answer import Line
+from engine.answers.parts.said import mentions
+from engine.base.compact import replace
 from engine.facts.catalogue import Catalogue
+from grammar.questions import Question, Thing
 
 HUB: Final = "usual-hub"
 TUBES: Final = "usual-tubes"
+OF_FORMAT: Final = "usual-of-its-format"
+CINE: Final = "cine"  # the kind of lens
 PROJECTOR: Final = "projector"  # the kind of lens that has one
 PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a plain barrel
 
@@ -15,3 +21,33 @@ PLAIN: Final = frozenset({"clamp", "push-in"})  # how a mount couples that is a 
 def usual_mount(trait: str, facts: Catalogue) -> tuple[str, ...]:
     """The mount that the facts give this trait, as its id; empty where none has it."""
     return tuple(mount.id for mount in facts.mounts.values() if trait in mount.traits)[:1]
+
+
+def with_usual_of_format(question: Question, facts: Catalogue) -> tuple[Question, tuple[Line, ...]]:
+    """'CX or MFT for lenses of 16 mm film': with the mount that such lenses mostly have, which is said."""
+    question = _with_lenses_of_both(question)
+    lenses, lines = [], []
+    for thing in question.lenses:
+        usual = _of_format(thing, facts) if question.bodies else ()
+        if usual:
+            mount, form = facts.mounts[usual[0]].designation, facts.formats[thing.format or ""].name
+            text = f"Taken for {mount}, as most lenses made for {form} are: measure the thread."
+            lines.append(Line("note", text))
+            thing = replace(thing, kind="mount", ids=usual)
+        lenses.append(thing)
+    return (question.with_(lenses=tuple(lenses)), tuple(dict.fromkeys(lines))) if lines else (question, ())
+
+
+def _with_lenses_of_both(question: Question) -> Question:
+    """'CS camera or C camera, I own both kinds of lenses': with a lens of each mount that the bodies have."""
+    mounts = [body for body in question.bodies if body.kind == "mount" and body.ids]
+    if len(mounts) < 2 or any(lens.ids for lens in question.lenses) or not mentions(question, "lenses-of-both"):
+        return question
+    return question.with_(lenses=tuple(Thing("mount", body.ids[:1], body.words) for body in mounts))
+
+
+def _of_format(thing: Thing, facts: Catalogue) -> tuple[str, ...]:
+    if thing.ids or thing.kind or thing.lens_kind not in (None, CINE) or thing.format not in facts.formats:
+        return ()
+    mounts = (one for one in facts.mounts.values() if OF_FORMAT in one.traits and one.format == thing.format)
+    return tuple(mount.id for mount in mounts)[:1]

@@ -22,9 +22,17 @@ def of_one_lens(question: Question) -> Question:
         return question
     lens, other = first[0], others[0]
     asked = lens.format is not None or mentions(question, "is-it-either")
-    if not asked or not _stand_apart(lens, other, question.text):
+    becomes = lens.format is not None and mentions(question, "becomes")  # 'my 75 for 6x4.5 becomes a 47'
+    if not asked or not (becomes or _stand_apart(lens, other, question.text)):
         return question
     return question.with_(lenses=(lens,))
+
+
+def is_of_its_own(asked: Question, one: Question) -> bool:
+    """Whether what a lens is by itself is asked: one of two lengths, on the camera it came from, what it 'becomes'."""
+    lens = asked.lens
+    becomes = lens is not None and lens.format is not None and mentions(asked, "becomes")
+    return one is not asked or mentions(asked, "own-frame") or (becomes and asked.said("numbers") is not None)
 
 
 def _is_bare(lens: Thing) -> bool:
@@ -46,7 +54,9 @@ def on_its_own_frame(question: Question, facts: Catalogue) -> Told:
     focal = trimmed(lens.focal_length_mm, 1)
     rows = [Quantity("focal_length_mm", Interval.exact(lens.focal_length_mm), "on any frame")]
     text = f"It stays {article(focal)} {focal} mm lens: no adapter and no frame changes that."
-    form = facts.formats.get(lens.format or "")
+    own = lens.kind == "mount" and mentions(question, "own-frame")
+    mount = facts.mounts.get(lens.id or "") if own else None
+    form = facts.formats.get(lens.format or (mount.format if mount is not None else None) or "")
     if form is not None:
         like = lens.focal_length_mm * crop_of(form).by_diagonal
         text += f" On its own {form.name} it saw like {like:.0f} mm on full frame."

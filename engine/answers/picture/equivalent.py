@@ -16,22 +16,24 @@ from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
-from engine.answers.picture.each_glass import each_with_its_glass
-from engine.answers.picture.either_focal import of_one_lens, on_its_own_frame
+from engine.answers.picture.each_glass import behind_either, each_with_its_glass
+from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
 from engine.answers.picture.glass_light import light_of_glass
 from engine.answers.picture.matching import asks_to_match, each_on_its_own, has_that_view, sets_formats_apart, to_match
-from engine.answers.picture.normal import normal_view
+from engine.answers.picture.normal import normal_view, view_kept
 from engine.answers.picture.same_depth import same_depth
 from engine.answers.picture.stops_by_crop import likened, stops_by_crop
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
 from engine.physics import coverage
 from grammar.questions import Question
 
 MOST_DEG = 175.0  # no lens of this kind sees more
 EXPOSURE = "exposure-nd"
+ANY_LENS = "crop-of-any-lens"  # the advice
 MATCH = "match"  # the topic where the lens that gives a view is asked for, and not the view that a lens gives
 EXAMPLE_STOP = 4.0  # what crop does to an f-number is shown on f/4 where none is told
 _NEARLY_ONE: Final = 0.02  # a crop factor so near to 1 changes nothing
@@ -60,12 +62,13 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if each.lines:
         return _answered(question, question, each.lines, each)
     view = _view_told(question, factor, knowledge)
-    worn = each_with_its_glass(question, view.crops)
+    worn = each_with_its_glass(question, view.crops) + behind_either(question, view.crops)
     if worn.lines:
         return _answered(question, asked, worn.lines, worn)
     told, view = _with_crops(_of_lenses(view), view)
     told = _with_phone(_asked_first(_with_clean(told, view), view), view)
-    told = on_its_own_frame(one, knowledge.catalogue) + told if one is not asked and factor is None else told
+    own = factor is None and is_of_its_own(asked, one)
+    told = on_its_own_frame(one, knowledge.catalogue) + told if own else told
     unknown = mode_unknown(question)
     lines = [*told.lines, *note.lines, *([Line("ask", unknown)] if unknown else [])]
     if len(lines) < (1 if told.lines and view.crops else 2) or mentions(question, "of-light"):
@@ -139,6 +142,8 @@ def _asked_first(told: Told, view: _View) -> Told:
     question, facts, crops = view.question, view.knowledge.catalogue, view.crops
     if not view.lenses:
         told = normal_view(question, crops, facts) + _of_angle(question, crops) + told
+    told = view_kept(question, [one * (view.factor or 1.0) for one in view.lenses], crops, facts) + told
+    told = _of_any_lens(question, facts) + told if not view.lenses else told
     if view.factor is not None and _of_exposure(question):
         told = light_of_glass(question, view.knowledge) + told
     elif crops and _of_exposure(question):
@@ -155,6 +160,12 @@ def _asked_first(told: Told, view: _View) -> Told:
     if mentions(question, "either-or") or question.topic == "better":
         told = crop_or_glass(question) + told
     return told
+
+
+def _of_any_lens(question: Question, facts: Catalogue) -> Told:
+    """'do I multiply lenses made for APS-C too': that the crop factor asks nothing of what a lens was made for."""
+    rows = [facts.advice[ANY_LENS]] if mentions(question, "multiplied") and ANY_LENS in facts.advice else []
+    return Told(tuple(Line("head", row.says) for row in rows))
 
 
 def _of_exposure(question: Question) -> bool:

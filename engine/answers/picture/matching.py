@@ -18,6 +18,9 @@ from grammar.questions import Question, Thing
 FULL = "full frame"
 FULL_ID = "35mm-full-frame"
 FEW = 2
+_LIKE = re.compile(
+    r"\b(?:same as|like|match(?:es|ing)?|look of|equals?(?: to)?) (?:an? |my |the )?(\d+(?:\.\d+)?)", re.I
+)
 SAME_FORMAT = 0.01  # share of the crop factor
 THIRD = 0.123  # a third of a stop, as a share of the f-number
 NEAR = 0.06  # so near is a view likened to in whole millimetres
@@ -29,7 +32,7 @@ def to_match(
     question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
 ) -> Told:
     """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
-    source, meant = _source(question, facts), of_mount(question.lens, facts)
+    source, meant = _source(question, facts) or _before_full(question, facts), of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
@@ -41,7 +44,7 @@ def to_match(
     if source is not None and not targets:
         targets = [Crop(FULL, 1.0, 1.0)]
     told = Told()
-    for focal in lenses:
+    for focal in _likened_to(question, lenses):
         for crop in targets:
             ratio = known.by_diagonal / crop.by_diagonal
             needed = focal * ratio
@@ -55,6 +58,13 @@ def to_match(
                 text += f", for the same depth of field at f/{trimmed(at * ratio, 2)}; exposure goes by the f-number"
             told += Told((Line("head", f"{text}."),), tuple(rows))
     return told
+
+
+def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
+    """'a 35 on APS-C, want the same as 50 on full frame': of several lenses that which the view is to be like."""
+    found = _LIKE.search(question.text) if len(lenses) > 1 else None
+    wanted = [focal for focal in lenses if found is not None and focal == float(found[1])]
+    return wanted or lenses
 
 
 def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:
@@ -116,6 +126,16 @@ def _source(question: Question, facts: Catalogue) -> Format | None:
     own = next((row for row in told if row[0] is lens or row[0].words == lens.words), None)
     _, form = own or min(told, key=lambda row: _away(row[0].column - column))
     return None if form.id in FULL_FRAMES else form
+
+
+def _before_full(question: Question, facts: Catalogue) -> Format | None:
+    """'9 mm on 2/3 in, which full frame lens shows that': the frame told with the focal length, ahead of 'which'."""
+    lens = next((lens for lens in question.lenses if lens.focal_length_mm is not None), None)
+    asked, told = question.places("like-full"), formats_told(question, facts)
+    if lens is None or not asked or not told or _column_of_focal(lens, question.text) - 1 > asked[0].at:
+        return None
+    thing, form = told[0]
+    return form if thing.column - 1 < asked[0].at and form.id not in FULL_FRAMES else None
 
 
 def _column_of_focal(lens: Thing, text: str) -> int:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import product
+from math import log, sqrt
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
@@ -16,6 +18,8 @@ from engine.physics import coverage
 from grammar.questions import Question, Thing
 
 _KEYS: Final = ("normal-view", "portrait-view", "wide-view")
+_KINDS: Final = {"wide": "a wide lens", "normal": "a normal lens", "portrait": "a lens for portraits, a short tele"}
+_LONG: Final = "a tele lens"
 _VIEWS: Final = {"portrait": "A lens for portraits", "wide": "A wide lens"}  # usual ones beside the normal
 
 
@@ -31,6 +35,23 @@ def normal_view(question: Question, crops: Sequence[Crop], facts: Catalogue) -> 
             if _asks(question, f"{key}-view"):
                 told += _usual(crop, key, name, facts)
     return told
+
+
+def view_kept(question: Question, lenses: Sequence[float], crops: Sequence[Crop], facts: Catalogue) -> Told:
+    """'is a 28 still wide on APS-C': wide, normal or long by its share of the diagonal, made for whichever frame."""
+    if not mentions(question, "view-kept"):
+        return Told()
+    usual = {name: facts.assumptions[f"usual-{key}-share"].value.nominal for key, name in _KINDS.items()}
+    lines = []
+    for focal, crop in product(lenses, crops):
+        share = focal * crop.by_diagonal / coverage.FULL_FRAME_DIAGONAL_MM
+        kind = min(usual, key=lambda name: abs(log(share / usual[name])))
+        kind = _LONG if share > 2 * usual[_KINDS["portrait"]] / sqrt(2) else kind
+        full = f"{focal * crop.by_diagonal:.0f}"
+        lines.append(
+            Line("head", f"On {crop.name} {trimmed(focal, 1)} mm is {kind}: it frames as {full} mm on full frame.")
+        )
+    return Told(tuple(lines))
 
 
 def _asks(question: Question, key: str) -> bool:

@@ -19,7 +19,9 @@ def openings_apart(question: Question, knowledge: Knowledge) -> Told:
     """The opening of each, as wide as the facts have it, against the diagonal of the frame."""
     frames = frames_named(question, knowledge.catalogue)
     named = _mounts(question, knowledge)
-    screwed = bool(frames) and all(mount.thread for mount in named)  # of screws on a frame nothing else sets apart
+    screwed = (
+        bool(frames) and len(question.bodies) < PAIR and all(mount.thread for mount in named)
+    )  # of screws on a frame nothing else sets apart
     if not screwed and not mentions(question, "shades-corners"):
         return Told()
     mounts = [(mount, mount.throat_mm) for mount in named]

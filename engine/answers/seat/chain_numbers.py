@@ -7,12 +7,12 @@ from math import isinf
 from typing import Final
 
 from engine.answers.parts.answer import Quantity
-from engine.answers.parts.wording import about, distance, times
+from engine.answers.parts.wording import about, distance, money, times
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.chains.setup import Facts, usual_circle
-from engine.chains.walk import ADDED_FOCUSING
+from engine.chains.walk import ADDED_FOCUSING, Chain
 from engine.facts.records import Adapter
 from engine.judging.judge import Judged
 from engine.physics import coverage
@@ -160,3 +160,17 @@ def principal_numbers(judged: Judged) -> Iterator[Quantity]:
             value = closeup.from_front_principal_mm(focal, end)
             if is_known(value):
                 yield Quantity("from_front_principal_mm", value, case)
+
+
+def price_text(chain: Chain) -> str:
+    """What the pieces of a chain cost, in words; nothing where there are none."""
+    bands = [adapter.price_usd for adapter in chain.adapters if not adapter.owned]
+    if not chain.adapters:
+        return ""
+    if not bands:
+        return "nothing to buy"
+    if any(band is None for band in bands):
+        return "price not known"
+    low = sum(band[0] for band in bands if band)
+    high = sum(band[1] for band in bands if band)
+    return money((low, high))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from engine.answers.parts.answer import Line, ListedChain, Quantity, RingToMake
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
-from engine.answers.seat.chain_numbers import circle_of, fully_out_line
+from engine.answers.seat.chain_numbers import circle_of, fully_out_line, price_text
 from engine.answers.seat.outcome_lines import check_line, coverage_line, crop_line, mark_line, typical_cover_line
 from engine.answers.seat.telling import (
     CERTAINTY_WORDS,
@@ -17,7 +17,6 @@ from engine.answers.seat.telling import (
     iris_text,
     life_line,
     margin_line,
-    price_text,
     seat_line,
     variants_text,
 )

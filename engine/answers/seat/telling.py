@@ -12,7 +12,6 @@ from engine.answers.parts.wording import (
     distance,
     f_number,
     listed,
-    money,
     quantity_text,
     ranged,
     small_mm,
@@ -21,7 +20,7 @@ from engine.answers.parts.wording import (
 from engine.base.interval import Interval, Unknown, is_known
 from engine.base.span import Span
 from engine.chains.ring_map import Joint
-from engine.chains.walk import ADDED_FOCUSING, Chain
+from engine.chains.walk import ADDED_FOCUSING, OWN_BODY, Chain
 from engine.facts.records import Adapter
 from engine.judging.judge import Finding, Judged
 from engine.physics.trace import Trace
@@ -205,9 +204,14 @@ def focus_lines(judged: Judged, feet: bool = False) -> Iterator[str]:
 def iris_text(judged: Judged) -> tuple[str, str]:
     """Who works the iris, as the record names it, and a sentence."""
     drive = judged.measured_trace.value("lens_iris")
-    offers = judged.measured_trace.value("adapter_iris")
-    offered = offers if isinstance(offers, tuple) else ()
+    offered = judged.measured_trace.value("adapter_iris")
+    offered = offered if isinstance(offered, tuple) else ()
     own = "own-iris" in offered
+    if OWN_BODY in offered and drive in ("lever", "electronic", "mixed"):
+        return (
+            "electronic" if drive == "electronic" else "unknown",
+            "iris: by the body, as on any lens of its own mount",
+        )
     if drive == "ring":
         return "lens-ring", "iris: by the ring on the lens"
     if drive == "fixed":
@@ -279,19 +283,6 @@ def finding_text(finding: Finding, judged: Judged, knowledge: Knowledge, feet: b
     if advice is not None and advice.defer_to:
         text += f" If in doubt ask {advice.defer_to[:1].lower()}{advice.defer_to[1:].rstrip('.')}."
     return text
-
-
-def price_text(chain: Chain) -> str:
-    bands = [adapter.price_usd for adapter in chain.adapters if not adapter.owned]
-    if not chain.adapters:
-        return ""
-    if not bands:
-        return "nothing to buy"
-    if any(band is None for band in bands):
-        return "price not known"
-    low = sum(band[0] for band in bands if band)
-    high = sum(band[1] for band in bands if band)
-    return money((low, high))
 
 
 def variants_text(judged: Judged) -> str | None:

@@ -96,7 +96,7 @@ def is_limit(question: Question) -> bool:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
     if mentions(question, "stands-at-infinity") and not mentions(question, "of-a-scale"):
         return True  # 'at its infinity stop it is sharp at 60 m': set as far as it goes, that is where it ends
-    if question.said("mark") is not None and mentions(question, "infinity-falls-at"):
+    if question.said("mark") is not None and mentions(question, "infinity-falls-at", "infinity-wanted"):
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
     ends = max(last_said(question, "ends-at"), last_said(question, "no-farther"))
     past = last_said(question, "sits-too-close")

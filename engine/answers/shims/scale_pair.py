@@ -6,7 +6,7 @@ from typing import Final
 
 from engine.answers.parts.answer import Line, ListedChain, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.said import focals, stop
+from engine.answers.parts.said import distance_mm, focals, number, stop
 from engine.answers.parts.wording import distance, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.answers.seat.spacing import USUAL_FORMAT, usual_focals
@@ -14,6 +14,7 @@ from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question
 
+MOST_SHARE: Final = 40.0  # per cent that a scale is off by
 MOST_MM: Final = 3.0  # an error beyond this is not one of making: such lenses are not shown by
 
 
@@ -21,7 +22,7 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
     """The error in mm for each lens named, else for usual ones, what mends it, and the first lens judged with it."""
     pair = question.scale_pair
     if pair is None:
-        return Told(), ()
+        return _by_share(question, knowledge), ()
     mark, sharp = pair
     if question.mentions("taped-from-front"):
         return _from_front(mark, sharp, question.feet), ()
@@ -55,6 +56,31 @@ def by_scale_pair(question: Question, knowledge: Knowledge) -> tuple[Told, tuple
         judged = judged_alone(focal, stop(question), pieces, facts.formats[USUAL_FORMAT], knowledge)
         chains = (as_listed(judged, f"a {trimmed(focal, 1)} mm lens that sits too {way}"),)
     return Told((Line("head", text),), tuple(quantities)), chains
+
+
+def _by_share(question: Question, knowledge: Knowledge) -> Told:
+    """'the scale is off by 10 % at 1 m': the error of the seat, whichever way the scale is off."""
+    share, mark = number(question, "transmission"), number(question, "mark") or distance_mm(question)
+    if not (share and mark and share <= MOST_SHARE and question.mentions("scale-spoken")):
+        return Told()
+    told = Told()
+    for focal in focals(question):
+        lens = Distances(focal, knowledge.catalogue)
+        at, near, far = (lens.extension_at(mark * (1 + by / 100)) for by in (0.0, -share, share))
+        if not (is_known(at) and is_known(near) and is_known(far)):
+            continue
+        out, close = near.nominal - at.nominal, at.nominal - far.nominal
+        text = (
+            f"{trimmed(share, 1)} % at {distance(mark, question.feet)} on a {trimmed(focal, 1)} mm lens: where the"
+            f" scale says more than the tape it sits {small_mm(out)} too far out, take that off; where it says less,"
+            f" {small_mm(close)} too close, add a shim of that. Zooms and front-cell focusing differ."
+        )
+        rows = (
+            Quantity("register_error_mm", Interval.exact(out), "the scale reads long"),
+            Quantity("register_error_mm", Interval.exact(-close), "the scale reads short"),
+        )
+        told += Told((Line("head", text),), rows)
+    return told
 
 
 def _from_front(mark: float, taped: float, feet: bool) -> Told:

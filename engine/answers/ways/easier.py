@@ -49,3 +49,22 @@ def easier(pairs: Sequence[Named]) -> Told:
     if len(priced) > 1 and min(priced)[0] < max(priced)[0]:
         text += f" The ring for {min(priced)[1]} is the cheapest."
     return Told((Line("head", f"{text[:1].upper()}{text[1:]}"),))
+
+
+def for_all(pairs: Sequence[tuple[str, str, Judged | None]]) -> Told:
+    """Which of several bodies serves several lenses best, by the lens that comes out worst, and what each does there.
+
+    `pairs`: what the body and the lens are called, and the best way.
+    """
+    bodies: dict[str, list[tuple[int, str]]] = {}
+    for body, lens, judged in pairs:
+        bodies.setdefault(body, []).append((outcome(judged), lens))
+    ranks = {body: (max(rows)[0], sum(at for at, _ in rows)) for body, rows in bodies.items()}
+    best = [body for body, rank in ranks.items() if rank == min(ranks.values())]
+    parts = [f"on {body} {', '.join(f'{lens} {OUTCOMES[at]}' for at, lens in rows)}" for body, rows in bodies.items()]
+    if len(best) == 1 and min(ranks.values())[0] < NOT:
+        head = f"{best[0]} serves them all best: "
+    else:
+        head = "No body serves them better than the other: " if len(best) == len(bodies) else ""
+    text = f"{head}{'; '.join(parts)}."
+    return Told((Line("head", f"{text[:1].upper()}{text[1:]}"),))

@@ -19,7 +19,7 @@ from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_ti
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
 from engine.answers.ways.fits_priced import least_cost, with_price
-from engine.answers.ways.kinds_asked import is_of, kinds_of
+from engine.answers.ways.kinds_asked import is_of, kinds_asked
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
@@ -74,7 +74,7 @@ def list_fits(question: Question, knowledge: Knowledge) -> Answer:
         sides = sides_of(question, knowledge.catalogue)
         missing = tuple(side for side in (*sides.lenses, *sides.bodies) if isinstance(side, Missing))
         return of_known(sides, knowledge, "list-fits") or ask_for(question, missing)
-    kinds = kinds_of(question.bodies if lens is not None else question.lenses)
+    kinds = kinds_asked(question, lens is not None)
     several = [thing for thing in question.lenses if thing.ids]
     if len({thing.ids[0] for thing in several}) > 1:
         return _of_several(several, kinds, question, knowledge)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from math import inf
 
-from engine.answers.seat.chain_numbers import price_of
-from engine.answers.seat.telling import price_text
+from engine.answers.seat.chain_numbers import price_of, price_text
 from engine.judging.ranking import Listed
 from grammar.questions import Limits
 

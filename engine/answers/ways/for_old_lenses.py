@@ -6,6 +6,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import listed, money, small_mm
+from engine.answers.picture.crop_factors import FULL_FRAMES
 from engine.base.interval import is_known
 from engine.facts.records import Adapter, Mount
 from grammar.questions import Question
@@ -20,6 +21,8 @@ def for_old_lenses(question: Question, knowledge: Knowledge) -> Told:
     things = (*question.lenses, *question.bodies)
     told = [mounts[one.ids[0]] for one in things if one.kind == "mount" and one.ids and one.ids[0] in mounts]
     told = list({one.id: one for one in told}.values())
+    if any(lens.format not in (None, *FULL_FRAMES) for lens in question.lenses):
+        return Told()  # lenses of 16 mm film are no SLR lenses
     bodies = [one for one in told if one.kind == NOW and is_known(one.register_mm)]
     if len(bodies) < 2 or len(bodies) < len(told) or not mentions(question, "old-lenses"):
         return Told()

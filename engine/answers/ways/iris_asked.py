@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from engine.answers.parts.answer import ANSWERED, Answer, Line
@@ -15,22 +16,34 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
+_NO_RING: Final = "no aperture ring"  # trait of a lens that only its adapter can close
+_WORK: Final = re.compile(r"(?:iris|aperture)(?: still| ring)? works\b(?!.{0,3}\?)", re.IGNORECASE)
 _IRIS: Final = "iris"  # how the rules about it begin, the topic of a reason, and the advice on one that does nothing
 
 
 def with_iris_first(answer: Answer, question: Question) -> Answer:
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
-    if not answer.chains or not mentions(question, "iris-asked"):
+    if not answer.chains:
         return answer
     by, text = iris_text(answer.chains[0].listed.judged)
+    asked = mentions(question, "iris-asked") and not _is_only_told(question)
+    without = by == _NONE and any(_NO_RING in lens.traits for lens in question.lenses)
+    if not (asked or without):
+        return answer
     told = text.removeprefix("iris: ")
     is_ = "" if told.startswith("cannot") else "is "
-    yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, ")
+    yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, the iris works: ")
     head = f"{yes}{told}." if yes else f"The iris: {told}."
     others = (one for one in answer.chains[1:] if iris_text(one.listed.judged)[0] not in (_NONE, _UNKNOWN))
     other = next(others, None) if by == _NONE else None
     head += f" It works with chain {other.number}, {other.title}." if other is not None else ""
     return replace(answer, lines=(Line("head", head), *answer.lines))
+
+
+def _is_only_told(question: Question) -> bool:
+    """'all metal, aperture ring works': a word of a fact, where 'does it work' asks."""
+    places = question.places("iris-asked")
+    return bool(places) and all(_WORK.match(question.text, one.at) is not None for one in places)
 
 
 def why_iris(question: Question, rows: tuple[Listed, ...], knowledge: Knowledge) -> Answer | None:

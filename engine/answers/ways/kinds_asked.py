@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from engine.facts.records import Mount
-from grammar.questions import Thing
+from grammar.questions import Question, Thing
 
 # kinds of mount as people call them, where a kind is asked for
 KINDS = {
@@ -12,6 +12,16 @@ KINDS = {
     "digital": ("digital",), "medium-format": ("medium-format",),
     "cctv": ("industrial",), "industrial": ("industrial",), "enlarger": ("enlarger",), "projector": ("projector",),
 }  # fmt: skip
+
+# phrases for the mounts of a kind of body
+SPOKEN = {"mirrorless-mounts": "mirrorless", "slr-mounts": "slr", "dslr-mounts": "digital slr"}
+
+
+def kinds_asked(question: Question, of_bodies: bool) -> frozenset[str]:
+    """The kinds of the bodies asked for, or of the lenses; bodies also by their mounts: 'which mirrorless mounts'."""
+    told = kinds_of(question.bodies if of_bodies else question.lenses)
+    spoken = {kind for key, kind in SPOKEN.items() if question.mentions(key)} if of_bodies and not told else set()
+    return told or frozenset(spoken)
 
 
 def kinds_of(things: tuple[Thing, ...]) -> frozenset[str]:

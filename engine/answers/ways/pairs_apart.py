@@ -9,28 +9,41 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.telling import iris_text
-from engine.answers.ways.easier import easier, outcome
+from engine.answers.ways.easier import easier, for_all, outcome
 from engine.answers.ways.several import Pair, pair_numbers, pair_of, pair_told
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
 
 MOST = 4
+MOST_PAIRS = 6  # of several lenses on several bodies
 
 
 def pairs_apart(
     question: Question, lenses: Sequence[LensSide], bodies: Sequence[BodySide], knowledge: Knowledge
 ) -> tuple[Told, tuple[ListedChain, ...]]:
-    """Nothing where neither the mounts of the lenses nor those of the bodies differ, or where both do."""
+    """Nothing where neither the mounts of the lenses nor those of the bodies differ; the body for all where both do."""
     mounts, seats = {lens.mount.id for lens in lenses}, {body.mount.id for body in bodies}
-    if sorted((len(mounts) > 1, len(seats) > 1)) != [False, True] or not (mounts and seats):
+    if max(len(mounts), len(seats)) < 2 or not (mounts and seats):
+        return Told(), ()
+    several = len(mounts) > 1 and len(seats) > 1
+    if several and len(lenses) * len(bodies) > MOST_PAIRS:
         return Told(), ()
     lenses = lenses if len(mounts) > 1 else lenses[:1]
     bare = question.with_(adapters=())
     both = [(lens, body) for lens in lenses[:MOST] for body in bodies[: MOST if len(seats) > 1 else 1]]
     pairs = [pair_of(bare, lens, body, knowledge, len(mounts) > 1, len(seats) > 1) for lens, body in both]
     told = easier([(pair.words, _judged(pair)) for pair in pairs])
+    if several:
+        told = for_all(
+            [
+                (body.mount.designation, lens.mount.designation, _judged(pair))
+                for (lens, body), pair in zip(both, pairs, strict=True)
+            ]
+        )
     for pair in pairs:
         told += _told(pair, question, knowledge)
+    if several:
+        return told, numbered([pair.chain for pair in pairs if pair.chain is not None])
     cases = [(lens, body, _judged(pair)) for (lens, body), pair in zip(both, pairs, strict=True)]
     trapped, traps = in_the_other(question, cases, knowledge)
     return told + trapped, numbered([*(pair.chain for pair in pairs if pair.chain is not None), *traps])

@@ -13,7 +13,7 @@ from engine.answers.picture.blur import blur_of
 from engine.answers.picture.frames import frames_named
 from engine.answers.seat.described import TUBE
 from engine.answers.seat.distances import Distances
-from engine.answers.seat.spacing import USUAL_FORMAT, far_limits, marks
+from engine.answers.seat.spacing import USUAL_FORMAT, far_limits, marks, normal_focal
 from engine.answers.shims.carried import is_limit
 from engine.answers.shims.loose import off_by_mm
 from engine.answers.ways.ring_off import error_of_the_pair
@@ -35,6 +35,10 @@ def set_apart(question: Question, knowledge: Knowledge) -> Told:
     lenses, error = _lenses(question), _error(question, knowledge)
     if error is None and len(lenses) == 1 and (before := _told_before(question, knowledge)) is not None:
         lenses, error = tuple(sorted({*lenses, before[0]})), before[1]
+    if len(lenses) == 1 and question.intent == "why" and mentions(question, "so-much-or-little"):
+        told = _by_tube(tuple(sorted({*lenses, normal_focal(knowledge.catalogue)})), question)
+        if told.lines:
+            return told
     if len(lenses) >= SEVERAL and error is None:
         told = _by_tube(lenses, question)
         ring = any(one.piece == RING for one in question.adapters)

@@ -1,0 +1,78 @@
+"""What pieces that are named by mount and length cost, where no more is asked of them: 'C tubes 1 + 2 + 5, price'."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import ANSWERED, Answer, Line, Quantity
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.said import mentions
+from engine.answers.parts.wording import money, trimmed
+from engine.base.interval import Interval, is_known
+from engine.facts.catalogue import Catalogue
+from engine.facts.records import Adapter
+from grammar.questions import Question, Thing
+
+DRAWN: Final = frozenset(["extension-tube", "helicoid", "bellows"])  # kinds of one mount that go by their length
+ALIKE_MM: Final = 0.06
+WORDS: Final = {"extension-tube": "tube", "helicoid": "helicoid", "bellows": "bellows"}
+
+
+def priced_or_planned(question: Question, knowledge: Knowledge) -> Answer:
+    """The price of each piece and of all together; the plan of what to buy where anything else is asked."""
+    from engine.answers.buying import plan
+
+    priced = _priced(question, knowledge.catalogue)
+    return priced if priced is not None else plan(question, knowledge)
+
+
+def _priced(question: Question, facts: Catalogue) -> Answer | None:
+    pieces, mount = question.adapters, _mount_of(question)
+    named = bool(pieces) and all(piece.piece in DRAWN and piece.thickness_mm for piece in pieces)
+    if not named or mount not in facts.mounts or not mentions(question, "price-asked"):
+        return None
+    bands, lines = [], []
+    for piece in pieces:
+        row = _sold(piece, mount, facts)
+        told = f"{_length(piece)} mm {WORDS[piece.piece or '']}"
+        if row is None or row.price_usd is None:
+            lines.append(Line("fact", f"{told}: none such in the facts", 1))
+            continue
+        bands.append(row.price_usd)
+        lines.append(Line("fact", f"{told}: {row.name} [{money(row.price_usd)}]", 1))
+    if not bands:
+        return None
+    whole = (sum(band[0] for band in bands), sum(band[1] for band in bands))
+    together = " together" if len(bands) > 1 else ""
+    head = Line("head", f"{facts.mounts[mount].designation}: {money(whole)}{together}.")
+    price = Quantity("price", Interval.between(*whole), "together" if together else None)
+    return Answer(
+        question.text, question.intent, ANSWERED, (head, *lines), question=question, quantities=(price,)
+    )  # fmt: skip
+
+
+def _mount_of(question: Question) -> str:
+    """The one mount told, of the pieces or of the lens; '' where several are, so that a pair is asked about."""
+    told = [end for piece in question.adapters for end in (*piece.front[:1], *piece.rear[:1])]
+    told += [id_ for thing in (*question.lenses, *question.bodies) for id_ in thing.ids[:1]]
+    return told[0] if len(set(told)) == 1 else ""
+
+
+def _length(piece: Thing) -> str:
+    least, most = piece.thickness_mm or (0.0, 0.0)
+    return trimmed(least, 2) if least == most else f"{trimmed(least, 2)} to {trimmed(most, 2)}"
+
+
+def _sold(piece: Thing, mount: str, facts: Catalogue) -> Adapter | None:
+    """The piece of that mount and length that is sold, the everyday one first, the cheapest of them."""
+    wanted = piece.thickness_mm or (0.0, 0.0)
+
+    def fits(row: Adapter) -> bool:
+        ends = row.thickness_mm.shortest, row.thickness_mm.longest
+        sized = all(is_known(end) and abs(end.nominal - one) <= ALIKE_MM for end, one in zip(ends, wanted, strict=True))
+        return row.kind == piece.piece and row.front == mount and row.price_usd is not None and sized
+
+    rows = [row for row in facts.adapters.values() if fits(row)]
+    return min(
+        rows, key=lambda row: (row.front != row.rear, row.common != "everyday", row.price_usd, row.id), default=None
+    )
