@@ -224,8 +224,15 @@ class Question:
         return tuple(one for one in self.mentioned if one.key == key and one.at < len(self.text))
 
     @property
+    def asks_which_way(self) -> bool:
+        """'too thick or too thin?', of a size; '0.1 too thick or thin' tells by how much, either way."""
+        return self.mentions("which-way-off") and not self.mentions("off-either-way")
+
+    @property
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
+        if self.asks_which_way:
+            return None
         if self.places("overdone"):
             return "too thin"  # '0.05 too much taken off'
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin

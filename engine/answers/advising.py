@@ -23,6 +23,7 @@ from grammar.conditions import names_in
 from grammar.questions import Question, Thing
 
 MIRROR = "body_mirror"
+MIRRORLESS = "mirrorless"  # trait of a body that is told so
 ANY_LENS = "no-contacts-harm"  # the advice on what any lens without contacts can do
 HEAVY = "heavy"  # the advice on what a lens weighs
 WORKED_OUT = ("tubes", "light-lost", "framing")  # examples that say in numbers what the advice says in words
@@ -83,6 +84,9 @@ def _of_weight(question: Question, knowledge: Knowledge) -> list[Advice]:
 
 def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) -> list[Line]:
     """The ruling in a few words; of a weight that is told it is by the weight."""
+    mirrorless = any(MIRRORLESS in body.traits for body in question.bodies)
+    if mirrorless and rows and MIRRORLESS in rows[0].says:
+        return []  # what it says of those is no plain no
     weights = numbers(question, "weight")
     weight, limit = max(weights, default=None), knowledge.catalogue.assumptions["carried-by-a-ring"].value
     if weight is None or not rows or rows[0].id != HEAVY or not is_known(limit) or weight > limit.nominal:

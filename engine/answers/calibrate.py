@@ -32,7 +32,7 @@ from engine.answers.ways.ring_off import chain_on_ring, of_ring
 from engine.answers.ways.told_stack import is_drawn_out, with_stack
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.base.interval import Interval, is_known
-from engine.physics import calibration
+from engine.base.units import MM_PER_INCH
 from grammar.questions import Question
 
 # where one of these was told, no mark of the scale need be asked for
@@ -113,7 +113,7 @@ def _in_thou(told: Told, question: Question) -> Told:
     shims = [row.value.nominal for row in told.quantities if row.name == "shim_mm"]
     if not shims or not mentions(question, "thou-or-inch"):
         return Told()
-    text = f"{small_mm(shims[0])} is {trimmed(shims[0] / calibration.INCH_MM * 1000, 1)} thou."
+    text = f"{small_mm(shims[0])} is {trimmed(shims[0] / MM_PER_INCH * 1000, 1)} thou."
     return Told((Line("text", text),))
 
 

@@ -64,17 +64,19 @@ def incomplete(
     if not (found.chains or told.lines or glass.lines) and lens is None and _is_about_spacing(question, knowledge):
         told = example_of_spacing(question, knowledge)
         lines = list(told.lines)
-    advice = _advice_lines(question, knowledge) if lens is None or not lines else []
+    # beside a lens that is named only what is surely about the same
+    advice = _advice_lines(question, knowledge, SURE if lens is None else PLAIN) if lens is None or not lines else []
     rings = _rings_for(lens.mount, knowledge) if lens is not None else Told()
     several = [side for side in lenses if isinstance(side, LensSide)]
     if body is None and len({side.mount.id for side in several}) > 1:
         from engine.answers.ways.left_over import rings_for_each
 
         rings = rings_for_each(several, knowledge)
-    # what was worked out is the answer
-    lines = [*glass.lines, *lines, *advice[: MOST_ADVICE if not lines else 1], *rings.lines]
-    if not found.chains or lens is not None:
-        lines += [Line("ask", row.ask, wants=row.wants) for row in missing[:1]]
+    # what was worked out is the answer, else what is missing of a lens that is known; advice only helps on
+    asked = [Line("ask", row.ask, wants=row.wants) for row in missing[:1] if not found.chains or lens is not None]
+    advice = advice[: MOST_ADVICE if not lines else 1]
+    beside = [*advice, *rings.lines, *asked] if lens is None else [*rings.lines, *asked, *advice]
+    lines = [*glass.lines, *lines, *beside]
     status = ANSWERED if told.lines or rings.lines or glass.lines else NO
     return Answer(
         question.text, question.intent, status, tuple(lines), question=question, chains=found.chains or None,

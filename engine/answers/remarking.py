@@ -15,13 +15,14 @@ from engine.answers.seat.distances import PARTLY, Distances, distances_of, moves
 from engine.answers.shims.loose import off_by_mm
 from engine.base.interval import INFINITE, Interval, is_known
 from engine.base.span import Span
+from engine.base.units import MM_PER_FOOT
 from engine.facts.records import Lens
 from engine.physics import focus
 from grammar.questions import Question
 
 # marks as focus scales carry them, in mm
 METRES = tuple(1000 * m for m in (0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.8, 1, 1.2, 1.5, 2, 3, 5, 10, 20))
-FEET = tuple(304.8 * ft for ft in (0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 7, 10, 15, 30, 60))
+FEET = tuple(MM_PER_FOOT * ft for ft in (0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 7, 10, 15, 30, 60))
 MOST_MARKS = 12
 SCALE = 3  # so many marks told are those that the lens bears
 SEAT_RIGHT_MM = 0.0005  # half of the last digit that seats are told with

@@ -35,6 +35,7 @@ from engine.answers.ways.told_stack import is_drawn_out
 from engine.answers.words.advice import advice_lines, named_or_near
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_INCH
 from engine.chains.setup import Setup
 from engine.facts.records import Mount
 from grammar.questions import BODY_OFF, Question, Thing
@@ -245,9 +246,8 @@ def _threads_named(question: Question, knowledge: Knowledge) -> Told:
         text = f"{facts.mounts[name].designation}: thread {trimmed(thread.major_mm.nominal, 2)} mm"
         if is_known(thread.pitch_mm):
             rows.append(Quantity("thread_pitch_mm", thread.pitch_mm, name))
-            text += (
-                f", pitch {trimmed(thread.pitch_mm.nominal, 3)} mm ({trimmed(25.4 / thread.pitch_mm.nominal, 2)} tpi)"
-            )
+            pitch = thread.pitch_mm.nominal
+            text += f", pitch {trimmed(pitch, 3)} mm ({trimmed(MM_PER_INCH / pitch, 2)} tpi)"
         text += f": {thread.designation}"
         lines.append(Line("fact", text, 1))
     return Told(tuple(lines), tuple(rows))

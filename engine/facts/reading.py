@@ -9,6 +9,7 @@ from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.base.place import Place
 from engine.base.problem import nearest_of
 from engine.base.span import Span
+from engine.base.units import MM_PER_INCH
 from engine.facts.basis import Basis
 from engine.facts.fields import REFUSED, Desk, Reference, flag
 from engine.facts.nodes import Entry, Fields
@@ -16,7 +17,6 @@ from engine.facts.records import Record
 from engine.facts.schema import BASIS, DIFFERENCE, KEYS, MOVING
 from engine.facts.sections import SECTIONS, noun, one_of
 
-MM_PER_INCH: Final = 25.4
 OWN_SOURCE: Final = "own"
 Given = dict[str, Any]  # what the keys gave, by field
 

@@ -10,12 +10,12 @@ from math import floor
 from typing import Final
 
 from engine.base.interval import UNKNOWN, Measure, Unknown
+from engine.base.units import MM_PER_INCH
 from engine.physics import focus
 from engine.physics.enclose import enclose
 from engine.physics.picking import Picked, pick
 from engine.physics.positive import positive
 
-INCH_MM: Final = 25.4
 PITCHES_MEASURED: Final = 10
 
 
@@ -98,12 +98,12 @@ def length_of_spaces_mm(pitch: Measure, spaces: int = PITCHES_MEASURED) -> Measu
 
 def pitch_of_tpi_mm(threads_per_inch: Measure) -> Measure:
     """25.4/tpi. Source: definition of threads per inch."""
-    return enclose(lambda tpi: INCH_MM / tpi, positive(threads_per_inch))
+    return enclose(lambda tpi: MM_PER_INCH / tpi, positive(threads_per_inch))
 
 
 def tpi_of_pitch(pitch: Measure) -> Measure:
     """25.4/pitch. Source: definition of threads per inch."""
-    return enclose(lambda p: INCH_MM / p, positive(pitch))
+    return enclose(lambda p: MM_PER_INCH / p, positive(pitch))
 
 
 def advance_per_turn_mm(advance: Measure, turns: Measure) -> Measure:

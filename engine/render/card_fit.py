@@ -8,9 +8,10 @@ from typing import Final
 
 from engine.answers.parts.card_parts import Alert, Card, Figure, Grid, Part, Text, spoken
 from engine.base.compact import compact, replace
+from engine.base.units import MM_PER_INCH
 from engine.render.lettering import text_width
 
-MM_PER_POINT: Final = 25.4 / 72
+MM_PER_POINT: Final = MM_PER_INCH / 72
 WIDTH_MM: Final = 100.0  # ten to an A4 sheet, two beside one another
 HEIGHT_MM: Final = 57.2
 PADDING_MM: Final = 2.2

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from math import floor, inf, isfinite, log10
 from typing import Final
 
-from engine.answers.parts.wording import MM_PER_FOOT, MM_PER_INCH
 from engine.base.compact import compact
 from engine.base.interval import UNKNOWN, Interval, Measure, is_known
 from engine.base.span import Span
+from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from engine.judging.judge import Judged
 from engine.physics.focus import from_sensor_mm, travel_to_mark_mm
 from engine.physics.quantities import PARTLY_MOVED

@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import isfinite
 from typing import Final
 
-from engine.answers.parts.wording import MM_PER_FOOT, MM_PER_INCH, distance
+from engine.answers.parts.wording import distance
 from engine.base.interval import Measure, is_known
+from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from engine.render.drawing import MARGIN, SIZE, SMALL, WIDTH, Label, Measured, Page, scale_for, scale_text
 from engine.render.lettering import text_width, wrapped
 from engine.render.reach import FAR, Reach, mark_text, to_figures

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from engine.base.units import MM_PER_FOOT
 from grammar.echo.telling_own import sentence
 from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
@@ -14,7 +15,6 @@ from grammar.questions import ALL, BODY_OFF, OFF, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
-_MM_PER_FOOT: Final = 304.8
 _LIGHTS: Final = {
     "full-sun": "full sun", "open-shade": "open shade", "hazy-sun": "hazy sun", "snow-in-sun": "snow",
     "bright-cloud": "bright cloud", "bright-street": "bright street", "dim-street": "dim street",
@@ -266,7 +266,7 @@ def _bears_scale(question: Question) -> bool:
 def _marks(text: str, feet: bool) -> str:
     """Marks as the ring bears them: in feet where feet were spoken."""
     sizes = [float(one.removesuffix(" mm")) for one in text.split(", ")]
-    return ", ".join(f"{size / _MM_PER_FOOT:.4g} ft" if feet else f"{size / 1000:g} m" for size in sizes)
+    return ", ".join(f"{size / MM_PER_FOOT:.4g} ft" if feet else f"{size / 1000:g} m" for size in sizes)
 
 
 def _length(value: float) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.numbers.counting import MOST_THINGS, counts, is_several
 from grammar.numbers.crop_numbers import is_crop
 from grammar.numbers.drawn_numbers import is_added_travel, is_drawn_so_far
@@ -246,7 +247,7 @@ def _in_unit_before(bare: Bare) -> Token | None:
     into = bare.before is not None and bare.before.text.casefold() == "into"
     if not into or measured is None or measured.kind != "LENGTH":
         return None
-    factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(measured.unit, 1.0)
+    factor = FAR_UNITS.get(measured.unit, 1.0)
     return bare.token.as_("LENGTH", numbers=(bare.number * factor,), unit=measured.unit)
 
 

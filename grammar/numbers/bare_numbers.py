@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.numbers.bare_number import DISTANT, is_stop_of_lens, read_bare
 from grammar.numbers.counting import is_so_many
 from grammar.numbers.crop_numbers import is_crop, is_of_crop
@@ -191,7 +192,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
         cropped = at > 2 and (is_of_crop(tokens[at - 3]) or tokens[at - 3].value in OPTICS)
         cropped = cropped or is_of_scale(tokens, at - 2)
         if ended and not cropped and not is_stop_of_lens(tokens, at - 2) and not _is_lens_beside(tokens, at):
-            factor = {"m": 1000.0, "cm": 10.0, "in": 25.4, "ft": 304.8}.get(tokens[at].unit, 1.0)
+            factor = FAR_UNITS.get(tokens[at].unit, 1.0)
             number = tokens[at - 2].numbers[0] * factor
             tokens[at - 2] = tokens[at - 2].as_("LENGTH", numbers=(number,), unit=tokens[at].unit)
     for at in range(len(tokens) - 1):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.things.casting import DRAWN
 from grammar.words.tokens import Token
 
-_FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
 _LEAST_MM: Final = 100.0  # no lens that is brought nearer focuses nearer yet
 _SPACING: Final = frozenset(["adapter", *DRAWN])
 _EXTENSION: Final = "extension"
@@ -37,7 +37,7 @@ def with_nearer_told(tokens: list[Token]) -> list[Token]:
 
 def _mm(token: Token, unit: str) -> float | None:
     """A distance in mm; a bare number is in the unit of the one before it."""
-    if token.kind == "LENGTH" and token.unit in _FAR:
+    if token.kind == "LENGTH" and token.unit in FAR_UNITS:
         return token.numbers[0]
-    bare = token.kind == "NUMBER" and not token.text.isalpha() and unit in _FAR
-    return token.numbers[0] * _FAR[unit] if bare else None
+    bare = token.kind == "NUMBER" and not token.text.isalpha() and unit in FAR_UNITS
+    return token.numbers[0] * FAR_UNITS[unit] if bare else None

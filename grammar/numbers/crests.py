@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.words.groups import SCREW, SCREW_CRESTS
 from grammar.words.tokens import Token
 
@@ -12,7 +13,6 @@ _CRESTS: Final = "crests"
 _TOTAL: Final = "total"  # 'ten of them make 7.9' counts crests too, where nothing else is there to be added up
 _PITCH: Final = "PITCH"
 _PER_INCH: Final = frozenset([24, 26, 27, 28, 32, 36, 40])
-_INCH_MM: Final = 25.4
 _LEAST: Final = 5  # crests that are counted along a rule
 _MOST: Final = 50
 _PITCHES: Final = (0.3, 2.0)  # mm
@@ -63,7 +63,7 @@ def _of_crests(tokens: list[Token], at: int) -> None:
     found = found if found is not None else _beside(tokens, at - 2, -1)
     found = found if found is not None else _whole_beside(tokens, at + 1, number)
     if found is None and number in _PER_INCH:  # '1 inch across, 32 threads', '24 crests to the inch'
-        tokens[at - 1] = count.as_(_PITCH, value=f"{number:g} tpi", numbers=(_INCH_MM / number,), unit="tpi")
+        tokens[at - 1] = count.as_(_PITCH, value=f"{number:g} tpi", numbers=(MM_PER_INCH / number,), unit="tpi")
         tokens[at] = tokens[at].as_("CUE")
     if found is not None and _put(tokens, at - 1, found, number):
         tokens[at] = tokens[at].as_("CUE")

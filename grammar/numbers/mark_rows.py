@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.words.groups import REALLY
 from grammar.words.tokens import Token
 
 _MARK: Final = "mark"
 _DRAW: Final = "extension"
 _LEAST_ROW: Final = 2  # beside the last
-_FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
 _BETWEEN: Final = frozenset(["JOIN", "DET"])
 _LED: Final = 4  # tokens
 _LEAST_MM: Final = 100.0
@@ -20,7 +20,7 @@ def with_mark_rows(tokens: list[Token]) -> list[Token]:
     """What the last number of the row is, a mark of a scale, all of them are, in its unit where they have none."""
     out = list(tokens)
     for at, token in enumerate(out):
-        if token.kind == "KEYED" and token.value == _MARK and token.unit in _FAR:
+        if token.kind == "KEYED" and token.value == _MARK and token.unit in FAR_UNITS:
             _take(out, at)
             _tell_real(out, at)
             _take_of_others(out, at)
@@ -36,7 +36,7 @@ def _take_of_others(tokens: list[Token], at: int) -> None:
     for place in range(at + 1, len(tokens)):
         token, before = tokens[place], tokens[place - 1]
         placed = before.kind in ("PREP", "AT") and before.value == "at"
-        if token.kind == "LENGTH" and token.unit in _FAR and placed and _is_on_lens(tokens, place + 1):
+        if token.kind == "LENGTH" and token.unit in FAR_UNITS and placed and _is_on_lens(tokens, place + 1):
             tokens[place] = token.as_("KEYED", value=_MARK)
 
 
@@ -56,7 +56,7 @@ def _tell_real(tokens: list[Token], at: int) -> None:
     number = tokens[place] if place < len(tokens) and real else None
     if number is not None and number.kind == "NUMBER" and "." in number.text:
         unit = tokens[at].unit
-        tokens[place] = number.as_("KEYED", value="distance", unit=unit, numbers=(number.numbers[0] * _FAR[unit],))
+        tokens[place] = number.as_("KEYED", value="distance", unit=unit, numbers=(number.numbers[0] * FAR_UNITS[unit],))
 
 
 def _take_draws(tokens: list[Token], at: int) -> None:
@@ -81,9 +81,9 @@ def _take(tokens: list[Token], at: int) -> None:
             joined = joined or tokens[place].kind == "JOIN"
             place -= 1
         number = tokens[place]
-        if not joined or number.kind not in ("NUMBER", "LENGTH") or number.unit not in ("", *_FAR):
+        if not joined or number.kind not in ("NUMBER", "LENGTH") or number.unit not in ("", *FAR_UNITS):
             return
-        size = number.numbers[0] * (_FAR[unit] if number.kind == "NUMBER" else 1.0)
+        size = number.numbers[0] * (FAR_UNITS[unit] if number.kind == "NUMBER" else 1.0)
         if number.text.isalpha() or size < _LEAST_MM:
             return
         tokens[place] = number.as_("KEYED", value=_MARK, unit=unit, numbers=(size,))

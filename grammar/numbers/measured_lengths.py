@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_FOOT
 from grammar.words.tokens import Token
 
 LENGTHS: Final = frozenset(["LENGTH", "NUMBER", "FOCAL"])
 OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY"])  # what follows a number that is of another thing
-AWAY: Final = {"m": 1000.0, "ft": 304.8}  # units of the focus scale, in mm
+AWAY: Final = {"m": 1000.0, "ft": MM_PER_FOOT}  # units of the focus scale, in mm
 _WIDE: Final = "wide"
 _BEHIND: Final = "behind"
 _NEAREST: Final = "close-focus"

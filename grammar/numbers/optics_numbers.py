@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.things.casting import DRAWN, MAY_REDUCE
 from grammar.words.groups import CROP
 from grammar.words.tokens import Token, is_plural
@@ -17,8 +18,6 @@ _GLASS: Final = "glass"
 _EXTENDS: Final = (1.3, 2.5)  # and extenders
 _OF_SIZE: Final = frozenset(["macro", "how-close", "how-big", "working-distance", "dof", "bellows-factor"])
 OPTICS: Final = frozenset(["focal-reducer", "teleconverter"])
-INCH_MM: Final = 25.4
-# what is so small besides: parts of an inch or of a millimetre of threads, shims, rings, and densities
 _SMALL: Final = frozenset(["MEASURE", "KEYED", "PITCH", "THREAD", "MOUNTWORD", "ND", "TURNS", "EV", "RATIO"])
 _OF_SMALL: Final = frozenset(
     ["shim", "nd", "calipers", "pitch", "identify", "too-thick", "too-thin", "how-big", "macro",
@@ -174,8 +173,8 @@ def with_factors_left(tokens: list[Token], told: frozenset[str]) -> list[Token]:
         number = token.numbers[0] if token.numbers else 0.0
         if token.kind == "NUMBER" and "." in token.text and opens and ends and is_reducing(number):
             out[at] = token.as_("TIMES")
-        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and is_reducing(number / INCH_MM):
-            out[at] = token.as_("TIMES", numbers=(round(number / INCH_MM, 4),), unit="", ids=(), implies=())
+        elif token.kind == "LENGTH" and token.unit == "in" and led and ends and is_reducing(number / MM_PER_INCH):
+            out[at] = token.as_("TIMES", numbers=(round(number / MM_PER_INCH, 4),), unit="", ids=(), implies=())
     return out
 
 
@@ -263,11 +262,11 @@ def _tell_converter(tokens: list[Token], at: int) -> None:
 
 def _is_put_in(token: Token) -> bool:
     unit = token.text.partition(" ")[2].casefold()
-    return token.kind == "LENGTH" and unit == "in" and is_reducing(token.numbers[0] / INCH_MM)
+    return token.kind == "LENGTH" and unit == "in" and is_reducing(token.numbers[0] / MM_PER_INCH)
 
 
 def _factor_in(token: Token) -> Token:
-    factor = round(token.numbers[0] / INCH_MM, 6)
+    factor = round(token.numbers[0] / MM_PER_INCH, 6)
     return token.as_("NUMBER", text=token.text.split(" ")[0], value="", unit="", numbers=(factor,))
 
 

@@ -30,6 +30,7 @@ _MANY: Final = 2  # plus signs, that join no lens and ring but lengths of one so
 _BRACKET: Final = 4  # tokens from a piece to the bracket that tells of it
 _LEAST_ADDED: Final = 2
 _OF_LENS: Final = frozenset(["NUMBER", "LENGTH", "COMBO", "FOCAL"])
+_PUT_ON: Final = frozenset(["on", "behind", "under", "with"])  # between a piece and its lens
 _MOST_LEADING: Final = 3  # words between a piece and its lengths
 
 
@@ -223,10 +224,19 @@ def _told_behind(out: list[Token], piece: int) -> None:
     after = out[at] if at < len(out) else None
     if lengths and after is not None and after.kind in _LENSLIKE and out[at - 1].kind == "NUMBER":
         lengths.pop()  # the last is that of a lens: 'tubes 12 20 50 f2'
+    if len(lengths) == 1 and not of and _stands_before_lens(out, lengths[0]):
+        out[lengths[0]] = out[lengths[0]].as_("LENGTH", unit="mm")  # 'tube 36 on 200mm'
     if len(lengths) > 1:
         _as_row(out, lengths)
     elif lengths and of and not is_plural(out[piece]):
         out.insert(piece, out.pop(lengths[0]).as_("LENGTH", unit="mm"))  # 'a tube of 10' is a 10 mm tube
+
+
+def _stands_before_lens(out: list[Token], at: int) -> bool:
+    """Whether what the piece is put on follows its number, told by a length of its own: '36 on 200 mm'."""
+    row = [one for one in out[at + 1 : at + 4] if one.kind != "DET"]
+    put = len(row) > 1 and row[0].kind == "PREP" and row[0].value in _PUT_ON
+    return put and row[1].kind in ("LENGTH", "NUMBER", "FOCAL", "COMBO") and row[1].unit in ("", "mm")
 
 
 def _lies_between(token: Token) -> bool:

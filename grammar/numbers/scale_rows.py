@@ -5,12 +5,12 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.words.groups import ENDLESS, SCALE_LED
 from grammar.words.tokens import Token
 
 _MARK: Final = "mark"
 SCALE_MARKS: Final = 3  # so many rising or falling numbers are a scale
-_FAR: Final = {"m": 1000.0, "cm": 10.0, "ft": 304.8, "in": 25.4}
 _NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "KEYED", "FOCAL"])
 _LEADS_BY: Final = frozenset(["CUE", "DET", "PREP", "JOIN", "NAMED", "LENS", "MOUNT", "FNUM", "MEASURE"])
 _REACH: Final = 9  # tokens between the word for a scale and its first mark
@@ -31,7 +31,7 @@ def with_scale_rows(tokens: list[Token], told: frozenset[str]) -> list[Token]:
             continue
         unit = next((told_in for one in reversed(row) if (told_in := _unit(out[one]))), "")
         unit = unit or ("ft" if "feet" in told else "m")
-        sizes = [_bare(out[one]) * _FAR[unit] for one in row]
+        sizes = [_bare(out[one]) * FAR_UNITS[unit] for one in row]
         if min(sizes) >= _SHORTEST_MM and max(sizes) <= _LONGEST_MM:
             for one, size in zip(row, sizes, strict=True):
                 out[one] = out[one].as_("KEYED", value=_MARK, unit=unit, numbers=(size,), ids=())
@@ -57,7 +57,7 @@ def _row(tokens: list[Token], at: int) -> list[int]:
 
 def _is_plain(token: Token) -> bool:
     """Whether it stands as a number alone, or as a distance; what a word before it made of it may have been wrong."""
-    return token.unit in ("", *_FAR) or (token.kind == "KEYED" and token.text.replace(".", "").isdigit())
+    return token.unit in ("", *FAR_UNITS) or (token.kind == "KEYED" and token.text.replace(".", "").isdigit())
 
 
 def _goes_on(row: list[int], tokens: list[Token]) -> bool:
@@ -69,7 +69,9 @@ def _unit(token: Token) -> str:
     """The unit that is written with it; none where a word before it lent it one."""
     if token.text.replace(".", "").replace(",", "").isdigit():
         return ""
-    return next((unit for unit, size in _FAR.items() if abs(token.numbers[0] / _bare(token) / size - 1) < _ROUND), "")
+    return next(
+        (unit for unit, size in FAR_UNITS.items() if abs(token.numbers[0] / _bare(token) / size - 1) < _ROUND), ""
+    )
 
 
 def _bare(token: Token) -> float:
@@ -78,7 +80,7 @@ def _bare(token: Token) -> float:
     try:
         return float(written)
     except ValueError:
-        return token.numbers[0] / _FAR.get(token.unit, 1.0)
+        return token.numbers[0] / FAR_UNITS.get(token.unit, 1.0)
 
 
 def _is_led(tokens: list[Token], at: int) -> bool:

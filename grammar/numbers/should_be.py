@@ -11,6 +11,8 @@ NOMINAL: Final = "nominal"
 _BEHIND: Final = "nominal-behind"  # value of words behind what should be: 'says 35 on the box'
 _BEARS: Final = "bears"  # value of 'labelled', 'stamped'
 _OWN: Final = "own"
+_RING: Final = "ring"  # 'on the ring' is one phrase
+_CALIPER: Final = "caliper"
 _MEASURES: Final = "measure"
 _WITH: Final = "with"
 _SWAPS: Final = ("swap", "replac", "exchang")
@@ -27,7 +29,7 @@ _APART: Final = 0.25  # and so is one that is off by more than this share of it
 
 def with_right_lengths(tokens: list[Token]) -> list[Token]:
     """What a length should be becomes KEYED as that, and the length that was measured beside it a thickness."""
-    out = _with_swapped(_with_own(list(tokens)))
+    out = _with_swapped(_with_mikes(_with_own(list(tokens))))
     for at, token in enumerate(out):
         if not _tells_right(tokens, at):
             continue
@@ -47,6 +49,22 @@ def with_right_lengths(tokens: list[Token]) -> list[Token]:
     return out
 
 
+def _with_mikes(tokens: list[Token]) -> list[Token]:
+    """'a 1.5 mm ring measured 1.46': the length beside the ring is what it was sold as, and what it measures counts."""
+    for at in range(2, len(tokens)):
+        token = tokens[at]
+        piece = next((n for n in range(at - 1, max(0, at - _AHEAD), -1) if tokens[n].kind == "PIECE"), None)
+        measured = _ahead(tokens, at) if (token.kind, token.value) == ("MEASURE", "size") else None
+        if piece is None or measured is None or not _is_length(tokens[piece - 1]) or "." not in tokens[measured].text:
+            continue
+        sold, size = tokens[piece - 1].numbers[0], tokens[measured].numbers[0]
+        if 0 < abs(sold - size) <= max(_LEAST_APART_MM, min(_APART_MM, _APART * size)) / 2:
+            tokens[measured] = tokens[measured].as_("KEYED", value="thickness", unit="mm")
+            tokens[at] = token.as_("CUE")
+            tokens[piece - 1 : piece + 1] = [tokens[piece], tokens[piece - 1].as_("KEYED", value=NOMINAL, unit="mm")]
+    return tokens
+
+
 def _leave_out(tokens: list[Token], at: int) -> None:
     """'a flat 2 mm plate instead of a cup': where a ring is told by its length, the piece it stands for is none."""
     ring = {one.kind for one in tokens[max(0, at - 2) : at]}
@@ -63,7 +81,7 @@ def _is_of_flange(tokens: list[Token], at: int) -> bool:
 def _with_own(tokens: list[Token]) -> list[Token]:
     """'should the ring be 1.0? mine is 0.93': of two that nearly agree the other is the right one."""
     for at, token in enumerate(tokens):
-        if token.kind != "MEASURE" or token.value != _OWN:
+        if token.kind != "MEASURE" or not (token.value == _OWN or _is_caliper_on_ring(tokens, at)):
             continue
         tokens[at] = token.as_("CUE")
         measured = _ahead(tokens, at)
@@ -98,6 +116,16 @@ def _with_swapped(tokens: list[Token]) -> list[Token]:
     tokens[old] = tokens[old].as_("KEYED", value=NOMINAL, unit="mm")
     tokens[new] = tokens[new].as_("KEYED", value="thickness", unit="mm")
     return tokens
+
+
+def _is_caliper_on_ring(tokens: list[Token], at: int) -> bool:
+    """'28.5 is written on the ring, caliper 28.46': what it reads is the ring's, where another length nearly agrees."""
+    ringed = any(one.kind == "PIECE" or one.text.casefold().endswith(_RING) for one in tokens)
+    if not ringed or not tokens[at].text.casefold().startswith(_CALIPER):
+        return False
+    measured = _ahead(tokens, at)
+    right = _measured(tokens, measured) if measured is not None else None
+    return right is not None and abs(tokens[right].numbers[0] - tokens[measured or 0].numbers[0]) <= _LEAST_APART_MM
 
 
 def _is_of_piece(token: Token) -> bool:

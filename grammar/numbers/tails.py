@@ -66,6 +66,9 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
         stretched = drawn and (token.kind == "RANGE" or _is_before_pair(tokens, at))
         factor = token.kind == "TIMES" and bool(out) and out[-1].kind == "PIECE" and out[-1].value in _WITH_FACTOR
         behind = bool(out) and out[-1].kind == "LENS" and _is_turned(tokens[at + 1 : at + 3])
+        if token.kind == "LENGTH" and any(one.kind == "LENS" for one in out[-2:]) and _leads_row(tokens, at):
+            out.append(token)  # '50mm lens, 10 or 16 mm tube': the first of the tubes
+            continue
         if token.kind in TAILS and out and (stretched or factor or behind or not leads_on(tokens, at)):
             back = len(out) - 1
             if back and token.kind in ("LENGTH", "RANGE") and out[back].value in _ITS and out[back - 1].kind == "PIECE":
@@ -107,6 +110,15 @@ def tailed(tokens: list[Token], told: frozenset[str] = frozenset()) -> list[Toke
                 continue
         out.append(token)
     return out
+
+
+def _leads_row(tokens: list[Token], at: int) -> bool:
+    """Whether a length leads a row of those of tubes or the like."""
+    while [one.kind for one in tokens[at : at + 2]] == ["LENGTH", "JOIN"]:
+        at += 2
+    ends = tokens[at : at + 2]
+    row = [one.kind for one in ends] == ["LENGTH", "PIECE"] and at > 1 and tokens[at - 2].kind == "LENGTH"
+    return row and ends[1].value in DRAWN
 
 
 def _is_rather_lens(out: list[Token], back: int, tokens: list[Token], at: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_INCH
 from grammar.numbers.crests import is_screw
 from grammar.numbers.measured_lengths import WIDTHS
 from grammar.words.groups import FEMALE, METRIC
@@ -16,7 +17,6 @@ _NO_PITCH: Final = frozenset(["PITCH", "THREAD", "PIECE", "LINK", "BODY", "FNUM"
 _EITHER: Final = frozenset(["or", "vs"])
 _WIDE: Final = "wide"
 _NUMBER_AND_PITCH: Final = 2
-_INCH_MM: Final = 25.4
 _ROUGHLY: Final = "ish"  # so is told what was held against a rule; no focal length is
 _OWN: Final = frozenset(["LENS", "KIND", "PIECE", "MOUNT", "BODY", "FNUM", "TRAIT"])
 
@@ -52,7 +52,7 @@ def with_led_apart(tokens: list[Token]) -> list[Token]:
         kind, unit = ("NUMBER", "") if bare == number else ("LENGTH", "mm")
         out.append(token.as_(kind, text=number, value=bare, numbers=token.numbers[:1], unit=unit))
         column = token.column + len(token.text) - len(pitch)
-        told = f"{round(_INCH_MM / per_inch)} tpi"
+        told = f"{round(MM_PER_INCH / per_inch)} tpi"
         out.append(token.as_("PITCH", text=pitch, column=column, value=told, numbers=(per_inch,)))
     return out
 

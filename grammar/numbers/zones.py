@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from engine.base.units import FAR_UNITS
 from grammar.words.groups import BEYOND
 from grammar.words.tokens import Cue, Token
 
@@ -170,7 +171,7 @@ def _mm(token: Token, unit: str) -> float | None:
     """The distance in mm; a bare number in the unit of the other end."""
     number = token.numbers[0]
     if token.kind == "NUMBER" and not token.unit:
-        number *= {"m": 1000.0, "ft": 304.8, "cm": 10.0, "in": 25.4}[unit] if number < _MOST_BARE else 0.0
+        number *= FAR_UNITS[unit] if number < _MOST_BARE else 0.0
     elif token.unit not in _METRES:
         return None
     return number if number >= _LEAST_MM else None

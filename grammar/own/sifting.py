@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from engine.base.compact import compact, replace
+from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.questions import CLOSE_UP_LENS, FILTER
 from grammar.words.atoms import Atom, Runs, atoms_of, smooth
 from grammar.words.lexicon import Lexicon
@@ -19,7 +20,7 @@ _ONE: Final = frozenset(["lens", "glass"])  # what ends as several do, and is on
 _MASS: Final = frozenset(["glass", "gear", "kit"])  # one word for all of it
 _EVERY: Final = frozenset(["all"])
 _GAP: Final = 4  # words that may stand between what opens a question and the things that it is about
-FEET: Final = {"in": 25.4, "ft": 304.8}  # mm
+FEET: Final = {"in": MM_PER_INCH, "ft": MM_PER_FOOT}  # mm
 _DETERMINERS: Final = frozenset(["a", "an", "the", "about", "than", "of", "to", "is"])
 # which literals tell a number of a quantity, by the unit that its name ends on; what its unit leaves out is told bare
 _UNITS: Final = (

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Final
 
+from engine.base.units import MM_PER_FOOT
 from grammar.numbers.drawn_so_far import INFINITY_SETTING
 from grammar.numbers.filters_stacked import TAKEN
 from grammar.numbers.motifs import IMAGE_SIZE, MOTIF, SIDES
@@ -46,7 +47,7 @@ _SCREWED: Final = frozenset(["pitch", "calipers", "identify", "no-name"])
 _MARKED: Final = frozenset(["past-infinity", "infinity-at"])  # what tells that a number is of the focus scale
 _SHIMMED: Final = frozenset(["infinity", "shim"])  # 'hills sharp at 8, what shim'
 _SETTING_STOPS: Final = frozenset(["which-stop", "dof", "exposure"])  # and what that it is rather a stop
-_FOOT_MM, _METRE_MM = 304.8, 1000.0
+_METRE_MM = 1000.0
 _LEAST_MARK, _MOST_MARK = 0.3, 500.0  # m, that a scale has
 WIDEST_THREAD: Final = 150.0  # mm
 
@@ -113,7 +114,7 @@ def _marked(out: Readings, phrases: list[Phrase], cast: Cast, told: frozenset[st
         if isinstance(phrase, Between) and phrase.sort == "setting" and phrase.token.kind == "NUMBER":
             number = phrase.token.numbers[0]
             if _LEAST_MARK <= number <= _MOST_MARK:
-                out.keep("mark", mm(number * (_FOOT_MM if "feet" in told else _METRE_MM)))
+                out.keep("mark", mm(number * (MM_PER_FOOT if "feet" in told else _METRE_MM)))
             return
 
 

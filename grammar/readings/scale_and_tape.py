@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import Final
 
+from engine.base.units import MM_PER_FOOT
 from grammar.questions import Question
 
 _NUMBER: Final = re.compile(
@@ -15,7 +16,7 @@ _NUMBER: Final = re.compile(
 )
 _PARTS: Final = re.compile(r"[,;.]")  # what parts a number from the words behind it
 _MARK: Final = re.compile(r"\s?(?:mark|marking|line|engraving)\b", re.IGNORECASE)
-_UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": 304.8}
+_UNITS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "f": MM_PER_FOOT}
 _LEAST_MM: Final = 150.0  # no scale begins nearer
 _APART: Final = 4.0  # what the one may be of the other
 _SHORTEST_BARE_MM: Final = 12.0  # of focal lengths told without a unit

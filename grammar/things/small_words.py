@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
 from grammar.words.groups import EXCHANGES
@@ -18,7 +19,8 @@ _DESCRIBING: Final = frozenset(
 _UNITS: Final = {
     "mm": 1.0, "millimetre": 1.0, "millimetres": 1.0, "millimeter": 1.0, "millimeters": 1.0, "cm": 10.0,
     "centimetre": 10.0, "centimetres": 10.0, "centimeter": 10.0, "centimeters": 10.0, "m": 1000.0, "metre": 1000.0,
-    "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": 304.8, "feet": 304.8, "inch": 25.4, "inches": 25.4,
+    "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
+    "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
@@ -35,7 +37,7 @@ _TOLD_SHORT: Final = (
 _FIGURES: Final = frozenset(["NUMBER", "FNUM", "COMBO", "LENGTH"])
 _ONE: Final = ("a ", "an ")  # how a length of one unit begins that stands for the unit alone: 'of a mm'
 _FOCUSING: Final = frozenset(["autofocus", "auto focus", "auto-focus", "af", "manual focus"])
-_UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", 304.8: "ft", 25.4: "in"}
+_UNIT_OF: Final = {1.0: "mm", 10.0: "cm", 1000.0: "m", MM_PER_FOOT: "ft", MM_PER_INCH: "in"}
 
 
 def _plain_camera(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

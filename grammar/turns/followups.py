@@ -12,6 +12,7 @@ from grammar.turns.about_lenses import lenses_of
 from grammar.turns.adding import PLAN, added, shimmed, with_rings_joined, with_stacked
 from grammar.turns.asked_on import intent_of
 from grammar.turns.circles_told import circle_measured
+from grammar.turns.ends_measured import ends_measured
 from grammar.turns.flanges_told import flange_measured, is_unseated, with_flange_first
 from grammar.turns.going_on import LEFT, WANTED, asks_remedy, is_close, is_left_so, ranked_by, went_on
 from grammar.turns.left_away import (
@@ -64,8 +65,7 @@ _CLOSE: Final = "macro-distance"
 _PLACING: Final = frozenset(["chain", "focus-verdict", "diy-dimension", "buy-plan"])
 _ON_BODY: Final = _PLACING | {"coverage", "crop-equivalent"}
 _OF_CIRCLE: Final = frozenset(["thread", "numbers", "field"])  # keys that a circle may have been read under
-# cues that ask nothing of a zoom
-_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])
+_SET_SO: Final = frozenset(["how-far", "what-if", "what", "will", "can", "ok"])  # cues that ask nothing of a zoom
 _OF_LENGTHS: Final = frozenset(["numbers", "length", "zoom"])  # keys of lengths that turn out to be those of pieces
 
 
@@ -138,6 +138,10 @@ def _measured(
     """What is said, with lengths as those of the pieces or of the circle that they turn out to be of."""
     if aim.zoomed is not None:
         said = _without(said, *(_OF_LENGTHS - {"zoom"}))
+    end = ends_measured(heard, before)
+    if end is not None:
+        said = _without(_with_drawn(said, before, end), *_OF_LENGTHS, "thickness", "flange_to_image")
+        return said, replace(aim, intent=before.intent, found=None, ring=None)
     drawn = again or (None if unseated else piece_offered(heard, before) or piece_measured(heard, before))
     if drawn is not None:
         said, aim = _with_drawn(said, before, drawn), replace(aim, found=None)

@@ -60,6 +60,8 @@ def leans(heard: Heard, before: Question) -> bool:
         return True  # 'which other bodies take them'
     if best in _FREE and plain and (heard.tells("thing") or heard.tells("thread-said")):
         return False
+    if heard.tells("one-of-them"):
+        return True  # 'i have one that says M39, off a reflex': on the body of before
     words = [token for token in heard.line.tokens if token.kind not in ("STOP", "MARK", "JOIN")]
     return not (plain and lens and len(words) > 6)
 

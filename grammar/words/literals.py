@@ -267,6 +267,11 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?:(?P<n>(?:18|19|20)\d0)|(?<=the\s)(?P<d>[2-9]0))'?s{_END}(?!\s(?:exposure|shutter))", made.decade,
     ),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?(?:seconds?|secs?|s){_END}", lit.seconds),
+    # '4 min with nd1000'; 'min focus' is no time, nor is 'a few minutes walk'
+    (
+        "0", rf"(?P<n>\d{{1,2}}(?:\.\d+)?)\s?(?:minutes?|mins?)(?:\s(?:exposure|long))?{_END}"
+        r"(?!\s?(?:focus|dist|far|near|clos|walk|away|ago|\d))", lit.minutes,
+    ),
     ("+0.", rf"\+?(?P<n>{_NUM})\s?(?:diopt(?:er|re)s?|dpt){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>\d(?:\.\d+)?)(?!\s?(?:mm|cm|x)){_END}", made.one("DIOPTRE")),
     ("+", rf"(?<!\S)\+(?P<n>1\d|2[05]){_END}(?!\s?(?:mm|cm|x)|\.\d)", made.strong_power),

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Final
 
 from engine.base.compact import compact
+from engine.base.units import MM_PER_INCH, UNITS
 
 # f-numbers that are engraved or usual; a bare decimal is taken for one only if it is among them
 STOPS: Final = frozenset(
@@ -26,7 +27,6 @@ SHAPES: Final = frozenset(
 LEAST_OF_SHAPE: Final = 5
 WIDEST_SHAPE: Final = 4.0
 
-_MM: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8, "um": 0.001, "thou": 0.0254}
 
 _CLOSE_UP: Final = re.compile(r"close[ -]?up|diopt|achromat", re.IGNORECASE)
 _MOST_DIVISION: Final = 0.7  # mm
@@ -59,7 +59,7 @@ Make = Callable[[re.Match[str]], "Literal | None"]
 
 
 def _unit_of(match: re.Match[str]) -> str:
-    return next(unit for unit in _MM if match.groupdict().get(unit))
+    return next(unit for unit in UNITS if match.groupdict().get(unit))
 
 
 def amount(text: str) -> float:
@@ -80,7 +80,7 @@ def length(match: re.Match[str]) -> Literal | None:
     bare = unit == "in" and match.group()[-3:].casefold() == " in"
     if bare and (amount(text) >= _MOST_INCHES or _is_put_in(match)):
         return None
-    return Literal("LENGTH", (_round(amount(text) * _MM[unit]),), match.end(), unit, text.strip())
+    return Literal("LENGTH", (_round(amount(text) * UNITS[unit]),), match.end(), unit, text.strip())
 
 
 def _is_put_in(match: re.Match[str]) -> bool:
@@ -90,13 +90,13 @@ def _is_put_in(match: re.Match[str]) -> bool:
 
 
 def kilometres(match: re.Match[str]) -> Literal:
-    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * _MM["m"]),), match.end(), "m")
+    return Literal("LENGTH", (_round(amount(match.group("n")) * 1000 * UNITS["m"]),), match.end(), "m")
 
 
 def engraved_focal(match: re.Match[str]) -> Literal:
     """'f=7.5cm', 'F = 50 mm': the focal length as old lenses have it engraved."""
     unit = match.group("u").casefold()
-    factor = _MM["in"] if unit.startswith("i") else _MM[unit]
+    factor = UNITS["in"] if unit.startswith("i") else UNITS[unit]
     return Literal("LENGTH", (_round(amount(match.group("n")) * factor),), match.end(), "mm", match.group("n"))
 
 
@@ -116,12 +116,12 @@ def feet_and_inches(match: re.Match[str]) -> Literal | None:
     feet, inches = amount(match.group("f")), amount(match.group("i") or match.group("b"))
     if inches >= 12:
         return None  # '10 ft 50' is a distance and a lens
-    return Literal("LENGTH", (_round(feet * _MM["ft"] + inches * _MM["in"]),), match.end(), "ft")
+    return Literal("LENGTH", (_round(feet * UNITS["ft"] + inches * UNITS["in"]),), match.end(), "ft")
 
 
 def spread(match: re.Match[str]) -> Literal | None:
     unit = _unit_of(match)
-    low, high = sorted((amount(match.group("a")) * _MM[unit], amount(match.group("b")) * _MM[unit]))
+    low, high = sorted((amount(match.group("a")) * UNITS[unit], amount(match.group("b")) * UNITS[unit]))
     if low and high / low > _WIDEST and unit in ("m", "ft") and amount(match.group("a")) > amount(match.group("b")):
         return None  # 'my 135 to 0.5 m' tells of a lens
     return Literal("RANGE", (_round(low), _round(high)), match.end(), unit)
@@ -144,14 +144,16 @@ def thread_inch(match: re.Match[str]) -> Literal | None:
     apart = match.group("sep").strip() or match.group("inch") or not text.startswith(("1", "0", "."))  # '5/8 32'
     if tpi not in _TPI or not apart or amount(text) <= 0:
         return None
-    return Literal("THREAD", (_round(amount(text) * 25.4), _round(25.4 / tpi)), match.end(), "in", f"{text} in-{tpi}")
+    return Literal(
+        "THREAD", (_round(amount(text) * MM_PER_INCH), _round(MM_PER_INCH / tpi)), match.end(), "in", f"{text} in-{tpi}"
+    )
 
 
 def thread_mixed(match: re.Match[str]) -> Literal | None:
     diameter, tpi = float(match.group("d")), int(match.group("t"))
     if tpi not in _TPI or diameter <= 5:
         return None
-    return Literal("THREAD", (diameter, _round(25.4 / tpi)), match.end(), "tpi", f"{diameter:g} x {tpi} tpi")
+    return Literal("THREAD", (diameter, _round(MM_PER_INCH / tpi)), match.end(), "tpi", f"{diameter:g} x {tpi} tpi")
 
 
 def square(match: re.Match[str]) -> Literal:
@@ -207,14 +209,14 @@ def one(kind: str) -> Make:
 
 def per_inch(match: re.Match[str]) -> Literal | None:
     tpi = float(match.group("n") or match.group("n2"))
-    return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi") if tpi else None
+    return Literal("PITCH", (_round(MM_PER_INCH / tpi),), match.end(), "tpi", f"{tpi:g} tpi") if tpi else None
 
 
 def pitch(match: re.Match[str]) -> Literal:
     """'pitch 0.75', '1 mm pitch'; 'pitch 26' counts crests to the inch."""
     if match.group("t"):
         tpi = float(match.group("t"))
-        return Literal("PITCH", (_round(25.4 / tpi),), match.end(), "tpi", f"{tpi:g} tpi")
+        return Literal("PITCH", (_round(MM_PER_INCH / tpi),), match.end(), "tpi", f"{tpi:g} tpi")
     pitch = float(match.group("n") or match.group("n2"))
     return Literal("PITCH", (pitch,), match.end(), "mm", f"{pitch:g} mm")
 

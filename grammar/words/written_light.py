@@ -192,6 +192,12 @@ def seconds(match: re.Match[str]) -> Literal:
     return Literal("SHUTTER", (float(match.group("n")),), match.end(), "s", f"{float(match.group('n')):g} s")
 
 
+def minutes(match: re.Match[str]) -> Literal:
+    """'2 minutes with ND1000': a time of exposure, in seconds."""
+    time = 60.0 * float(match.group("n"))
+    return Literal("SHUTTER", (time,), match.end(), "s", f"{time:g} s")
+
+
 def stops(match: re.Match[str]) -> Literal | None:
     """'where does the 50 stop' tells no stops: there are not so many; '1/48 stop 5.6' is a shutter."""
     count, (above, _, below) = amount(match.group("n")), match.group("n").partition("/")

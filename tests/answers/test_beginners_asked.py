@@ -57,3 +57,31 @@ def test_a_plain_question_gets_its_plain_answer_first(asked, text, says):
 @pytest.mark.parametrize("text", ["what is A mount", "what is a-mount", "what is an m mount", "what is x mount"])
 def test_a_mount_that_is_named_is_no_mount_in_general(asked, text):
     assert "How a lens is held" not in flat(asked(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("which way round do i put the lens on the adapter", "Ring on the lens first."),
+        ("how do i take the adapter off the lens again", "press or pull the ring's catch"),
+        ("the lens does not click in, is it the wrong one", "No force."),
+        ("there is dust in my old lens, does it show in pictures", "do not show in the picture"),
+        ("there are tiny bubbles in the glass, is the lens ruined", "Not ruined"),
+        ("the lens has scratches on the front, will i see them", "Not ruined"),
+        ("does the adapter make the picture worse", "takes nothing from the picture"),
+        ("do i lose quality with an adapter", "takes nothing from the picture"),
+        ("what does 1:1.8 on the lens mean", "its widest stop"),
+        ("what do the letters M and A on the lens mean", "blades that close by themselves"),
+        ("what does 58mm with the circle symbol on the front mean", "the width of the filter thread"),
+        ("my lens has a red dot, what is that for", "A dot on the lens meets a dot on the body"),
+        ("the adapter has a screw on the side, what is it for", "grub screws"),
+        ("how do i focus without autofocus", "Enlarge the spot"),
+        ("what shutter speed do i need so it isn't shaky with a 135", "1/135 s or shorter by hand"),
+        ("can i make videos with old lenses", "Every lens that takes pictures on the camera films as well"),
+        ("where do i find out the mount of my camera", "The camera's manual names it"),
+        ("do all screw lenses fit the same ring", "Screw lenses are of several kinds"),
+        ("i found a screw lens in a drawer, around 42 mm", "A thread of 42 mm across may be"),
+    ],
+)
+def test_parts_and_marks_of_a_lens_are_told_to_who_has_never_seen_one(asked, text, says):
+    assert says in flat(asked(text))[:700]

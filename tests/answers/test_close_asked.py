@@ -167,3 +167,40 @@ def test_before_the_front_principal_plane_the_extension_hangs_on_no_plane(asked,
 )
 def test_what_an_extension_is_wanted_for_is_the_lens(asked, text):
     assert close(45) in [row[0] for row in numbers(asked(text), "extension_mm")]
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes"),
+    [("+2 or +4 diopter on 100mm, size", {0.2, 0.4}), ("+1 vs +3 on a 200, how close", {0.2, 0.6})],
+)
+def test_close_up_lenses_to_choose_from_do_not_add_up(asked, text, sizes):
+    assert {round(low, 2) for low, _ in numbers(asked(text), "magnification")} == sizes
+
+
+def test_close_up_lenses_that_are_stacked_add_up(asked):
+    assert "+4 dioptre" in flat(asked("+1 and +3 stacked on a 135, how close"))
+
+
+@pytest.mark.parametrize(
+    ("text", "tubes"),
+    [
+        ("50mm lens, 10 or 16 mm tube, magnification", [(10, 10), (16, 16)]),
+        ("50mm lens, 10 and 16 mm tubes, magnification", [(10, 10), (16, 16)]),
+        ("my 50mm lens, 12, 20 and 36 mm tubes, how close", [(12, 12), (20, 20), (36, 36)]),
+    ],
+)
+def test_the_first_of_a_row_of_tubes_behind_a_lens_is_a_tube(desk, text, tubes):
+    assert [piece.thickness_mm for piece in desk.ask(text).question.adapters] == tubes
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "tube"),
+    [
+        ("tube 36 on 200mm, min focus 2.5m normally. how near now", 200, 36),
+        ("tube 12 behind a 50, size?", 50, 12),
+    ],
+)
+def test_the_number_behind_a_tube_is_its_length_where_its_lens_follows(club, text, focal, tube):
+    found = club.ask(text).question
+    assert [lens.focal_length_mm for lens in found.lenses] == [focal]
+    assert [piece.thickness_mm for piece in found.adapters] == [(tube, tube)]

@@ -101,6 +101,21 @@ def test_what_one_hardly_dares_is_answered_by_the_danger(desk, text, says):
     assert says in flat(found)
 
 
+@pytest.mark.parametrize("say", [
+    "m42 tele 300, 900 grams, ok on thin ring?", "1.2 kg lens on a plain E ring fine?",
+])  # fmt: skip
+def test_a_weight_told_asks_whether_it_is_carried(asked, say):
+    found = asked(say)
+    assert found["intent"] == "hazard"
+    assert "Over about 500 g on a thin ring" in flat(found)
+
+
+def test_what_is_harmless_without_a_mirror_is_no_plain_no(asked):
+    found = flat(asked("is that ok? i put the ef-s wide on a ff mirrorless with the plain ring, picture is round"))
+    assert not found.startswith("Not safe")
+    assert "On a mirrorless body with an EF ring it does no harm" in found
+
+
 @pytest.mark.parametrize(
     "turns",
     [

@@ -127,3 +127,29 @@ def test_a_change_that_darkens_wants_no_density(asked):
     found = asked("1/60 at f/4 metered, want f/8, nd?")
     assert "No ND: f/4 to f/8 is 2 stops darker already." in found["text"]
     assert first(found, "shutter_s") == close(4 / 60)
+
+
+@pytest.mark.parametrize(
+    ("text", "seconds"),
+    [
+        ("bulb 4 min with nd1000, what was without", 240 / 2**10),
+        ("30 s with an nd64, what is it without the filter?", 30 / 2**6),
+        ("1/500 without filter, what with ND64", 2**6 / 500),
+    ],
+)
+def test_a_filter_that_is_taken_off_makes_the_time_shorter(asked, text, seconds):
+    low, high = numbers(asked(text), "shutter_s")[0]
+    assert low == high == pytest.approx(seconds, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("text", "time"),
+    [
+        ("10 minutes with nd1000, what was it without", 600 / 1000),
+        ("2s with a 10 stop filter, what shutter without", 2 / 1024),
+        ("2 minutes without filter, with nd8?", 960),
+        ("1/1000 without filter, what shutter with ND64", 0.064),
+    ],
+)
+def test_a_time_told_with_the_filter_is_the_shorter_without_it(asked, text, time):
+    assert numbers(asked(text), "shutter_s")[0][0] == pytest.approx(time, rel=0.04)

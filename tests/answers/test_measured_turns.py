@@ -86,6 +86,28 @@ def test_a_ring_that_was_made_and_came_out_so_long_is_judged_with_the_lens_told_
 
 
 @pytest.mark.parametrize(
+    ("turn", "ends"),
+    [
+        ("my helicoid measures 16.4 closed", (16.4, 31)),
+        ("the helicoid is 16.4 mm when closed", (16.4, 31)),
+        ("mine is 17.3 collapsed", (17.3, 31)),
+        ("fully out its 30.2", (17, 30.2)),
+    ],
+)
+def test_an_end_of_the_helicoid_is_told_anew_and_what_was_asked_stays(club, turn, ends):
+    first, found = talk(club, "50 2.8 enlarger lens on E with a 17-31 helicoid", turn)
+    assert [piece.thickness_mm for piece in found.question.adapters] == [ends]
+    assert found.question.intent == first.question.intent
+    assert found.question.lens.focal_length_mm == 50
+
+
+def test_a_length_far_from_either_end_is_none_of_them(club):
+    _, found = talk(club, "50 2.8 enlarger lens on E with a 17-31 helicoid", "closed it is 55")
+    assert (55, 31) not in [piece.thickness_mm for piece in found.question.adapters]
+    assert (17, 31) in [piece.thickness_mm for piece in found.question.adapters]
+
+
+@pytest.mark.parametrize(
     "turn", ["and 10 mm more tube, how close", "plus a 10 mm spacer, how near", "add 10 mm of tube, how close"]
 )
 def test_a_tube_put_to_a_ring_that_was_cut_stands_behind_that_ring(club, turn):

@@ -42,3 +42,29 @@ def test_the_stock_that_a_ring_is_turned_from_is_no_lens_and_what_comes_off_is_t
     assert left in flat(found)
     assert mounts in str(found["entities"]["lens"])
     assert not found["entities"]["lens"].get("focal_length_mm")
+
+
+@pytest.mark.parametrize(
+    ("text", "pitch"),
+    [
+        ("pitch for a 1 inch 32 tpi thread on a metric lathe", 25.4 / 32),
+        ("what pitch in mm do I set on a metric lathe for the 26 tpi screw mount", 25.4 / 26),
+    ],
+)
+def test_a_pitch_in_inches_is_told_in_mm_for_a_metric_lathe(asked, text, pitch):
+    assert (pytest.approx(pitch),) * 2 in numbers(asked(text), "thread_pitch_mm")
+
+
+def test_a_hole_at_a_focal_length(asked):
+    assert numbers(asked("hole for f/16 at 300 mm"), "hole_mm") == [(pytest.approx(18.75),) * 2]
+
+
+@pytest.mark.parametrize(
+    ("text", "forgives"),
+    [
+        ("how far off can my 300 sit if i only shoot at f8 on aps-c", "forgives 0.16 mm"),
+        ("how much can my ring be off at f2.8 on full frame", "forgives 0.084 mm"),
+    ],
+)
+def test_how_far_off_a_seat_may_be_follows_from_the_stop(asked, text, forgives):
+    assert forgives in flat(asked(text))[:120]

@@ -6,6 +6,7 @@ import pytest
 
 from engine.render.record import record_of
 from tests.answers.picture import close, flat, numbers
+from tests.answers.talks import flat as told
 from tests.answers.talks import talk
 
 
@@ -211,3 +212,35 @@ def test_thicker_on_one_side_is_a_tilt_and_not_too_thick(talked):
 def test_a_nominal_and_a_reading_are_no_two_sides(talked):
     found = flat(talked("should be 27.46, measures 27.40 on my caliper"))
     assert "0.06 mm too close" in found
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "off"),
+    [
+        ("C/Y 35 on EF with a 1.5 mm ring measured 1.46, fine?", 1.46, "0.04 mm too close"),
+        ("my 11.8 mm ring measures 11.75, M 35 on Z, infinity?", 11.75, "0.05 mm too close"),
+        ("1.5 mm ring, calipers say 1.46. C/Y 35 on EF infinity?", 1.46, "0.04 mm too close"),
+        ("a 27.5 ring that mikes 27.43, M42 on E, ok for a 28?", 27.43, "0.03 mm too close"),
+    ],
+)
+def test_what_a_ring_measures_counts_and_not_what_it_was_sold_as(asked, text, size, off):
+    found = flat(asked(text))
+    assert f"your {size} mm ring" in found
+    assert off in found
+
+
+@pytest.mark.parametrize(
+    "asks", ["so is it too thick or too thin", "too thin or too thick?", "is that too long or short"]
+)
+def test_which_way_a_ring_is_off_is_told_first_where_that_is_asked(club, asks):
+    found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", asks)[-1]
+    assert told(found).startswith("0.2 mm too thin: right is 22.5 mm.")
+
+
+def test_so_much_too_thick_or_thin_is_no_question_which(club):
+    assert "0.1 mm too thin" in told(talk(club, "m42 50 on E, ring 0.1 too thin or thick, does it matter")[-1])
+
+
+def test_marks_that_read_wrong_may_be_put_right_although_infinity_is_reached(club):
+    found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", "can i fix it")[-1]
+    assert "to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)

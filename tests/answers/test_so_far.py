@@ -284,6 +284,11 @@ def test_infinity_at_a_mark_before_the_stop_is_still_too_close(talked):
     assert "too close" in found
 
 
+def test_a_distance_that_is_not_reached_in_truth_tells_how_thick_the_ring_is_at_least(asked):
+    found = flat(asked("can't get sharp at the far wall 12m, K 28mm on E through a no-name ring. near is fine"))
+    assert "Yours does not: it is more than 0.066 mm too thick" in found
+
+
 def test_infinity_that_is_wanted_at_the_stop_falls_before_it_now(talked):
     found = talked("i want infinity at the hard stop exactly with a 35, its at 9m now")
     assert "too close" in flat(found)

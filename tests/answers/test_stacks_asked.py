@@ -222,3 +222,9 @@ def test_a_ring_that_takes_the_place_of_another_is_the_one_that_is_there(asked, 
     found = asked(text)
     assert found["intent"] == "focus-verdict"
     assert off in flat(found)
+
+
+def test_what_a_caliper_reads_beside_what_is_written_on_a_ring_is_the_ring(asked):
+    found = asked("i wrote 28.5 on the ring, caliper 28.46, F on E: keep it?")
+    assert found["intent"] == "focus-verdict"
+    assert "0.04 mm too close" in flat(found)

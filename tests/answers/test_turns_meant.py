@@ -345,3 +345,17 @@ def test_an_aperture_ring_that_does_nothing_is_no_reason_of_the_seat(club):
     )
     assert "the lever must be locked over" in flat(found)
     assert "register error" not in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("told", "mount"),
+    [
+        ("i have one that says M39, off a reflex", "m39-zenit"),
+        ("i have one that says OM", "om-mount"),
+        ("one of them is a T2", "t2"),
+    ],
+)
+def test_one_of_ones_own_lenses_goes_on_the_body_spoken_of(club, told, mount):
+    _, found = talk(club, "which other old lenses may i try? the camera is E", told)
+    assert (found.question.lens.ids[0], found.question.body.ids[0]) == (mount, "e-mount")
+    assert found.chains

@@ -193,3 +193,20 @@ def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
     found = flat(asked("aps-c body 1.5x. 35mm lens. i want same as 50 on ff, near enough?"))
     assert found.startswith("To frame like 50 mm on full frame, APS-C needs 32.8 mm")
     assert "To frame like 35 mm" not in found
+
+
+@pytest.mark.parametrize(
+    ("text", "longest", "other"),
+    [
+        ("1.4x or 2x for my 300 f4, what do I lose", 600, 420),
+        ("2x or 1.4x converter, 300mm f4 on aps-c, equivalent", 600, 420),
+        ("a 0.64 or a 0.71 reducer for my 50 1.8 on mft, how wide", 35.5, 32),
+    ],
+)
+def test_glass_to_choose_from_is_not_put_one_behind_the_other(asked, text, longest, other):
+    found = [low for low, _ in numbers(asked(text), "focal_length_mm")]
+    assert {round(one, 2) for one in found} == {other, longest}
+
+
+def test_glass_told_together_still_multiplies(asked):
+    assert "840 mm f/11.2" in flat(asked("300 f4 with a 1.4x and a 2x stacked"))

@@ -124,3 +124,18 @@ def test_an_aperture_ring_that_works_is_told_and_not_asked_about(asked):
     told = asked("85mm C/Y portrait lens for a Z body, all metal, aperture ring works. Is there a plain ring for it?")
     assert flat(told).startswith("An 85 mm C/Y lens on a Z-mount body: reaches infinity")
     assert flat(asked("85mm C/Y on Z, does the aperture ring work?")).startswith("Yes, the iris works")
+
+
+def test_a_lens_without_an_aperture_ring_is_told_which_chain_works_its_iris(asked):
+    found = flat(asked("F lens no aperture ring on E. what now"))
+    assert "It works with chain 2, F to E ring with iris lever." in found
+
+
+def test_autofocus_through_a_ring_without_contacts_is_lost(asked):
+    assert flat(asked("do i lose AF w/ EF on Z dumb ring")).startswith("Autofocus: no.")
+
+
+def test_bodies_that_take_most_old_lenses_are_set_apart(asked):
+    found = asked("which of E, Z, MFT takes most old glass")
+    assert found["intent"] == "compare"
+    assert "SLR mounts by a plain ring" in flat(found)

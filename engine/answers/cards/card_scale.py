@@ -7,10 +7,11 @@ from math import isinf
 
 from engine.answers.parts.card_parts import Figure, Grid, Numbers, Text, span_start
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import MM_PER_FOOT, distance, small_mm, times
+from engine.answers.parts.wording import distance, small_mm, times
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
+from engine.base.units import MM_PER_FOOT
 from engine.chains.walk import ADDED_FOCUSING, Chain
 from engine.facts.records import Adapter
 from engine.judging.judge import Judged

@@ -9,6 +9,7 @@ from engine.answers.close.close_rows import LIGHT_MATTERS, Shown, light_rows, ro
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import distance_mm, mentions, number
 from engine.answers.parts.wording import area, f_number, figures, listed, ranged, small_mm, times, trimmed
+from engine.answers.picture.each_glass import are_either
 from engine.answers.seat.distances import Distances
 from engine.base.interval import UNKNOWN, Interval, is_known
 from engine.physics import closeup
@@ -52,6 +53,9 @@ def with_close_up_lens(
             for row in shown.facts.assumptions.values():
                 if row.id.startswith(USUAL):
                     yield _close_up(lens, row.value.nominal, shown)
+        return
+    if are_either([thing for thing in question.adapters if thing.piece == CLOSE_UP_LENS], question.text):
+        yield from (_close_up(lens, power, shown) for power in powers)  # '+2 or +4 on a 100'
         return
     own = lens.extension_at(nearest_mm) if nearest_mm is not None else UNKNOWN
     near = own.nominal if is_known(own) else None

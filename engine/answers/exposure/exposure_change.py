@@ -166,11 +166,22 @@ def _changes(question: Question, knowledge: Knowledge) -> list[Change]:
         out.append(Change(f"ISO {isos[0]:g} to ISO {isos[-1]:g}", log2(isos[-1] / isos[0])))
     light = light_of(question, knowledge)
     if light.filters:
-        out.append(Change(f"{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops", -held(light).nominal))
+        off = mentions(question, "time-without")  # '10 minutes with ND1000, what was it without'
+        says = f"{'Without ' if off else ''}{listed(light.filters)}, {trimmed(held(light).nominal, 2)} stops"
+        out.append(Change(says, held(light).nominal if off else -held(light).nominal))
     told = number(question, "stops")
     if told is not None and not light.filters:
-        shorter = mentions(question, "faster-now")
-        way = "more light" if shorter else "of ND" if mentions(question, "filtered") else "less light"
+        taken_off = mentions(question, "filtered") and mentions(question, "time-without")
+        shorter = mentions(question, "faster-now") or taken_off
+        way = (
+            "of ND off"
+            if taken_off
+            else "more light"
+            if shorter
+            else "of ND"
+            if mentions(question, "filtered")
+            else "less light"
+        )
         out.append(Change(f"{stops_said(told)} {way}", told if shorter else -told))
     factor = glass_factor(question, knowledge.catalogue)
     if factor is not None:

@@ -10,6 +10,7 @@ from engine.physics import closeup
 from grammar.questions import Question
 from grammar.words.written import STOPS
 
+LONGEST_MM = 1000.0
 SHORTEST_MM = 8.0  # of a focal length that is told by its number alone
 
 
@@ -37,6 +38,8 @@ def _lenses(question: Question) -> list[tuple[float, float | None]]:
     """Focal length and widest stop of each lens; where none is told by its focal length, a bare length is one."""
     told = [(one.focal_length_mm, one.f_number) for one in question.lenses if one.focal_length_mm is not None]
     told = told or [(length, None) for length in numbers(question, "length", "bore")]
+    away = question.distance_mm  # 'a hole for f/16 at 300 mm'
+    told = told or ([(away, None)] if away is not None and away <= LONGEST_MM else [])
     # 'a card stop for a 58 to make it f/4': what is no stop itself is the lens
     bare = [one for one in numbers(question, "numbers") if one >= SHORTEST_MM and one not in STOPS]
     return told or [(length, None) for length in bare]

@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from engine.answers.found.mounts_named import likeliest, mounts_named, names_typed, spoken_of
-from engine.answers.found.same_name import named_alike, of_the_name, registers_alike
+from engine.answers.found.same_name import (
+    asked_of_a_name,
+    by_one_name_line,
+    named_alike,
+    of_one_thread,
+    of_the_name,
+    registers_alike,
+)
 from engine.answers.found.threads_measured import by_thread
 from engine.answers.found.threads_meet import threads_meet
 from engine.answers.found.turned_in import turned_in
@@ -13,10 +20,12 @@ from engine.answers.parts.answer import ANSWERED, Answer, Line, ListedChain, Qua
 from engine.answers.parts.asking_back import ask_for
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import at_wrong_depth, mount_line, mount_numbers
+from engine.answers.parts.nearby import PLAIN, nearest
 from engine.answers.parts.resolve import Missing
 from engine.answers.parts.wording import article, listed, small_mm
 from engine.answers.seat.mixing import mixed, mixed_lines, named_advice, set_apart, traps_of_the_same
 from engine.answers.seat.told_register import against_name
+from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from engine.facts.kinds import VERDICTS
 from engine.facts.records import Mount
@@ -41,15 +50,18 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
             met, _ = by_thread(question, knowledge)
         if met.lines:
             return _answer(question, met)
-        return ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
-    by_one_name = _asked_of_a_name(question)
+        asked = ask_for(question, (Missing("lens mount", "Which mount or thread? For example: what looks like M42?"),))
+        rows = nearest(question.text, knowledge.catalogue, 1, PLAIN)  # 'are all screw lenses alike?'
+        near = [Line("head", f"{row.topic}: {row.says}") for row in rows]
+        return replace(asked, lines=(*near, *asked.lines))
+    by_one_name = asked_of_a_name(question)
     mounts = list(by_one_name) or mounts
     several = len((*question.lenses, *question.things, *question.adapters, *question.bodies)) > 1
     not_so = against_name(question, knowledge)
     firsts = likeliest(question, knowledge)
     chains = mixed(mounts, knowledge) if several else ()
     if by_one_name:
-        told = Told((_by_one_name(by_one_name, knowledge),))
+        told = Told((by_one_name_line(by_one_name, knowledge),))
     else:
         told = not_so + met + _whether_same(question, mounts, firsts, chains, bool(met.lines), knowledge)
     told += Told(tuple(of_the_name(question, knowledge)))
@@ -65,22 +77,6 @@ def look_alike(question: Question, knowledge: Knowledge) -> Answer:
         lines.append(Line("caution", f"{advice.says.rstrip('.')}."))
     lines += [line for line in named_advice(question, mounts, knowledge) if line not in lines]
     return _answer(question, Told(tuple(lines), (*told.quantities, *apart.quantities)), chains)
-
-
-def _asked_of_a_name(question: Question) -> tuple[str, ...]:
-    """'are R lenses all one mount?': the mounts that go by the name asked about, where it is more than one."""
-    first = next((thing for thing in (*question.lenses, *question.things) if thing.kind == "mount"), None)
-    return first.ids if first is not None and first.ambiguous and question.mentions("one-mount-asked") else ()
-
-
-def _by_one_name(names: Sequence[str], knowledge: Knowledge) -> Line:
-    told = [knowledge.catalogue.mounts[name] for name in names]
-    rows = [f"{one.designation}{_register_told(one)}" for one in told]
-    return Line("head", f"No: the name stands for {len(rows)} mounts, {listed(rows)}. No one ring is for all of them.")
-
-
-def _register_told(mount: Mount) -> str:
-    return f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
 
 
 def _answer(question: Question, told: Told, chains: tuple[ListedChain, ...] = ()) -> Answer:
@@ -104,7 +100,7 @@ def _whether_same(
         pair = [facts.mounts[name] for name in dict.fromkeys(firsts)]
         return Told((Line("head", _same_or_not(pair[0], pair[1], _barred(chains))),))
     if len(mounts) == 1 and _asks_of_thread(question, facts.mounts[mounts[0]]):
-        return Told(tuple(_of_one_thread(facts.mounts[mounts[0]], knowledge)))
+        return Told(tuple(of_one_thread(facts.mounts[mounts[0]], knowledge)))
     if len(firsts) > 1 and len(set(firsts)) == 1 and len(mounts) > 1:
         return Told((Line("head", "No, the name alone does not make them the same: several mounts go by it."),))
     if len(mounts) != 1 or met:
@@ -137,26 +133,6 @@ def _each(mounts: list[str], several: bool, knowledge: Knowledge) -> Told:
 def _asks_of_thread(question: Question, mount: Mount) -> bool:
     """'is M42x1 the same as M42': a thread named beside the mount that has it."""
     return mount.thread is not None and question.said("thread") is not None
-
-
-def _of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
-    """That the thread is the same and the register is not, where other mounts have it too."""
-    others = [
-        one
-        for one in knowledge.catalogue.mounts.values()
-        if one.thread == mount.thread and one.id != mount.id and is_known(one.register_mm)
-    ]
-    if not others:
-        return []
-    told = listed(
-        [f"{one.designation} {small_mm(one.register_mm.nominal)}" for one in others if is_known(one.register_mm)]
-    )
-    own = f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
-    text = (
-        f"The thread is the same, the register need not be: {mount.designation}{own}, but {told}. It screws in and may "
-        "focus wrong: ask for the register in mm."
-    )
-    return [Line("head", text)]
 
 
 def _barred(chains: Sequence[ListedChain]) -> list[str]:

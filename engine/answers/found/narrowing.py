@@ -44,7 +44,8 @@ def told_apart(question: Question, catalogue: Catalogue) -> Question:
         thing = _by_ring_named(_by_number(thing, question, catalogue), question, catalogue)
         claimed = question.intent in SIDE_BY_SIDE and not thing.ambiguous and len(question.lenses) > 1
         thing = thing if claimed else of_its_pitch(thing, pitch, catalogue)  # 'is 42 with 0.75 of pitch an M42'
-        lenses.append(_as_measured(thing, measured, catalogue))
+        asks_which = question.intent in (IDENTIFY, *SIDE_BY_SIDE) and not _has_thread(thing, catalogue)
+        lenses.append(thing if asks_which else _as_measured(thing, measured, catalogue))
     # conditions on one's own gear count the bodies
     question = _without_its_own_body(_once_each(question)) if question.sought is None else question
     lenses = [one for one in lenses if not _says_less(one, lenses)]
@@ -257,6 +258,11 @@ def _of_its_time(thing: Thing, of_film: bool, catalogue: Catalogue) -> Thing:
         return thing
     older = tuple(name for name in thing.ids if catalogue.mounts[name].kind not in ("mirrorless", "medium-format"))
     return replace(thing, ids=older) if older else thing
+
+
+def _has_thread(thing: Thing, catalogue: Catalogue) -> bool:
+    mount = catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
+    return mount is not None and mount.thread is not None
 
 
 def _as_measured(thing: Thing, measured_mm: float | None, catalogue: Catalogue) -> Thing:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
+from engine.answers.parts.wording import listed, small_mm
 from engine.base.interval import is_known
+from engine.facts.records import Mount
 from grammar.questions import Question
 
 MOST_NOTES: Final = 2
@@ -42,3 +45,39 @@ def registers_alike(name: str, knowledge: Knowledge) -> list[Quantity]:
     ids = dict.fromkeys(other for row in facts.shared.values() if name in row.mounts for other in row.mounts)
     known = [(other, facts.mounts[other].register_mm) for other in ids if other != name]
     return [Quantity("register_mm", register, other) for other, register in known if is_known(register)]
+
+
+def asked_of_a_name(question: Question) -> tuple[str, ...]:
+    """'are R lenses all one mount?': the mounts that go by the name asked about, where it is more than one."""
+    first = next((thing for thing in (*question.lenses, *question.things) if thing.kind == "mount"), None)
+    return first.ids if first is not None and first.ambiguous and question.mentions("one-mount-asked") else ()
+
+
+def by_one_name_line(names: Sequence[str], knowledge: Knowledge) -> Line:
+    told = [knowledge.catalogue.mounts[name] for name in names]
+    rows = [f"{one.designation}{_register_told(one)}" for one in told]
+    return Line("head", f"No: the name stands for {len(rows)} mounts, {listed(rows)}. No one ring is for all of them.")
+
+
+def _register_told(mount: Mount) -> str:
+    return f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
+
+
+def of_one_thread(mount: Mount, knowledge: Knowledge) -> list[Line]:
+    """That the thread is the same and the register is not, where other mounts have it too."""
+    others = [
+        one
+        for one in knowledge.catalogue.mounts.values()
+        if one.thread == mount.thread and one.id != mount.id and is_known(one.register_mm)
+    ]
+    if not others:
+        return []
+    told = listed(
+        [f"{one.designation} {small_mm(one.register_mm.nominal)}" for one in others if is_known(one.register_mm)]
+    )
+    own = f" ({small_mm(mount.register_mm.nominal)})" if is_known(mount.register_mm) else ""
+    text = (
+        f"The thread is the same, the register need not be: {mount.designation}{own}, but {told}. It screws in and may "
+        "focus wrong: ask for the register in mm."
+    )
+    return [Line("head", text)]

@@ -9,6 +9,7 @@ from engine.answers.parts.said import number
 from engine.answers.seat.seen import is_coupled_by_lugs
 from engine.base.compact import replace
 from engine.base.interval import is_known
+from engine.base.units import MM_PER_INCH
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Mount
 from grammar.questions import Question, Thing
@@ -24,7 +25,6 @@ _INCHES: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? in-(\d+)")
 _MIXED: Final = re.compile(r"M?(\d+(?:\.\d+)?) ?x ?(\d+) tpi")
 _WIDTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _INCHES_WIDE: Final = re.compile(r"(\d*\.?\d+)(?:/(\d+))? inch(?: thread)?")
-INCH: Final = 25.4  # mm
 _WIDE_MM: Final = 0.3
 _PITCH_MM: Final = 0.02
 
@@ -78,7 +78,7 @@ def _width_mm(told: str) -> float | None:
     if found is not None:
         return float(found[1])
     inches = _INCHES_WIDE.fullmatch(told)
-    return INCH * float(inches[1]) / float(inches[2] or 1) if inches is not None else None
+    return MM_PER_INCH * float(inches[1]) / float(inches[2] or 1) if inches is not None else None
 
 
 def _has_no_mount(lens: Thing) -> bool:
@@ -89,9 +89,9 @@ def _has_no_mount(lens: Thing) -> bool:
 def _thread_of(told: str) -> tuple[float, float] | None:
     """Width and pitch in mm of a thread told by both; None of one told by its width, or of two."""
     threads = [(float(width), float(pitch)) for width, pitch in _METRIC.findall(told)]
-    threads += [(float(width), INCH / float(tpi)) for width, tpi in _MIXED.findall(told)]
+    threads += [(float(width), MM_PER_INCH / float(tpi)) for width, tpi in _MIXED.findall(told)]
     for over, under, tpi in _INCHES.findall(told):
-        threads.append((INCH * float(over) / float(under or 1), INCH / float(tpi)))
+        threads.append((MM_PER_INCH * float(over) / float(under or 1), MM_PER_INCH / float(tpi)))
     return threads[0] if len(threads) == 1 else None
 
 

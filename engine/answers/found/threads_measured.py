@@ -10,11 +10,11 @@ from engine.answers.parts.mount_line import how_rare
 from engine.answers.parts.said import focals, mentions, numbers
 from engine.answers.parts.wording import listed, trimmed
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
 from engine.physics import calibration
 from grammar.questions import Question, Thing
 
-INCH = 25.4
 METRIC = re.compile(r"\bM(\d+(?:\.\d+)?)\s*x")  # 'M58x0.75'
 MOST = 6
 ONLY_THREAD = "thread-only"  # trait of mounts that are a thread and nothing else
@@ -39,7 +39,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     inch = re.search(r"(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(?:in|\")", said)
     diameter = float(across[1]) if across else None
     if diameter is None and inch:
-        diameter = float(inch[1]) / float(inch[2] or 1) * INCH
+        diameter = float(inch[1]) / float(inch[2] or 1) * MM_PER_INCH
     after = re.search(r"[x×-]\s*(\d+(?:\.\d+)?)", said)
     if diameter is None and pitch_text and focals(question) and not any(map(_is_lens, question.lenses)):
         diameter = focals(question)[0]  # '39 mm with 26 tpi' is a width, not a focal length
@@ -56,7 +56,7 @@ def thread_measured(question: Question) -> tuple[float | None, float | None]:
     if not value:
         return diameter, None  # no thread has a pitch of nought
     tpi = "tpi" in pitch_text + said or value > 5
-    return diameter, INCH / value if tpi else value
+    return diameter, MM_PER_INCH / value if tpi else value
 
 
 def _is_lens(thing: Thing) -> bool:
@@ -154,14 +154,14 @@ def _pitch_alone(pitch: float, knowledge: Knowledge) -> Told:
         if thread is not None and is_known(thread.pitch_mm) and good.holds(thread.pitch_mm.nominal - pitch):
             found.setdefault(round(thread.pitch_mm.nominal, 4), []).append(mount)
     ten = calibration.length_of_spaces_mm(Interval.exact(pitch))
-    text = f"{trimmed(pitch, 3)} mm of pitch is {trimmed(INCH / pitch, 1)} threads per inch"
+    text = f"{trimmed(pitch, 3)} mm of pitch is {trimmed(MM_PER_INCH / pitch, 1)} threads per inch"
     text += f", ten of them {trimmed(ten.nominal, 2)} mm" if is_known(ten) else ""
     lines = [Line("head", f"{text}{'; nearest in use:' if found else ': no mount in the facts has it.'}")]
     rows = []
     for one in sorted(found, key=lambda one: abs(one - pitch)):
         rows.append(Quantity("thread_pitch_mm", Interval.exact(one), "nearest in use"))
         names = listed([mount.designation for mount in found[one][:4]], "or")
-        lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(INCH / one, 1)} tpi): {names}", 1))
+        lines.append(Line("fact", f"{trimmed(one, 3)} mm ({trimmed(MM_PER_INCH / one, 1)} tpi): {names}", 1))
     rows.append(Quantity("thread_pitch_mm", Interval.exact(pitch), "as measured"))
     if is_known(ten):
         rows.append(Quantity("ten_pitches_mm", ten, "as measured"))
@@ -187,8 +187,8 @@ def _no_mount(diameter: float, pitch: float, knowledge: Knowledge) -> Told:
     threads.sort(key=lambda row: (abs(row.major_mm.nominal - diameter), row.id))
     near = [row for row in threads if abs(row.major_mm.nominal - diameter) <= 0.5][:3]
     text = (
-        f"{trimmed(diameter, 2)} mm across with {trimmed(pitch, 3)} mm of pitch ({trimmed(INCH / pitch, 1)} tpi): no"
-        " mount in the facts has that thread."
+        f"{trimmed(diameter, 2)} mm across with {trimmed(pitch, 3)} mm of pitch"
+        f" ({trimmed(MM_PER_INCH / pitch, 1)} tpi): no mount in the facts has that thread."
     )
     known = [row for row in near if _is_just(row, diameter, pitch)]
     if known:
@@ -254,7 +254,7 @@ def ten_pitches(question: Question, knowledge: Knowledge) -> Told:
         if pitch in seen or not is_known(length):
             continue
         seen.add(pitch)
-        tpi = INCH / pitch
+        tpi = MM_PER_INCH / pitch
         name = (
             f"{tpi:.0f} tpi" if abs(tpi - round(tpi)) < 0.01 and round(pitch, 2) != pitch else f"{trimmed(pitch, 3)} mm"
         )

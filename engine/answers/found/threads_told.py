@@ -7,12 +7,12 @@ from typing import Final
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_INCH
 from engine.facts.basis import Basis
 from engine.facts.records import Thread
 from grammar.questions import Question
 from grammar.words.atoms import key_of
 
-INCH: Final = 25.4
 SAME_MM: Final = 0.02  # pitches nearer than this are one
 SAME_WIDTH_MM: Final = 0.1
 _WRITTEN: Final = re.compile(r"m?\s*(\d+(?:\.\d+)?)\s*(?:mm)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(tpi|in)?", re.IGNORECASE)
@@ -36,7 +36,7 @@ def of_pitch(question: Question, width: Thread, knowledge: Knowledge) -> Thread 
     if match is None:
         return None
     value = float(match[1])
-    pitch = INCH / value if match[2] else value
+    pitch = MM_PER_INCH / value if match[2] else value
     if is_known(width.pitch_mm) and abs(width.pitch_mm.nominal - pitch) < SAME_MM:
         return None
     return _of_size(width.major_mm.nominal, pitch, knowledge)
@@ -56,7 +56,7 @@ def _written(text: str, knowledge: Knowledge) -> Thread | None:
     if match is None or match[3] == "in":
         return None
     value = float(match[2])
-    return _of_size(float(match[1]), INCH / value if match[3] else value, knowledge)
+    return _of_size(float(match[1]), MM_PER_INCH / value if match[3] else value, knowledge)
 
 
 def _of_size(width: float, pitch: float, knowledge: Knowledge) -> Thread:

@@ -6,9 +6,10 @@ from typing import Final
 
 from engine.answers.parts.answer import Answer, Line
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.wording import MM_PER_INCH, listed
+from engine.answers.parts.wording import listed
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_INCH
 from grammar.questions import Question
 
 # what may be asked for so, in the order told; distances are told in feet and inches by the answers themselves

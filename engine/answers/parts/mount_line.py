@@ -9,6 +9,7 @@ from engine.answers.parts.answer import Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import trimmed
 from engine.base.interval import is_known
+from engine.base.units import MM_PER_INCH
 from engine.facts.records import Mount, Thread
 
 FOCUSED_BY_RING = frozenset({"enlarger", "projector"})  # kinds of mounts whose lenses what holds them focuses
@@ -66,7 +67,7 @@ def _pitch(thread: Thread) -> str:
     if not is_known(thread.pitch_mm):
         return ""
     text = f"{trimmed(thread.pitch_mm.nominal, 3)} mm"
-    tpi = 25.4 / thread.pitch_mm.nominal
+    tpi = MM_PER_INCH / thread.pitch_mm.nominal
     return (
         f"{text} ({tpi:.0f} tpi)"
         if abs(tpi - round(tpi)) < 0.01 and tpi < 60 and thread.pitch_mm.nominal != 1

@@ -6,10 +6,10 @@ import re
 from typing import Final
 
 from engine.base.interval import Interval
+from engine.base.units import MM_PER_INCH
 from grammar.questions import Question, Thing
 
 _NUMBER: Final = re.compile(r"-?\d+(?:\.\d+)?(?:e[-+]\d+)?")  # as it is kept: 1e+09, 1.6e-08
-INCH_MM: Final = 25.4
 COARSEST_MM: Final = 5.0  # of pitches; more is threads per inch
 # keys under which a distance to the subject, or a mark of the scale, may have been read
 DISTANCES: Final = ("mark", "distance", "close_focus", "length")
@@ -91,7 +91,9 @@ def named(things: tuple[Thing, ...], kind: str) -> tuple[str, ...]:
 
 def pitch_mm(question: Question) -> float | None:
     """The pitch of a thread as told: '0.75 mm', '32 tpi', '42 mm x 0.75'; None where none is."""
-    text = question.said("pitch") or (question.said("thread") or "").partition("x")[2]
+    thread = question.said("thread") or ""
+    inches = thread.partition(" in-")[2]
+    text = question.said("pitch") or thread.partition("x")[2] or (f"{inches} tpi" if inches else "")
     found = re.search(r"\d+(?:\.\d+)?", text)
     if found is None:
         return None
@@ -99,4 +101,4 @@ def pitch_mm(question: Question) -> float | None:
     if not value:
         return None  # no thread has a pitch of nought
     per_inch = "tpi" in text or (value > COARSEST_MM and "turn" not in text)
-    return INCH_MM / value if per_inch else value
+    return MM_PER_INCH / value if per_inch else value

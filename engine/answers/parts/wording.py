@@ -7,10 +7,8 @@ from math import isfinite, isinf
 
 from engine.base.interval import Interval, Unknown
 from engine.base.span import Span
+from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from engine.physics.trace import Value
-
-MM_PER_INCH = 25.4
-MM_PER_FOOT = 304.8
 
 
 def trimmed(value: float, digits: int) -> str:

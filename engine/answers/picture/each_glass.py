@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from math import inf, log2
 
@@ -13,6 +14,7 @@ from engine.base.interval import Interval
 from grammar.questions import Question, Thing
 
 PAIR = 2
+_EITHER = re.compile(r"\b(?:or|vs|versus|against)\b", re.IGNORECASE)
 LEAST = 0.05  # stops; less sets nothing apart
 
 
@@ -43,6 +45,42 @@ def each_with_its_glass(question: Question, crops: list[Crop]) -> Told:
             )
         told += Told((Line("head", f"{text}."),), tuple(rows))
     return told + _brighter(stops)
+
+
+def behind_either(question: Question, crops: list[Crop]) -> Told:
+    """The one lens behind each of two kinds of glass to choose from; nothing where they stand one behind the other."""
+    lenses = [lens for lens in question.lenses if lens.focal_length_mm]
+    glass = [piece for piece in question.adapters if piece.factor]
+    either = len(lenses) == 1 and are_either(glass, question.text)
+    return _behind_each(lenses[0], glass, crops, question) if either else Told()
+
+
+def are_either(glass: Sequence[Thing], text: str) -> bool:
+    """'1.4x or 2x for my 300': two kinds of glass to choose from, and not one behind the other."""
+    if len(glass) != PAIR or glass[0].factor == glass[1].factor:
+        return False
+    first, last = sorted(piece.column for piece in glass)
+    return _EITHER.search(text, max(first - 1, 0), last) is not None
+
+
+def _behind_each(lens: Thing, glass: Sequence[Thing], crops: list[Crop], question: Question) -> Told:
+    """The one lens behind each glass: focal length, stop, what it costs, and what it is like on the frame told."""
+    framed = bool(question.bodies or question.things or question.said("crop"))
+    told, at = Told(), lens.f_number or question.f_number
+    for factor in (piece.factor or 1.0 for piece in glass):
+        focal, stops = (lens.focal_length_mm or 0.0) * factor, 2 * log2(factor)
+        name = f"{trimmed(lens.focal_length_mm or 0.0, 1)} mm with {factor:g}x"
+        rows = [Quantity("focal_length_mm", Interval.exact(focal), name)]
+        rows.append(Quantity("light_difference_stops", Interval.exact(abs(stops)), f"{factor:g}x"))
+        text = f"{name} is {trimmed(focal, 1)} mm" + (f" f/{trimmed(at * factor, 2)}" if at else "")
+        rows += [Quantity("f_number", Interval.exact(at * factor), name)] if at else []
+        text += f": {trimmed(abs(stops), 2)} stops {'slower' if stops > 0 else 'faster'}"
+        for crop in crops[:1] if framed else ():
+            like = focal * crop.by_diagonal
+            text += f", framing like {like:.0f} mm on full frame ({crop.name})"
+            rows.append(Quantity("equivalent_focal_mm", Interval.exact(like), f"{name}, {crop.name}"))
+        told += Told((Line("head", f"{text}."),), tuple(rows))
+    return told
 
 
 def worn_by(column: int, columns: Sequence[int], glass: Sequence[Thing]) -> float | None:

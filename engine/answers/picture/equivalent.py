@@ -15,7 +15,7 @@ from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
 from engine.answers.picture.crop_or_glass import crop_or_glass
-from engine.answers.picture.each_glass import each_with_its_glass
+from engine.answers.picture.each_glass import behind_either, each_with_its_glass
 from engine.answers.picture.either_focal import is_of_its_own, of_one_lens, on_its_own_frame
 from engine.answers.picture.field_there import focal_for_field, seen_there
 from engine.answers.picture.frame_modes import mode_unknown, modes_told
@@ -61,7 +61,7 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if each.lines:
         return _answered(question, question, each.lines, each)
     view = _view_told(question, factor, knowledge)
-    worn = each_with_its_glass(question, view.crops)
+    worn = each_with_its_glass(question, view.crops) + behind_either(question, view.crops)
     if worn.lines:
         return _answered(question, asked, worn.lines, worn)
     told, view = _with_crops(_of_lenses(view), view)

@@ -67,7 +67,7 @@ def put_right(
         if not finding.decided and finding.rule.measure:
             lines.append(Line("fact", f"to decide it: {finding.rule.measure}", 1))
     if not lowering and len(lines) == 1:
-        lines.append(Line("text", "There is nothing to put right."))
+        lines += _bettered(judged)
     rank = VERDICTS.index(judged.verdict)
     for n, row in enumerate(rows, start=1):
         if VERDICTS.index(row.judged.verdict) < rank:
@@ -87,6 +87,15 @@ def put_right(
     return Answer(
         question.text, question.intent, ANSWERED, tuple(lines), question=question, quantities=tuple(quantities)
     )
+
+
+def _bettered(judged: Judged) -> list[Line]:
+    """What may be put right although it lowers nothing: marks that read wrong."""
+    remedies = [finding.rule.remedy for finding in judged.findings if finding.decided and finding.rule.remedy]
+    if not remedies:
+        return [Line("text", "There is nothing to put right.")]
+    told = (Line("fact", f"to better it: {template(one, judged.measured_trace)}", 1) for one in remedies if one)
+    return [Line("text", "Nothing has to be put right."), *told]
 
 
 def _verb(words: str) -> str:

@@ -124,7 +124,8 @@ def needed(thing: Thing | None, body: Mount, knowledge: Knowledge, stack_mm: flo
 
 def usual_flange_to_image(thing: Thing, knowledge: Knowledge) -> Interval | None:
     """How far behind its flange such a lens usually forms its image at infinity, in mm, by its focal length."""
-    name = UNFOCUSED.get(thing.lens_kind or "", "")
+    mount = knowledge.catalogue.mounts.get(thing.id or "") if thing.kind == "mount" else None
+    name = UNFOCUSED.get(thing.lens_kind or (mount.kind if mount is not None else ""), "")
     if not name or thing.focal_length_mm is None:
         return None
     return knowledge.catalogue.assumptions[name].value * thing.focal_length_mm

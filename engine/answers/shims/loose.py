@@ -51,7 +51,7 @@ def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     if question.said(BODY_OFF) is not None:
         return number(question, BODY_OFF)
-    if mentions(question, "on-one-side"):
+    if mentions(question, "on-one-side") or question.asks_which_way:
         return None  # that is a tilt
     thinned = number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:

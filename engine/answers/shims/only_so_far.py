@@ -32,7 +32,7 @@ def with_so_far(answer: Answer, question: Question, knowledge: Knowledge) -> Ans
     sits = Interval.exact(off) if off is not None else _of_chain(answer) if paired else None
     told = Told()
     for lens in lenses or [Distances(focal, facts) for focal in usual_focals(facts)]:
-        told += _reached(lens, away, sits, question.feet)
+        told += _reached(lens, away, sits, question.feet, off is None and mentions(question, "not-reached"))
     quantities = (*told.quantities, *(answer.quantities or ()))
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=quantities)
 
@@ -45,8 +45,8 @@ def _of_chain(answer: Answer) -> Interval | None:
     return error.shortest if isinstance(error, Span) and is_known(error.shortest) else None
 
 
-def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool) -> Told:
-    """Reached where it sits no farther out than it would be moved for that distance."""
+def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool, missed: bool = False) -> Told:
+    """Reached where it sits no farther out than it would be moved for that distance. `missed`: in truth it was not."""
     allowed: Measure = lens.extension_at(away)
     if not is_known(allowed):
         return Told()
@@ -62,6 +62,11 @@ def _reached(lens: Distances, away: float, sits: Interval | None, feet: bool) ->
     if sits.nominal <= allowed.nominal + SEAT_RIGHT_MM:
         by = f"up to {small_mm(allowed.nominal)} too far out would do"
         text = f"{there} is reached with {focal}: {by}, and it sits {_where(sits.nominal)}."
+        if missed:
+            text = (
+                f"A ring as thick as it should be reaches {there} with {focal}. Yours does not: it is more than "
+                f"{small_mm(allowed.nominal)} too thick. Measure it, flange to flange, and take off what is over."
+            )
         return Told((Line("head", text),), tuple(rows))
     far = lens.from_sensor(sits.nominal)
     over = sits - allowed

@@ -10,6 +10,7 @@ from engine.answers.parts.said import focals
 from engine.answers.parts.wording import distance, listed, small_mm, trimmed
 from engine.answers.seat.distances import Distances
 from engine.base.interval import Interval, is_known
+from engine.base.units import MM_PER_FOOT
 from engine.chains.setup import Facts
 from grammar.questions import Question
 
@@ -81,7 +82,7 @@ def _only_lists(question: Question, start: int, end: int) -> bool:
 
 def _place_of(mark: float, question: Question) -> int:
     """Where in the text the mark stands, by its figures in metres, feet or millimetres."""
-    for size in (mark / 1000, mark / 304.8, mark / 10, mark):
+    for size in (mark / 1000, mark / MM_PER_FOOT, mark / 10, mark):
         found = re.search(rf"(?<![\d.]){re.escape(f'{size:.4g}')}(?![\d.])", question.text)
         if found is not None:
             return found.start()

@@ -15,6 +15,7 @@ _WITH: Final = (
     "Autofocus: perhaps. {title}: power and commands pass; whether it focuses hangs on the lens and on the firmware of"
     " ring and body, which is not in the facts."
 )
+_DUMB: Final = "A ring without contacts"
 _TOLD: Final = "Autofocus: not known. Of {title} only its length is told; without contacts it is focused by hand."
 _BARE: Final = "Autofocus: not known. Nothing stands between, so it hangs on the contacts of lens and body."
 
@@ -27,6 +28,10 @@ def with_autofocus_first(answer: Answer, question: Question) -> Answer:
     rings, passes = first.listed.judged.chain.adapters, _passes(first)
     known = _WITH if passes else _TOLD if any(ring.basis == AS_TOLD for ring in rings) else _WITHOUT
     said = (known if rings else _BARE).format(title=first.title)
+    if passes and mentions(question, "no-contacts"):
+        return replace(
+            answer, lines=(Line("head", f"{_WITHOUT.format(title=_DUMB)} {first.title} passes both."), *answer.lines)
+        )
     other = next((one for one in rest if _passes(one)), None) if passes is False else None
     said += f" Chain {other.number}, {other.title}, passes them; no more than that is known." if other else ""
     return replace(answer, lines=(Line("head", said), *answer.lines))

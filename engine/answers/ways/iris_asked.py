@@ -16,15 +16,20 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question
 
 _NONE, _UNKNOWN = "none", "unknown"
+_NO_RING: Final = "no aperture ring"  # trait of a lens that only its adapter can close
 _WORK: Final = re.compile(r"(?:iris|aperture)(?: still| ring)? works\b(?!.{0,3}\?)", re.IGNORECASE)
 _IRIS: Final = "iris"  # how the rules about it begin, the topic of a reason, and the advice on one that does nothing
 
 
 def with_iris_first(answer: Answer, question: Question) -> Answer:
     """The chain behind who works its iris, where the question asks that of a lens on a body."""
-    if not answer.chains or not mentions(question, "iris-asked") or _is_only_told(question):
+    if not answer.chains:
         return answer
     by, text = iris_text(answer.chains[0].listed.judged)
+    asked = mentions(question, "iris-asked") and not _is_only_told(question)
+    without = by == _NONE and any(_NO_RING in lens.traits for lens in question.lenses)
+    if not (asked or without):
+        return answer
     told = text.removeprefix("iris: ")
     is_ = "" if told.startswith("cannot") else "is "
     yes = {_NONE: f"No, not with this: the iris {is_}", _UNKNOWN: ""}.get(by, "Yes, the iris works: ")

@@ -26,7 +26,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     told = len(pieces) == 1 and pieces[0].id.startswith(_DESCRIBED) and off_by_mm(question) is None
     if not told or not isinstance(error, Span) or not is_known(error.shortest):
         return _unmeasured(answer, question)
-    if "?" not in question.text:
+    if "?" not in question.text and not question.asks_which_way:
         return answer
     off, right = error.shortest.nominal, small_mm(answer.ring.thickness_mm.nominal)
     if abs(off) < _RIGHT_MM:
@@ -35,7 +35,7 @@ def with_thickness_asked(answer: Answer, question: Question, knowledge: Knowledg
     thick = "too thick" if off > 0 else "too thin"
     under = question.mentions("off-too-thin", "off-too-short")
     text = f"{small_mm(abs(off))} {thick}: right is {right}."
-    if not (over and under):  # 'too short? too long?'
+    if not ((over and under) or question.asks_which_way):  # 'too short? too long?'
         text = f"{'Yes' if over == (off > 0) else 'No'}, {text}"
     return replace(answer, lines=(Line("head", text), *answer.lines))
 

@@ -9,7 +9,7 @@ from engine.answers.found.threads_told import thread_named
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.mount_line import mount_line
-from engine.answers.parts.nearby import nearest, term_known_as, term_misspelt, words_asked_about
+from engine.answers.parts.nearby import MOST_BESIDE, PLAIN, nearest, term_known_as, term_misspelt, words_asked_about
 from engine.answers.parts.resolve import LensSide, lens_side
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import listed, money, small_mm, trimmed
@@ -17,6 +17,7 @@ from engine.answers.words.advice import advice_lines
 from engine.answers.words.by_format import by_format
 from engine.answers.words.pitch_said import pitch_said
 from engine.base.interval import Interval, is_known
+from engine.facts.guidance import Advice
 from engine.facts.records import Adapter, Format, Mount, Thread
 from grammar.questions import Question, Thing
 
@@ -45,6 +46,8 @@ OF_MOUNTS = frozenset(
 NEAR = 2  # columns between a mount and the word that it only tells the kind of
 _T_STOP: Final = "t-stop"
 _T: Final = "T"
+MOST_TOLD: Final = 3  # words beside those of a term, where it is told what is seen: 'my lens has a red dot, what for'
+ENGRAVED: Final = "engravings"  # the advice on what stands on a lens
 A_RING: Final = "adapter-ring"  # the term for one
 ABOUT: Final = 7.0  # what advice must share with a question whose words no term is
 
@@ -66,13 +69,17 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
     named = any(thing.kind == "term" for thing in things)
     if (question.said("aperture") or "").startswith(_T) and not named:
         things = (Thing("term", (_T_STOP,)), *things)  # 'what does T2.2 mean on a cine lens'
-    everyday = term_known_as(question.text, knowledge.catalogue, *([0] if named else []))
+    beside = 0 if named else MOST_TOLD if mentions(question, "what-for") else MOST_BESIDE
+    everyday = term_known_as(question.text, knowledge.catalogue, beside)
     everyday = None if _is_typed_as_name(question) else everyday
     if everyday is not None:
         things = (Thing("term", (everyday.id,)),)
     if not any(thing.ids for thing in things):
         term = term_misspelt(question.text, knowledge.catalogue)
         things = (Thing("term", (term.id,)),) if term is not None else things
+    rows = _by_sight(question, named, knowledge) if everyday is None else []
+    if rows:
+        return Answer(question.text, "definition", ANSWERED, tuple(advice_lines(rows)), question=question)
     chosen = _terms_first(things) if told.lines else _mounts_first(things, question.text)
     for kind, name in dict.fromkeys((thing.kind, name) for thing in chosen for name in thing.ids[:3]):
         lines += list(_about(kind, name, knowledge, quantities))
@@ -91,6 +98,14 @@ def definition(question: Question, knowledge: Knowledge) -> Answer:
             (Line("text", f"'{what}' {UNKNOWN}"), Line("text", INSTEAD)), question=question,
         )  # fmt: skip
     return Answer(question.text, "definition", ANSWERED, tuple(lines), question=question, quantities=tuple(quantities))
+
+
+def _by_sight(question: Question, named: bool, knowledge: Knowledge) -> list[Advice]:
+    """What stands on a lens, and what a part is for that is told by what is seen of it. `named`: a term is."""
+    engraved = knowledge.catalogue.advice.get(ENGRAVED)
+    if engraved is not None and not named and mentions(question, "engraving-asked"):
+        return [engraved]
+    return list(nearest(question.text, knowledge.catalogue, 1, PLAIN)) if mentions(question, "what-for") else []
 
 
 def _is_typed_as_name(question: Question) -> bool:

@@ -6,10 +6,11 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions, pitch_mm
 from engine.answers.parts.wording import trimmed
 from engine.base.interval import Interval
+from engine.base.units import MM_PER_INCH
 from grammar.questions import Question
 
-INCH_MM = 25.4
 _PER_INCH = "tpi"
+_INCHES = "in-"
 _USED = ("turns", "other_pitch", "travel")  # keys of what a pitch is told for; else it is asked itself
 
 
@@ -18,8 +19,10 @@ def pitch_said(question: Question) -> Told:
     pitch = pitch_mm(question)
     if pitch is None or any(question.said(key) is not None for key in _USED):
         return Told()
-    per_inch = INCH_MM / pitch
-    if _PER_INCH in (question.said("pitch") or "") + (question.said("thread") or ""):
+    per_inch = MM_PER_INCH / pitch
+    thread = question.said("thread") or ""
+    in_mm = _INCHES in thread and mentions(question, "pitch-in-mm")  # '1 in-32', for a metric lathe
+    if in_mm or _PER_INCH in (question.said("pitch") or "") + thread:
         text = f"{trimmed(per_inch, 2)} tpi is {trimmed(pitch, 4)} mm a turn: 25.4 / {trimmed(per_inch, 2)}."
     elif mentions(question, "per-inch"):
         text = (
