@@ -74,7 +74,7 @@ def _limit(token: Token, rest: list[Token]) -> tuple[Token, int]:
             return token.as_("LIMIT", value="best", numbers=number, text=text), 1
         if counts or (rest[0].kind == "COUNT" and token.value == "at-most"):
             return token.as_("LIMIT", value="pieces", numbers=number, text=text), 2 if counts else 1
-        if rest[0].kind != "PRICE" and max(number) < _LEAST_PRICE:
+        if rest[0].kind != "PRICE" and 0 <= max(number) < _LEAST_PRICE:
             return token.as_("CUE"), 0  # 'is the total under 1'
         return token.as_("LIMIT", value="price", numbers=number, text=text), 1
     return token.as_("CUE"), 0

@@ -51,7 +51,7 @@ def _with_lenses_by_frames(tokens: list[Token]) -> list[Token]:
             token = token.as_("CUE", value="")
         out.append(token)
         row, ends = tokens[at + 1 : at + 3], tokens[at + 3 : at + 4]
-        put_on = at > 0 and tokens[at - 1].value in _ON and token.kind == "FORMAT"
+        put_on = at > 0 and tokens[at - 1].value in _ON and (token.kind == "FORMAT" or FRAME_NAMED in token.groups)
         lens = len(row) > 1 and _is_article(row[0]) and row[1].kind in _LENGTHS
         if put_on and lens and (not ends or ends[0].kind in ("JOIN", "STOP")):
             out.append(Token("JOIN", ",", token.column, ","))

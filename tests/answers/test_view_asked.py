@@ -195,6 +195,10 @@ def test_of_two_lenses_the_one_that_the_view_is_to_be_like_is_matched(asked):
     assert "To frame like 35 mm" not in found
 
 
+def test_a_lens_on_a_mount_named_for_its_frame_stays_what_it_is(asked):
+    assert "It stays a 25 mm lens" in flat(asked("is a 25 on mft a 25 or a 50"))
+
+
 @pytest.mark.parametrize(
     ("text", "longest", "other"),
     [
