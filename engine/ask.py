@@ -213,6 +213,10 @@ class Desk:
             from engine.answers.shims.carried import carried
 
             question = carried(question, talk.question if not question.corrects else None, self.catalogue)
+        if question.said("came_out") is not None:
+            from engine.answers.exposure.filter_tried import by_picture
+
+            question = by_picture(question, self.knowledge)
         if question.intent == "card":
             from engine.answers.card import cards
 

@@ -14,7 +14,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import CIRCLE, KEPT, LACKING, RIGHT
+from grammar.turns.told_before import CIRCLE, FILTER_ON, KEPT, LACKING, RIGHT
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -161,7 +161,11 @@ class Talk:
         if before is not None and answer.draws_again:
             self.question = before.with_(number=answer.question.number)
             return
-        if before is not None and answer.intent == "why" and answer.question.follows and _same_pair(answer, before):
+        asked_why = before is not None and answer.intent == "why" and answer.question.follows
+        if before is not None and asked_why and before.intent in MEASURED and answer.question.lenses == before.lenses:
+            self.reading = answer.reading  # what a lens has is identified still
+            return
+        if before is not None and asked_why and _same_pair(answer, before):
             self.reading = answer.reading
             self._list(answer)
             return
@@ -239,7 +243,16 @@ def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
     known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
     ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
-    return tuple((name, end) for name, both in ends for end in both)
+    return (*((name, end) for name, both in ends for end in both), *_filter_on(answer))
+
+
+def _filter_on(answer: Answer) -> tuple[tuple[str, float], ...]:
+    """The stops of the filter that the answer said to take: those stacked, else the nearest whole one."""
+    held = {row.case: row.value for row in answer.quantities or () if row.name == "nd_stops"}
+    stops = held.get("filters stacked", held.get(None))
+    if not isinstance(stops, Interval) or not stops.is_exact or stops.nominal <= 0:
+        return ()
+    return ((FILTER_ON, stops.nominal if "filters stacked" in held else float(round(stops.nominal))),)
 
 
 def _with_factor(question: Question, answer: Answer) -> Question:

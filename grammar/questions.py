@@ -232,7 +232,7 @@ class Question:
     def off_word(self) -> str | None:
         """How a thickness is off: as said in this turn, else as in the one before that it goes on from."""
         if self.asks_which_way:
-            return None
+            return self.said(OFF)
         if self.places("overdone"):
             return "too thin"  # '0.05 too much taken off'
         pieces = self.places("thin-piece")  # 'a 0.2 thin plate' is so thick, and not so much too thin

@@ -12,6 +12,7 @@ from grammar.questions import DRAWN, Question, Taught, Thing, Unread
 from grammar.readings.scale_and_tape import with_scale_pair
 from grammar.refusals import empty, not_alone, refused, too_long, unheard
 from grammar.telling import question_of
+from grammar.turns.way_asked import with_way_asked, without_asked
 from grammar.words.atoms import key_of, smooth
 from grammar.words.lexicon import Lexicon
 from grammar.words.mentioned import mentioned
@@ -41,8 +42,12 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
     got = with_scale_pair(_with_mentioned(got, lexicon))
     if before is None:
         return got
+    from grammar.turns.filter_tried import with_filter_tried
+    from grammar.turns.seen_so_far import with_seen_kept
     from grammar.turns.whom import known_with
 
+    got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
+    got = with_way_asked(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
 
@@ -56,12 +61,12 @@ def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
     """The question with what its text mentions, and what the word means for how a thickness is off."""
     said, phrases = f"{question.text} {question.asked}", lexicon.words.mentions
-    question = question.with_(mentioned=mentioned(said, phrases))
+    question = question.with_(mentioned=without_asked(mentioned(said, phrases)))
     if question.limits.with_glass and question.mentions(GLASS_ASKED):
         # 'do I need anything with glass in': asked, and no condition
         question = question.with_(limits=replace(question.limits, with_glass=False))
     word = question.off_word
-    return question.with_(mentioned=mentioned(f"{said} {word}", phrases)) if word else question
+    return question.with_(mentioned=without_asked(mentioned(f"{said} {word}", phrases))) if word else question
 
 
 def _read(text: str, lexicon: Lexicon, before: Question | None) -> Question | Unread:
@@ -117,13 +122,15 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.leaning import leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
+    from grammar.turns.measured_again import measured_again
     from grammar.turns.naming_next import named_next
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.word_again import word_again
 
-    reply = word_again(heard, before) or named_next(heard, before) or completed(heard, before, lexicon.hosts)
+    reply = measured_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
+    reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply
     heard = with_ring_held(mount_kept(heard, before), before)

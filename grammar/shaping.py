@@ -18,6 +18,7 @@ from grammar.numbers.exposure_told import with_fixed_stops
 from grammar.numbers.far_lengths import with_far_lengths_apart
 from grammar.numbers.fields_wanted import with_fields_wanted
 from grammar.numbers.flange_spans import with_flange_spans_told
+from grammar.numbers.focal_numbers import with_focals_named
 from grammar.numbers.frame_rates import with_rates_told
 from grammar.numbers.front_threads import with_front_threads
 from grammar.numbers.glass_index import with_glass_by_index
@@ -108,9 +109,9 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
 
     `told`: what the cues of the line tell. `hosts`: mounts that, named alone, are those of a body.
     """
-    words = list(with_small_words(_within_cues(line)))
-    spans = with_barrels_told(with_holds_counted(with_factors_in(with_glass_by_index(words))))
-    spans = with_flange_spans_told(with_rears_told(with_turned_lens(spans)), told)
+    words = with_focals_named(list(with_small_words(_within_cues(line))))
+    words = with_holds_counted(with_factors_in(with_glass_by_index(words)))
+    spans = with_flange_spans_told(with_rears_told(with_turned_lens(with_barrels_told(words))), told)
     tokens = with_times_told(with_group_heads(with_brackets_told(settled(tuple(spans)))))
     tokens = with_rates_told(with_eras_told(with_limits_apart(tokens)))
     tokens = with_lenses_of_slrs(with_kinds_counted(with_width_rings(tokens)), told)
@@ -291,9 +292,8 @@ def _placed(tokens: list[Token]) -> list[Token]:
     for at, token in enumerate(tokens):
         after = tokens[at + 1] if at + 1 < len(tokens) else None
         begins = after is not None and (after.kind in HEADS or after.kind in MODIFIERS)
-        if (token.kind == "PREP" and not begins) or (
-            token.kind == "LINK" and not (out and out[-1].kind == "MOUNT" and after and after.kind == "MOUNT")
-        ):
+        linking = out and out[-1].kind == "MOUNT" and after and after.kind == "MOUNT"
+        if (token.kind == "PREP" and not begins) or (token.kind == "LINK" and not linking):
             out.append(token.as_("CUE"))
         else:
             out.append(token)

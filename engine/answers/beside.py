@@ -259,6 +259,13 @@ def _plate() -> Beside:
     return with_plate_told
 
 
+def _way_off() -> Beside:
+    """Which way a lens sits off, before the answer."""
+    from engine.answers.seat.way_off import with_way_off
+
+    return with_way_off
+
+
 BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, where(_stacked, "flange_to_image")), (WAYS, where(_forgiven, "thickness")),
     (WAYS, where(_size_wanted, "magnification")), (READ_RINGS, where(_readings, "readings")), (ON_A_BODY, _pair),
@@ -281,8 +288,9 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("definition",), heard(_size, "by-size")),
     (("definition",), heard(_registers_apart, "register-spoken")),
     (("identify-mount",), heard(_threads, "do-they-meet")),
-    (WAYS, heard(_thickness_asked, *TOO_THICK)), (WAYS, heard(_missed, "infinity-missed")),
+    (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
     ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
     (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
-    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((*WAYS, "shim-calibration"), heard(_way_off, "way-asked")), ((*WAYS, "shim-calibration"), _so_far),
+    (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip

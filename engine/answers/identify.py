@@ -89,7 +89,7 @@ def _identified(question: Question, knowledge: Knowledge) -> Answer:
         quantities += mount_numbers(mount, knowledge)
     lines += advice if seen else []
     screws = not shown or any(knowledge.catalogue.mounts[name].thread for name in shown)
-    if screws and mentions(question, "measure-thread"):
+    if screws and mentions(question, "measure-thread") and not is_coupled_by_lugs(question):
         pitches = ten_pitches(question, knowledge)
         lines, quantities = [*lines, *pitches.lines], [*quantities, *pitches.quantities]
     if not told.lines and not found.mounts and not found.named and not seen:

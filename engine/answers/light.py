@@ -9,6 +9,7 @@ from math import inf
 from engine.answers.exposure.by_flash import by_flash
 from engine.answers.exposure.by_stars import by_stars
 from engine.answers.exposure.exposing import exposed_parts
+from engine.answers.exposure.filter_tried import filter_tried
 from engine.answers.exposure.handheld import handheld
 from engine.answers.exposure.holding_back import by_filters, infrared
 from engine.answers.exposure.light_alike import between_angles, between_rates, filter_as_stop
@@ -44,13 +45,14 @@ FIXED = "fixed-iris"
 
 def exposed(question: Question, knowledge: Knowledge) -> Answer:
     """Every part of the exposure that the question's numbers give, then the advice that its words are about."""
+    tried = filter_tried(question, knowledge)
     metered = mentions(question, "hand-meter") and not question.adapters
     spoken_of = metered or (question.follows and mentions(question, "crop-or-sensor"))
     cropped = spoken_of and frames_named(question, knowledge.catalogue)
     likened = not cropped and mentions(question, "likened-stops")
-    told = exposure_stays(stop(question)) if cropped else Told()
+    told = tried + (exposure_stays(stop(question)) if cropped else Told())
     told += stops_by_crop(question, knowledge.catalogue) if likened else Told()
-    for part in _parts(question, knowledge) if cropped or not told.lines else ():
+    for part in _parts(question, knowledge) if cropped or tried.lines or not told.lines else ():
         told += part
     lines = list(told.lines)
     if not lines:

@@ -19,6 +19,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import Question, Thing
 
 REMEDY = "remedy"  # what would put right the chain that was told
+IDENTIFIED = "identify-mount"
 SURE = "sure"  # how sure that is
 IRIS = "iris"  # a reason that the iris has, and no chain
 OF_PICTURE = ("vignette", "disc", "cover")  # topics that the image circle answers, not the chain
@@ -54,6 +55,10 @@ def answer(
     if of_iris is not None:
         return of_iris
     apart = question.topic == HARM or (question.topic == IRIS and not question.follows)  # not of the seat
+    if question.topic == SURE and question.follows and before is not None and before.intent == IDENTIFIED:
+        from engine.answers.sure_which import how_sure_which
+
+        return how_sure_which(question, before, knowledge)
     if question.intent == "why" and not apart:
         return _why(question, rows, knowledge, chains_first)
     if question.intent == "draw":

@@ -28,6 +28,7 @@ _SAID: Final = {
     "mark": "infinity at the {} mark", "thickness": "{} thick", "bore": "{} bore", "rear_reach": "{} behind the flange",
     "travel": "{} of travel", "flange_to_image": "{} flange to image", "extension": "{} of extension",
     "brighter": "{} stops brighter", "infinity_setting": "infinity at {} of the helicoid",
+    "came_out": "{} behind the filter",
     "circle": "{} image circle", "diagonal": "{} diagonal", "magnification": "magnification {}:1", "weight": "{}",
     "light": "{}", "shutter": "{}",
     "factor": "{}", "thread": "thread {}", "crop": "{} crop", "close_focus": "{} native", "aperture": "{}",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from grammar.words.groups import BECOMING, CROP
+from grammar.words.groups import BECOMING, CROP, FOCAL_NAMED
 from grammar.words.tokens import Token
 
 ENDS: Final = frozenset(["STOP", "JOIN", "PREP", "CUE", "LIMIT", "TRAIT"])
@@ -15,6 +15,7 @@ _LEAST_MACRO: Final = 28.0
 _YEARS: Final = frozenset({*range(1900, 2000), *range(2001, 2030)})  # whole numbers that no focal length is
 _FRAMED: Final = frozenset(["FORMAT", "MOUNT", "CROP", "BODY"])
 _LEAST_LENS, _MOST_LENS = 3, 1000  # mm
+_NAMED_WITHIN: Final = 5  # words between 'focal' and the number
 _INTO: Final = frozenset(["into", "in to", "to"])
 
 
@@ -57,6 +58,23 @@ def is_focal(tokens: list[Token], at: int) -> bool:
     if before.kind == "PREP":
         return before.value in ("on", "with", "for", "of", "behind")
     return before.kind == "JOIN" and at >= 2 and tokens[at - 2].kind in ("FOCAL", "LENGTH", "COMBO")
+
+
+def with_focals_named(tokens: list[Token]) -> list[Token]:
+    """'focal length about 85', 'the focal is 58': a bare number is one, behind its name and idle words alone."""
+    return [token.as_("FOCAL") if _is_named(tokens, at) else token for at, token in enumerate(tokens)]
+
+
+def _is_named(tokens: list[Token], at: int) -> bool:
+    token = tokens[at]
+    if token.kind != "NUMBER" or token.text.isalpha() or not _LEAST_LENS <= token.numbers[0] <= 2 * _MOST_LENS:
+        return False
+    for one in reversed(tokens[max(0, at - _NAMED_WITHIN) : at]):
+        if FOCAL_NAMED in one.groups:
+            return True
+        if one.kind not in ("FILLER", "VERB", "MARK"):
+            return False
+    return False
 
 
 def is_what_it_becomes(tokens: list[Token], at: int) -> bool:

@@ -22,6 +22,7 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_BE: Final = "be"
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
 _AND_A: Final = frozenset(["and a", "plus a"])
@@ -80,6 +81,9 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if length is not None:
             out.append(length)
             skip = True
+            continue
+        if token.kind == "PREP" and token.value == "to" and after is not None and after.text.casefold() == _BE:
+            out.append(token.as_("CUE"))  # 'does it have to be C': nothing is put on it
             continue
         if token.kind == "FILLER" and token.text.casefold() in _LIKE and after is not None and after.kind in _FIGURES:
             out.append(token.as_("CUE"))  # 'on m4/3 blur like 1.4': what follows is of another

@@ -21,11 +21,21 @@ def lenses_of(
 ) -> tuple[Thing, ...]:
     if compared:
         return compared
+    if said.intent == IDENTIFY and len(before.lenses) == len(said.lenses) == 1 and _only_engraved(said.lenses[0]):
+        new, old = said.lenses[0], before.lenses[0]  # 'it says 1:1.8 f=50' of the lens that is identified
+        focal, stop = new.focal_length_mm or old.focal_length_mm, new.f_number or old.f_number
+        return (replace(old, focal_length_mm=focal, f_number=stop),)
     if said.intent == IDENTIFY and before.lenses and not any(part.focal for part in heard.cast.lenses):
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
+
+
+def _only_engraved(lens: Thing) -> bool:
+    """Whether no more is told of it than its focal length and its widest stop."""
+    told = lens.focal_length_mm is not None or lens.f_number is not None
+    return told and not (lens.ids or lens.lens_kind or lens.format or lens.traits)
 
 
 def _beside(heard: Heard, said: Question, before: Question) -> tuple[Thing, ...]:

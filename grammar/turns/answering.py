@@ -14,6 +14,7 @@ from grammar.questions import OFF, Question, Thing
 from grammar.readings.kept_readings import mm
 from grammar.things.casting import Part
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.words.groups import FOCAL_NAMED
 from grammar.words.tokens import Token
 
 # cues that a reply may hold without asking anything: 'it is ok, i can do E'
@@ -42,6 +43,8 @@ def completed(heard: Heard, before: Question, hosts: frozenset[str]) -> Question
     """
     if len([token for token in heard.line.tokens if token.kind not in ("MARK", "STOP")]) > _AT_MOST:
         return None
+    if before.wants.split()[:1] != ["focal"] and any(FOCAL_NAMED in token.groups for token in heard.line.tokens):
+        return None  # 'focal length 85' where the flange to image was asked for
     if asks(heard) or "?" in heard.text or heard.cast.pieces or heard.cast.frames:
         return None
     for wants in before.wants.split():

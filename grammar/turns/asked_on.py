@@ -22,6 +22,7 @@ from grammar.turns.of_another import (
     extends,
     is_on_another_frame,
 )
+from grammar.turns.one_of_two import chooses_between
 from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_between
@@ -108,6 +109,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_left_so), _WHY),
     (seen.is_same_matter, _as_same_matter),
     (seen.wants_an_order, COMPARE),
+    (seen.tells_of_the_unknown, _as_before),
+    (seen.of(chooses_between), _as_before),
     (seen.tells_of_a_thing, _as_before_of_things),
     (seen.picks_one_compared, _CHAIN),
     (seen.sets_a_limit, _as_before),

@@ -9,6 +9,7 @@ from grammar.hearing import Heard
 from grammar.questions import Question
 from grammar.turns.lengths_again import HELICOID
 from grammar.turns.on_what import IDENTIFY
+from grammar.words.groups import FOCAL_NAMED
 
 MOUNTLESS: Final = frozenset(["enlarger", "projector"])  # kinds whose thread tells nothing of their register
 _FLANGE: Final = "flange_to_image"
@@ -38,6 +39,8 @@ def with_flange_first(heard: Heard, before: Question) -> Heard:
     if first is None or first.kind not in ("NUMBER", "LENGTH") or not asked or "?" in heard.text:
         return heard
     alone = lens is None or (lens.focal == first.numbers[0] and not (lens.has_mount or lens.kinds or lens.f_number))
+    if any(FOCAL_NAMED in token.groups for token in heard.line.tokens):
+        return heard  # 'focal length about 85'
     if _OF_THREAD & heard.readings.values.keys():
         return heard  # '10 threads is 10'
     if not alone or not _FLANGES[0] <= first.numbers[0] <= _FLANGES[1] or _FLANGE in heard.readings.values:

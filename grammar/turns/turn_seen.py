@@ -49,6 +49,10 @@ _SEEN: Final = frozenset([_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "g
 _TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
+# what words that only tell of a lens may seem to ask
+_IDLY_TOLD: Final = frozenset(
+    [None, _CHAIN, IDENTIFY, "why", "look-alike", "definition", _EQUIVALENT, "list-fits", _MAKING]
+)
 _TELLING: Final = frozenset([_CHAIN, IDENTIFY, "look-alike", "definition"])
 
 
@@ -133,6 +137,15 @@ def tells_of_a_thing(turn: Turn) -> bool:
     told = any(part.subject is not None for part in (*heard.cast.lenses, *heard.cast.bodies))
     plainly = best is not None and best not in _TELLING and heard.weighed.weight(best) >= _PLAIN
     return (told or (found is not None and found.told)) and not asks(heard) and not plainly
+
+
+def tells_of_the_unknown(turn: Turn) -> bool:
+    """'the aperture ring is on the lens', 'it says 1:1.8' while a lens is identified: one thing more that was seen."""
+    heard, cast = turn.heard, turn.heard.cast
+    things = any(not part.is_bare for part in (*cast.bodies, *cast.pieces, *cast.frames))
+    open_yet = turn.was == IDENTIFY and not turn.before.bodies
+    asked = asks(heard) or "?" in heard.text or bool(heard.readings.limits)
+    return open_yet and not asked and not things and turn.best in _IDLY_TOLD
 
 
 def picks_one_compared(turn: Turn) -> bool:

@@ -85,6 +85,118 @@ def test_a_ring_that_was_made_and_came_out_so_long_is_judged_with_the_lens_told_
     assert "28 mm K-mount lens on a Z-mount body: stops at 5.66 m" in flat(found)
 
 
+BAYONET = "a lens with no name, bayonet three lugs, flange distance about 44, lever on the back"
+
+
+@pytest.mark.parametrize(
+    ("first", "again", "key", "value"),
+    [
+        (BAYONET, "46.5 i measured again", "flange_to_image", "46.5 mm"),
+        (BAYONET, "remeasured, its 46.5 mm", "flange_to_image", "46.5 mm"),
+        (BAYONET, "make that 45.4", "flange_to_image", "45.4 mm"),
+        ("unmarked lens, screw thread 42 mm across", "it's 41.7 really", "thread", "41.7 mm"),
+        ("little cine lens, thread is 25 something", "measured it properly: 25.3 mm", "thread", "25.3 mm"),
+        ("a projector lens with no thread, barrel 42.5 mm", "52.5 sorry", "barrel", "52.5 mm"),
+    ],
+)
+def test_a_number_measured_again_is_the_measure_that_it_is_near(club, first, again, key, value):
+    _, found = talk(club, first, again)
+    assert found.question.intent == "identify-mount"
+    assert found.question.said(key) == value
+    assert len(found.question.values) == 1
+
+
+@pytest.mark.parametrize("turn", ["focal length about 85", "the focal is 85", "its focal length is 85 mm"])
+def test_a_focal_length_told_by_its_name_is_no_distance_of_the_flange(club, turn):
+    _, found = talk(club, "unmarked lens, screw thread 42 mm across", turn)
+    assert found.question.lens.focal_length_mm == 85
+    assert found.question.said("flange_to_image") is None
+
+
+@pytest.mark.parametrize(
+    "turn", ["the aperture ring is on the lens", "so whats it called", "it says 1:1.8 f=50mm", "could it be C/Y or QBM"]
+)
+def test_what_is_told_more_of_an_unmarked_lens_identifies_it_still_by_all_that_was_seen(club, turn):
+    _, found = talk(club, BAYONET, turn)
+    assert found.question.intent == "identify-mount"
+    assert "EF-mount" not in flat(found)  # whose lenses have no lever
+
+
+def test_a_width_told_roughly_leaves_the_mount_that_the_distance_tells(club):
+    _, found = talk(club, "little cine lens, thread is 25 something", "image comes sharp 12.6 behind the shoulder")
+    assert "by these it is CS" in flat(found)
+
+
+def test_how_sure_it_is_which_mount_a_lens_has_goes_by_what_is_left(club):
+    _, several, one, again = talk(club, BAYONET, "are you sure?", "45.4 measured again", "so which is it")
+    assert flat(several).startswith("Not sure yet: by 44 mm from flange to image it may be any of 8")
+    assert one.question.said("flange_to_image") == again.question.said("flange_to_image") == "45.4 mm"
+    _, _, sure = talk(club, "unmarked lens, screw thread 42 mm across", "13 threads in 10 mm", "are you sure")
+    assert "only T2 fits" in flat(sure)
+
+
+@pytest.mark.parametrize(
+    ("asked_first", "turn", "right"),
+    [
+        ("f/1.6 in full sun at 1/50 which nd", "it is 1.2 stops too dark", 8 - 1.2),
+        ("f/1.6 in full sun at 1/50 which nd", "its 1 ev too dark", 8 - 1),
+        ("how much nd for f2 at iso 400 1/50 in sun", "still a stop too bright with that", 9 + 1),
+        ("nd for f4 1/60 iso 800 bright cloud", "two thirds of a stop underexposed", 6 - 2 / 3),
+        ("f/1.6 in full sun at 1/50 which nd", "with an nd64 it was 1.5 stops over", 6 + 1.5),
+    ],
+)
+def test_a_picture_too_dark_behind_the_filter_takes_so_much_off_it(club, asked_first, turn, right):
+    _, found, then = talk(club, asked_first, turn, "which filter then")
+    stops = next(row.value.nominal for row in found.quantities if row.name == "nd_stops")
+    assert stops == pytest.approx(right, abs=0.01)
+    assert f"{right:.1f}" in flat(then)
+
+
+def test_what_a_filter_showed_of_the_light_holds_for_other_settings_and_not_for_other_light(club):
+    _, _, closed, cloudy = talk(
+        club, "f/1.6 in full sun at 1/50 which nd", "it is 1.2 stops too dark", "stop down to f/3.2", "now it's cloudy"
+    )
+    assert flat(closed).startswith("4.8 stops of ND")
+    assert flat(cloudy).startswith("4.0 stops of ND")
+
+
+@pytest.mark.parametrize(
+    ("first", "way"),
+    [
+        ("my c to e adapter measures 0.15 short, what does that do with a 25mm f1.4", "Too close, by 0.15 mm"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "Too close, by 0.15 mm"),
+        ("50mm lens stops at 30 m, how much off", "Too far out, by 0.084 mm"),
+    ],
+)
+@pytest.mark.parametrize(
+    "turn",
+    ["which way is it off", "is the ring too thick or too thin then", "too long or short?", "in which direction"],
+)
+def test_which_way_it_is_off_is_said_first_and_asking_changes_nothing(club, first, way, turn):
+    _, found, again = talk(club, first, turn, "which way is it off")
+    assert flat(found).startswith(way)
+    assert flat(again).startswith(way)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "said"),
+    [
+        ("50mm lens stops at 30 m, how much off", "is the ring too thin", "No: too far out, by 0.084 mm"),
+        ("50mm lens stops at 30 m, how much off", "is it too close to the sensor", "No: too far out, by 0.084 mm"),
+        ("50mm lens stops at 30 m, how much off", "so the ring is too thick?", "Yes: too far out, by 0.084 mm"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "is the ring too thick then", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does it sit too far out", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does the lens stop short", "No: too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "does it go past infinity", "Yes: too close"),
+        ("my c to e adapter measures 0.15 short, ok for a 25mm f1.4?", "is it too thick", "No: too close, by 0.15 mm"),
+    ],
+)
+def test_whether_it_is_off_one_way_is_a_question_and_tells_nothing_anew(club, first, turn, said):
+    _, found, again = talk(club, first, turn, "which way is it off")
+    assert flat(found).startswith(said)
+    assert said.split(":")[1].split(",")[0].strip() in flat(again)[:40].casefold()
+
+
 @pytest.mark.parametrize(
     ("turn", "ends"),
     [

@@ -24,6 +24,7 @@ FAST_S = 1 / 1000  # below it two figures tell enough
 MARK = re.compile(r"ND\s*[\d.]+", re.IGNORECASE)
 TIME = re.compile(r"(?:(\d+(?:\.\d+)?)\s*/\s*)?(\d+(?:\.\d+)?)")
 UP_TO: Final = "up to "  # of a variable filter whose strongest alone is told
+LEAST_SHIFT: Final = 0.05  # stops of lighter or darker scene; less is not told
 ZERO = Interval.exact(0.0)
 
 
@@ -49,7 +50,9 @@ def light_of(question: Question, knowledge: Knowledge) -> Light:
     scene, name, told = scene_of(question, knowledge)
     shift = number(question, "brighter")
     if shift:
-        scene, name = scene + Interval.exact(shift), f"{name}, {trimmed(abs(shift), 1)} stops {_way(shift)}"
+        scene = scene + Interval.exact(shift)
+    if shift and abs(shift) >= LEAST_SHIFT:
+        name = f"{name}, {trimmed(abs(shift), 1)} stops {_way(shift)}"
     if not told:
         assumed.append(name)
     iso = number(question, "iso") or None
@@ -158,7 +161,7 @@ def setting(light: Light, *, without: str = "") -> str:
         parts.append(seconds(light.shutter.nominal))
     if without != "iso":
         parts.append(f"ISO {light.iso or BASE_ISO:g}")
-    ev = f"EV {ranged(light.scene, lambda value: f'{value:g}')}"
+    ev = f"EV {ranged(light.scene, lambda value: trimmed(value, 1))}"
     parts.append(light.scene_name if light.scene_name == ev else f"{light.scene_name} ({ev})")
     behind = [*light.filters, *([f"{trimmed(light.at_hand, 1)} stops"] if light.at_hand else [])]
     if behind and without:

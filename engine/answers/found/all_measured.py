@@ -25,8 +25,9 @@ def combined(question: Question, knowledge: Knowledge, by_name: bool = False) ->
         return None
     if diameter is None and by_name:
         diameter = _named_width(named, knowledge)
-    slack = ROUGHLY_MM if pitch is not None and mentions(question, "roughly") else 0.0
-    found = together.Found(diameter, pitch, number(question, "flange_to_image"), slack)
+    register = number(question, "flange_to_image")
+    rough = mentions(question, "roughly") and (pitch is not None or (register is not None and question.follows))
+    found = together.Found(diameter, pitch, register, ROUGHLY_MM if rough else 0.0)
     rows = together.matches(found, named, knowledge)
     if not rows or (found.register_mm is None and not named):
         return None

@@ -6,7 +6,7 @@ from math import hypot, log2
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, SURE, nearest
+from engine.answers.parts.nearby import LEAST, MUCH, nearest
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.by_length import by_length
@@ -30,6 +30,7 @@ from grammar.questions import Question
 
 MOST_ADVICE = 1
 SMALL_DISC = "small-disc"
+NOTE = "note"  # the severity of advice that warns of nothing
 WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
@@ -49,8 +50,9 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     if question.topic == "crop" and bare and not asks_pixels(question):
         told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    least = SURE if told.lines and (question.lenses or question.said("circle")) else LEAST
-    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)]
+    least = MUCH if told.lines and (question.lenses or question.said("circle")) else LEAST
+    notes = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least, among=lambda row: row.severity == NOTE)
+    near = [advice.id for advice in notes]  # nothing is stuck or burns where it is asked what is lit
     cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
     near = [SMALL_DISC, *near] if cured else near
     unknown = mode_unknown(question)

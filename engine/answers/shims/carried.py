@@ -94,6 +94,8 @@ def is_limit(question: Question) -> bool:
     """
     if question.said("target") is not None:
         return False  # 'stops at 6 ft, focused on the moon': what is sharp there is infinity
+    if _is_mark_of_before(question):
+        return False
     if mentions(question, "stands-at-infinity") and not mentions(question, "of-a-scale"):
         return True  # 'at its infinity stop it is sharp at 60 m': set as far as it goes, that is where it ends
     if question.said("mark") is not None and mentions(question, "infinity-falls-at", "infinity-wanted"):
@@ -105,6 +107,13 @@ def is_limit(question: Question) -> bool:
     if question.said("mark") is None and not mentions(question, "of-infinity"):
         return True  # 'goes to about 40 m then mush': a distance alone, and nothing of a scale, is as far as it gets
     return ends > past
+
+
+def _is_mark_of_before(question: Question) -> bool:
+    """'is the ring too thick then?' after infinity at the 8 m mark: that mark is one still, whatever words follow."""
+    mark, before = question.said("mark"), question.prior
+    told_anew = any(sign.isdigit() for sign in question.text)
+    return bool(question.follows and mark and before is not None and before.said("mark") == mark and not told_anew)
 
 
 def goes_past(question: Question) -> bool:

@@ -29,7 +29,7 @@ from engine.base.compact import compact
 from engine.base.interval import is_known
 from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
-from grammar.questions import BODY_OFF, Question
+from grammar.questions import BODY_OFF, OFF, Question
 
 TUBES = frozenset({"extension-tube", "helicoid", "bellows", "adapter", "ring", "shim", "spacer", ""})
 ASK_FOCAL = "What is the focal length of that lens? A mark tells nothing without it."
@@ -51,7 +51,8 @@ def off_by_mm(question: Question) -> float | None:
     """How much too long (above 0) or too short (below 0) the question says a seat is, in mm."""
     if question.said(BODY_OFF) is not None:
         return number(question, BODY_OFF)
-    if mentions(question, "on-one-side") or question.asks_which_way:
+    told_before = question.follows and question.said(OFF) is not None
+    if mentions(question, "on-one-side") or (question.asks_which_way and not told_before):
         return None  # that is a tilt
     thinned = number_beside(question, "thinned-by")
     if thinned is not None and not mentions(question, "sits-too-far") and question.said("nominal") is None:

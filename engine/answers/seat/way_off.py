@@ -1,0 +1,56 @@
+"""Which way a lens sits off, first of all where that is asked: too far out or too close."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from engine.answers.parts.answer import Answer, Line
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import small_mm
+from engine.base.compact import replace
+from engine.base.interval import is_known
+from grammar.questions import Question
+from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT
+
+_LED: Final = re.compile(r"(No, )?[\d.]+ mm too |No, it is as it should be")  # how it begins where it is told already
+_LEAST: Final = 0.005  # mm; less is nothing
+_OF_CHAIN: Final = ("stack_mm", "ring_thickness_mm")
+
+
+def with_way_off(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer behind which way it is off, where a number of it tells that."""
+    off = _off(answer)
+    if off is None or (question.asks_which_way and _LED.match(answer.lines[0].text)):
+        return answer
+    head = Line("head", _answered(_told(off), off, question))
+    return replace(answer, lines=(head, *(line for line in answer.lines if line != head)))
+
+
+def _off(answer: Answer) -> float | None:
+    """By how much it sits off, in mm, above 0 too far out: as the answer tells it, else by its ring."""
+    rows = {row.name: row.value for row in reversed(answer.quantities or ()) if is_known(row.value)}
+    error = rows.get("register_error_mm")
+    if error is not None and is_known(error):
+        return error.nominal
+    stack, right = (rows.get(name) for name in _OF_CHAIN)
+    if stack is None or right is None or not (is_known(stack) and is_known(right)):
+        return None
+    return stack.nominal - right.nominal
+
+
+def _answered(text: str, off: float, question: Question) -> str:
+    """With yes or no before it, where one way alone is asked for."""
+    out, close = question.mentions(ASKED_OUT), question.mentions(ASKED_CLOSE)
+    if out == close or abs(off) < _LEAST:
+        return text
+    return f"{'Yes' if out == (off > 0) else 'No'}: {text[:1].lower()}{text[1:]}"
+
+
+def _told(off: float) -> str:
+    if abs(off) < _LEAST:
+        return "Neither way: it is just right."
+    much = small_mm(abs(off))
+    if off > 0:
+        return f"Too far out, by {much}: what stands between is too long."
+    return f"Too close, by {much}: what stands between is too short."

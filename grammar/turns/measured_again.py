@@ -1,0 +1,60 @@
+"""A bare number in a talk of an unmarked lens that was measured once more: which of the measures told it replaces."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from math import log
+from typing import Final
+
+from grammar.hearing import Heard
+from grammar.questions import Question
+from grammar.turns.going_on import IDENTIFY
+from grammar.words.mentioned import mentioned
+from grammar.words.tokens import Token
+
+_AGAIN: Final = "measured-again"
+_IDLE: Final = (("MEASURE", "size"), ("MEASURE", "total"))  # 'measured', 'make it'
+_PASSED: Final = frozenset(
+    ["FILLER", "VERB", "DET", "MARK", "STOP", "UNKNOWN", "CUE", "JOIN", "PREP", "WHEN", "ORDINAL"]
+)
+_MOST: Final = 10  # words of a line that tells one number
+_MEASURES: Final = ("thread", "barrel", "flange_to_image", "pitch")
+_FAR: Final = 0.5  # by logarithm: what differs by more is no other reading of the same
+_NUMBER: Final = re.compile(r"\d+(?:\.\d+)?")
+_INCH: Final = ("tpi", '"', "in")
+
+
+def measured_again(heard: Heard, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question | None:
+    """'46.5 i measured again' after 44 mm from flange to image: that distance anew; None where no more is measured.
+
+    `phrases`: those by which a thing is told to be measured anew, by key.
+    """
+    token = _number(heard) if before.intent == IDENTIFY else None
+    if token is None or not any(one.key == _AGAIN for one in mentioned(heard.text, phrases)):
+        return None
+    number = token.numbers[0]
+    told = ((key, _told(before.said(key))) for key in _MEASURES)
+    far = {key: abs(log(number / value)) for key, value in told if value is not None and value > 0}
+    near = min(far, key=lambda key: far[key], default=None)
+    if near is None or far[near] > _FAR:
+        return None
+    anew = _NUMBER.sub(f"{number:g}", before.said(near) or "", count=1)
+    values = tuple((key, anew if key == near else text) for key, text in before.values)
+    return before.with_(values=values, text=heard.text, follows=True, wants="", instead=(), number=None, corrects=True)
+
+
+def _number(heard: Heard) -> Token | None:
+    """The one number of a line that tells nothing of what it is of; the right one of 'that is 46.5, not 44'."""
+    tokens = heard.line.tokens
+    rest = [token for token in tokens if token.kind not in _PASSED and (token.kind, token.value) not in _IDLE]
+    one = rest[0] if len(rest) == 1 and len(tokens) <= _MOST and "?" not in heard.text else None
+    if one is None or one.kind not in ("NUMBER", "LENGTH") or (one.kind == "LENGTH" and one.unit != "mm"):
+        return None
+    return one if one.numbers[0] > 0 and not one.text.isalpha() else None
+
+
+def _told(value: str | None) -> float | None:
+    """The number of a measure, in mm; none of one in inches."""
+    found = _NUMBER.match(value or "")
+    return float(found[0]) if found and not any(sign in (value or "") for sign in _INCH) else None
