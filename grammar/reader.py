@@ -119,6 +119,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
     from grammar.turns.corrected import corrected
+    from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
@@ -129,6 +130,9 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.said_plainly import said_plainly
     from grammar.turns.word_again import word_again
 
+    set_so = helicoid_set(heard, before, lexicon)
+    if set_so is not None:
+        return _read_leaning(set_so, heard, before, lexicon, corrects=False)
     reply = measured_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
