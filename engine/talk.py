@@ -14,7 +14,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import FILTER_ON, KEPT, LACKING, RIGHT
+from grammar.turns.told_before import FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -242,7 +242,14 @@ def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
     told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
     numbers = tuple((name, value.nominal) for name, value in told if name and isinstance(value, Interval))
-    return numbers + _filter_on(answer)
+    return numbers + _filter_on(answer) + _stacked(answer)
+
+
+def _stacked(answer: Answer) -> tuple[tuple[str, float], ...]:
+    """How long the pieces at hand are together that the answer picked for a length."""
+    picked = answer.question is not None and answer.question.said("at_hand") is not None
+    rows = [row.value for row in answer.quantities or () if row.name == "stack_mm"] if picked else []
+    return ((STACK, rows[-1].nominal),) if rows and isinstance(rows[-1], Interval) else ()
 
 
 def _filter_on(answer: Answer) -> tuple[tuple[str, float], ...]:

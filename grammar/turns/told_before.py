@@ -14,6 +14,7 @@ VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
+STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 KEPT: Final = frozenset([VIEW, LACKING])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _SET: Final = "gear-setting"

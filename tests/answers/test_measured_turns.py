@@ -280,3 +280,51 @@ def test_a_tube_that_is_put_on_comes_to_those_that_stand_there(club):
     assert [piece.thickness_mm for piece in more.question.adapters] == [(28, 28), (14, 14)]
     assert [piece.thickness_mm for piece in less.question.adapters] == [(14, 14)]
     assert less.question.lens.focal_length_mm == 50
+
+
+@pytest.mark.parametrize(
+    ("turn", "sum_told"),
+    [
+        ("without the 14", "For 35 mm: 28 + 7 = 35 mm"),
+        ("i lost the 7", "For 35 mm: 28 = 28 mm, 7 mm short"),
+        ("only the 14 and the 28", "For 35 mm: 28 = 28 mm, 7 mm short"),
+        ("and for 42", "For 42 mm: 28 + 14 = 42 mm"),
+        ("no i need 21", "For 21 mm: 14 + 7 = 21 mm"),
+        ("i also have a 10, and for 45", None),
+    ],
+)
+def test_a_stack_is_asked_again_with_other_pieces_or_for_another_length(club, turn, sum_told):
+    _, found = talk(club, "i have tubes 7, 14 and 28 and want 35 mm", turn)
+    assert found.question.lens is None
+    assert sum_told is None or flat(found).startswith(sum_told)
+
+
+def test_what_a_lens_does_with_the_stack_is_told_of_its_length(club):
+    _, found = talk(club, "i have tubes 7, 14 and 28 and want 35 mm", "how close does a 50 mm get with that")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(35, 35)]
+    assert "0.7x" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "asks",
+    [
+        "need 20.3 mm, have spacers 0.3, 5, 10, 10",
+        "which spacers make 20.3 mm, i have 0.3, 5, 10 and 10",
+    ],
+)
+def test_two_pieces_alike_are_two(club, asks):
+    (found,) = talk(club, asks)
+    assert "For 20.3 mm: 10 + 10 + 0.3 = 20.3 mm: just right" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("asks", "told"),
+    [
+        ("tubes 10 16 21, need 37", "For 37 mm: 21 + 16 = 37 mm"),
+        ("which tubes add up to 31, i own 10, 21 and 12", "For 31 mm: 21 + 10 = 31 mm"),
+        ("i have 5, 10 and 20 mm spacers, need 25", "For 25 mm: 20 + 5 = 25 mm"),
+    ],
+)
+def test_tubes_told_beside_a_length_that_is_needed_are_to_come_to_it(club, asks, told):
+    (found,) = talk(club, asks)
+    assert flat(found).startswith(told)
