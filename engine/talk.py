@@ -14,7 +14,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import FILTER_ON, KEPT, LACKING, RIGHT, STACK
+from grammar.turns.told_before import CIRCLE, FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -241,8 +241,9 @@ def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
     names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
     told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
-    numbers = tuple((name, value.nominal) for name, value in told if name and isinstance(value, Interval))
-    return numbers + _filter_on(answer) + _stacked(answer)
+    known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
+    ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
+    return (*((name, end) for name, both in ends for end in both), *_filter_on(answer), *_stacked(answer))
 
 
 def _stacked(answer: Answer) -> tuple[tuple[str, float], ...]:

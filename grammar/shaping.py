@@ -36,7 +36,7 @@ from grammar.numbers.number_rows import with_lens_of_ring, with_ones_counted, wi
 from grammar.numbers.optics_numbers import with_factors_in, with_zoom_ratios
 from grammar.numbers.other_pitches import with_other_pitches, with_two_of_a_width
 from grammar.numbers.own_sizes import with_own_sizes
-from grammar.numbers.picture_numbers import with_shapes_told
+from grammar.numbers.picture_numbers import with_pixels_told, with_shapes_told
 from grammar.numbers.piece_rows import with_bracketed_told, with_piece_rows
 from grammar.numbers.prices import with_prices_told
 from grammar.numbers.put_behind import with_tubes_behind
@@ -121,7 +121,7 @@ def shaped(line: Line, told: frozenset[str], hosts: frozenset[str] = frozenset()
     tokens, skipped = with_strangers(with_colons_told(with_clear_openings(tokens)))
     tokens = with_factors_marked(with_density_rows(with_lost_at(with_bracketed_marks(tokens, told))), told)
     tokens = with_rings_at_hand(with_bracketed_told(tokens))
-    tokens = with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told)
+    tokens = with_pixels_told(with_shapes_told(with_squeezes(with_close_ups_named(tokens)), told), told)
     tokens = [token for token in without_likened(without_asides(tokens)) if token.kind not in ("FILLER", "MARK")]
     tokens = _begun([token.as_("CUE") if token.kind in ("VERB", "SHARE") else token for token in tokens])
     tokens = with_turned_ways(with_draws_told(with_other_pitches(tokens, told), told), told)

@@ -10,6 +10,7 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import numbers
 from engine.answers.parts.wording import trimmed
 from engine.answers.picture.by_length import lengths_apart
+from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.cover import cover_told
 from engine.answers.seat.reaching_in import reach_told
 from engine.answers.shims.loose import Loose, loose
@@ -98,7 +99,8 @@ def _ruling(rows: Sequence[Advice], question: Question, knowledge: Knowledge) ->
 def _reasoned(question: Question, knowledge: Knowledge) -> Answer:
     """Why it is so: where the numbers come from, the reasons nearest to the words, and what can be worked out."""
     rows = named_or_near(question, knowledge)
-    numbers = lengths_apart(question, knowledge.catalogue) + explained(question, knowledge)
+    numbers = lengths_apart(question, knowledge.catalogue) + circle_explained(question, knowledge.catalogue)
+    numbers += explained(question, knowledge)
     found = loose(question, knowledge) if question.topic != HARM else Loose()
     bare = question.lens is None or _is_bare(question.lens)
     cover = Told() if bare else cover_told(question, knowledge)

@@ -46,7 +46,11 @@ def once(answer: Answer, last: Answer | None, catalogue: Catalogue) -> Answer:
         return answer  # it was asked in full
     if key_of(answer.text) == key_of(last.text):
         return answer
-    alike = bool(answer.quantities) and set(answer.quantities or ()) <= set(last.quantities or ())
+    alike = (
+        answer.intent != "why"
+        and bool(answer.quantities)
+        and set(answer.quantities or ()) <= set(last.quantities or ())
+    )
     asked_for = reply(answer.text, answer.quantities, catalogue, answer.question.feet) if alike else ()
     if asked_for and set(last.lines) <= set(answer.lines):
         return replace(answer, lines=asked_for)  # all else stood there before

@@ -240,7 +240,9 @@ def _of_crop(question: Question, knowledge: Knowledge) -> Told:
 
 def _is_other(one: float, focal: float, question: Question) -> bool:
     """Whether a number may be what a lens is like: none that another lens is told by, unless it is likened to that."""
-    return one != focal and (one not in focals(question) or mentions(question, "likened-view"))
+    films = [thing.format for thing in (*question.lenses, *question.bodies)]  # '10 mm, off a 16mm film camera'
+    other = one != focal and f"{one:g}mm" not in films
+    return other and (one not in focals(question) or mentions(question, "likened-view"))
 
 
 def _of_added(question: Question, knowledge: Knowledge) -> Told:

@@ -28,6 +28,7 @@ from grammar.questions import Question
 
 MOST_ADVICE = 2
 MOST_SOLD = 6
+WHICH_RING = "which-ring"  # the advice on what must be known before a ring can be told
 SURE = 4.5  # what shares less with the question is beside the point here
 
 
@@ -135,9 +136,14 @@ def loose_numbers(question: Question) -> bool:
     )
 
 
+def _asks_for_ring(question: Question) -> bool:
+    """'an old lens and a newish camera, which ring': of neither is anything told."""
+    return question.lens is not None and question.body is not None and mentions(question, "ring-asked")
+
+
 def _is_about_spacing(question: Question, knowledge: Knowledge) -> bool:
     """Whether what stands between is asked about, and no advice is surely about the same."""
-    if not focals(question) and nearest(question.text, knowledge.catalogue, 1, PLAIN):
+    if not focals(question) and (_asks_for_ring(question) or nearest(question.text, knowledge.catalogue, 1, PLAIN)):
         return False
     return bool(question.adapters or focals(question)) and (
         question.topic in ("infinity", "focus", "cant-focus", "lose", "range", None)
@@ -155,7 +161,9 @@ def example_of_spacing(question: Question, knowledge: Knowledge) -> Told:
 
 
 def _advice_lines(question: Question, knowledge: Knowledge, least: float = SURE) -> list[Line]:
-    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)
+    first = knowledge.catalogue.advice.get(WHICH_RING) if _asks_for_ring(question) else None
+    rows = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least if first is None else PLAIN)
+    rows = rows if first is None else tuple(dict.fromkeys((first, *rows)))
     return [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
 
 

@@ -9,6 +9,7 @@ from grammar.words.tokens import Token
 _OF_GLASS: Final = frozenset(["without-glass", "with-glass"])
 _DESCRIBING: Final = frozenset(["MOUNT", "LINK", "LENGTH", "NUMBER"])
 _LEAST_PRICE: Final = 3.0  # of a bare number that may be one
+_ARTICLES: Final = frozenset(["A", "the"])
 _BEFORE: Final = _DESCRIBING | {"DET", "PREP"}
 
 
@@ -41,6 +42,9 @@ def under_lens(tokens: list[Token]) -> list[Token]:
         under = token.kind == "LIMIT" and token.value == "under" and kinds in (["DET", "NUMBER"], ["DET", "FOCAL"])
         piece = any(one.kind == "PIECE" for one in tokens[:at])
         lens = [one.kind for one in tokens[at + 3 : at + 4]] in (["KIND"], ["LENS"], ["FNUM"], ["MOUNT"])
+        lens = lens or (
+            under and tokens[at + 1].value in _ARTICLES and tokens[at + 2].text.isdecimal()
+        )  # no price is 'a 50'
         out.append(token.as_("CUE") if under and (piece or lens) else token)
     return out
 

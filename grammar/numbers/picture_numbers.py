@@ -1,4 +1,4 @@
-"""Bare numbers of the picture: a magnification beside its word, the shape of a frame as cinema screens name it."""
+"""Bare numbers of the picture: a magnification beside its word, the shape of a frame, how many pixels a sensor has."""
 
 from __future__ import annotations
 
@@ -14,6 +14,37 @@ _LIT: Final = frozenset(["cover", "vignette", "image-circle", "crop", "disc"])  
 _COVERAGE: Final = "after-coverage"
 _CLOSE: Final = frozenset(["macro", "how-close", "frame-filling", "working-distance", "bellows-factor"])
 _LARGEST: Final = 20.0  # times that a lens enlarges
+
+_PIXELS: Final = "pixels"
+_ACROSS: Final = (1200.0, 20000.0)  # pixels, of sensors
+_YEARS: Final = (1840.0, 2035.0)
+_MILLIONS: Final = (3.0, 250.0)
+_LEADING: Final = frozenset(["of", "from", "has", "have", "be", "with"])  # values or words before how many there are
+
+
+def with_pixels_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
+    """'how many pixels are left of 4608', 'the sensor is 5184 wide', 'how many megapixels if it has 24'."""
+    if any(one.kind == "PIXELS" for one in tokens):
+        return tokens
+    out = list(tokens)
+    for at, token in enumerate(tokens):
+        if token.kind != "NUMBER" or not token.text.isdecimal():
+            continue
+        number, before = token.numbers[0], tokens[at - 1] if at else None
+        wide = at + 1 < len(tokens) and tokens[at + 1].text.casefold() in ("wide", "across")
+        led = before is not None and bool({before.value, before.text.casefold()} & _LEADING)
+        if _MILLIONS[0] <= number <= _MILLIONS[1] and "megapixels" in told and led and _ends(tokens, at):
+            out[at] = token.as_("PIXELS", value=f"{token.text} megapixels", numbers=(number * 1e6,))
+        elif _ACROSS[0] <= number <= _ACROSS[1] and not _YEARS[0] <= number <= _YEARS[1]:
+            sensor = wide and any(one.kind in ("FRAME", "BODY") for one in tokens[max(0, at - 4) : at])
+            if _PIXELS in told or sensor or (_COVERAGE in told and (led or wide)):
+                out[at] = token.as_("PIXELS", value=f"{token.text} pixels across")
+                out[at + 1 : at + 2] = [one.as_("CUE") if wide else one for one in out[at + 1 : at + 2]]
+    return out
+
+
+def _ends(tokens: list[Token], at: int) -> bool:
+    return at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "MARK", "JOIN", "FILLER")
 
 
 def with_shapes_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:

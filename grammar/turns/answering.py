@@ -28,10 +28,11 @@ _AT_MOST: Final = 10  # words of a reply
 _PITCHES: Final = (0.2, 3.0)  # mm
 _METRE: Final = 1000.0
 _OF_ANOTHER: Final = frozenset(["flange_to_image", "barrel"])  # told by name, whatever was asked for
+_PIXELS: Final = "pixels"
 # what is asked for -> between which numbers an answer to it lies, in mm; and how many mm a bare number counts
 _LENGTHS: Final = {
     "focal": (2.0, 3000.0, 1.0), "flange_to_image": (3.0, 400.0, 1.0), "circle": (2.0, 400.0, 1.0),
-    "close_focus": (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0),
+    "close_focus": (20.0, 30000.0, _METRE), "diameter": (5.0, 150.0, 1.0), _PIXELS: (1200.0, 20000.0, 1.0),
 }  # fmt: skip
 
 
@@ -171,7 +172,8 @@ def _measured(heard: Heard, before: Question, wants: str) -> Question | None:
         lens = replace(before.lenses[0], focal_length_mm=number)
         return _went_on(before, heard, lenses=(lens, *before.lenses[1:]))
     rest = tuple(row for row in before.values if row[0] != wants)
-    return _went_on(before, heard, values=(*rest, (wants, mm(number))))
+    told = f"{number:g} pixels across" if wants == _PIXELS else mm(number)
+    return _went_on(before, heard, values=(*rest, (wants, told)))
 
 
 def _threaded(tokens: list[Token], before: Question, wants: str) -> Question | None:

@@ -27,6 +27,7 @@ from grammar.turns.one_part import changes_one_part
 from grammar.turns.only_told import names_the_pair
 from grammar.turns.put_between import puts_between
 from grammar.turns.same_matter import is_one_compared, same_matter
+from grammar.turns.told_before import asks_whence
 from grammar.turns.turn_seen import Turn
 from grammar.turns.whom import COMPARE, Meant
 
@@ -103,6 +104,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.wants_it_closer, _CLOSE),
     (seen.picks_stock, _as_before),
     (seen.corrects, _as_before),
+    (seen.of(asks_whence), _WHY),
     (seen.doubts, _as_doubted),
     (seen.of(is_left_so), _WHY),
     (seen.is_same_matter, _as_same_matter),
@@ -122,6 +124,7 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.of(is_of_reach), _as_reach),
     (seen.sets_one_more_beside, _as_one_more),
     (seen.of(extends), _EQUIVALENT),
+    (seen.asks_the_view, _EQUIVALENT),
     (seen.of(puts_between), _CLOSE),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), _CHAIN),

@@ -8,6 +8,7 @@ from typing import Final
 from grammar.hearing import Heard
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
+from grammar.turns.told_before import asks_whence
 from grammar.words.tokens import Token
 
 _MM: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
@@ -20,6 +21,8 @@ _LEAST_CIRCLE, _MOST_CIRCLE = 3.0, 150.0  # mm
 
 def circle_measured(heard: Heard, before: Question) -> str | None:
     """'say it's 16 mm, largest 16:9 then' after the circle was asked for: that length is the circle's."""
+    if asks_whence(heard, before):
+        return None
     cast, sized = heard.cast, _circle_by_size(heard, before)
     if sized is not None:
         return sized

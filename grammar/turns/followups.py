@@ -51,7 +51,7 @@ from grammar.turns.sticking import (
     stop_held,
 )
 from grammar.turns.taking_back import left_out, swapped, taken_back, without_last
-from grammar.turns.told_before import piece_offered, with_ring_offered, without_view
+from grammar.turns.told_before import piece_offered, with_ring_offered, without_number_told, without_view
 from grammar.turns.tubes_added import tubes_changed
 from grammar.turns.whom import COMPARE, Meant, known_with, meant, side_by_side
 from grammar.turns.zoomed_to import zoomed_to
@@ -93,7 +93,7 @@ class _Placed:
 def follow(heard: Heard, before: Question) -> Question:
     """The question before with what the text says instead; `follows` is set."""
     heard = with_flange_first(without_lent(with_ring_for_it(heard, before), before), before)
-    heard = with_ring_offered(without_view(heard, before), before)
+    heard = with_ring_offered(without_view(without_number_told(heard, before), before), before)
     back = taken_back(heard, before) or swapped(heard, before) or without_last(heard, before)
     if back is not None:
         return back

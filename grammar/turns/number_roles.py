@@ -23,6 +23,7 @@ _LENGTH: Final = re.compile(r"(?:an? |the |my )?(\d+(?:\.\d+)?) ?mm\b", re.IGNOR
 WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
+_PIXELS: Final = "pixels"
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
@@ -63,6 +64,7 @@ ROLES: Final = (
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
 )
@@ -98,6 +100,9 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         value = _number(before.said(key))
         if value is not None:
             yield key, value / unit
+    across = _number((before.said(_PIXELS) or "").partition(" ")[0])
+    if across is not None:
+        yield _PIXELS, across
     if lens is not None and lens.focal_length_mm and lens.lens_kind in MOUNTLESS and not before.said(_FLANGE):
         yield _FLANGE, lens.focal_length_mm  # what is lacking of such a lens is about as long
     off = _number(before.said("thickness"))

@@ -31,10 +31,11 @@ def only_tells(heard: Heard, best: str | None) -> bool:
 
 
 def names_the_pair(heard: Heard, before: Question) -> bool:
-    """'on E with OM 28' after 'what stop forgives 0.3 mm': lens and body of a question that had neither."""
+    """'on E with OM 28' after 'what stop forgives 0.3 mm' or '4608 pixels, UHD?': lens and body of what had neither."""
     named = any(part.has_mount for part in heard.cast.lenses) and any(part.has_mount for part in heard.cast.bodies)
     open_yet = not any(thing.ids or thing.focal_length_mm for thing in (*before.lenses, *before.bodies))
-    return named and open_yet and before.said("thickness") is not None and all(cue.tells in _IDLE for cue in heard.cues)
+    sized = before.said("thickness") is not None or before.said("pixels") is not None
+    return named and open_yet and sized and all(cue.tells in _IDLE for cue in heard.cues)
 
 
 def _opens_with_and(heard: Heard) -> bool:

@@ -13,15 +13,18 @@ from grammar.things.standins import stands_in
 VIEW: Final = "equivalent_focal_mm"
 LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
+CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
 STACK: Final = "stack"  # how long the pieces at hand come to together, mm
-KEPT: Final = frozenset([VIEW, LACKING])  # quantities of an answer that the next turn may say again
+KEPT: Final = frozenset([VIEW, LACKING, CIRCLE])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _SET: Final = "gear-setting"
 _INSTEAD: Final = "instead"  # the cue of what stands in a thing's place
 _NEAR_MM, _NEAR = 0.6, 0.04
 _ROUNDED: Final = 0.015  # of a view, as a share: told without its decimals
 _LEAST_LENS: Final = 12.0  # mm, from which a whole length is rather that of a lens
+_NUMBERS: Final = frozenset(["NUMBER", "LENGTH", "FOCAL", "RANGE"])
+_OF_CIRCLES: Final = frozenset(["coverage", "crop-equivalent"])
 _MADE_WITHIN: Final = 1.0  # mm, from what is lacking to what is sold
 
 
@@ -35,6 +38,25 @@ def without_view(heard: Heard, before: Question) -> Heard:
     told = cast.lenses[0].focal or 0.0
     is_view = any(abs(told - one) <= max(0.6, _ROUNDED * one) for one in views) and told != lens.focal_length_mm
     return replace(heard, cast=replace(cast, lenses=[])) if is_view else heard
+
+
+def asks_whence(heard: Heard, before: Question) -> bool:
+    """'why is the circle 13', 'where does the 13 come from' after whether a lens covers: a number of that answer."""
+    if not (heard.tells("why") or heard.tells("whence")):
+        return False
+    ends = [value for name, value in before.told if name == CIRCLE]
+    said = [number for token in heard.line.tokens if token.kind in _NUMBERS for number in token.numbers]
+    near = all(any(abs(one - end) <= (_NEAR_MM if one == int(one) else _NEAR) for end in ends) for one in said)
+    return bool(said and ends) and near and before.intent in _OF_CIRCLES
+
+
+def without_number_told(heard: Heard, before: Question) -> Heard:
+    """What is heard without the number whose reason is asked for: it is no other lens, and no circle measured."""
+    if not asks_whence(heard, before):
+        return heard
+    rest = {key: text for key, text in heard.readings.values.items() if key not in ("circle", "numbers", "length")}
+    cast = replace(heard.cast, lenses=[part for part in heard.cast.lenses if part.has_mount_or_kind], lengths=[])
+    return replace(heard, cast=cast, readings=replace(heard.readings, values=rest))
 
 
 def piece_offered(heard: Heard, before: Question) -> tuple[Thing, ...] | None:

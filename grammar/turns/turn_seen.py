@@ -45,6 +45,7 @@ _EQUIVALENT: Final = "crop-equivalent"
 
 _WAYS: Final = frozenset([_CHAIN, _FOCUS])
 _OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
+_SEEN: Final = frozenset([_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "gear-setting", "why"])
 _TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
@@ -189,6 +190,16 @@ def sets_one_more_beside(turn: Turn) -> bool:
 
 def asks_of_another(turn: Turn) -> bool:
     return is_of_another(turn.heard, turn.before) or (not turn.was_aside and only_swaps(turn.heard, turn.before))
+
+
+def asks_the_view(turn: Turn) -> bool:
+    """'how wide is that', 'how does it look beside a phone' after a lens on a body: what it frames like there."""
+    heard, lens = turn.heard, turn.before.lens
+    asked = turn.tells("how-wide", "view-asked") or (turn.tells("phone") and turn.tells("better", "set-beside"))
+    measured = heard.readings.distance_mm is not None or heard.readings.values or turn.tells("why")
+    of_else = any(one.kind in ("MEASURE", "FRAME", "PIECE", "MOTIF", "THREAD") for one in heard.line.tokens)
+    focal = lens is not None and lens.focal_length_mm is not None
+    return turn.was in _SEEN and asked and focal and not (measured or of_else)
 
 
 def sets_for_another(turn: Turn) -> bool:

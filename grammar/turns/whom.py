@@ -62,6 +62,10 @@ def side_by_side(heard: Heard, before: Question) -> tuple[Thing, ...]:
     if _is_one_more(heard, before):
         new = replace(heard.cast.lenses[0], sort="lens").thing()
         return (*before.lenses, new)
+    if _is_set_beside(heard, before):
+        new, old = replace(heard.cast.lenses[0], sort="lens").thing(), before.lenses[0]
+        same = old.kind == "mount" and not (new.ids or new.format or new.lens_kind)
+        return (old, replace(new, kind=old.kind, ids=old.ids) if same else new)
     if (
         heard.cast.pieces
         or heard.cast.bodies
@@ -82,6 +86,24 @@ def _is_one_more(heard: Heard, before: Question) -> bool:
     part = cast.lenses[0]
     new = bool(part.mounts) and not known & set(part.mounts[0].ids)
     return new and not part.subject and all(cue.tells in _ONE_MORE for cue in heard.cues)
+
+
+def _is_set_beside(heard: Heard, before: Question) -> bool:
+    """'which is wider, that or a 35', 'would a 35 be wider', 'how does it compare to a 35' after one lens."""
+    cast, old = heard.cast, before.lens
+    if old is None or old.focal_length_mm is None or len(before.lenses) != 1 or len(cast.lenses) != 1:
+        return False
+    part, tokens = cast.lenses[0], heard.line.tokens
+    others = cast.bodies or cast.pieces or cast.frames or heard.readings.values or heard.readings.limits
+    if others or part.focal in (None, old.focal_length_mm) or part.subject is not None:
+        return False
+    that = any(
+        (one.kind, one.value) in (("DET", "the"), ("VERB", "it")) and (other.kind, other.value) == ("JOIN", "or")
+        for one, other in pairwise(tokens)
+    )
+    against = any(one.kind == "JOIN" and one.value == "vs" for one in tokens)
+    better = heard.tells("better") and (that or against)
+    return heard.tells("which-more") or heard.tells("comparative") or better or heard.tells("set-beside")
 
 
 def points_back(heard: Heard, before: Question) -> bool:

@@ -137,11 +137,17 @@ class Lexicon:
                 if run.after > at + 1 and len(last) <= _SHORT and last in self.words.known:
                     continue  # 'M42 as well', 'S16 pls'
                 key = key[:-1]  # 'M42s'
-            if _opens_with_article(runs, at, run):
+            if _opens_with_article(runs, at, run) or self._is_over_comma(key, runs, at, run):
                 continue
             if table is not self.names or self._is_whole(key, runs, at, run):
                 return run, key
         return None
+
+    def _is_over_comma(self, key: str, runs: Runs, at: int, run: Run) -> bool:
+        """'16:9 crop, sensor is 4608 wide': what a comma parts is no name of a format."""
+        if run.plain or key not in self.names or self.names[key][1] != "format":
+            return False
+        return "," in runs.line[runs.atoms[at].start : runs.atoms[run.after - 1].end] and "," not in self.names[key][0]
 
     def _is_whole(self, key: str, runs: Runs, at: int, run: Run) -> bool:
         """Words of a name may be run together, but not cut where the name is whole: 'a r-mount' is not 'AR-mount'."""

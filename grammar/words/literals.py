@@ -60,6 +60,7 @@ def _compiled(pattern: str) -> re.Pattern[str]:
 
 
 _ANGLE: Final = r"(?:45|72|90|120|144|150|172\.8|172|180|216|270|360)"  # of shutters, degrees
+_LINES: Final = r"(?:480|576|720|1080|1440|2160|4320)"  # of a recording
 _FRACTION: Final = r"(?:\d{1,2}[\s-])?\d{1,2}(?:\.\d)?/\d{1,2}(?:\.\d{1,2})?"
 # the characters that a literal may begin with, 0 for any digit; its pattern; and what is made of it
 _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
@@ -184,11 +185,14 @@ _WRITTEN: Final[tuple[tuple[str, str, Make], ...]] = (
         rf"(?P<n>2[45]|30|48|50|60|1[0268]0)(?!\s?(?:mm|cm|m\b|x|p|%|deg|fps|frames)|[./\d]\d|(?(any)\s?(?:iso|f/?\d)|(?!))){_END}",
         made.one("FPS"),
     ),
-    ("0", rf"(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
+    # '1080p' tells how many lines are recorded, and what stands behind it how many frames
+    ("0", rf"{_LINES}[pi]\s?(?:[@/]\s?|at\s|in\s)?(?P<n>2[345]|30|48|50|60|100|120)(?:p|fps)?{_END}", made.one("FPS")),
+    ("0", rf"(?!{_LINES}p)(?P<n>\d+)\s?(?:fps|frames? (?:per|a) second|p(?<=\dp)){_END}", made.one("FPS")),
     ("0", rf"(?P<n>\d+(?:\.\d+)?)\s?[el]v{_END}(?!\s?-?\d)", lit.exposure_value),
     (
         "0",
-        r"(?:(?P<a>\d{4,5})\s?(?:x|by)\s?(?P<b>\d{4,5})(?:\s?(?:px|pixels?))?"
+        r"(?:(?P<a>\d{4,5})\s?(?:x|by|\*)\s?(?P<b>\d{4,5})(?:\s?(?:px|pix|pixels?))?"
+        r"|(?P<w>\d{4,5})\s?(?:(?:horizontal|sensor)\s)?(?:px|pix|pixels?)(?:\s(?:wide|across|horizontally|in width))?"
         rf"|(?P<n>\d+(?:\.\d+)?)\s?(?:mp|mpx|mpix|megapix|megapixels?)(?:\s?sensor)?){_END}", made.pixels,
     ),
     ("0", r"(?P<n>\d+(?:\.\d+)?)\s?(?:°|degrees?|deg)(?![^\W_])", made.one("DEGREES")),

@@ -34,6 +34,12 @@ _MOST_BLUR: Final = 0.3  # mm
 _SMALL_STOPS: Final = frozenset([10, 11, 16, 22, 32, 45, 64])  # of two figures
 _TPI: Final = frozenset([16, 20, 24, 26, 27, 28, 30, 32, 36, 40])
 _MOST_INCHES: Final = 100.0
+_PUTTING: Final = re.compile(
+    r"\b(?:put|putting|slip|slipped|slid|stuck|stick|pack|packed|add|added|drop|dropped|laid|slide)\s+"
+    r"(?:(?:a|an|another|one|some|the)\s+)?$",
+    re.IGNORECASE,
+)
+_SIZED: Final = re.compile(r"\s(?:thick|long|deep|wide|dia|across|shim|spacer|sheet|plate|of)\b", re.IGNORECASE)
 _WIDEST: Final = 30.0  # times that one end of a range of distances is farther than the other
 _LONGEST_FRAME: Final = 5.0  # width over height
 
@@ -71,9 +77,16 @@ def amount(text: str) -> float:
 def length(match: re.Match[str]) -> Literal | None:
     """'60 on 645 in 35mm terms' tells no inches: no lens or ring is so many long."""
     unit, text = _unit_of(match), match.group("n")
-    if unit == "in" and match.group()[-3:].casefold() == " in" and amount(text) >= _MOST_INCHES:
+    bare = unit == "in" and match.group()[-3:].casefold() == " in"
+    if bare and (amount(text) >= _MOST_INCHES or _is_put_in(match)):
         return None
     return Literal("LENGTH", (_round(amount(text) * UNITS[unit]),), match.end(), unit, text.strip())
+
+
+def _is_put_in(match: re.Match[str]) -> bool:
+    """'I put 0.2 in, now?': it is in, and no part of an inch; 'put a 0.2 in thick plate' is one."""
+    thick = _SIZED.match(match.string, match.end()) is not None
+    return not thick and _PUTTING.search(match.string, 0, match.start()) is not None
 
 
 def kilometres(match: re.Match[str]) -> Literal:
@@ -248,9 +261,11 @@ def area(match: re.Match[str]) -> Literal | None:
 
 
 def pixels(match: re.Match[str]) -> Literal:
-    across, down, millions = (match.group(name) for name in ("a", "b", "n"))
+    across, down, millions, wide = (match.group(name) for name in ("a", "b", "n", "w"))
     if millions:
         return Literal("PIXELS", (float(millions) * 1e6,), match.end(), said=f"{millions} megapixels")
+    if wide:
+        return Literal("PIXELS", (float(wide),), match.end(), said=f"{wide} pixels across")
     count = float(across) * float(down)
     return Literal("PIXELS", (count,), match.end(), said=f"{across} x {down} pixels")
 

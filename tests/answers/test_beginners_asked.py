@@ -14,6 +14,7 @@ def test_an_everyday_word_before_camera_or_lens_is_no_unknown_name(asked, text, 
     found = asked(text.format(sort))
     assert "Found" not in found["text"]
     assert "Which mount is on your" in flat(found)
+    assert flat(found).startswith("Which ring an old lens needs")
 
 
 def test_what_one_has_read_is_not_measured_and_a_film_camera_is_no_film(asked):

@@ -234,3 +234,15 @@ def test_an_opening_in_a_ring_to_a_body_is_told_beside_the_ring(asked):
 )
 def test_what_helps_against_dark_corners_stands_first_where_it_is_asked(asked, text):
     assert flat(asked(text)).startswith("A small disc of picture:")
+
+
+@pytest.mark.parametrize(
+    ("text", "beside"),
+    [
+        ("how much shift can a 645 lens give on full frame", "moves sideways"),
+        ("645 medium format glass on 44x33, any vignetting?", "stuck"),
+        ("how far can i shift a 6x7 lens on 44x33", "Heat and cold"),
+    ],
+)
+def test_what_is_lit_comes_without_advice_on_other_things(asked, text, beside):
+    assert beside not in flat(asked(text))

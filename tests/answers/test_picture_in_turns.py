@@ -45,3 +45,104 @@ def test_the_normal_lens_is_asked_of_the_next_format_too(club):
 def test_inches_alone_are_the_next_frame(club):
     *_, last = talk(club, "does a 2/3 inch cctv lens cover s16", 'what about 1"')
     assert _told(club, last, "format_diagonal_mm")[0] == pytest.approx(15.86, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("turns", "across"),
+    [
+        (["so how many pixels are left of 4608"], 2704),
+        (["how many pixels are left", "5184"], 3042),
+        (["how many pixels are left", "5184 px wide"], 3042),
+        (["how many pixels are left of 4608", "what if the sensor was 5184 wide"], 3042),
+        (["how many pixels are left of 4608", "and of 6000"], 3521),
+    ],
+)
+def test_the_width_of_a_sensor_in_pixels_alone_tells_what_is_left(club, turns, across):
+    *_, last = talk(club, "will a 12.5mm c mount lens cover a micro four thirds camera", *turns)
+    assert last.intent == "coverage"
+    assert _told(club, last, "pixels_across")[0] == pytest.approx(across, abs=3)
+    assert last.lines[0].text.startswith("At least")
+    assert "pixels left: HD remains" in last.lines[0].text
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        ("is 1080p still possible after the crop", "HD remains."),
+        ("can i get uhd out of it", "UHD does not."),
+        ("enough for 720p?", "720p remains."),
+        ("and dci 4k", "DCI 4K does not"),
+        ("how many megapixels is that", "5.5 megapixels"),
+    ],
+)
+def test_the_recording_asked_for_is_the_one_told(club, asked, says):
+    *_, last = talk(club, "will a 16mm c mount lens cover mft, 4608 x 3456 pixels", asked)
+    assert last.intent == "coverage"
+    assert "fps" not in last.reading
+    assert says in last.lines[0].text
+
+
+def test_what_a_larger_circle_might_give_is_not_denied(club):
+    *_, last = talk(club, "25mm f1.4 c mount on mft, 16:9 crop, sensor is 4608 pixels wide, how many pixels are left")
+    assert last.lines[0].text == "At least 3017 x 1697 pixels left: HD remains, UHD may, where the circle is larger."
+    assert "APS-C" not in last.reading
+
+
+def test_without_a_count_of_pixels_it_is_told_how_many_it_takes(club):
+    (last,) = talk(club, "is uhd still possible with a 16mm c mount lens on mft")
+    assert last.lines[0].text == "64 % of the sensor's width is left: UHD takes 6002 pixels across all of it."
+
+
+def test_of_pixels_alone_it_is_told_how_far_they_may_be_cropped(club):
+    first, last = talk(club, "sensor is 4608 x 3456 pixels, can i still get uhd", "12.5mm c mount on mft")
+    assert "84 %" in first.lines[0].text
+    assert last.intent == "coverage"
+    assert "UHD does not" in last.lines[0].text
+
+
+@pytest.mark.parametrize(
+    "asked", ["why is the circle 13", "where does the 13 come from", "why 13 to 22", "who says the circle is 13"]
+)
+def test_where_a_circle_comes_from_is_no_circle_told(club, asked):
+    *_, last = talk(club, "will a 25mm f1.4 c mount cover mft", asked)
+    assert last.intent == "why"
+    assert "image circle" not in last.reading
+    assert "13 to 22 mm is what lenses of 17 to 25 mm" in last.lines[0].text
+
+
+def test_a_circle_told_after_its_reason_is_still_told(club):
+    *_, last = talk(club, "will a 25mm f1.4 c mount cover mft", "why is the circle 13", "no, the circle is 14.5")
+    assert "14.5 mm image circle" in last.reading
+
+
+@pytest.mark.parametrize("asked", ["how wide is that", "how wide would it look", "angle of view?", "is that a wide"])
+def test_how_wide_a_lens_looks_is_asked_after_a_way(club, asked):
+    *_, last = talk(club, "50mm f1.8 m42 on an mft body", asked)
+    assert last.intent == "crop-equivalent"
+    assert "frames like 100 mm" in last.lines[0].text
+
+
+@pytest.mark.parametrize(
+    ("lens", "says"),
+    [("50mm m42 on mft", "Narrower"), ("13mm c mount on mft", "About"), ("9mm c mount on mft", "Wider")],
+)
+def test_a_view_is_set_beside_that_of_a_phone(club, lens, says):
+    *_, last = talk(club, lens, "how wide would it look compared to a phone")
+    assert last.intent == "crop-equivalent"
+    assert last.lines[0].text.startswith(says)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    ["and which is wider, that or a 35", "would a 35 be wider", "how does it compare to a 35mm", "is a 35 wider"],
+)
+def test_one_more_lens_is_set_beside_that_of_before(club, asked):
+    *_, last = talk(club, "50mm m42 on mft", asked)
+    assert last.intent == "compare"
+    assert "35 mm M42" in last.lines[0].text
+    assert "50 mm M42 lens 100 mm; 35 mm M42 lens 70 mm" in " ".join(line.text for line in last.lines)
+
+
+def test_degrees_asked_for_are_told_first(club):
+    *_, last = talk(club, "50mm m42 on mft", "how wide is that", "in degrees please")
+    assert last.lines[0].text == "Angle of view across the width: 20 degrees (Four Thirds)."

@@ -98,3 +98,9 @@ def test_what_a_ring_is_said_and_measured_to_be_is_no_scale_against_a_tape(asked
 )
 def test_a_small_stop_and_a_lens_for_three_chips_have_reasons_of_their_own(asked, text, topic):
     assert flat(asked(text)).startswith(topic)
+
+
+def test_the_width_of_the_film_is_no_focal_length_that_a_lens_is_like(asked):
+    found = flat(asked("why do i only get a round picture from a 10mm lens off an old 16mm film camera"))
+    assert "times the crop factor" not in found
+    assert "image circle 12.7 to 14.5 mm" in found

@@ -311,3 +311,34 @@ def test_a_scale_off_by_a_share_is_no_mark_of_infinity(talked):
     errors = sorted(row[0] for row in numbers(found, "register_error_mm"))
     thin = _extension(50, 1000)
     assert errors == [close(_extension(50, 1100) - thin, rel=0.02), close(_extension(50, 900) - thin, rel=0.02)]
+
+
+@pytest.mark.parametrize(
+    "text", ["put a 0.5 mm shim under a 50, what happens", "a 0.5 shim under a 50 mm lens, what does it do"]
+)
+def test_what_a_shim_is_put_under_is_a_lens_and_no_price(talked, text):
+    assert "under $" not in talked(text)["reading"]
+
+
+def test_a_shim_that_was_put_in_is_not_told_in_inches(talked):
+    found = talked("35mm lens infinity at the 6m mark, shim?", "put a 0.2 in and now infinity is at 40 m")
+    assert "5.08" not in found["reading"]
+    assert " ft" not in found["text"]
+
+
+@pytest.mark.parametrize(
+    ("text", "focal", "size"),
+    [
+        ("put a 0.5 mm shim under a 50, what happens", 50, 0.5),
+        ("0.1 shim under a 35 what does it do", 35, 0.1),
+        ("what happens with a 0.3 mm shim behind a 135", 135, 0.3),
+    ],
+)
+def test_what_a_shim_does_is_told_and_not_that_it_is_lacking(talked, text, focal, size):
+    found = flat(talked(text))
+    assert found.startswith(f"A shim of {size:g} mm moves the lens as far out")
+    assert f"{focal} mm" in found
+
+
+def test_a_ring_too_thin_is_no_shim_put_in(talked):
+    assert "infinity at its 25 m mark" in flat(talked("ring 0.1 too thin, what happens to a 50"))

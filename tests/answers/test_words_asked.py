@@ -137,3 +137,11 @@ def test_what_a_thing_simply_is_asks_what_it_is(asked, text, head):
 )
 def test_a_piece_is_told_before_the_mount_that_only_says_which(asked, text, first):
     assert asked(text)["text"].startswith(first)
+
+
+@pytest.mark.parametrize(
+    "text", ["define auto pin (m42)", "what is the auto pin on an m42 lens", "what is a cup for C mount"]
+)
+def test_a_term_told_before_the_mount_that_it_is_of_comes_first(asked, text):
+    found = flat(asked(text))
+    assert found.startswith(("auto pin:", "cup:"))

@@ -168,6 +168,8 @@ def show_of(name: str, feet: bool = False) -> Callable[[float], str]:
         return times
     if name.endswith("share"):
         return percent
+    if name.endswith("_deg"):
+        return lambda value: f"{value:.0f} degrees"
     if name.endswith("_stops"):
         return lambda value: f"{trimmed(value, 1)} stops"
     return lambda value: figures(value, 3)

@@ -7,7 +7,7 @@ from math import hypot
 
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions, number_beside, numbers
-from engine.answers.picture.crops import pixels_of
+from engine.answers.picture.pixels import pixels_of
 from engine.facts.records import Format
 from grammar.questions import Question
 

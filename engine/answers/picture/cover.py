@@ -6,10 +6,11 @@ from math import hypot, log2
 
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
-from engine.answers.parts.nearby import LEAST, SURE, nearest
+from engine.answers.parts.nearby import LEAST, MUCH, nearest
 from engine.answers.parts.said import mentions, number
 from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.by_length import by_length
+from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
@@ -19,6 +20,7 @@ from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
+from engine.answers.picture.pixels import LEFT, asks_pixels, crop_that_gives, pixels_first
 from engine.answers.picture.shifting import asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -28,6 +30,7 @@ from grammar.questions import Question
 
 MOST_ADVICE = 1
 SMALL_DISC = "small-disc"
+NOTE = "note"  # the severity of advice that warns of nothing
 WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
@@ -43,11 +46,13 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     told = _needed(question, knowledge)
     told = told if told.lines else cover_told(question, knowledge, always=True)
     told = told if told.lines or not question.lenses else _of_frames(question, knowledge)  # its circle is not known
-    if question.topic == "crop" and not any(lens.ids or lens.format for lens in question.lenses):
+    bare = not any(lens.ids or lens.format for lens in question.lenses)
+    if question.topic == "crop" and bare and not asks_pixels(question):
         told = crop_factors(question, knowledge) + told
     named = [name for thing in question.things if thing.kind == "advice" for name in thing.ids]
-    least = SURE if told.lines and (question.lenses or question.said("circle")) else LEAST
-    near = [advice.id for advice in nearest(question.text, knowledge.catalogue, MOST_ADVICE, least)]
+    least = MUCH if told.lines and (question.lenses or question.said("circle")) else LEAST
+    notes = nearest(question.text, knowledge.catalogue, MOST_ADVICE, least, among=lambda row: row.severity == NOTE)
+    near = [advice.id for advice in notes]  # nothing is stuck or burns where it is asked what is lit
     cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
     near = [SMALL_DISC, *near] if cured else near
     unknown = mode_unknown(question)
@@ -61,12 +66,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     lines = [*about, *told.lines] if instead else [*told.lines, *about]
     known = any(lens.focal_length_mm and (lens.f_number or question.f_number) for lens in question.lenses)
     if not any(line.kind == "ask" for line in lines) and question.said("bore") is not None and not known:
-        lines.append(
-            Line(
-                "ask",
-                "For which lens: focal length and f-number? Fast and long ones lose corners first.",
-            )
-        )
+        lines.append(Line("ask", "For which lens: focal length and f-number? Fast and long ones lose corners first."))
     return Answer(
         question.text, question.intent, ANSWERED if lines else NO, tuple(lines), question=question,
         quantities=told.quantities,
@@ -84,12 +84,16 @@ def _before_rings(stacked: Told, answer: Answer) -> Answer:
 
 def why_dark(question: Question, knowledge: Knowledge) -> Answer:
     """Why a frame stays dark at its edge: the circle of the lens, set against what the frame needs."""
+    first = circle_explained(question, knowledge.catalogue).lines or (Line("head", WHY_DARK),)
     found = cover(question.with_(intent="coverage", topic=None), knowledge)
-    return replace(found, intent="why", question=question, lines=(Line("head", WHY_DARK), *found.lines))
+    return replace(found, intent="why", question=question, lines=(*first, *found.lines))
 
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:
     """What circle each frame named needs, and which lens is asked for, where nothing is told of the lens."""
+    given = crop_that_gives(question, knowledge.catalogue)
+    if given.lines:
+        return given
     asks_else = question.topic == "crop" or question.said("circle") is not None
     return Told() if asks_else or not _is_bare(question) else _of_frames(question, knowledge)
 
@@ -188,18 +192,20 @@ def clipped_told(question: Question, knowledge: Knowledge) -> Told:
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
     """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
-    if question.said("pixels") or mentions(question, "in-pixels"):
-        wanted = "pixels left"
-        if not any(wanted in line.text for line in lines):
+    left: list[Line] = []
+    if asks_pixels(question):
+        left = pixels_first(lines, question)
+        if not any(LEFT in line.text for line in left):
             ask = "How many pixels are left hangs on the body: how many has it across and down?"
-            return [*lines, Line("ask", ask)]
+            lines = [*lines, Line("ask", ask, wants="pixels")]
+        wanted = ""
     elif asks_shift(question) and question.said("shift") is None:
         wanted = "room to shift"
     elif _wants_crop(question):
         wanted = "largest clean"
     else:
         return lines
-    left = [line for line in lines if wanted in line.text]
+    left = [line for line in lines if wanted in line.text] if wanted else left
     named = frames_named(question, knowledge.catalogue)
     if not left or not (len(named) == 1 or (named and len(question.bodies) == 1)):
         return lines
@@ -247,7 +253,7 @@ def _of_circle(
         )
         if beyond:
             told += Told((), (Quantity("lit_share", Interval.exact(lit.least), f"{form.id}, {case}, at the least"),))
-        asked = question.topic == "crop" or question.said("crop") is not None
+        asked = question.topic == "crop" or question.said("crop") is not None or asks_pixels(question)
         if not (asked or frames_named(question, knowledge.catalogue)):
             continue  # the usual frames are told in short
         told += like_line(falls, form.width_mm, form.height_mm, "the whole frame:", f"{form.id}, {case}")

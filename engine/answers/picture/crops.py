@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from math import ceil, hypot, inf, sqrt
+from math import ceil, hypot, inf
 
 from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import percent, trimmed
 from engine.answers.picture.crop_factors import shapes_told
-from engine.answers.picture.frames import whole_of
+from engine.answers.picture.pixels import pixels_lines
 from engine.base.compact import compact
 from engine.base.interval import Interval, is_known
-from engine.facts.catalogue import Catalogue
 from engine.facts.records import Format
 from engine.physics import coverage
 from grammar.questions import Question
@@ -22,7 +20,6 @@ from grammar.questions import Question
 WIDE = 16 / 9  # the shape of moving pictures
 _USUAL_SHAPES = (("3:2", 1.5), ("4:3", 4 / 3), ("16:9", WIDE), ("1:1", 1.0))
 SHAPE_NEAR = 0.02
-RECORDINGS = (("UHD", "recording-uhd"), ("HD", "recording-hd"))
 
 
 @compact
@@ -119,16 +116,9 @@ def _crop(
         # rounded up: a punch-in of a percent less would show the corners
         text += f": punch in to {ceil(punch.greatest * 100 - 1e-6)} % on a timeline of that shape"
     text += f"; crop factor {crop.greatest:.2f} by diagonal, {by_width.greatest:.2f} by width"
-    lines = [Line("fact", text, 2)]
-    left = _pixels(falls.form, wide.least, high.least, question, knowledge)
-    if left is not None:
-        lines.append(Line("fact", left[0], 3))
-        rows += [
-            Quantity("pixels_across", Interval.exact(left[1]), tag),
-            Quantity("pixels_down", Interval.exact(left[2]), tag),
-        ]
+    left = pixels_lines(falls.form, wide, high, tag, question, knowledge)
     like = like_line(falls, wide.least, high.least, "there", tag)
-    return Told(tuple(lines), tuple(rows)) + like
+    return Told((Line("fact", text, 2),), tuple(rows)) + left + like
 
 
 def like_line(falls: Falls, wide: float, high: float, lead: str, case: str) -> Told:
@@ -154,45 +144,3 @@ def like_line(falls: Falls, wide: float, high: float, lead: str, case: str) -> T
             for side, value in zip(("width", "height", "diagonal"), degrees, strict=True)
         ]
     return Told((Line("fact", text, 3 if lead == "there" else 2),), tuple(rows))
-
-
-def _pixels(
-    form: Format, wide: float, high: float, question: Question, knowledge: Knowledge
-) -> tuple[str, int, int] | None:
-    """Pixels left of a crop, and whether UHD or HD remains; None where the body's pixels are not known."""
-    whole = pixels_of(question, form, knowledge.catalogue)
-    if whole is None:
-        return None
-    across, down = coverage.pixels_left(whole, form.width_mm, form.height_mm, wide, high)
-    facts = knowledge.catalogue.assumptions
-    text = f"{across} x {down} pixels left"
-    kept = [name for name, row in RECORDINGS if across >= facts[row].value.nominal]
-    lost = [name for name, row in RECORDINGS if across < facts[row].value.nominal]
-    text += f": {kept[0]} remains" if kept else ": not even HD remains"
-    if kept and lost:
-        text += f", {lost[0]} does not"
-    return text, across, down
-
-
-def pixels_of(question: Question, form: Format, facts: Catalogue) -> tuple[int, int] | None:
-    """The pixels told, else those that a body named has on this area: all of them, or in a crop mode its share."""
-    told = question.said("pixels") or ""
-    whole = whole_of(question, form, facts)  # what is told is of all the sensor, not of a mode
-    if match := re.match(r"(\d+) x (\d+)", told):
-        wide, high = form.width_mm / whole.width_mm, form.height_mm / whole.height_mm
-        return int(int(match[1]) * wide + 0.5), int(int(match[2]) * high + 0.5)
-    if match := re.match(r"[\d.]+", told):
-        # so many square pixels fill the area
-        across = sqrt(float(match[0]) * 1e6 / whole.width_mm / whole.height_mm) * form.width_mm
-        return int(across + 0.5), int(across * form.height_mm / form.width_mm + 0.5)
-    for thing in question.bodies:
-        body = facts.bodies.get(thing.id or "") if thing.kind == "body" else None
-        if body is None or body.pixels is None or body.format not in facts.formats:
-            continue
-        whole = facts.formats[body.format]
-        if form.id != whole.id and form.id not in body.crops:
-            continue
-        across = body.pixels[0] / whole.width_mm * form.width_mm
-        down = body.pixels[1] / whole.height_mm * form.height_mm
-        return min(int(across + 0.5), body.pixels[0]), min(int(down + 0.5), body.pixels[1])
-    return None

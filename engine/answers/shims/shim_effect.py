@@ -21,6 +21,8 @@ _SIZES = ("thickness", "numbers", "length", "total", "layer", "extension")
 def shim_effect(question: Question, knowledge: Knowledge) -> Told:
     """'what does a 0.1 shim do to a 35': the farthest that is sharp if infinity was right before; else nothing."""
     named = focals(question)
+    if question.said("mark") is not None or mentions(question, "sits-too-close", "sits-too-far"):
+        return Told()  # by how much the seat is off was told, and no shim
     size = number(question, *_SIZES)
     if size is None:
         size = next((one.thickness_mm[0] for one in question.adapters if one.thickness_mm is not None), None)

@@ -165,6 +165,8 @@ def _mounts_first(things: tuple[Thing, ...], text: str) -> list[Thing]:
             return False
         if f"{term.words} mean" in text:
             return True  # 'an M hub ... what does hub mean here'
+        if mounts and 0 < term.column < min(mount.column for mount in mounts):
+            return True  # 'auto pin (M42)', 'the A/M switch on an M42 lens'
         return any(0 < term.column - mount.column - len(mount.words) <= NEAR for mount in mounts)
 
     heads = [thing for thing in things if is_head(thing)]
