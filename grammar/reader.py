@@ -28,6 +28,7 @@ _CHANGING: Final = frozenset(
 )
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
+HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
 _NOT_HERE: Final = "out-of-scope"
@@ -113,7 +114,10 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    return Question(text, order) if order and order not in _OF_ANSWERS else None
+    if not order or order in _OF_ANSWERS:
+        return None
+    intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
+    return Question(text, intent, topic=part or None)
 
 
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
