@@ -20,6 +20,7 @@ from tests.answers.talks import flat, talk
         ("screw 42 lens, mm across, 0 pitch 1 mm",),
         ("is a focal 0 reducer better than a plain adapter for m42 on mft",),
         ("0x adapter for m42 on mft",),
+        ("2/3 inch lens and a",),
         ("is a converter, -1 focal reducer better than a plain adapter for m42 on mft",),
         ("25mm c mount on mft, does it cover", "fisheye 8 0 on mft still fisheye? whats eq"),
         ("B4 9mm end with the doubler on m43, equivalent to what", "saw 0 an 40 cheap, my dslr is EF. should i"),

@@ -8,7 +8,7 @@ import pytest
 
 from engine.render.record import record_of
 from tests.answers.picture import close, flat, numbers, one
-from tests.answers.talks import flat as told
+from tests.answers.talks import flat as answered
 from tests.answers.talks import talk
 
 
@@ -147,8 +147,8 @@ def test_a_list_of_what_fits_is_put_in_the_order_asked_for(club):
         club, "which lenses can go on RF with just a ring and keep infinity", "which of those is the shortest ring",
         "and the cheapest",
     )  # fmt: skip
-    assert "best first" in told(first)
-    assert "thinnest ring first: - M-mount" in told(thin)
-    assert "cheapest first" in told(cheap)
-    assert "dollars" in told(cheap)
-    assert "thinnest ring first: - " in told(talk(club, "what fits on E without glass", "thinnest first")[-1])
+    assert "best first" in answered(first)
+    assert "thinnest ring first: M-mount" in answered(thin)
+    assert "cheapest first" in answered(cheap)
+    assert "dollars" in answered(cheap)
+    assert "thinnest ring first: " in answered(talk(club, "what fits on E without glass", "thinnest first")[-1])
