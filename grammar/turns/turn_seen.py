@@ -45,7 +45,9 @@ _EQUIVALENT: Final = "crop-equivalent"
 
 _WAYS: Final = frozenset([_CHAIN, _FOCUS])
 _OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
-_SEEN: Final = frozenset([_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "gear-setting", "why"])
+_SEEN: Final = frozenset(
+    [_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "why", _EXPOSURE, "depth-of-field", SETTING]
+)
 _TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
