@@ -15,7 +15,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import CIRCLE, FILTER_ON, KEPT, LACKING, RIGHT
+from grammar.turns.told_before import CIRCLE, FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -244,7 +244,14 @@ def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
     known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
     ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
-    return (*((name, end) for name, both in ends for end in both), *_filter_on(answer))
+    return (*((name, end) for name, both in ends for end in both), *_filter_on(answer), *_stacked(answer))
+
+
+def _stacked(answer: Answer) -> tuple[tuple[str, float], ...]:
+    """How long the pieces at hand are together that the answer picked for a length."""
+    picked = answer.question is not None and answer.question.said("at_hand") is not None
+    rows = [row.value for row in answer.quantities or () if row.name == "stack_mm"] if picked else []
+    return ((STACK, rows[-1].nominal),) if rows and isinstance(rows[-1], Interval) else ()
 
 
 def _filter_on(answer: Answer) -> tuple[tuple[str, float], ...]:

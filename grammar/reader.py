@@ -44,10 +44,11 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.seen_so_far import with_seen_kept
+    from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.whom import known_with
 
     got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
-    got = with_way_asked(got, before, lexicon.words.mentions)
+    got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
 
@@ -119,6 +120,7 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     """The question as it goes on from the one before; what was heard, put right by it, where it stands by itself."""
     from grammar.turns.answering import completed
     from grammar.turns.corrected import corrected
+    from grammar.turns.helicoid_set import helicoid_set
     from grammar.turns.leaning import leans
     from grammar.turns.listed_again import listed_again
     from grammar.turns.lone_numbers import spoken_out
@@ -127,9 +129,14 @@ def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> 
     from grammar.turns.only_told import mount_kept, with_ring_held
     from grammar.turns.reckoned import reckoned
     from grammar.turns.said_plainly import said_plainly
+    from grammar.turns.stack_again import stack_again
     from grammar.turns.word_again import word_again
 
-    reply = measured_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
+    set_so = helicoid_set(heard, before, lexicon)
+    if set_so is not None:
+        return _read_leaning(set_so, heard, before, lexicon, corrects=False)
+    reply = stack_again(heard, before, lexicon.words.mentions) or word_again(heard, before)
+    reply = reply or measured_again(heard, before, lexicon.words.mentions)
     reply = reply or named_next(heard, before) or completed(heard, before, lexicon.hosts)
     if reply is not None:
         return reply

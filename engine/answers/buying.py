@@ -7,15 +7,12 @@ from collections.abc import Iterator, Sequence
 from engine.answers.open_to_buy import of_open_lens
 from engine.answers.own.own_places import with_all_of_mine
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, Told
-from engine.answers.parts.knowledge import Knowledge, choose
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, SURE, nearest
-from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side, setup_of
+from engine.answers.parts.resolve import BodySide, LensSide, body_side, lens_side
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.usual_mounts import TUBES, usual_mount
-from engine.answers.parts.wording import money, small_mm, trimmed
+from engine.answers.parts.wording import small_mm
 from engine.answers.picture.filters import filter_rings, filter_threads
-from engine.answers.seat.open_lens import MEASURE
-from engine.answers.seat.telling import chain_title
 from engine.answers.seat.ways_told import HUB, OPTICAL
 from engine.answers.spending import (
     ENOUGH_ASKED,
@@ -27,6 +24,7 @@ from engine.answers.spending import (
     tubes_to_buy,
 )
 from engine.answers.ways.by_count import by_count
+from engine.answers.ways.focusing_kit import focusing_kit
 from engine.answers.ways.hubs import BASE_TOLD, HUB_TOLD, built_on_body, hub_of, is_hub_told, through_hub
 from engine.answers.ways.sold_on import sold_on
 from engine.answers.ways.two_prices import prices_of, two_prices
@@ -215,7 +213,7 @@ def _parts(
         yield sold_on(question, bodies[0], knowledge)
     for lens in lenses:
         if bodies and _is_unfocused(lens.mount):
-            yield _focusing_kit(question, lens, bodies[0], knowledge)
+            yield focusing_kit(question, lens, bodies[0], knowledge)
     yield _spacer(question, lenses)
     if question.said("magnification") is not None and len(question.lenses) == 1:
         from engine.answers.closeup import macro
@@ -233,52 +231,6 @@ def _pieces(answer: Answer | None) -> Interval | None:
     """How many pieces the pairs take together, each bought once; None where no pairs are told."""
     counts = (row.value for row in answer.quantities if row.name == "adapter_count") if answer else iter(())
     return next((count for count in counts if isinstance(count, Interval)), None)
-
-
-def _focusing_kit(question: Question, lens: LensSide, body: BodySide, knowledge: Knowledge) -> Told:
-    """The cheapest chain with a helicoid for a lens that has no focusing of its own."""
-    facts = knowledge.catalogue
-    setup = setup_of(lens, body, facts, question.f_number)
-    limits = replace(question.limits, using=(*question.limits.using, "helicoid"), cheapest=True, without_glass=True)
-    choice = choose(knowledge, setup, limits, 2)
-    lines, rows = [], []
-    from engine.answers.seat.chain_numbers import price_of
-
-    for row in choice.listed:
-        band = price_of(row.judged)
-        price = f" [{money((band.least, band.greatest))}]" if band else ""
-        lines.append(Line("fact", f"{chain_title(row.judged, knowledge)}{price}", 1))
-        if band is not None:
-            rows.append(Quantity("price", band, "with a helicoid"))
-    tubes = _tube_set(knowledge)
-    if not lines:
-        return Told()
-    head = Line(
-        "head", f"{lens.mount.designation} lenses have no focusing of their own: rings with a helicoid between."
-    )
-    more = [Line("text", f"Add a set of tubes for longer lenses and close-ups: {tubes[0]}.")] if tubes else []
-    rows += [tubes[1]] if tubes else []
-    asked = () if number(question, "flange_to_image") else (Line("ask", MEASURE, wants="flange_to_image"),)
-    return Told((head, *lines, *more, *asked), tuple(rows))
-
-
-def _tube_set(knowledge: Knowledge) -> tuple[str, Quantity] | None:
-    """The usual screw tubes, and what a set of them costs."""
-    usual = usual_mount(TUBES, knowledge.catalogue)
-    tubes = [
-        row for row in knowledge.catalogue.adapters.values()
-        if row.kind == "extension-tube" and row.front in usual and row.common == "everyday" and row.price_usd
-    ]  # fmt: skip
-    if not tubes:
-        return None
-    band = (
-        sum(row.price_usd[0] for row in tubes if row.price_usd),
-        sum(row.price_usd[1] for row in tubes if row.price_usd),
-    )
-    sizes = "/".join(
-        trimmed(row.thickness_mm.shortest.nominal, 1) for row in tubes if is_known(row.thickness_mm.shortest)
-    )
-    return f"M42 tubes {sizes} mm, {money(band)}", Quantity("price", Interval.between(*band), f"tube set {sizes}")
 
 
 def _spacer(question: Question, lenses: Sequence[LensSide]) -> Told:

@@ -17,7 +17,9 @@ from engine.answers.seat.open_lens import MEASURE, usual_flange_to_image
 from engine.base.compact import replace
 from engine.base.interval import Interval, is_known
 from grammar.questions import Question, Thing
+from grammar.turns.sticking import span_of
 
+_RIGHT_MM = 0.02  # so near it is there
 SPACER = "extension-tube"
 DRAWN = frozenset({"helicoid", "bellows"})
 NOTHING = "it focuses on nothing"
@@ -41,6 +43,8 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     others += sum(numbers(question, *OTHERS))
     seated = away - Interval.exact(register.nominal + others)
     at_infinity = seated.nominal
+    if low == high and high <= at_infinity and _is_set(drawn):
+        return _too_short(high, at_infinity, drawn)
     if low == high and high <= at_infinity:
         return Told()  # 'it has 14 mm beyond infinity' is no length of all that holds the lens
     plain = f"{small_mm(register.nominal)} of body register"
@@ -61,6 +65,26 @@ def by_stack(question: Question, shown: Shown, knowledge: Knowledge) -> Told:
     if wanted is not None:
         told = _for_size(wanted, lens.focal.nominal, at_infinity, (low, high), drawn.piece or "") + told
     return Told(told.lines + tuple(lines) + asked, told.quantities + tuple(rows))
+
+
+def _is_set(piece: Thing) -> bool:
+    """Whether it is set to a length now, and could be set otherwise."""
+    span = span_of(piece)
+    return span is not None and span[0] < span[1]
+
+
+def _too_short(length: float, at_infinity: float, piece: Thing) -> Told:
+    """A draw that is set to less than infinity wants, where it has its stops told."""
+    least, most = span_of(piece) or (length, length)
+    short = at_infinity - length
+    row = Quantity("helicoid_setting_mm", Interval.exact(at_infinity), "infinity")
+    if short < _RIGHT_MM:
+        return Told((Line("head", f"At {small_mm(length)} the {piece.piece} stands at infinity."),), (row,))
+    text = f"At {small_mm(length)} the {piece.piece} is {small_mm(short)} short of infinity: {NOTHING}."
+    held = least <= at_infinity <= most
+    rest = f" Infinity is at {small_mm(at_infinity)} on it." if held else ""
+    rings = Line("note", "A ring that stands beside it counts in full: tell how thick it is.")
+    return Told((Line("head", text + rest), rings), (row,))
 
 
 def _drawn(question: Question) -> Thing | None:
@@ -96,6 +120,10 @@ def _for_size(wanted: float, focal: float, at_infinity: float, ends: tuple[float
 def held_by_rings(stack: Told, question: Question, knowledge: Knowledge) -> Answer | None:
     """The chain with the rings that nobody named: a draw alone seldom is what holds a lens on a body."""
     alone = len(question.adapters) == 1 and not numbers(question, *OTHERS) and number(question, "flange_to_image")
+    if any(
+        _is_set(one) and one.thickness_mm is not None and len(set(one.thickness_mm)) == 1 for one in question.adapters
+    ):
+        return None  # it is asked of that setting, and of no other pieces
     if not alone and not any(NOTHING in line.text for line in stack.lines):
         return None
     found = how_to(question, knowledge, "macro-distance")

@@ -22,6 +22,7 @@ from engine.answers.parts.wording import article, f_number, small_mm, trimmed
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.seat.bores import bore_for
 from engine.answers.seat.making import ring_to_make
+from engine.answers.seat.open_lens import usual_room
 from engine.answers.seat.told_register import with_mount_by_register
 from engine.answers.shims.error_told import error_judged
 from engine.answers.shims.forgiving import allowances
@@ -151,7 +152,8 @@ def _told(setup: Setup, ring: RingToMake, knowledge: Knowledge, case: str) -> To
     lens, body = setup.lens_mount, setup.body_mount
     who = f"{lens.designation} lens on {article(body.designation)} {body.designation} body"
     if ring.thickness_mm is None:
-        return Told((Line("head", f"{who}: {ring.why}."),))
+        room = usual_room(setup, knowledge.catalogue)
+        return room if room.lines else Told((Line("head", f"{who}: {ring.why}."),))
     size = small_mm(ring.thickness_mm.nominal)
     kind = {"plain": "a plain ring", "recessed": "a cup", "no": "not a ring"}[ring.possible]
     head = f"{who}: {kind}, seat {size} from lens flange to body flange ({ring.why})."

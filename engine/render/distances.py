@@ -75,6 +75,8 @@ def _notes(judged: Judged, reach: Reach, drawn: bool) -> list[str]:
         rows.append(
             "The front glass is drawn where lenses of such a construction usually have it, the stack at its shortest."
         )
+    if judged.trace.given["lens_register_mm"].assumed:
+        rows.append("Reckoned with the register usual for lenses of its kind and length; its own is not known.")
     if drawn:
         rows.append(
             "The strip shows the lens's way along its axis, not the turn of the ring: its lead makes one the other."

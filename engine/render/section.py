@@ -88,7 +88,8 @@ def _gauges(stack: Stack, levels: Levels, flange: float, cutting: Cutting) -> li
     add("body register", "body_register_mm", (0.0, levels.sensor), stack.body_register_mm, (out, sensor))
     if levels.image is not None:
         at = levels.image
-        add("lens register", "lens_register_mm", (seat, at), stack.lens_register_mm, (cutting.barrel, image))
+        name = "lens register, usual" if stack.register_usual else "lens register"
+        add(name, "lens_register_mm", (seat, at), stack.lens_register_mm, (cutting.barrel, image))
         if levels.principal is not None and stack.beam_mm is not None:
             beam = levels.half(stack.beam_mm)
             add("focal length", "focal_length_mm", (levels.principal, at), stack.focal_mm, (beam, image))
@@ -126,6 +127,8 @@ def _notes(judged: Judged, stack: Stack) -> list[str]:
     ]
     if stack.error_mm is None:
         rows.append("Where the image falls cannot be drawn: a register or a thickness is not known.")
+    if stack.register_usual:
+        rows.append("The lens's register is what is usual for lenses of its kind and length; its own is not known.")
     bending = [piece.name for piece in stack.pieces if piece.kind in BENDS]
     if bending:
         told = listed(bending)

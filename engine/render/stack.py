@@ -55,6 +55,7 @@ class Stack:
     clear_depth_mm: float | None
     overhang_mm: float | None
     sensor_mm: tuple[float, float] | None
+    register_usual: bool = False  # the lens's register is only what is usual for lenses of its kind and length
 
     @property
     def error_mm(self) -> float | None:
@@ -95,6 +96,7 @@ def stack_of(judged: Judged, names: Mapping[str, str]) -> Stack:
         _nominal(trace, "clear_depth_mm"),
         _nominal(trace, "overhang_mm"),
         (form.width_mm, form.height_mm) if form else None,
+        trace.given["lens_register_mm"].assumed,
     )
 
 

@@ -29,7 +29,7 @@ def with_rings_at_hand(tokens: list[Token]) -> list[Token]:
     measures = {one.value for one in tokens if one.kind == "MEASURE"}
     if AT_HAND in measures:
         return _named(list(tokens))
-    apart = _row_apart(tokens) if TOTAL not in measures else None
+    apart = _row_apart(tokens)
     if apart is not None:
         return _with_row(tokens, *apart)
     if measures & {_SHEET, TOTAL}:
@@ -62,10 +62,12 @@ def _row_apart(tokens: list[Token]) -> tuple[int, list[int]] | None:
     row = [at for at in lengths if at != wanted]
     within = [one for at, one in enumerate(tokens[row[0] : row[-1] + 1], start=row[0]) if at not in row]
     leads = tokens[max(0, wanted - _FAR) : wanted]
-    led = any(one.value == _WANTED or one.text.casefold() in _REACHES for one in leads)
+    led = any(one.value in (_WANTED, TOTAL) or one.text.casefold() in _REACHES for one in leads)
+    led = led and not (leads and leads[-1].kind in ("DET", "LETTER"))  # 'need a 50' is of a lens
     decimal = any("." in tokens[at].text for at in lengths)
+    made = decimal or tokens[wanted].numbers[0] <= sum(tokens[at].numbers[0] for at in row)
     sheets = all(tokens[at].numbers[0] <= _THICKEST_SHEET_MM for at in row)
-    if not led or not decimal or sheets or any(one.kind not in ("JOIN", "DET", "PREP") for one in within):
+    if not led or not made or sheets or any(one.kind not in ("JOIN", "DET", "PREP") for one in within):
         return None
     return wanted, row
 
@@ -80,11 +82,12 @@ def _with_row(tokens: list[Token], wanted: int, row: list[int]) -> list[Token]:
     out = list(tokens)
     for at in (wanted, *row):
         out[at] = out[at].as_("KEYED", value=TOTAL if at == wanted else AT_HAND, unit="mm")
-    return [
-        one.as_("CUE") if _is_stacked(one) or one.kind == "LENS" else one.as_("JOIN", value="and")
-        if one.kind == "PREP" and row[0] < at < row[-1] else one
-        for at, one in enumerate(out)
-    ]  # fmt: skip
+    for at, one in enumerate(out):
+        if _is_stacked(one) or one.kind == "LENS" or (one.kind, one.value) == ("MEASURE", TOTAL):
+            out[at] = one.as_("CUE")
+        elif one.kind == "PREP" and row[0] < at < row[-1]:
+            out[at] = one.as_("JOIN", value="and")
+    return out
 
 
 def _named(tokens: list[Token]) -> list[Token]:

@@ -8,6 +8,7 @@ from engine.base.compact import compact, field
 from grammar.words.tokens import Token
 
 FEET: Final = frozenset(["in", "ft"])
+_AT_HAND: Final = "at_hand"
 
 
 @compact(frozen=False)
@@ -27,11 +28,12 @@ class Readings:
     faults: list[tuple[Token, str]] = field(default_factory=list)  # what cannot be meant, and why
 
     def keep(self, key: str, text: str) -> None:
-        """Several readings under one key are kept side by side: '0.1 mm, 0.2 mm'."""
-        if key in self.values and text not in self.values[key].split(", "):
-            self.values[key] += f", {text}"
-        else:
+        """Several readings under one key are kept side by side: '0.1 mm, 0.2 mm'; of pieces at hand two alike too."""
+        held = self.values.get(key)
+        if held is None:
             self.values[key] = text
+        elif key == _AT_HAND or text not in held.split(", "):
+            self.values[key] = f"{held}, {text}"
 
 
 def mm(value: float) -> str:

@@ -109,7 +109,7 @@ def _never_before_the_ring(cast: Cast, pieces: list[Part]) -> None:
     if len(joining) != 1 or body is None or not body.mounts:
         return
     front, rear = joining[0].mounts[0].ids[0], joining[0].mounts[-1].ids[0]
-    if body.noun.head is not None and rear not in cast.hosts:
+    if body.noun.head is not None and (rear not in cast.hosts or body.noun.role in TOWARDS):
         return
     if body.mounts[0].ids[0] != front or front == rear or (lens is not None and lens.mounts[0].ids[0] == rear):
         return

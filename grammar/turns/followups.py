@@ -177,7 +177,7 @@ def _placed(
         aim, (lenses, bodies) = replace(aim, intent=PLAN), more
     said = flange_measured(said, before, heard)
     if aim.ring is not None:
-        said = _without(said, "thread", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
+        said = _without(said, "thread", "thickness", "numbers", "layer").with_(lenses=(), adapters=(aim.ring,))
     if aim.intent == before.intent == _LIST and any(one.ids for one in lenses) and any(one.ids for one in bodies):
         aim = replace(aim, intent="chain")  # both are known now
     return said, aim, _Placed(lenses, bodies, things)

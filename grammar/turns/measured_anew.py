@@ -26,6 +26,8 @@ _EARLY: Final = "infinity-early"
 _STOPPING: Final = frozenset(["cant-focus", "stops-at"])  # cues of how far a lens focuses
 _MARK: Final = "mark"
 _THREAD: Final = "thread"
+_ACROSS: Final = "diameter"  # of 'mine measures', whatever it is that was measured
+_LENGTH: Final = re.compile(r"(\d+(?:\.\d+)?) mm")
 _CLOSE_UP: Final = "macro-distance"
 _MADE: Final = "diy-dimension"
 _DEEP: Final = "depth-of-field"
@@ -118,7 +120,9 @@ def _lapped(told: float, before: Question) -> int:
 def ring_measured(heard: Heard, before: Question) -> Thing | None:
     """'mine measures 29.62', 'with the 50', after a lens on a body: the ring between, where no thread is spoken of."""
     seated = before.intent in _SEATED and any(lens.ids for lens in before.lenses) and any(b.ids for b in before.bodies)
-    told = re.fullmatch(r"(\d+(?:\.\d+)?) mm", heard.readings.values.get("thread", "")) or _bare_ring(heard, before)
+    measured = any(one.kind == "MEASURE" and one.value == _ACROSS for one in heard.shape.tokens)
+    values = [heard.readings.values.get(_THREAD, ""), heard.readings.values.get("thickness", "") if measured else ""]
+    told = next((one for one in map(_LENGTH.fullmatch, values) if one), None) or _bare_ring(heard, before)
     lenses = [one for one in heard.cast.lenses if not _is_of_ring(one, before)]
     others = (*lenses, *heard.cast.bodies, *heard.cast.pieces)
     if not seated or told is None or others or _THREAD in heard.text.casefold() or heard.tells("why"):

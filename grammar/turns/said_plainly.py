@@ -10,7 +10,7 @@ from typing import Final
 from grammar.hearing import Heard, hear
 from grammar.questions import Question
 from grammar.things.letters_by_numbers import ARTICLES
-from grammar.words.groups import AWAY, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
+from grammar.words.groups import AWAY, DOER, GONE, INSIDE, MADE, TAKEN_AWAY, TAKEN_OFF
 from grammar.words.lexicon import Lexicon
 from grammar.words.tokens import Token
 
@@ -43,7 +43,9 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     none = verb is None and len(tokens) > 1 and tokens[0].text.casefold() == _NO and tokens[1].kind in _NAMED
     verb = 0 if none else verb  # 'no reducer'
     surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
-    if not before.adapters or not (surely or off is not None) or heard.tells("how"):
+    led = tokens[:verb] if verb is not None else ()
+    asks = heard.tells("how") or any(DOER in one.groups for one in led)  # 'what do i lose with the 2x'
+    if not before.adapters or not (surely or off is not None) or asks:
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]
     if not named or (verb is None and (off is None or off < named[-1])) or not _is_plain(tokens, verb, off):

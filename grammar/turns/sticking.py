@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from itertools import pairwise
 from typing import Final
@@ -86,20 +87,29 @@ def kept_pieces(intent: str, same_lens: bool, same_mount: bool, same_body: bool,
     return tuple(one for one in pieces if one.ids or one.front or one.piece in matter)
 
 
+_SPAN: Final = re.compile(r"(\d+(?:\.\d+)?) ?(?:mm)? ?(?:\.\.|-|–|to) ?(\d+(?:\.\d+)?)")
 RANGED: Final = frozenset(["helicoid", "bellows"])  # what is told by its shortest and longest length
 
 
 def set_in_place(said: tuple[Thing, ...], kept: tuple[Thing, ...]) -> tuple[Thing, ...]:
     """'all the way out at 55' after a helicoid of 25 to 55 mm, a tube and a ring: it is set so, and the others stay."""
     told = said[0] if len(said) == 1 else None
-    ranged = [n for n, one in enumerate(kept) if one.thickness_mm is not None and len(set(one.thickness_mm)) > 1]
-    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0]].piece != told.piece:
+    ranged = [(n, span) for n, one in enumerate(kept) if one.piece in RANGED and (span := span_of(one)) is not None]
+    if told is None or told.thickness_mm is None or len(ranged) != 1 or kept[ranged[0][0]].piece != told.piece:
         return ()
-    least, most = kept[ranged[0]].thickness_mm or (0.0, 0.0)
+    at, (least, most) = ranged[0]
     if len(set(told.thickness_mm)) > 1 or not least <= told.thickness_mm[0] <= most:
         return ()
-    put = replace(kept[ranged[0]], thickness_mm=told.thickness_mm)
-    return (*kept[: ranged[0]], put, *kept[ranged[0] + 1 :])
+    put = replace(kept[at], thickness_mm=told.thickness_mm, words=f"{least:g}..{most:g} mm {told.piece}")
+    return (*kept[:at], put, *kept[at + 1 :])
+
+
+def span_of(piece: Thing) -> tuple[float, float] | None:
+    """Between which lengths a helicoid or bellows can be set, mm, also where it is set to one now."""
+    if piece.thickness_mm is not None and len(set(piece.thickness_mm)) > 1:
+        return piece.thickness_mm
+    told = _SPAN.search(piece.words)
+    return (float(told[1]), float(told[2])) if told and float(told[1]) < float(told[2]) else None
 
 
 def _is_cut(piece: Thing) -> bool:

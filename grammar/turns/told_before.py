@@ -15,6 +15,7 @@ LACKING: Final = "ring_thickness_mm"  # the ring that is to be added
 RIGHT: Final = "right ring"  # the ring that is right for the pair
 CIRCLE: Final = "image_circle_mm"  # both ends of it are told
 FILTER_ON: Final = "filter on"  # stops that the filter holds back which was told to be taken
+STACK: Final = "stack"  # how long the pieces at hand come to together, mm
 KEPT: Final = frozenset([VIEW, LACKING, CIRCLE])  # quantities of an answer that the next turn may say again
 _TYPED_IN: Final = "stabilisation"  # the cue of a number that the body is told
 _SET: Final = "gear-setting"

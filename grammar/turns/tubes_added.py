@@ -10,12 +10,13 @@ from grammar.hearing import Heard
 from grammar.questions import Question, Thing
 from grammar.things.casting import DRAWN, SPACER, Part
 from grammar.things.standins import stands_in
-from grammar.words.groups import MORE
+from grammar.words.groups import MORE, PUT_ON
 from grammar.words.tokens import Token
 
 _LENGTHS: Final = frozenset(["NUMBER", "FOCAL", "LENGTH"])
 _OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "KEYED"])
 _ADDING: Final = frozenset(["added", "another", "further"])  # values of the words that add
+_ON: Final = ("on", "in", "behind")  # ends 'now put the 14 on'
 _PLUS: Final = ("plus", "+")
 _RING: Final = "adapter"
 _CLOSE_UP: Final = "close-up-lens"
@@ -122,8 +123,10 @@ def _adds(heard: Heard) -> bool:
     """Whether it is said that something comes on top."""
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
+    put_on = any(PUT_ON in token.groups for token in tokens[:-1]) and tokens[-1].text.casefold() in _ON
     return (
         more
+        or put_on
         or heard.tells("adding")
         or any(token.value in _ADDING or token.text.casefold().startswith(_PLUS) for token in tokens)
     )

@@ -157,3 +157,13 @@ def test_a_pitch_of_half_a_millimetre_is_not_asked_for_again(talked):
     found = flat(talked("12 mm dia, half mm pitch, from a dash cam"))
     assert "12 mm across and 0.5 mm of pitch" in found
     assert "What is the pitch?" not in found
+
+
+def test_what_must_stand_behind_an_enlarger_lens_is_told_in_millimetres(found):
+    text = " ".join(found("what length of tubes for infinity with a 105mm enlarger lens on E")["text"].split())
+    assert text.startswith("For infinity usually 71.25 to 92.25 mm of rings and helicoid together")  # 0.85..1.05 f - 18
+
+
+def test_the_room_for_a_helicoid_is_told_at_infinity_and_for_the_size(found):
+    text = " ".join(found("which helicoid for a 75 enlarger on E, infinity to 1:2")["text"].split())
+    assert "83.25 to 98.25 mm of tubes, helicoid or bellows; 45.75 to 60.75 mm at infinity" in text

@@ -237,3 +237,94 @@ def test_what_is_put_behind_it_is_no_distance_of_its_image(club):
     _, found = talk(club, "50mm M42 on E, infinity?", "with 10 mm extra behind it?")
     assert found.question.said("extension") == "10 mm"
     assert found.question.said("flange_to_image") is None
+
+
+ENLARGER = "75mm enlarger lens on an m42 helicoid 17-31, e mount, 45 mm flange to image, how close"
+
+
+@pytest.mark.parametrize(
+    ("turn", "length"),
+    [
+        ("i set it to 20", 20), ("set to 25", 25), ("at 20", 20), ("helicoid at 20", 20), ("turned out to 25", 25),
+        ("and fully out", 31), ("all the way in", 17), ("5 mm out", 22), ("reset it to 17", 17),
+    ],
+)  # fmt: skip
+def test_a_helicoid_that_is_set_in_a_talk_is_so_long_and_nothing_else_is(club, turn, length):
+    _, found, again = talk(club, ENLARGER, turn, "set it to 29 now")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(length, length)]
+    assert [piece.thickness_mm for piece in again.question.adapters] == [(29, 29)]
+    for answer in (found, again):
+        assert answer.question.said("flange_to_image") == "45 mm"
+        assert answer.question.f_number is None
+        assert answer.question.lens.focal_length_mm == 75
+    assert "0.027x" in flat(again)  # (18 + 29 - 45) / 75
+
+
+def test_a_helicoid_set_shorter_than_infinity_wants_focuses_on_nothing(club):
+    _, found, again = talk(club, ENLARGER, "i set it to 20", "no it is 22")
+    assert flat(found).startswith("At 20 mm the helicoid is 7 mm short of infinity")
+    assert flat(again).startswith("At 22 mm the helicoid is 5 mm short of infinity")
+
+
+def test_a_helicoid_that_is_set_leaves_the_lens_as_it_was(club):
+    _, found, closed = talk(
+        club, "50mm m42 on my e mount with a helicoid 25-55, what do i get", "i set it to 30", "wind it in"
+    )
+    assert found.question.lens.focal_length_mm == 50
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(30, 30)]
+    assert [piece.thickness_mm for piece in closed.question.adapters] == [(25, 25)]
+
+
+def test_a_tube_that_is_put_on_comes_to_those_that_stand_there(club):
+    _, more, less = talk(club, "50mm f1.8 with a 28 mm tube, how close", "now put the 14 on", "take the 28 off")
+    assert [piece.thickness_mm for piece in more.question.adapters] == [(28, 28), (14, 14)]
+    assert [piece.thickness_mm for piece in less.question.adapters] == [(14, 14)]
+    assert less.question.lens.focal_length_mm == 50
+
+
+@pytest.mark.parametrize(
+    ("turn", "sum_told"),
+    [
+        ("without the 14", "For 35 mm: 28 + 7 = 35 mm"),
+        ("i lost the 7", "For 35 mm: 28 = 28 mm, 7 mm short"),
+        ("only the 14 and the 28", "For 35 mm: 28 = 28 mm, 7 mm short"),
+        ("and for 42", "For 42 mm: 28 + 14 = 42 mm"),
+        ("no i need 21", "For 21 mm: 14 + 7 = 21 mm"),
+        ("i also have a 10, and for 45", None),
+    ],
+)
+def test_a_stack_is_asked_again_with_other_pieces_or_for_another_length(club, turn, sum_told):
+    _, found = talk(club, "i have tubes 7, 14 and 28 and want 35 mm", turn)
+    assert found.question.lens is None
+    assert sum_told is None or flat(found).startswith(sum_told)
+
+
+def test_what_a_lens_does_with_the_stack_is_told_of_its_length(club):
+    _, found = talk(club, "i have tubes 7, 14 and 28 and want 35 mm", "how close does a 50 mm get with that")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(35, 35)]
+    assert "0.7x" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "asks",
+    [
+        "need 20.3 mm, have spacers 0.3, 5, 10, 10",
+        "which spacers make 20.3 mm, i have 0.3, 5, 10 and 10",
+    ],
+)
+def test_two_pieces_alike_are_two(club, asks):
+    (found,) = talk(club, asks)
+    assert "For 20.3 mm: 10 + 10 + 0.3 = 20.3 mm: just right" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("asks", "told"),
+    [
+        ("tubes 10 16 21, need 37", "For 37 mm: 21 + 16 = 37 mm"),
+        ("which tubes add up to 31, i own 10, 21 and 12", "For 31 mm: 21 + 10 = 31 mm"),
+        ("i have 5, 10 and 20 mm spacers, need 25", "For 25 mm: 20 + 5 = 25 mm"),
+    ],
+)
+def test_tubes_told_beside_a_length_that_is_needed_are_to_come_to_it(club, asks, told):
+    (found,) = talk(club, asks)
+    assert flat(found).startswith(told)

@@ -203,3 +203,11 @@ def test_where_no_ring_can_be_made_that_comes_first(tmp_path: Path) -> None:
 def test_a_lens_that_may_meet_the_mirror_is_warned_of_beside_its_drawing(tmp_path: Path) -> None:
     answer, _ = drawn("draw the godwit on a K-mount full frame body", tmp_path)
     assert any("mirror" in line.text for line in answer.lines if line.kind in ("danger", "caution"))
+
+
+def test_a_register_that_is_only_usual_is_drawn_as_such(tmp_path: Path) -> None:
+    desk = Desk(folder=tmp_path)
+    desk.ask("draw a 50mm f/2.8 enlarger lens on E with a 17-31 helicoid", Talk())
+    section = next(tmp_path.glob("*section.svg")).read_text(encoding="utf-8")
+    assert "lens register, usual" in section
+    assert "its own is not known" in section

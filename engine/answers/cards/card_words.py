@@ -82,7 +82,8 @@ def stack_of(judged: Judged, knowledge: Knowledge, numbers: Numbers) -> tuple[Te
             (row for row in chain_numbers(judged, knowledge.catalogue) if row.name == "helicoid_setting_mm"), None
         )
         if link is moving and home is not None:
-            told += [", at ", numbers.likeliest(home.name, home.value, small_mm, "infinity"), " for infinity"]
+            usual = ", by what is usual for such a lens" if judged.trace.given["lens_register_mm"].assumed else ""
+            told += [", at ", numbers.likeliest(home.name, home.value, small_mm, "infinity"), f" for infinity{usual}"]
         rows.append(tuple(told))
     if not judged.chain.links:
         rows.append(("no adapter",))

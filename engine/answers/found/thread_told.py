@@ -66,9 +66,8 @@ def _by_width_alone(question: Question, lens: Thing, facts: Catalogue) -> tuple[
 
 
 def _of_kind(ids: list[str], lens: Thing, facts: Catalogue) -> tuple[str, ...]:
-    """Of the mounts of a thread those of the kind that the lens is assumed to have; all where none is."""
-    assumed = facts.mounts.get(lens.id or "")
-    of_kind = tuple(one for one in ids if assumed is not None and facts.mounts[one].kind == assumed.kind)
+    """Of the mounts of a thread those of the kind of lens that was told; all where none is."""
+    of_kind = tuple(one for one in ids if lens.lens_kind is not None and facts.mounts[one].kind == lens.lens_kind)
     return of_kind or tuple(ids)
 
 

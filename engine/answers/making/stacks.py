@@ -43,12 +43,20 @@ def stack_for(question: Question, knowledge: Knowledge) -> Told:
     away = Interval.exact(told) if told else own if is_known(own) else usual
     given = "its register" if is_known(own) else "the usual flange-to-image distance"
     given = f"flange to image {small_mm(told)}" if told else given if away is not None else "flange to image"
-    stack = away + wanted * focal - register if away is not None else None
+    far = away - register if away is not None else None
+    stack = far + wanted * focal if far is not None else None
     size = f"{ranged(stack, small_mm)} of tubes" if stack is not None else "tubes"
+    size += (
+        f", helicoid or bellows; {ranged(far, small_mm)} at infinity" if far is not None else ", helicoid or bellows"
+    )
     text = (
         f"Between body and lens: {given}, plus {small_mm(wanted * focal)} of extension, less "
-        f"{small_mm(register.nominal)} of body register: {size}, helicoid or bellows."
+        f"{small_mm(register.nominal)} of body register: {size}."
     )
     asks = () if told or is_known(own) else (Line("ask", MEASURE, wants="flange_to_image"),)
-    rows = (Quantity("stack_mm", stack, "tubes and rings together"),) if stack is not None else ()
+    rows: tuple[Quantity, ...] = ()
+    if stack is not None:
+        rows = (Quantity("stack_mm", stack, "tubes and rings together"),)
+    if far is not None:
+        rows = (*rows, Quantity("stack_mm", far, "at infinity"))
     return Told((Line("text", text), *asks), rows)

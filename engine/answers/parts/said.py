@@ -24,6 +24,11 @@ def numbers(question: Question, *keys: str) -> tuple[float, ...]:
     return tuple(dict.fromkeys(out))
 
 
+def each_number(question: Question, key: str) -> tuple[float, ...]:
+    """Every number said under the key, also two alike: of what there are several of."""
+    return tuple(float(text) for text in _NUMBER.findall(question.said(key) or ""))
+
+
 def number(question: Question, *keys: str) -> float | None:
     """The first of them."""
     found = numbers(question, *keys)

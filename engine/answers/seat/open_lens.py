@@ -9,12 +9,13 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, ListedChain,
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, unknown_register
 from engine.answers.parts.said import mentions, number
-from engine.answers.parts.wording import f_number, listed, small_mm, trimmed
+from engine.answers.parts.wording import f_number, listed, ranged, small_mm, trimmed
 from engine.answers.seat.held import held_at
 from engine.answers.seat.standin import as_listed, judged_alone
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
-from engine.chains.setup import Setup
+from engine.chains.lens_and_body import likely_register_of_lens
+from engine.chains.setup import Facts, Setup
 from engine.facts.records import Mount
 from engine.judging.judge import Judged
 from grammar.questions import Question, Thing
@@ -169,6 +170,21 @@ def needs_register(setup: Setup, judged: Judged | None) -> bool:
 def is_assumed(judged: Judged) -> bool:
     """Whether the lens's flange-to-image distance is only what is usual for a lens of its kind and length."""
     return judged.measured_trace.given["lens_register_mm"].assumed
+
+
+def usual_room(setup: Setup, facts: Facts) -> Told:
+    """What usually must stand between such a lens and the body for infinity; nothing where it is not known."""
+    usual, body = likely_register_of_lens(setup, facts), setup.body_mount.register_mm
+    if not (is_known(usual) and is_known(body)):
+        return Told()
+    room, register = usual - body, small_mm(body.nominal)
+    text = (
+        f"For infinity usually {ranged(room, small_mm)} of rings and helicoid together: {ranged(usual, small_mm)} from "
+        f"flange to image is usual for such a lens, less {register} of body register. Its own is not known."
+    )
+    return Told(
+        (Line("head", text), Line("ask", MEASURE, wants="flange_to_image")), (Quantity("stack_mm", room, "usual"),)
+    )
 
 
 def usual_told(judged: Judged) -> tuple[Line, ...]:

@@ -1,0 +1,83 @@
+"""How far a helicoid or a bellows of before is set now: 'i set it to 20', 'at 25', 'and fully out', '5 mm out'."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.hearing import Heard, hear
+from grammar.intents import Weighed
+from grammar.questions import Question, Thing
+from grammar.turns.number_roles import WHOLE_STOPS
+from grammar.turns.sticking import RANGED, span_of
+from grammar.words.groups import SET_SO
+from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
+from grammar.words.tokens import Token
+
+_OPEN: Final = "drawn-fully"
+_SHUT: Final = "shut-fully"
+_OUT: Final = "drawn-by"  # '5 mm out': so much beyond its shortest
+_AGAIN: Final = "measured-again"
+_FIRST: Final = re.compile(r"\d+(?:\.\d+)?")
+_OF_OTHERS: Final = frozenset(["LENS", "MOUNT", "BODY", "FORMAT", "KIND", "COMBO", "RANGE", "FNUM", "LETTER"])
+_BEFORE: Final = frozenset(["at", "to", "on"])
+_MOST: Final = 9  # words of such a line
+_STOPPED: Final = frozenset(["exposure-nd", "depth-of-field", "coverage"])  # where a bare 'at 22' is a stop
+
+
+def helicoid_set(heard: Heard, before: Question, lexicon: Lexicon) -> Heard | None:
+    """The line heard as that piece set so; None where it tells nothing of it."""
+    ranged = [(one, span) for one in before.adapters if one.piece in RANGED and (span := span_of(one)) is not None]
+    tokens = heard.line.tokens
+    if len(ranged) != 1 or len(tokens) > _MOST or any(token.kind in _OF_OTHERS for token in tokens):
+        return None
+    piece, span = ranged[0]
+    length = _length(heard, piece, span, before, lexicon.words.mentions)
+    if length is None:
+        return None
+    asked = " ".join(heard.text[one.column - 1 : one.end] for one in heard.cues if one.tells in _ASKED)
+    again = hear(f"{asked} with {length:g} mm {piece.piece}".strip(), lexicon, before.intent)
+    again = replace(again, line=replace(again.line, text=heard.text))
+    return again if asked else replace(again, weighed=Weighed((), {}))
+
+
+_ASKED: Final = frozenset(["how-close", "how-big", "infinity", "how-far", "which-stop"])  # cues that still ask
+
+
+def _length(
+    heard: Heard, piece: Thing, span: tuple[float, float], before: Question, phrases: Mapping[str, tuple[str, ...]]
+) -> float | None:
+    keys = {one.key for one in mentioned(heard.text, phrases)}
+    numbers = [token for token in heard.line.tokens if token.numbers]
+    least, most = span
+    if not numbers:
+        return most if _OPEN in keys else least if _SHUT in keys else None
+    token = numbers[0]
+    if len(numbers) > 1 or token.kind not in ("NUMBER", "LENGTH") or (token.kind == "LENGTH" and token.unit != "mm"):
+        return None
+    number = token.numbers[0]
+    if _OUT in keys and number < least and least + number <= most:
+        return least + number
+    told = _is_set(token, heard, piece, before) or (_AGAIN in keys and _is_nearest(number, piece, before))
+    return number if least <= number <= most and told else None
+
+
+def _is_nearest(number: float, piece: Thing, before: Question) -> bool:
+    """'no, it is 22' after it was set to 20: nearer to that than to how far the image is from the flange."""
+    flange = _FIRST.match(before.said("flange_to_image") or "")
+    if piece.thickness_mm is None or len(set(piece.thickness_mm)) > 1:
+        return False
+    return flange is None or abs(number - piece.thickness_mm[0]) < abs(number - float(flange[0]))
+
+
+def _is_set(token: Token, heard: Heard, piece: Thing, before: Question) -> bool:
+    """'i set it to 20', 'helicoid at 20', 'at 20'; a bare 'at 22' may be the stop."""
+    others = [one for one in heard.line.tokens if one is not token]
+    told = any(SET_SO in one.groups or one.value == piece.piece for one in others)
+    led = [one for one in others if one.column < token.column][-1:]
+    led_in = bool(led) and led[0].kind in ("PREP", "VERB") and led[0].value in _BEFORE
+    stop = token.kind == "NUMBER" and (token.numbers[0] in WHOLE_STOPS or before.intent in _STOPPED)
+    return told or (led_in and not stop and led[0].value == "at")
