@@ -197,11 +197,27 @@ def asks_of_another(turn: Turn) -> bool:
 def asks_the_view(turn: Turn) -> bool:
     """'how wide is that', 'how does it look beside a phone' after a lens on a body: what it frames like there."""
     heard, lens = turn.heard, turn.before.lens
-    asked = turn.tells("how-wide", "view-asked") or (turn.tells("phone") and turn.tells("better", "set-beside"))
+    asked = turn.tells("how-wide", "view-asked", "view-across")
+    asked = asked or (turn.tells("phone") and turn.tells("better", "set-beside"))
     measured = heard.readings.distance_mm is not None or heard.readings.values or turn.tells("why")
     of_else = any(one.kind in ("MEASURE", "FRAME", "PIECE", "MOTIF", "THREAD") for one in heard.line.tokens)
     focal = lens is not None and lens.focal_length_mm is not None
     return turn.was in _SEEN and asked and focal and not (measured or of_else)
+
+
+def tells_a_shape(turn: Turn) -> bool:
+    """'and at 16:9' after what a lens frames like: the same is asked of that shape."""
+    heard = turn.heard
+    alone = not (turn.names_things or heard.readings.limits) and heard.readings.values.keys() == {"crop"}
+    return turn.was == _EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
+
+
+def leaves_the_crop(turn: Turn) -> bool:
+    """'and with the whole sensor' after a crop that was told: the same is asked without it."""
+    of_picture = turn.was in ("coverage", _EQUIVALENT)
+    return (
+        of_picture and turn.tells("uncropped") and turn.before.said("crop") is not None and not turn.heard.cast.lenses
+    )
 
 
 def sets_for_another(turn: Turn) -> bool:

@@ -33,6 +33,8 @@ def to_match(
     question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
 ) -> Told:
     """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
+    if question.asked and question.prior is not None and question.prior.follows:
+        return Told()  # which frame was to be matched was told two turns before
     source = _source(question, facts) or _before_full(question, facts) or _frame_before(question, facts)
     meant = of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
@@ -71,12 +73,11 @@ def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
 
 def _frame_before(question: Question, facts: Catalogue) -> Format | None:
     """'what would I need on APS-C to match that' after 12 mm on MFT: the frame that the view was told on."""
-    before = question.prior if question.follows else None
-    if before is None or not before.lenses:
+    if not question.follows or not question.elsewhere:
         return None
     now = {form.id for _, form in formats_told(question, facts)}
-    old = [form for thing, form in formats_told(before, facts) if thing not in before.lenses]
-    return next((form for form in old if form.id not in now and form.id not in FULL_FRAMES), None)
+    stood = formats_told(question.with_(things=(), lenses=(), bodies=question.elsewhere), facts)
+    return next((form for _, form in stood if form.id not in now and form.id not in FULL_FRAMES), None)
 
 
 def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:
