@@ -220,8 +220,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == COMPARE:
         said = set_against_plain(said, before)
-    if intent == COMPARE and ranked_by(heard):
-        return said.with_(topic=ranked_by(heard))
+    if intent == COMPARE and ranked_by(heard, before):
+        return said.with_(topic=ranked_by(heard, before))
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said

@@ -130,7 +130,7 @@ def is_same_matter(turn: Turn) -> bool:
 
 
 def wants_an_order(turn: Turn) -> bool:
-    return ranked_by(turn.heard) is not None
+    return ranked_by(turn.heard, turn.before) is not None
 
 
 def tells_of_a_thing(turn: Turn) -> bool:

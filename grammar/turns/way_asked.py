@@ -43,9 +43,15 @@ def with_way_asked(got: Question, before: Question, phrases: Mapping[str, tuple[
     got = got.with_(mentioned=tuple(dict.fromkeys((*rest, *new, Mention(WAY_ASKED, asked[0].at, asked[0].end)))))
     if got.intent != before.intent and got.intent in _SEATED and got.lenses == before.lenses:
         got = got.with_(intent=before.intent, values=tuple({**dict(before.values), **dict(got.values)}.items()))
-    end = len(got.text) + 1  # how it was told before stands behind the text
-    held = (one._replace(at=one.at + end, end=one.end + end) for one in mentioned(got.off_word or "", phrases))
-    return got.with_(mentioned=(*got.mentioned, *held))
+    return with_way_held(got, got.off_word or "", phrases)
+
+
+def with_way_held(got: Question, way: str, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """The question with the way that it is off as if it were said behind the text."""
+    sides = (*_OUT, *_CLOSE, *_ENDS)
+    end = len(got.text) + 1
+    held = (one._replace(at=one.at + end, end=one.end + end) for one in mentioned(way, phrases))
+    return got.with_(mentioned=(*(one for one in got.mentioned if one.key not in sides), *held))
 
 
 def _meets(one: Mention, others: Iterable[Mention]) -> bool:
