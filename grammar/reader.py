@@ -58,8 +58,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
     """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
-    stood = before.bodies or before.frames
-    return stood if stood and stood != (got.bodies or got.frames) else before.elsewhere
+    stood, now = ([(one.kind, one.ids, one.format) for one in q.bodies or q.frames] for q in (before, got))
+    return (before.bodies or before.frames) if stood and stood != now else before.elsewhere
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
