@@ -22,6 +22,8 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_STANDING: Final = "one"
+_ASKS: Final = frozenset(["which", "what", "the which"])
 _BE: Final = "be"
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
@@ -77,6 +79,14 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             skip = False  # the unit of a length in words
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if (
+            token.kind == "NUMBER"
+            and token.text.casefold() == _STANDING
+            and at
+            and tokens[at - 1].text.casefold() in _ASKS
+        ):
+            out.append(token.as_("CUE"))  # 'which one is off' tells no number
+            continue
         length = _in_words(token, after)
         if length is not None:
             out.append(length)
