@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES
+from grammar.words.groups import EXCHANGES, SCREW_CRESTS
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -73,7 +73,7 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _plain_camera(_articles(_vague(_still_there(tokens))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_still_there(tokens)))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
@@ -107,6 +107,18 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _counted_over(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'8 threads in 1/4 inch': what crests are counted over is a length, and no size of film."""
+    return tuple(
+        token.as_("LENGTH", ids=(), implies=())
+        if token.kind == "LENGTH"
+        and token.unit == "in"
+        and any(SCREW_CRESTS in one.groups for one in tokens[max(0, at - _FORGOTTEN) : at])
+        else token
+        for at, token in enumerate(tokens)
+    )
 
 
 def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -54,8 +54,11 @@ adapters:
 """
 
 
-def test_how_far_a_ring_alone_focuses_is_left_open(tmp_path: Path) -> None:
+def test_how_far_lenses_focus_on_a_ring_is_told_by_its_own_two_mounts(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text(PLATE, encoding="utf-8")
     answer = talk(Desk(gear=gear), "which of my c adapters", "the ones that reach infinity")[-1]
-    assert "C to MFT plate: how far it focuses is not of a ring alone" in flat(answer)
+    assert flat(answer).startswith("1 of 1 adapters: 1. C to MFT plate")
+    gear.write_text(PLATE.replace("-1.72 mm", "-1.2 mm"), encoding="utf-8")
+    answer = talk(Desk(gear=gear), "which of my c adapters", "the ones that reach infinity")[-1]
+    assert "Not: C to MFT plate: close-up only" in flat(answer)
