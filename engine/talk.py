@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.shims.carried import with_mark_told
 from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
@@ -140,7 +141,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = with_mark_told(lasting(self.question))
+            self.question = with_mode_kept(with_mark_told(lasting(self.question)))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:

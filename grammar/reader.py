@@ -29,6 +29,7 @@ _CHANGING: Final = frozenset(
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
 _IDENTIFY: Final = "identify-mount"
+HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
 _NOT_HERE: Final = "out-of-scope"
@@ -58,8 +59,8 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
     """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
-    stood = before.bodies or before.frames
-    return stood if stood and stood != (got.bodies or got.frames) else before.elsewhere
+    stood, now = ([(one.kind, one.ids, one.format) for one in q.bodies or q.frames] for q in (before, got))
+    return (before.bodies or before.frames) if stood and stood != now else before.elsewhere
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
@@ -118,7 +119,10 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    return Question(text, order) if order and order not in _OF_ANSWERS else None
+    if not order or order in _OF_ANSWERS:
+        return None
+    intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
+    return Question(text, intent, topic=part or None)
 
 
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
