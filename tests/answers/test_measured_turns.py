@@ -397,3 +397,22 @@ def test_how_sure_it_is_that_a_lens_is_none_of_another_sort_is_no_danger(club):
     found = talk(club, *turns, "sure its not an enlarger lens")[-1]
     assert found.intent == "why"
     assert "by a thread of 39 mm" in flat(found)
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("25 1.4 c on mft", "with a 1mm washer under it"),
+        ("25 1.4 c on mft", "what if i put a 1mm washer under it", "then infinity?"),
+        ("25 1.4 c on mft with a 1mm washer under it",),
+        ("25 1.4 c on mft", "with a 1 mm washer under the lens", "infinity then?"),
+    ],
+)
+def test_a_washer_that_is_put_in_stays_in_and_costs_infinity(club, turns):
+    found = talk(club, *turns)[-1]
+    assert flat(found).startswith("A 25 mm f/1.4 C-mount lens on a Micro Four Thirds body: stops at 68 cm")
+
+
+def test_a_washer_that_sets_an_early_infinity_right_is_a_shim(club):
+    found = talk(club, "58mm f2 m42 on E, i get infinity at the 8 m mark", "can i put a 0.4 washer under it")[-1]
+    assert "0.027 mm too close" in flat(found)
