@@ -28,6 +28,7 @@ _CHANGING: Final = frozenset(
 )
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
+HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
 _NOT_HERE: Final = "out-of-scope"
@@ -44,19 +45,21 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.seen_so_far import with_seen_kept
+    from grammar.turns.shim_put import with_shim_put
     from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.whom import known_with
 
     got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
+    got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
 
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
     """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
-    stood = before.bodies or before.frames
-    return stood if stood and stood != (got.bodies or got.frames) else before.elsewhere
+    stood, now = ([(one.kind, one.ids, one.format) for one in q.bodies or q.frames] for q in (before, got))
+    return (before.bodies or before.frames) if stood and stood != now else before.elsewhere
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
@@ -113,7 +116,10 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    return Question(text, order) if order and order not in _OF_ANSWERS else None
+    if not order or order in _OF_ANSWERS:
+        return None
+    intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
+    return Question(text, intent, topic=part or None)
 
 
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:

@@ -167,6 +167,7 @@ def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
         return True  # 'on a 10 and a 16 tube'
     if kinds[:2] == ["LENS", "PREP"] or (kinds[:2] == ["KIND", "PREP"] and _ends_lens(tokens[at - 1])):
         told = sorted(kinds[2:])  # 'an unmarked lens and a 135 M42', 'a projector lens and an M42 58'
-        return told in _TOLD_SHORT or (tokens[at + 1].kind == "COMBO" or kinds[2:] == ["MOUNT", "LENS"])
+        combined = [one.kind for one in tokens[at + 1 : at + 2]] == ["COMBO"]
+        return told in _TOLD_SHORT or combined or kinds[2:] == ["MOUNT", "LENS"]
     led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

@@ -328,3 +328,34 @@ def test_two_pieces_alike_are_two(club, asks):
 def test_tubes_told_beside_a_length_that_is_needed_are_to_come_to_it(club, asks, told):
     (found,) = talk(club, asks)
     assert flat(found).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "left"),
+    [
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "i put a 0.1 shim in", "0.054 mm too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "with 0.2 mm of shim", "0.045 mm too far out"),
+        ("50mm m42 on e with a 27.2 ring, how thick a shim", "put a 0.2 shim in, whats left", "0.06 mm too close"),
+        ("50mm m42 on e with a 27.2 ring, how thick a shim", "with a 0.3 shim", "0.04 mm too far out"),
+        (
+            "my c to e adapter is 0.15 too short, 25mm f1.4, how thick a shim",
+            "slip 0.1 of foil in",
+            "0.05 mm too close",
+        ),
+    ],
+)
+def test_a_shim_that_is_put_in_leaves_so_much_less(club, first, turn, left):
+    _, found, way = talk(club, first, turn, "which way is it off now")
+    assert left in flat(found)
+    assert flat(way).startswith("Too close" if left.endswith("close") else "Too far out")
+
+
+def test_a_shim_taken_out_again_is_off_as_before(club):
+    first = "35mm lens on my mft, infinity comes at the 8 m mark"
+    _, _, back = talk(club, first, "i put a 0.1 shim in", "take the 0.1 out again")
+    assert "0.15 mm too close" in flat(back)
+
+
+def test_layers_are_no_tubes(club):
+    _, found = talk(club, "50mm m42 on e with a 27.2 ring, how thick a shim", "put 3 layers of foil in")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(27.2, 27.2)]

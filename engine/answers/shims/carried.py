@@ -124,7 +124,7 @@ def is_limit(question: Question) -> bool:
         return True  # 'at its infinity stop it is sharp at 60 m': set as far as it goes, that is where it ends
     if question.said("mark") is not None and mentions(question, "infinity-falls-at", "infinity-wanted"):
         return False  # 'now infinity at the 10 m mark' tells a mark, whatever else it says
-    ends = max(last_said(question, "ends-at"), last_said(question, "no-farther"))
+    ends = max(last_said(question, key) for key in ("ends-at", "no-farther", "far-limit"))
     past = last_said(question, "sits-too-close")
     if ends < 0 and question.follows and question.prior is not None and goes_past(question.prior):
         return False  # '50 mm, 12 m' after 'everything goes past infinity': where infinity is found
