@@ -40,7 +40,7 @@ def forgiven(question: Question, knowledge: Knowledge) -> Told:
             f" {small_mm(allowed.nominal)}, and {small_mm(error)} is {'less' if holds else 'more'}"
         )
         if holds:
-            text += "; only the marks of the scale shift a little"
+            text += "; infinity looks sharp, only the marks of the scale shift a little"
         elif is_known(from_stop):
             rows.append(Quantity("infinity_from_f_number", from_stop, form.name))
             text += f"; from f/{f_number(from_stop.nominal)} on it is forgiven"
