@@ -164,7 +164,7 @@ class Talk:
             self.question = before.with_(number=answer.question.number)
             return
         asked_why = before is not None and answer.intent == "why" and answer.question.follows
-        if before is not None and asked_why and before.intent in MEASURED and answer.question.lenses == before.lenses:
+        if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
             self.reading = answer.reading  # what a lens has is identified still
             return
         if before is not None and asked_why and _same_pair(answer, before):
@@ -277,6 +277,11 @@ def _with_factor(question: Question, answer: Answer) -> Question:
         for one in question.adapters
     )
     return question.with_(adapters=pieces)
+
+
+def _same_lens(asked: Question, before: Question) -> bool:
+    """Whether both are about the same lens, whatever mounts its thread still allows."""
+    return [one.ids[:1] for one in asked.lenses] == [one.ids[:1] for one in before.lenses]
 
 
 def _same_pair(answer: Answer, before: Question) -> bool:

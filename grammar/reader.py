@@ -28,6 +28,7 @@ _CHANGING: Final = frozenset(
 )
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
+_IDENTIFY: Final = "identify-mount"
 HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
@@ -104,7 +105,9 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
     if not text.strip():
         return empty(text)
     told = taught(text, lexicon, before)
-    if told is not None and not (_only_described(told, before) or _only_left_out(told, text, lexicon, before)):
+    if told is not None and not (
+        _only_described(told, before) or _only_measured(told, before) or _only_left_out(told, text, lexicon, before)
+    ):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
@@ -177,6 +180,12 @@ def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED
+
+
+def _only_measured(told: Question | Unread, before: Question | None) -> bool:
+    """'register comes to 17.5' of a lens that is identified: a measure of it, and nothing of one's own to be kept."""
+    measured = isinstance(told, Unread) and any(sign.isdigit() for sign in told.text)
+    return measured and before is not None and before.intent == _IDENTIFY
 
 
 def _only_left_out(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:

@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES
+from grammar.words.groups import EXCHANGES, SCREW_CRESTS
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -22,6 +22,8 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_STANDING: Final = "one"
+_ASKS: Final = frozenset(["which", "what", "the which"])
 _BE: Final = "be"
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
@@ -71,12 +73,20 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _plain_camera(_articles(_vague(_still_there(tokens))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_still_there(tokens)))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if (
+            token.kind == "NUMBER"
+            and token.text.casefold() == _STANDING
+            and at
+            and tokens[at - 1].text.casefold() in _ASKS
+        ):
+            out.append(token.as_("CUE"))  # 'which one is off' tells no number
+            continue
         length = _in_words(token, after)
         if length is not None:
             out.append(length)
@@ -97,6 +107,18 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _counted_over(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'8 threads in 1/4 inch': what crests are counted over is a length, and no size of film."""
+    return tuple(
+        token.as_("LENGTH", ids=(), implies=())
+        if token.kind == "LENGTH"
+        and token.unit == "in"
+        and any(SCREW_CRESTS in one.groups for one in tokens[max(0, at - _FORGOTTEN) : at])
+        else token
+        for at, token in enumerate(tokens)
+    )
 
 
 def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -27,6 +27,7 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
 
     `phrases`: those by which a text mentions things, by key.
     """
+    got = _with_mark_anew(got, before)
     sizes = [float(one) for one in _NUMBER.findall(got.text)]
     put, out = bool(got.places(_IN)), bool(got.places(_OUT))
     told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
@@ -53,6 +54,15 @@ def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[s
         values=values, distance_mm=None,
     )  # fmt: skip
     return with_way_held(changed, way, phrases)
+
+
+def _with_mark_anew(got: Question, before: Question) -> Question:
+    """'now its at 10 m' after an error in mm: where infinity falls now is what counts, and not that error."""
+    kept = got.said("thickness") == before.said("thickness") is not None
+    anew = _tells_more(got, before) and got.intent == before.intent == _SHIM and kept
+    if not (got.follows and anew and before.said(OFF) is not None):
+        return got
+    return got.with_(values=tuple(row for row in got.values if row[0] not in ("thickness", OFF)))
 
 
 def _tells_more(got: Question, before: Question) -> bool:

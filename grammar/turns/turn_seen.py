@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.hearing import Heard
-from grammar.questions import Question
+from grammar.questions import OFF, Question
 from grammar.turns.going_on import (
     ASIDE,
     IDENTIFY,
@@ -173,8 +173,11 @@ def wants_it_mended(turn: Turn) -> bool:
 
 
 def takes_it_off(turn: Turn) -> bool:
-    """'so i file how much' after by how much a ring is off."""
-    return turn.was == _SHIM and turn.tells("take-off") and not turn.names_things
+    """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
+    before = turn.before
+    ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
+    off = turn.was == _SHIM or (turn.was in _WAYS and ends)
+    return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
