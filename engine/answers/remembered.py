@@ -250,7 +250,7 @@ def _meant(question: Question, rows: tuple[Listed, ...]) -> int:
 
     All else is about the best.
     """
-    from engine.answers.explained import tells_limit
+    from engine.answers.parts.said import tells_limit
 
     lost = question.topic == "infinity" and mentions(question, "infinity-lost")
     seen = question.number is None and (tells_limit(question) or lost)
