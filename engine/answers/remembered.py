@@ -45,7 +45,7 @@ def answer(
             question=question, forgets=True,
         )  # fmt: skip
     if _of_the_frame(question, before):
-        from engine.answers.picture.cover import why_dark
+        from engine.answers.picture.dark_edge import why_dark
 
         return why_dark(question, knowledge)
     left = left_so(question, before, knowledge) if question.intent == "why" and question.follows else None

@@ -64,11 +64,11 @@ def with_formats_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
 def _with_made_for(tokens: list[Token]) -> list[Token]:
     """'a 25 mm C lens, it is a 2/3 one, corners on MFT': what one is that lights another frame it is made for."""
     for at, token in enumerate(tokens[:-1]):
-        lead = at - 1 - (at > 1 and tokens[at - 1].kind == "DET")
+        ahead = at - 1 - (at > 1 and tokens[at - 1].kind == "DET")
         put_on = tokens[at + 1].kind == "PREP" and tokens[at + 1].value == "on"
-        if token.kind == "FORMAT" and put_on and lead > 0 and tokens[lead].value == _FROM:
-            prep = tokens[lead].as_("PREP", value="made-for")  # '80 mm from a 645 on my full frame'
-            return _with_made_for([*tokens[:lead], prep, *tokens[lead + 1 :]])
+        if token.kind == "FORMAT" and put_on and ahead > 0 and tokens[ahead].value == _FROM:
+            prep = tokens[ahead].as_("PREP", value="made-for")  # '80 mm from a 645 on my full frame'
+            return _with_made_for([*tokens[:ahead], prep, *tokens[ahead + 1 :]])
         if (
             token.kind != "FORMAT"
             or STANDIN not in tokens[at + 1].implies

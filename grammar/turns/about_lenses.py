@@ -31,6 +31,8 @@ def lenses_of(
         return before.lenses if found is None or found.told else found.lenses  # the mounts named are those it may have
     if found is not None and said.intent not in _ALIKE:
         return found.lenses
+    if said.intent in _ALIKE and before.lenses and all(part.by_piece for part in heard.cast.lenses):
+        return before.lenses  # 'isn't my M42 ring the same': that ring is set against the lens spoken of
     return _beside(heard, said, before) if said.intent in _ALIKE else _lenses(heard, said, before)
 
 
