@@ -291,6 +291,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (WAYS, heard(_thickness_asked, *TOO_THICK, "which-way-off")), (WAYS, heard(_missed, "infinity-missed")),
     ((*WAYS, "definition", "diy-dimension", "coverage", "shim-calibration", "compare"), heard(_inches, "by-inch")),
     (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
-    ((*WAYS, "shim-calibration"), heard(_way_off, "way-asked")), ((*WAYS, "shim-calibration"), _so_far),
-    (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((*WAYS, "shim-calibration", "hazard", "compare"), heard(_way_off, "way-asked", "rings-off")),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip
