@@ -128,6 +128,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_the_view, _EQUIVALENT),
     (seen.tells_a_shape, _EQUIVALENT),
     (seen.leaves_the_crop, _as_before),
+    (seen.asks_pixels_left, "coverage"),
+    (seen.wants_that_view, _EQUIVALENT),
     (seen.of(puts_between), _CLOSE),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), _CHAIN),

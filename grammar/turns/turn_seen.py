@@ -222,6 +222,22 @@ def tells_a_shape(turn: Turn) -> bool:
     return turn.was == _EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
 
 
+def wants_that_view(turn: Turn) -> bool:
+    """'what do I need on MFT to see the same' after what a lens frames like: which lens does on that frame."""
+    cast, readings = turn.heard.cast, turn.heard.readings
+    else_told = cast.lenses or cast.pieces or readings.values or readings.f_number or readings.distance_mm
+    framed = bool(cast.bodies or cast.frames) and turn.before.lens is not None
+    return turn.was in _OF_PICTURE and turn.tells("match") and framed and not (else_told or turn.tells("dof"))
+
+
+def asks_pixels_left(turn: Turn) -> bool:
+    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left where its picture is cut to what is lit."""
+    asked = turn.tells("recording") or (turn.tells("pixels") and not turn.tells("blur"))
+    return (
+        turn.was in _WAYS and asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "why"))
+    )
+
+
 def leaves_the_crop(turn: Turn) -> bool:
     """'and with the whole sensor' after a crop that was told: the same is asked without it."""
     of_picture = turn.was in ("coverage", _EQUIVALENT)
