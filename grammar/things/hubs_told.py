@@ -7,6 +7,8 @@ from typing import Final
 from grammar.words.tokens import Token
 
 _TO: Final = "to"
+_ON: Final = "on"
+_ALL: Final = frozenset(["all", "everything", "them"])
 _VIA: Final = "via"
 _FIRST: Final = "1"
 _PUT: Final = frozenset(["in", "as"])
@@ -21,7 +23,8 @@ def with_hubs_told(tokens: list[Token]) -> list[Token]:
     """Its 'to' becomes a 'via', and 'first' asks for nothing."""
     out = _ways_of_mounts(_in_the_middle(list(tokens)))
     for at, token in enumerate(out):
-        if token.kind != "PREP" or token.value != _TO:
+        of_all = token.value == _ON and any(one.text.casefold() in _ALL for one in out[:at])
+        if token.kind != "PREP" or not (token.value == _TO or of_all):
             continue
         ahead = at + 1
         while ahead < len(out) and out[ahead].kind in _NAMED:

@@ -234,7 +234,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = with_rings_joined(with_stacked(heard, said, before), before)
     before = without_old_shutter(heard, said, before)
     said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))
-    said, lenses = lenses_left(said, before)
+    said, lenses = lenses_left(heard, said, before)
     return said, before, lenses
 
 
