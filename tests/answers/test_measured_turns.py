@@ -434,3 +434,22 @@ def test_all_put_onto_one_mount_first_go_through_it(club):
     _, found = talk(club, "K 28mm and M42 50 and a C/Y 135, one Z body", "all of them onto M first?")
     assert found.question.limits.using == ("m-mount",)
     assert len(found.question.lenses) == 3
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        ("25 1.4 c on mft", "with a 1mm washer under it"),
+        ("25 1.4 c on mft", "what if i put a 1mm washer under it", "then infinity?"),
+        ("25 1.4 c on mft with a 1mm washer under it",),
+        ("25 1.4 c on mft", "with a 1 mm washer under the lens", "infinity then?"),
+    ],
+)
+def test_a_washer_that_is_put_in_stays_in_and_costs_infinity(club, turns):
+    found = talk(club, *turns)[-1]
+    assert flat(found).startswith("A 25 mm f/1.4 C-mount lens on a Micro Four Thirds body: stops at 68 cm")
+
+
+def test_a_washer_that_sets_an_early_infinity_right_is_a_shim(club):
+    found = talk(club, "58mm f2 m42 on E, i get infinity at the 8 m mark", "can i put a 0.4 washer under it")[-1]
+    assert "0.027 mm too close" in flat(found)
