@@ -65,10 +65,11 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
+    past = _past(question)
     rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
-    told = _past(question) + told if only_sheets or not told.lines else told + _in_thou(told, question)
+    told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
     if mentions(question, "shim-where"):
         where = knowledge.catalogue.advice[PUT_IN]
         rows = [where, *(row for row in rows if row is not where)][:2]
@@ -97,7 +98,8 @@ def _put_back(question: Question, knowledge: Knowledge) -> Told:
 
 def _past(question: Question) -> Told:
     """'the 28 goes over infinity': which way that is off, though not by how much."""
-    if not goes_past(question) or not mentions(question, "past-infinity"):
+    early = mentions(question, "infinity-early") and distance_mm(question) is None
+    if not early and not (goes_past(question) and mentions(question, "past-infinity")):
         return Told()
     text = "Past infinity the lens sits too close: the ring is too thin, unless it does so on its own body too."
     return Told((Line("head", f"{text} A shim cures it."),))
