@@ -293,6 +293,7 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
     (("coverage", "hazard", "diy-dimension", "why", "definition"), heard(_plate, "index-of-glass")),
     (("coverage", "crop-equivalent", "diy-dimension", "exposure-nd", "shim-calibration"),
      heard(_plate, "glass-in-path")),
+    (("hazard",), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, "depth-of-field", "exposure-nd", "gear-setting", "hazard"), heard(_hole, "no-iris")),
     ((*WAYS, "shim-calibration"), heard(_way_off, "way-asked")), ((*WAYS, "shim-calibration"), _so_far),
     (OF_REGISTERS, heard(_registers, "register-spoken")),

@@ -66,7 +66,8 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
     past = _past(question)
-    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
+    near = ONLY_NAMED if past.lines and any(lens.ids for lens in question.lenses) else LEAST
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else near)
     settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
     only_sheets = bool(told.quantities) and not settling
     told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)

@@ -88,6 +88,24 @@ def with_threads_apart(answer: Answer, question: Question, knowledge: Knowledge)
     return replace(answer, lines=(*told.lines, *answer.lines), quantities=rows)
 
 
+def with_threads_crossed(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
+    """The answer about a lens that is stuck in a ring, with why, where the thread of the one is not the other's."""
+    facts = knowledge.catalogue
+    lens, other = (
+        things[0].ids[0] if things and things[0].ids else "" for things in (question.lenses, question.bodies)
+    )
+    threads = [facts.threads.get(facts.mounts[name].thread or "") for name in (lens, other) if name in facts.mounts]
+    if len(threads) != 2 or threads[0] is None or threads[1] is None or threads[0] is threads[1]:
+        return answer
+    said = _answer(threads[0], threads[1], knowledge)
+    if not said.startswith(NOT):
+        return answer
+    text = f"If the one was screwed straight into the other, that is why: {said.removeprefix(NOT).strip()}"
+    text += " Turn it back the way it went in, by hand and evenly."
+    after = next((at + 1 for at, line in enumerate(answer.lines) if line.kind == "danger"), 0)
+    return replace(answer, lines=(*answer.lines[:after], Line("text", text), *answer.lines[after:]))
+
+
 def _of_filter(thing: Thing, knowledge: Knowledge) -> Thread | None:
     """The thread of a filter or step ring that goes by its width alone: 'M42 filter' has the fine pitch of filters."""
     facts = knowledge.catalogue
