@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from engine.answers.found.two_named import named_so_far
 from engine.answers.parts.answer import Answer, Line, ListedChain, Quantity
+from engine.answers.picture.frame_modes import with_mode_kept
 from engine.answers.shims.carried import with_mark_told
 from engine.answers.ways.pair import ADDED
 from engine.base.compact import compact, field, replace
@@ -14,7 +15,7 @@ from engine.judging.ranking import Listed
 from grammar.questions import DRAWN, TALKED, Question, Thing
 from grammar.things.casting import OPTICAL
 from grammar.turns.sticking import lasting
-from grammar.turns.told_before import CIRCLE, FILTER_ON, KEPT, LACKING, RIGHT, STACK
+from grammar.turns.told_before import CIRCLE, ERROR, FILTER_ON, KEPT, LACKING, RIGHT, STACK
 
 if TYPE_CHECKING:
     from engine.answers.parts.choosing import Choice
@@ -47,6 +48,7 @@ class Pending:
     undoes: bool = False
 
 
+OF_RING: Final = "of the ring"  # the case of an error that is that of a ring
 MOST_PAST = 8  # answers that can be set against one another
 
 
@@ -139,7 +141,7 @@ class Talk:
             self.numbered = told and answer.intent not in SET_APART
         self._keep(answer)
         if self.question is not None:
-            self.question = with_mark_told(lasting(self.question))
+            self.question = with_mode_kept(with_mark_told(lasting(self.question)))
 
     def _keep(self, answer: Answer) -> None:
         if answer.forgets:
@@ -162,7 +164,7 @@ class Talk:
             self.question = before.with_(number=answer.question.number)
             return
         asked_why = before is not None and answer.intent == "why" and answer.question.follows
-        if before is not None and asked_why and before.intent in MEASURED and answer.question.lenses == before.lenses:
+        if before is not None and asked_why and before.intent in MEASURED and _same_lens(answer.question, before):
             self.reading = answer.reading  # what a lens has is identified still
             return
         if before is not None and asked_why and _same_pair(answer, before):
@@ -239,8 +241,10 @@ def _of_things(question: Question) -> tuple[tuple[str, str], ...]:
 def _told(answer: Answer) -> tuple[tuple[str, float], ...]:
     """The numbers of the answer that the next turn may say again; of rings the right one and what is to be added."""
     rows = [row for row in answer.quantities or () if row.name in KEPT and isinstance(row.value, Interval)]
+    errors = [row.value for row in rows if row.name == ERROR and row.case in (None, OF_RING)]
     names = {(LACKING, None): RIGHT, (LACKING, ADDED): LACKING}
     told = ((names.get((row.name, row.case), "" if row.name == LACKING else row.name), row.value) for row in rows)
+    told = ((name, value) for name, value in told if name != ERROR or value in errors)
     known = [(name, value) for name, value in told if name and isinstance(value, Interval)]
     ends = ((name, (value.least, value.greatest) if name == CIRCLE else (value.nominal,)) for name, value in known)
     return (*((name, end) for name, both in ends for end in both), *_filter_on(answer), *_stacked(answer))
@@ -273,6 +277,11 @@ def _with_factor(question: Question, answer: Answer) -> Question:
         for one in question.adapters
     )
     return question.with_(adapters=pieces)
+
+
+def _same_lens(asked: Question, before: Question) -> bool:
+    """Whether both are about the same lens, whatever mounts its thread still allows."""
+    return [one.ids[:1] for one in asked.lenses] == [one.ids[:1] for one in before.lenses]
 
 
 def _same_pair(answer: Answer, before: Question) -> bool:

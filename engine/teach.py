@@ -41,7 +41,10 @@ def _fields(question: Question) -> set[tuple[str, str]]:
 
 def _answer(question: Question, catalogue: Catalogue, path: Path | None, talk: Talk | None) -> Answer:
     if path is None:
-        return teaching.refused(question, "Nothing is written here: no gear file is named.")
+        return teaching.refused(
+            question,
+            "Nothing is written here: no gear file is named. Start with --gear FILE, and what you tell is kept in it.",
+        )
     if question.taught is not None and not question.taught.section:
         return _propose_undo(question, path, talk)
     if question.taught is not None and question.taught.section == "observations":

@@ -18,6 +18,7 @@ from grammar.things.phrases import Phrase, phrases_of
 from grammar.things.roles import cast_of
 from grammar.things.turned_about import turned_about
 from grammar.words.lexicon import Lexicon
+from grammar.words.mentioned import mentioned
 from grammar.words.subjects import Match
 from grammar.words.tokens import Cue, Line, Token, tokens_of
 
@@ -27,6 +28,8 @@ BY_FAR: Final = 6.0
 HAZARD: Final = "hazard"
 PLAINLY: Final = 25.0  # and what shares so much, by most of its words, is about nothing else
 MOST_OF: Final = 0.6
+FAR_LIMIT: Final = "far-limit"  # a phrase that is mentioned
+STOPS_AT: Final = "stops-at"  # the cue that it is
 _BARE_NUMBER: Final = "numbers-said"  # of anything at all
 _OURS: Final = frozenset(["thing", "term", "advice", "talking", "ordinal", "limits", "infinity", "focus"])
 _SET: Final = frozenset(["shutter-said", "iso-said", "frame_rate-said", "angle-said"])  # settings of an exposure
@@ -68,7 +71,7 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
         {"talking", f"after-{before}", f"after-{aside}"} if before else set()
     )
     nearest = next(iter(lexicon.subjects.matches(text)), None)
-    features |= _advised(nearest) | _foreign(line, features, lexicon)
+    features |= _advised(nearest) | _foreign(line, features, lexicon) | _seen_to_end(text, lexicon)
     weighed = weigh(features, lexicon)
     outweighed = _by_far(weighed) not in (None, HAZARD) and bool(features & _SET)
     plainly = said_back(text) or (_warned_of(nearest) if "pair" not in features and not outweighed else None)
@@ -80,6 +83,12 @@ def hear(text: str, lexicon: Lexicon, before: str = "", aside: str = "") -> Hear
     alone = plainly is None and not before and "brief" in features
     weighed = replace(weighed, likely=likely, alone=alone)
     return Heard(line, cues, shape, phrases, cast, readings, features, weighed)
+
+
+def _seen_to_end(text: str, lexicon: Lexicon) -> frozenset[str]:
+    """That a distance is told beyond which nothing is sharp, in whatever order that is said."""
+    phrases = {FAR_LIMIT: lexicon.words.mentions.get(FAR_LIMIT, ())}
+    return frozenset([STOPS_AT]) if mentioned(text, phrases) else frozenset()
 
 
 def _advised(nearest: Match | None) -> set[str]:

@@ -28,6 +28,8 @@ _CHANGING: Final = frozenset(
 )
 _CARRIED: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field", "exposure-nd"])
 GLASS_ASKED: Final = "glass-asked"
+_IDENTIFY: Final = "identify-mount"
+HELP, HELP_OF = "help", "-"  # the order, and what stands between it and of what help is asked
 _TRIM: Final = " \t\r\n.!?,;:"
 _PLAN: Final = "buy-plan"
 _NOT_HERE: Final = "out-of-scope"
@@ -44,19 +46,21 @@ def read(text: str, lexicon: Lexicon, before: Question | None = None) -> Questio
         return got
     from grammar.turns.filter_tried import with_filter_tried
     from grammar.turns.seen_so_far import with_seen_kept
+    from grammar.turns.shim_put import with_shim_put
     from grammar.turns.stack_again import with_stack_kept
     from grammar.turns.whom import known_with
 
     got = with_filter_tried(_with_mentioned(with_seen_kept(got, before), lexicon), before)
     got = with_stack_kept(with_way_asked(got, before, lexicon.words.mentions), before)
+    got = with_shim_put(got, before, lexicon.words.mentions)
     known = got.known or known_with(before.known or before.lenses, got.lenses)
     return got.with_(known=known, prior=before.with_(prior=None), elsewhere=_elsewhere(got, before))
 
 
 def _elsewhere(got: Question, before: Question) -> tuple[Thing, ...]:
     """What 'the other body' may mean from now on: what the lens stood on before, where that is not what it is now."""
-    stood = before.bodies or before.frames
-    return stood if stood and stood != (got.bodies or got.frames) else before.elsewhere
+    stood, now = ([(one.kind, one.ids, one.format) for one in q.bodies or q.frames] for q in (before, got))
+    return (before.bodies or before.frames) if stood and stood != now else before.elsewhere
 
 
 def _with_mentioned(question: Question, lexicon: Lexicon) -> Question:
@@ -101,7 +105,9 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
     if not text.strip():
         return empty(text)
     told = taught(text, lexicon, before)
-    if told is not None and not (_only_described(told, before) or _only_left_out(told, text, lexicon, before)):
+    if told is not None and not (
+        _only_described(told, before) or _only_measured(told, before) or _only_left_out(told, text, lexicon, before)
+    ):
         return told
     smoothed = smooth(text)[0].strip(_TRIM)
     known_order = lexicon.words.orders.get(key_of(smoothed)) if smoothed else None
@@ -113,7 +119,10 @@ def _read_at_once(text: str, lexicon: Lexicon, before: Question | None) -> Quest
         from grammar.turns.going_on import doubted
 
         return doubted(text, before, _OF_ANSWERS[order])
-    return Question(text, order) if order and order not in _OF_ANSWERS else None
+    if not order or order in _OF_ANSWERS:
+        return None
+    intent, _, part = order.partition(HELP_OF) if order.startswith(HELP + HELP_OF) else (order, "", "")
+    return Question(text, intent, topic=part or None)
 
 
 def _read_after(text: str, heard: Heard, before: Question, lexicon: Lexicon) -> Question | Unread | Heard:
@@ -171,6 +180,12 @@ def _only_changes(heard: Heard, followed: Question, before: Question) -> bool:
     asks = any(cue.tells not in _CHANGING for cue in heard.cues) or heard.readings.values or heard.readings.limits
     pieces = heard.cast.pieces or heard.cast.without
     return told and not (asks or pieces) and followed.intent == before.intent and followed.intent in _CARRIED
+
+
+def _only_measured(told: Question | Unread, before: Question | None) -> bool:
+    """'register comes to 17.5' of a lens that is identified: a measure of it, and nothing of one's own to be kept."""
+    measured = isinstance(told, Unread) and any(sign.isdigit() for sign in told.text)
+    return measured and before is not None and before.intent == _IDENTIFY
 
 
 def _only_left_out(told: Question | Unread, text: str, lexicon: Lexicon, before: Question | None) -> bool:

@@ -295,6 +295,6 @@ BESIDE: Final[tuple[tuple[tuple[str, ...], Beside], ...]] = (
      heard(_plate, "glass-in-path")),
     (("hazard",), heard(named("found.threads_meet", "with_threads_crossed"), "stuck-fast")),
     ((*WAYS, "depth-of-field", "exposure-nd", "gear-setting", "hazard"), heard(_hole, "no-iris")),
-    ((*WAYS, "shim-calibration"), heard(_way_off, "way-asked")), ((*WAYS, "shim-calibration"), _so_far),
-    (OF_REGISTERS, heard(_registers, "register-spoken")),
+    ((*WAYS, "shim-calibration", "hazard", "compare"), heard(_way_off, "way-asked", "rings-off")),
+    ((*WAYS, "shim-calibration"), _so_far), (OF_REGISTERS, heard(_registers, "register-spoken")),
 )  # fmt: skip

@@ -53,6 +53,8 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
                 question, "The first of the last answer, against which? Say 'compare the first and the second'."
             )
         return _chains(question, (1, question.number), rows, knowledge)
+    if _goes_on(question) and not looks_back:
+        return None
     pair = _pair(question, past)
     if pair is None:
         if len(rows) > 1:
@@ -62,6 +64,12 @@ def between(question: Question, past: Sequence[Past], rows: Sequence[Listed], kn
         text = "There is only one answer to compare. Ask for another lens or body first; or name the two."
         return _refused(question, text)
     return _answers(question, *pair, knowledge)
+
+
+def _goes_on(question: Question) -> bool:
+    """'which covers better', 'with a 25' after 'compare MFT and APS-C for C lenses': the same are set apart."""
+    compared = question.prior is not None and question.prior.intent == "compare"
+    return compared and len(question.bodies) + len(question.frames) > 1
 
 
 def _refused(question: Question, text: str) -> Answer:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from engine.answers.about_itself import ABOUT
 from engine.answers.parts.answer import ANSWERED, NO, Answer, Line
 from engine.answers.parts.knowledge import Knowledge
 from engine.facts.subjects import asked_as
@@ -50,6 +51,10 @@ EXAMPLES: Final = (
 
 
 def helped(question: Question, knowledge: Knowledge) -> Answer:
+    """What can be asked; of the program itself, that part of it."""
+    part = ABOUT.get(question.topic or "")
+    if part is not None:
+        return Answer(question.text, "help", ANSWERED, part, question=question)
     lines = [Line("head", "Ask in plain English. Then 'why?', 'at f/8?', 'and on m43?', 'the second one'.")]
     lines += [Line("fact", f"{kind}: {example}", 1) for kind, example in EXAMPLES]
     lines.append(

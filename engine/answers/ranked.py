@@ -11,13 +11,15 @@ from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import money, small_mm
 from engine.answers.seat.chain_numbers import price_of
 from engine.answers.seat.telling import chain_title
-from engine.base.compact import compact
+from engine.base.compact import compact, replace
 from engine.base.interval import Interval, is_known
 from engine.base.span import Span
 from engine.judging.judge import Judged
 from engine.judging.ranking import Listed
 from grammar.questions import Question
 
+LIST: Final = "list-fits"
+CHEAPEST: Final = "cheapest"
 _MOST: Final = 5
 _LEAST: Final = 2
 
@@ -68,6 +70,14 @@ def ranked(question: Question, past: Sequence[Past], rows: Sequence[Listed], kno
     rank = RANKS.get(question.topic or "")
     if rank is None or not question.follows:
         return None
+    if question.prior is not None and question.prior.intent == LIST:
+        from engine.answers.ways.fits import list_fits
+
+        again = question.prior.with_(text=question.text, follows=True)
+        if question.topic == CHEAPEST:
+            topic = again.topic if again.topic not in RANKS else None
+            return list_fits(again.with_(topic=topic, limits=replace(again.limits, cheapest=True)), knowledge)
+        return list_fits(again.with_(topic=question.topic), knowledge)
     ways = _answers(past)
     ways = ways if len(ways) >= _LEAST else list(rows[:_MOST])
     valued = [(value, way) for way in ways if (value := rank.value(way.judged)) is not None]

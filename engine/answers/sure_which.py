@@ -28,7 +28,7 @@ def how_sure_which(question: Question, before: Question, knowledge: Knowledge) -
     told = [text.format(_rounded(value)) for key, text in _MEASURES.items() if (value := before.said(key)) is not None]
     by = f"by {listed(told)}" if told else "by what was seen alone"
     if len(names) == 1:
-        head = f"Fairly sure: {by} only {names[0]} fits, of the mounts known here."
+        head = f"As sure as the measures: {by} only {names[0]} fits, of the mounts known here."
     elif names:
         head = f"Not sure yet: {by} it may be any of {len(names)}: {listed(names, 'or')}."
     else:

@@ -25,7 +25,7 @@ NEEDED_ASSUMPTIONS = (
     "making-spread-nominal", "mating-axial-play", "mating-flank-share", "mating-same-diameter",
     "mating-usual-turns", "paper-stop", "phone-main", "phone-wide", "pitch-by-paper", "plain-hiatus", "prism-light",
     "recording-2-7k",
-    "recording-2k", "recording-6k", "recording-720", "recording-8k", "recording-dci-4k", "recording-hd",
+    "recording-2k", "recording-720", "recording-8k", "recording-dci-4k", "recording-hd",
     "recording-uhd", "register-by-paper", "ring-before-cup", "ring-wall-bayonet", "ring-wall-thread", "scene-full-sun",
     "shortest-tube", "smallest-stop", "stop-of-a-mount-alone", "stops-near-enough", "thinnest-ring",
     "thinnest-ring-inside-bayonet",

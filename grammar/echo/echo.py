@@ -11,7 +11,7 @@ from grammar.echo.telling_sought import sought_sentence
 from grammar.echo.thing_words import NameOf, limit_words, mount_words, thing_words
 from grammar.numbers.motifs import MOTIF
 from grammar.numbers.scale_rows import SCALE_MARKS
-from grammar.questions import ALL, BODY_OFF, OFF, TO_ITS_OWN, Question, Thing
+from grammar.questions import ALL, BODY_OFF, MODE, OFF, TO_ITS_OWN, Question, Thing
 
 _ARTICLE: Final = re.compile(r"\ba ([A-Za-z0-9]\S*)")
 
@@ -201,7 +201,8 @@ class _Sayer:
         """What of a body's sensor is used: a format told beside it."""
         own = {body.format for body in self.question.bodies}
         others = any(thing.id not in own for thing in self.question.frames)
-        return f" in {self._formats()}" if others and self.question.mentions("as-mode") else ""
+        as_mode = self.question.mentions("as-mode") or self.question.said(MODE) is not None
+        return f" in {self._formats()}" if others and as_mode else ""
 
     def _named(self, thing: Thing) -> str:
         return mount_words(thing, self.name_of) if thing.kind == "mount" else thing_words(thing, "", self.name_of)
@@ -229,7 +230,7 @@ class _Sayer:
         if question.feet and question.intent == "draw":
             out.append("in feet")
         for key, text in question.values:
-            if key in (ALL, BODY_OFF):
+            if key in (ALL, BODY_OFF, MODE):
                 continue
             said = _LIGHTS.get(text, text) if key == "light" else text
             if key == "mark" and question.intent == "draw":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from grammar.numbers.focal_numbers import LENSLIKE
@@ -17,6 +18,8 @@ _LARGEST: Final = 20.0  # times that a lens enlarges
 
 _PIXELS: Final = "pixels"
 _ACROSS: Final = (1200.0, 20000.0)  # pixels, of sensors
+_UPRIGHT: Final = re.compile(r"[2-9]:[2-9]")  # '4:5', '2:3': after what is lit no thing and its image
+_NARROWEST: Final = 0.5
 _YEARS: Final = (1840.0, 2035.0)
 _MILLIONS: Final = (3.0, 250.0)
 _LEADING: Final = frozenset(["of", "from", "has", "have", "be", "with"])  # values or words before how many there are
@@ -43,6 +46,11 @@ def with_pixels_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     return out
 
 
+def _shape_of(token: Token) -> str:
+    """Its sides as typed, where it is told by two."""
+    return token.text.replace(" ", "") if token.kind == "RATIO" else f"{token.numbers[0]:g}:1"
+
+
 def _ends(tokens: list[Token], at: int) -> bool:
     return at + 1 == len(tokens) or tokens[at + 1].kind in ("STOP", "MARK", "JOIN", "FILLER")
 
@@ -57,7 +65,7 @@ def with_shapes_told(tokens: list[Token], told: frozenset[str]) -> list[Token]:
     if not pictured or told & _CLOSE:
         return tokens
     return [
-        token.as_("ASPECT", value=f"{token.numbers[0]:g}:1") if _is_shape_alone(tokens, at, after) else token
+        token.as_("ASPECT", value=_shape_of(token)) if _is_shape_alone(tokens, at, after) else token
         for at, token in enumerate(tokens)
     ]
 
@@ -66,7 +74,8 @@ def _is_shape_alone(tokens: list[Token], at: int, goes_on: bool) -> bool:
     token, after = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else None
     if token.kind == "RATIO":
         text = token.text.replace(" ", "")
-        return text == "2:1" or (goes_on and text == "1:1")
+        upright = bool(_UPRIGHT.fullmatch(text)) and _NARROWEST <= token.numbers[0] <= 1
+        return text == "2:1" or (goes_on and (text == "1:1" or upright))
     if token.kind not in ("NUMBER", "FNUM", "LIMIT") or not token.text[-1:].isdigit() or not token.numbers:
         return False
     of_lens = after is not None and after.kind in LENSLIKE

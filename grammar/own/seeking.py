@@ -37,6 +37,7 @@ _RELATIVE: Final = frozenset(["that", "which", "bound", "between"])
 _BESIDE_BOUND: Final = 1  # word that may stand beside a bound: 'and under 500 g'
 _SEVERAL: Final = 2
 _LISTED: Final = frozenset(["MOUNT", "LETTER", "JOIN", "LENS", "STOP", "DET", "PREP", "MARK", "FILLER"])
+_FAR: Final = ("infinity", "macro-only")
 WORKS: Final = ("verdict", "isnt", "unusable")
 
 
@@ -138,8 +139,9 @@ class _Seeker:
             return None if opening.weak else problem
         groups = self._with_mounts(found.any_of, heard, opening)
         if opening.of == "adapters":
-            # what a ring fits is told by its two mounts
-            kept = (tuple(demand for demand in group if demand.quantity != "verdict") for group in groups)
+            # what a ring fits is told by its two mounts; how far lenses focus on it is asked of those
+            kept = (tuple(demand for demand in group if demand.quantity != "verdict" or demand.word in _FAR)
+                    for group in groups)  # fmt: skip
             groups = tuple(group for group in kept if group)
         bodies, roles = self._bodies(heard, found, opening)
         if not groups and found.order is None:

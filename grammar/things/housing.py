@@ -9,6 +9,7 @@ from grammar.things.casting import Part
 from grammar.things.phrases import TOWARDS
 
 _TWO: Final = 2
+_EITHER: Final = frozenset(["or", "vs"])
 
 
 def house(parts: list[Part]) -> None:
@@ -28,7 +29,9 @@ def house(parts: list[Part]) -> None:
         one for one in parts
         if one is not part and one.noun.listed == part.noun.listed and one.sort != "piece" and not _is_far(one)
     ]  # fmt: skip
-    listed = bool(peers) and (bool(part.noun.join) or any(one.noun.join for one in peers))
+    # 'is MFT or APS-C wider with a 25'
+    frames = all(one.sort == "frame" for one in peers) and any(one.noun.join in _EITHER for one in (part, *peers))
+    listed = bool(peers) and not frames and (bool(part.noun.join) or any(one.noun.join for one in peers))
     if part.noun.role not in ("", "with", "for", "of", "in") or listed:
         return
     if part.sort == "lens":

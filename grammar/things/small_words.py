@@ -7,7 +7,7 @@ from typing import Final
 from engine.base.units import MM_PER_FOOT, MM_PER_INCH
 from grammar.things.phrases import TOWARDS
 from grammar.things.standins import STANDIN
-from grammar.words.groups import EXCHANGES
+from grammar.words.groups import EXCHANGES, SCREW_CRESTS
 from grammar.words.tokens import Token
 
 _OF_RINGS: Final = frozenset(["PIECE", "ADAPTER"])
@@ -22,6 +22,8 @@ _UNITS: Final = {
     "metres": 1000.0, "meter": 1000.0, "meters": 1000.0, "foot": MM_PER_FOOT, "feet": MM_PER_FOOT,
     "inch": MM_PER_INCH, "inches": MM_PER_INCH,
 }  # fmt: skip
+_STANDING: Final = "one"
+_ASKS: Final = frozenset(["which", "what", "the which"])
 _BE: Final = "be"
 _LIKE: Final = frozenset(["like", "as", "really"])
 _A_MOUNT: Final = "a mount"  # as one writes the mount A in a hurry, and any mount
@@ -71,12 +73,20 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The tokens with 'and a' before another lens as a join, and lengths in words as lengths."""
     out: list[Token] = []
     skip = False
-    tokens = _plain_camera(_articles(_vague(_still_there(tokens))))
+    tokens = _counted_over(_plain_camera(_articles(_vague(_still_there(tokens)))))
     for at, token in enumerate(tokens):
         if skip:
             skip = False  # the unit of a length in words
             continue
         after = tokens[at + 1] if at + 1 < len(tokens) else None
+        if (
+            token.kind == "NUMBER"
+            and token.text.casefold() == _STANDING
+            and at
+            and tokens[at - 1].text.casefold() in _ASKS
+        ):
+            out.append(token.as_("CUE"))  # 'which one is off' tells no number
+            continue
         length = _in_words(token, after)
         if length is not None:
             out.append(length)
@@ -97,6 +107,18 @@ def with_small_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             out.append(token)
     return tuple(out)
+
+
+def _counted_over(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """'8 threads in 1/4 inch': what crests are counted over is a length, and no size of film."""
+    return tuple(
+        token.as_("LENGTH", ids=(), implies=())
+        if token.kind == "LENGTH"
+        and token.unit == "in"
+        and any(SCREW_CRESTS in one.groups for one in tokens[max(0, at - _FORGOTTEN) : at])
+        else token
+        for at, token in enumerate(tokens)
+    )
 
 
 def _articles(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -167,6 +189,7 @@ def _is_another(tokens: tuple[Token, ...], at: int) -> bool:
         return True  # 'on a 10 and a 16 tube'
     if kinds[:2] == ["LENS", "PREP"] or (kinds[:2] == ["KIND", "PREP"] and _ends_lens(tokens[at - 1])):
         told = sorted(kinds[2:])  # 'an unmarked lens and a 135 M42', 'a projector lens and an M42 58'
-        return told in _TOLD_SHORT or (tokens[at + 1].kind == "COMBO" or kinds[2:] == ["MOUNT", "LENS"])
+        combined = [one.kind for one in tokens[at + 1 : at + 2]] == ["COMBO"]
+        return told in _TOLD_SHORT or combined or kinds[2:] == ["MOUNT", "LENS"]
     led = at + 2 < len(tokens) and tokens[at + 2].value in TOWARDS
     return led and kinds[:1] == ["MOUNT"] and kinds[2:] in (["MOUNT", "PREP"], ["LETTER", "PREP"])

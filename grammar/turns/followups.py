@@ -136,8 +136,9 @@ def _measured(
     heard: Heard, said: Question, before: Question, aim: _Aim, again: tuple[Thing, ...] | None, unseated: bool
 ) -> tuple[Question, _Aim]:
     """What is said, with lengths as those of the pieces or of the circle that they turn out to be of."""
-    if aim.zoomed is not None:
+    if aim.zoomed is not None:  # 'and at 25' tells no stop
         said = _without(said, *(_OF_LENGTHS - {"zoom"}))
+        said = said.with_(f_number=None) if said.f_number == aim.zoomed[0].focal_length_mm else said
     end = ends_measured(heard, before)
     if end is not None:
         said = _without(_with_drawn(said, before, end), *_OF_LENGTHS, "thickness", "flange_to_image")
@@ -219,8 +220,8 @@ def _topical(heard: Heard, said: Question, before: Question, intent: str) -> Que
     """What is said, with the topic that its words have only after the question before."""
     if intent == COMPARE:
         said = set_against_plain(said, before)
-    if intent == COMPARE and ranked_by(heard):
-        return said.with_(topic=ranked_by(heard))
+    if intent == COMPARE and ranked_by(heard, before):
+        return said.with_(topic=ranked_by(heard, before))
     if asks_remedy(heard, before):
         return said.with_(topic=REMEDY)
     return said.with_(topic=LEFT) if is_left_so(heard, before) else said
@@ -232,8 +233,7 @@ def _changed(heard: Heard, said: Question, before: Question) -> tuple[Question, 
     said = mark_again(heard, distance_again(said, before), before)
     said = with_rings_joined(with_stacked(heard, said, before), before)
     before = without_old_shutter(heard, said, before)
-    said, before = without_filters(heard, with_filters_swapped(heard, said, before), before)
-    said, before = without_pieces(heard, said, before)
+    said, before = without_pieces(heard, *without_filters(heard, with_filters_swapped(heard, said, before), before))
     said, lenses = lenses_left(said, before)
     return said, before, lenses
 

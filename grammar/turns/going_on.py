@@ -20,6 +20,7 @@ OF_STOPS: Final = frozenset(
 _OF_SHIM: Final = frozenset(["shim-calibration"])
 PUT_RIGHT: Final = frozenset(["chain", "focus-verdict", "macro-distance"])
 _NEAREST: Final = "nearest"  # the measure of where a lens ends, near or far
+_LIST: Final = "list-fits"
 _FAR_MM: Final = 3000.0  # no lens that focuses closer only ends nearer
 _ENDS: Final = frozenset(["macro-distance", "focus-verdict"])
 _THICKEST_SHIM: Final = 3.0  # mm
@@ -95,8 +96,9 @@ def is_to_be_seated(heard: Heard) -> bool:
     return told and any(part.has_mount for part in heard.cast.bodies) and not heard.tells("identify")
 
 
-def ranked_by(heard: Heard) -> str | None:
-    """'which is thinner', 'cheapest of the three': by what the ways just told are ordered; None where it asks else."""
+def ranked_by(heard: Heard, before: Question) -> str | None:
+    """'which is thinner', 'cheapest of the three', after a list 'thinnest first': by what the ways just told are
+    ordered; None where it asks else."""
     ranks = [cue.tells.removeprefix(_RANK) for cue in heard.cues if cue.tells.startswith(_RANK)]
     cast = heard.cast
     named = (*cast.lenses, *cast.bodies, *(one for one in cast.pieces if not one.is_bare))
@@ -106,6 +108,7 @@ def ranked_by(heard: Heard) -> str | None:
         or heard.tells("pick:all")
         or heard.tells("pick:both")
         or heard.tells("what-is")
+        or before.intent == _LIST
     )
     told = heard.readings.values.keys() - {"numbers"} or heard.readings.distance_mm is not None
     return ranks[0] if ranks and several and not (named or told) else None

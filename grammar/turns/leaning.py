@@ -71,7 +71,7 @@ def leans(heard: Heard, before: Question) -> bool:
 
 def _of_what_was_named(heard: Heard, before: Question) -> bool:
     """'what is the register' asks of the lens spoken of, 'what is a register' of the word."""
-    if before.lens is None or not before.lens.ids or heard.cast.lenses or heard.cast.bodies:
+    if before.lens is None or not (before.lens.ids or before.lens.format) or heard.cast.lenses or heard.cast.bodies:
         return False
     columns = {spoken.column for spoken in heard.line.spoken if spoken.kind == "term"}
     return any(

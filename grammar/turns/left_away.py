@@ -18,6 +18,7 @@ _FILTER: Final = "filter"
 _RING: Final = "adapter"
 _SHIMS: Final = "shim-calibration"
 _PAIR: Final = 2
+_CROP: Final = "crop"
 
 
 def with_filters_swapped(heard: Heard, said: Question, before: Question) -> Question:
@@ -49,6 +50,7 @@ def without_filters(heard: Heard, said: Question, before: Question) -> tuple[Que
 
 def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Question, Question]:
     """'remove the tube, hyperfocal at f/8?': what is said without the pieces it takes off, and before without them."""
+    before = _uncropped(heard, said, before)
     kinds = {one.piece for one in said.adapters}
     bare = all(
         one in before.adapters or (one.thickness_mm is None and one.factor is None and not one.front)
@@ -60,6 +62,13 @@ def without_pieces(heard: Heard, said: Question, before: Question) -> tuple[Ques
     kept = tuple(one for one in before.adapters if one.piece not in kinds)
     values = tuple(row for row in before.values if not (drawn and row[0] == EXTENSION))
     return said.with_(adapters=()), before.with_(adapters=kept, values=values)
+
+
+def _uncropped(heard: Heard, said: Question, before: Question) -> Question:
+    """The question before without the crop, where it is left away: 'compare with no crop', 'the whole sensor'."""
+    if not heard.tells("uncropped") or said.said(_CROP) is not None:
+        return before
+    return before.with_(values=tuple(row for row in before.values if row[0] != _CROP))
 
 
 def lenses_left(said: Question, before: Question) -> tuple[Question, tuple[Thing, ...]]:

@@ -24,6 +24,7 @@ WHOLE_STOPS: Final = frozenset([1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32])
 _RATES: Final = frozenset([24, 25, 30, 48, 50, 60, 100, 120, 240])
 _METRE: Final = 1000.0
 _PIXELS: Final = "pixels"
+_REDUCER, _EXTENDER = "focal-reducer", "teleconverter"  # kinds of glass that are told by a factor
 _SHEET: Final = 0.05  # mm, of foil or brass that shims are cut from
 NORMAL: Final = 50.0  # mm, of a lens whose focal length was not told
 _SAID: Final = (  # as a value is kept, in which unit
@@ -64,6 +65,8 @@ ROLES: Final = (
     Role(_FLANGE, "{} mm flange to image", lambda n: 5 <= n <= 300, lambda n: True),
     Role("circle", "{} mm image circle", is_circle),
     Role("rear_reach", "{} mm behind the flange", lambda n: 0.5 <= n <= 60),
+    Role(_REDUCER, "{}x focal reducer", lambda n: 0.4 <= n <= 0.95, lambda n: True, metric=False),
+    Role(_EXTENDER, "{}x teleconverter", lambda n: 1.1 <= n <= 3 and n not in (2.8,), metric=False),
     Role(_PIXELS, "{} pixels across", lambda n: 1200 <= n <= 20000, lambda n: True, metric=False),
     Role("layer", "{} mm sheet", lambda n: 0.005 <= n <= 0.5),
     Role("off", "{} mm", lambda n: 0.005 <= n <= 5),
@@ -83,6 +86,9 @@ def numbers_told(before: Question) -> Iterator[tuple[str, float]]:
         if length is not None and length[0] == length[1]:
             plain = before.intent == _CLOSE_UP and not (piece.front or piece.rear)  # close up it only extends
             yield TUBE if piece.piece in DRAWN or plain else RING, length[0]
+    for piece in before.adapters:
+        if piece.piece in (_REDUCER, _EXTENDER) and piece.factor is not None:
+            yield piece.piece, piece.factor
     wanted = _number(before.said("magnification"))
     if (
         wanted

@@ -35,6 +35,8 @@ def bodies_of(
         return ((), frames) if frames else (before.elsewhere, said.things)  # 'the other body again'
     if heard.tells("both-bodies") and before.prior is not None and not any(part.mounts for part in heard.cast.bodies):
         return each_once((*before.prior.bodies, *before.bodies)), said.things  # 'for both bodies'
+    if _is_that_body(heard, said) and before.bodies:
+        return before.bodies, said.things or before.things  # 'the body has 5184 across'
     if said.bodies and not (said.bodies[0].ids or said.bodies[0].kind) and before.bodies:
         # 'if I flip the body to its 1.6 crop': the frame told beside it is what it uses then
         named = [thing.id for thing in said.things if thing.kind == "format"]
@@ -57,6 +59,12 @@ def bodies_of(
         rest = tuple(thing for thing in said.things if thing.kind != "format")
         return (replace(before.bodies[0], format=formats[0].id), *before.bodies[1:]), rest
     return before.bodies, said.things or framed
+
+
+def _is_that_body(heard: Heard, said: Question) -> bool:
+    """Whether one body is spoken of, and nothing is told of it."""
+    bare = len(heard.cast.bodies) == 1 and heard.cast.bodies[0].is_bare and not heard.cast.frames
+    return bare and len(said.bodies) == 1 and not any(thing.kind == "format" for thing in said.things)
 
 
 def pair_of_ring(

@@ -20,6 +20,7 @@ _NAMED: Final = frozenset(["PIECE", "ADAPTER", "NUMBER", "LENGTH", "TIMES", "ND"
 _AROUND: Final = frozenset(["DET", "LETTER", "FILLER", "JOIN", "STOP", "MARK", "VERB", "CUE", "PREP"])
 _HEADS: Final = frozenset(["LENS", "BODY", "MOUNTWORD", "NUMBER"])
 _GOING: Final = frozenset([TAKEN_AWAY, TAKEN_OFF, AWAY, GONE])
+_BE: Final = "be"
 _NOT: Final = "not"  # of 'not' and 'forget the'
 _NO: Final = "no"
 _THAT: Final = ("it", "that")
@@ -44,7 +45,10 @@ def _taken_off(heard: Heard, before: Question) -> str | None:
     verb = 0 if none else verb  # 'no reducer'
     surely = verb is not None and (none or TAKEN_AWAY in tokens[verb].groups)
     led = tokens[:verb] if verb is not None else ()
-    asks = heard.tells("how") or any(DOER in one.groups for one in led)  # 'what do i lose with the 2x'
+    is_so = verb is None and off is not None and off > 0 and tokens[off - 1].value == _BE  # 'which one is off'
+    asks = (
+        is_so or heard.tells("how") or heard.tells("which") or any(DOER in one.groups for one in led)
+    )  # 'what do i lose with the 2x'
     if not before.adapters or not (surely or off is not None) or asks:
         return None
     named = [at for at, one in enumerate(tokens) if one.kind in _NAMED]

@@ -38,6 +38,8 @@ _SHIM: Final = "shim-calibration"
 _FULL: Final = "35mm-full-frame"
 _OF_FRAME: Final = frozenset(["coverage", "crop-equivalent", "depth-of-field"])  # what a crop bears on
 _FRAME: Final = frozenset(["crop", "area"])
+_MODE: Final = frozenset(["mode"])  # it is one as long as that frame is told
+_CIRCLE: Final = "circle"
 _OF_CLOSE: Final = frozenset(["magnification", "extension", "field", MOTIF, SIDES, "close_focus", "front_glass"])
 _FILLED: Final = frozenset(["magnification", "field", MOTIF, SIDES])  # of these only what was told last holds
 _TURNED: Final = frozenset(["frame_rate", "angle"])
@@ -221,17 +223,24 @@ def kept_values(intent: str, lenses: tuple[Thing, ...], before: Question, said: 
         stood = sum(thing.thickness_mm[1] for thing in before.adapters[:1] if thing.thickness_mm is not None)
         values[_TAPED] += f"{_AT}{mm(stood)}" if stood else ""
     if intent == before.intent:
-        return values
+        return {key: text for key, text in values.items() if key != _CIRCLE or not _is_another(lenses, before)}
     off = _OF_RING if intent in _OF_SEAT else frozenset()
     same = [thing.ids for thing in lenses] == [thing.ids for thing in before.lenses]
     # a lens whose mount was not known is still that lens when a ring tells it
     same = same or _focals(lenses) == _focals(thing for thing in before.lenses if not thing.ids) != [None]
     close = intent in _CLOSE
-    framed = {intent, before.intent} <= _OF_FRAME and not said.bodies
+    framed = intent in _OF_FRAME and before.intent in (*_OF_FRAME, "exposure-nd") and not said.bodies
     framed = framed and all(thing.id == _FULL for thing in said.things if thing.kind == "format")  # 'in ff' likens it
     off = off | (_FRAME if framed else frozenset())
-    kept = off | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
+    kept = off | _MODE | (_OF_LENS if same else frozenset()) | (_OF_CLOSE if close else frozenset())
     return {key: text for key, text in values.items() if key in kept}
+
+
+def _is_another(lenses: tuple[Thing, ...], before: Question) -> bool:
+    """Whether one lens is told of now, and another was before: what was measured of that is not measured of this."""
+    new, old = _focals(lenses), _focals(before.lenses)
+    zoom = any(thing.lens_kind == "zoom" for thing in before.lenses)
+    return len(new) == len(old) == 1 and None not in (*new, *old) and new != old and not zoom
 
 
 def _focals(things: Iterable[Thing]) -> list[float | None]:

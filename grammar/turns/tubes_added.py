@@ -124,6 +124,7 @@ def _adds(heard: Heard) -> bool:
     tokens = heard.line.tokens
     more = any(MORE in token.groups and _is_beside(tokens, at) for at, token in enumerate(tokens))
     put_on = any(PUT_ON in token.groups for token in tokens[:-1]) and tokens[-1].text.casefold() in _ON
+    put_on = put_on and len(tokens) > 1 and tokens[-2].kind in (*_LENGTHS, "PIECE")
     return (
         more
         or put_on

@@ -7,7 +7,7 @@ from typing import Final
 
 from engine.base.compact import compact
 from grammar.hearing import Heard
-from grammar.questions import Question
+from grammar.questions import OFF, Question
 from grammar.turns.going_on import (
     ASIDE,
     IDENTIFY,
@@ -45,7 +45,9 @@ _EQUIVALENT: Final = "crop-equivalent"
 
 _WAYS: Final = frozenset([_CHAIN, _FOCUS])
 _OF_PICTURE: Final = frozenset(["coverage", _EQUIVALENT, _EXPOSURE, "depth-of-field", SETTING])
-_SEEN: Final = frozenset([_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "gear-setting", "why"])
+_SEEN: Final = frozenset(
+    [_CHAIN, _FOCUS, "coverage", _EQUIVALENT, "compare", "why", _EXPOSURE, "depth-of-field", SETTING]
+)
 _TROUBLED: Final = frozenset([None, _SHIM, "out-of-scope", _HAZARD, SETTING])
 _CLOSER: Final = ("closer", "nearer")  # how the words end that ask for more than there is
 _PLAIN: Final = 5.0  # the weight from which something else is plainly asked beside what is told
@@ -128,7 +130,7 @@ def is_same_matter(turn: Turn) -> bool:
 
 
 def wants_an_order(turn: Turn) -> bool:
-    return ranked_by(turn.heard) is not None
+    return ranked_by(turn.heard, turn.before) is not None
 
 
 def tells_of_a_thing(turn: Turn) -> bool:
@@ -171,8 +173,11 @@ def wants_it_mended(turn: Turn) -> bool:
 
 
 def takes_it_off(turn: Turn) -> bool:
-    """'so i file how much' after by how much a ring is off."""
-    return turn.was == _SHIM and turn.tells("take-off") and not turn.names_things
+    """'so i file how much' after by how much a ring is off, or where a lens ends on it."""
+    before = turn.before
+    ends = (before.mentions("stops-at") and before.distance_mm is not None) or before.said(OFF) is not None
+    off = turn.was == _SHIM or (turn.was in _WAYS and ends)
+    return off and turn.tells("take-off") and not turn.names_things
 
 
 def puts_a_tube(turn: Turn) -> bool:
@@ -195,11 +200,27 @@ def asks_of_another(turn: Turn) -> bool:
 def asks_the_view(turn: Turn) -> bool:
     """'how wide is that', 'how does it look beside a phone' after a lens on a body: what it frames like there."""
     heard, lens = turn.heard, turn.before.lens
-    asked = turn.tells("how-wide", "view-asked") or (turn.tells("phone") and turn.tells("better", "set-beside"))
+    asked = turn.tells("how-wide", "view-asked", "view-across")
+    asked = asked or (turn.tells("phone") and turn.tells("better", "set-beside"))
     measured = heard.readings.distance_mm is not None or heard.readings.values or turn.tells("why")
     of_else = any(one.kind in ("MEASURE", "FRAME", "PIECE", "MOTIF", "THREAD") for one in heard.line.tokens)
     focal = lens is not None and lens.focal_length_mm is not None
     return turn.was in _SEEN and asked and focal and not (measured or of_else)
+
+
+def tells_a_shape(turn: Turn) -> bool:
+    """'and at 16:9' after what a lens frames like: the same is asked of that shape."""
+    heard = turn.heard
+    alone = not (turn.names_things or heard.readings.limits) and heard.readings.values.keys() == {"crop"}
+    return turn.was == _EQUIVALENT and alone and not turn.tells("cover", "vignette", "crop", "pixels", "recording")
+
+
+def leaves_the_crop(turn: Turn) -> bool:
+    """'and with the whole sensor' after a crop that was told: the same is asked without it."""
+    of_picture = turn.was in ("coverage", _EQUIVALENT)
+    return (
+        of_picture and turn.tells("uncropped") and turn.before.said("crop") is not None and not turn.heard.cast.lenses
+    )
 
 
 def sets_for_another(turn: Turn) -> bool:

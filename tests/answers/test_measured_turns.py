@@ -328,3 +328,72 @@ def test_two_pieces_alike_are_two(club, asks):
 def test_tubes_told_beside_a_length_that_is_needed_are_to_come_to_it(club, asks, told):
     (found,) = talk(club, asks)
     assert flat(found).startswith(told)
+
+
+@pytest.mark.parametrize(
+    ("first", "turn", "left"),
+    [
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "i put a 0.1 shim in", "0.054 mm too close"),
+        ("35mm lens on my mft, infinity comes at the 8 m mark", "with 0.2 mm of shim", "0.045 mm too far out"),
+        ("50mm m42 on e with a 27.2 ring, how thick a shim", "put a 0.2 shim in, whats left", "0.06 mm too close"),
+        ("50mm m42 on e with a 27.2 ring, how thick a shim", "with a 0.3 shim", "0.04 mm too far out"),
+        (
+            "my c to e adapter is 0.15 too short, 25mm f1.4, how thick a shim",
+            "slip 0.1 of foil in",
+            "0.05 mm too close",
+        ),
+    ],
+)
+def test_a_shim_that_is_put_in_leaves_so_much_less(club, first, turn, left):
+    _, found, way = talk(club, first, turn, "which way is it off now")
+    assert left in flat(found)
+    assert flat(way).startswith("Too close" if left.endswith("close") else "Too far out")
+
+
+def test_a_shim_taken_out_again_is_off_as_before(club):
+    first = "35mm lens on my mft, infinity comes at the 8 m mark"
+    _, _, back = talk(club, first, "i put a 0.1 shim in", "take the 0.1 out again")
+    assert "0.15 mm too close" in flat(back)
+
+
+def test_layers_are_no_tubes(club):
+    _, found = talk(club, "50mm m42 on e with a 27.2 ring, how thick a shim", "put 3 layers of foil in")
+    assert [piece.thickness_mm for piece in found.question.adapters] == [(27.2, 27.2)]
+
+
+def test_where_infinity_falls_after_a_shim_takes_the_place_of_what_was_left(club):
+    turns = ["28mm on e infinity falls at 3m", "i put 0.2 of shim in", "now its at 10 m", "another 0.05"]
+    _, left, found, more = talk(club, *turns)
+    assert "0.066 mm too close" in flat(left)
+    assert flat(found).startswith("Infinity at the 10 m mark of a 28 mm lens: it sits 0.079 mm too close")
+    assert "0.029 mm too close" in flat(more)
+
+
+@pytest.mark.parametrize("turn", ["register comes to 17.5", "register is 17.5", "the register measures 17.5"])
+def test_the_register_of_a_lens_that_is_identified_is_a_measure_and_nothing_to_keep(club, turn):
+    _, found, again = talk(club, "screw mount lens 25.4mm across", turn, "its 17.3 actually")
+    assert found.question.said("flange_to_image") == "17.5 mm"
+    assert again.question.said("flange_to_image") == "17.3 mm"
+    assert again.question.said("thread") == "25.4 mm"
+
+
+@pytest.mark.parametrize(
+    ("asks", "tpi"),
+    [
+        ("8 threads in 1/4 inch, 25.4mm across", 32),
+        ("16 threads in half an inch, about 25.4 across", 32),
+        ("13 threads in half an inch, 39 mm", 26),
+        ("8 threads in a quarter inch", 32),
+    ],
+)
+def test_threads_counted_over_a_part_of_an_inch_tell_the_pitch(club, asks, tpi):
+    (found,) = talk(club, asks)
+    pitch = found.question.said("pitch") or (found.question.said("thread") or "").split(" x ")[1]
+    assert float(pitch.removesuffix(" mm")) == pytest.approx(25.4 / tpi, abs=1e-5)
+
+
+def test_how_sure_it_is_that_a_lens_is_none_of_another_sort_is_no_danger(club):
+    turns = ["unmarked lens, screw thread 39 mm", "26 threads per inch", "flange to image 28.5 or so"]
+    found = talk(club, *turns, "sure its not an enlarger lens")[-1]
+    assert found.intent == "why"
+    assert "by a thread of 39 mm" in flat(found)

@@ -20,6 +20,7 @@ from tests.answers.talks import flat, talk
         ("screw 42 lens, mm across, 0 pitch 1 mm",),
         ("is a focal 0 reducer better than a plain adapter for m42 on mft",),
         ("0x adapter for m42 on mft",),
+        ("2/3 inch lens and a",),
         ("is a converter, -1 focal reducer better than a plain adapter for m42 on mft",),
         ("25mm c mount on mft, does it cover", "fisheye 8 0 on mft still fisheye? whats eq"),
         ("B4 9mm end with the doubler on m43, equivalent to what", "saw 0 an 40 cheap, my dslr is EF. should i"),
@@ -51,11 +52,12 @@ def test_a_mark_beside_another_number_is_told_against_the_stops_it_is_taken_for(
 PLATE = """\
 adapters:
   plate: {name: C to MFT plate, front: c, rear: mft-mount, kind: recessed, thickness: -1.72 mm, owned: 1}
+  disc: {name: C to MFT disc, front: c, rear: mft-mount, kind: plain, thickness: 1 mm, owned: 1}
 """
 
 
-def test_how_far_a_ring_alone_focuses_is_left_open(tmp_path: Path) -> None:
+def test_whether_a_ring_alone_gives_infinity_is_told_by_its_seat(tmp_path: Path) -> None:
     gear = tmp_path / "gear.yaml"
     gear.write_text(PLATE, encoding="utf-8")
     answer = talk(Desk(gear=gear), "which of my c adapters", "the ones that reach infinity")[-1]
-    assert "C to MFT plate: how far it focuses is not of a ring alone" in flat(answer)
+    assert flat(answer).startswith("1 of 2 adapters: 1. C to MFT plate:")

@@ -194,6 +194,33 @@ def test_own_adapters_by_glass_and_in_order(tmp_path: Path, question: str, fulfi
     assert ("Undecided" in answer["text"]) == ((0, 1) in fulfils.values())
 
 
+THICK = """
+adapters:
+  plain: {name: plain ring, front: m42, rear: e-mount, kind: plain, thickness: 27.44 mm, seat_basis: measured, owned: 1}
+  thick: {name: thick ring, front: m42, rear: e-mount, kind: plain, thickness: 27.8 mm, seat_basis: measured, owned: 1}
+  bare: {name: bare ring, front: om-mount, rear: e-mount, kind: plain, thickness: unknown, seat_basis: measured,
+    owned: 1}
+"""
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "which of my adapters reach infinity", "which adapters of mine reach infinity",
+        "which of my rings get to infinity", "do any of my adapters reach infinity",
+        "which rings of mine keep infinity on e", "which of the adapters i own go to infinity",
+    ],
+)  # fmt: skip
+def test_own_adapters_that_reach_infinity_are_told_by_their_seats(tmp_path: Path, question: str) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text(THICK, encoding="utf-8")
+    desk = Desk(gear=gear)
+    assert not desk.problems
+    answer = record_of(desk.ask(question), desk.knowledge)
+    found = {row["case"]: (row["least"], row["greatest"]) for row in answer["quantities"]["fulfils"]}
+    assert found == {"plain ring": (1, 1), "thick ring": (0, 0), "bare ring": (0, 1)}
+
+
 def test_the_lens_compared_with_is_a_case_like_the_others(said: Said) -> None:
     (answer,) = said("which of my lenses are wider than the dunlin")
     cases = [row["case"] for row in answer["quantities"]["fulfils"]]

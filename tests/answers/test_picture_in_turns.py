@@ -119,7 +119,7 @@ def test_a_circle_told_after_its_reason_is_still_told(club):
 def test_how_wide_a_lens_looks_is_asked_after_a_way(club, asked):
     *_, last = talk(club, "50mm f1.8 m42 on an mft body", asked)
     assert last.intent == "crop-equivalent"
-    assert "frames like 100 mm" in last.lines[0].text
+    assert "frames like 100 mm" in " ".join(line.text for line in last.lines[:2])
 
 
 @pytest.mark.parametrize(
@@ -146,3 +146,106 @@ def test_one_more_lens_is_set_beside_that_of_before(club, asked):
 def test_degrees_asked_for_are_told_first(club):
     *_, last = talk(club, "50mm m42 on mft", "how wide is that", "in degrees please")
     assert last.lines[0].text == "Angle of view across the width: 20 degrees (Four Thirds)."
+
+
+def test_the_circle_measured_of_one_lens_is_not_that_of_another(club):
+    *_, last = talk(club, "16mm c mount on mft, will it cover", "what if the circle is actually 15", "ok and the 25mm")
+    assert "image circle" not in last.reading
+    assert "13 to 22 mm" in last.lines[0].text
+
+
+def test_a_mode_told_stays_one_in_the_turns_after(club):
+    turns = ("50mm lens, full frame camera, aps-c crop mode, what do i get", "in pixels from 24mp")
+    *_, pixels, other = talk(club, *turns, "how does that compare to a 75")
+    assert pixels.lines[0].text == "APS-C: 3933 x 2617 pixels left: UHD remains."
+    assert "76 mm against 114 mm" in other.lines[0].text
+
+
+def test_the_edge_asked_about_comes_before_pixels_kept(club):
+    *_, last = talk(club, "16mm c mount on mft, 5184 x 3888, pixels left?", "is that enough to hide the corners")
+    assert last.lines[0].text.startswith("16 mm C lens: does not cover")
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"), [("and in 2.8k", "2.8K takes 3706"), ("and 6k", "6K takes"), ("in 4k?", "UHD takes 5082")]
+)
+def test_recordings_are_told_by_thousands_of_pixels(club, asked, says):
+    *_, last = talk(club, "does a super 16 zoom cover mft", asked)
+    assert says in last.lines[0].text
+
+
+@pytest.mark.parametrize(
+    ("asked", "needs"),
+    [
+        ("what would the same shot need on full frame", 24.0),
+        ("what do i need on full frame for the same view", 24.0),
+        ("same view on aps-c please", 15.7),
+        ("and what would i need on aps-c to match that", 15.7),
+    ],
+)
+def test_a_view_is_matched_from_the_frame_it_was_told_on(club, asked, needs):
+    *_, last = talk(club, "12mm lens on mft, how wide", asked)
+    assert "To frame like 12 mm on Four Thirds" in last.lines[0].text
+    assert _told(club, last, "focal_length_mm")[0] == pytest.approx(needs, abs=0.06)
+
+
+def test_two_frames_set_apart_go_on_with_another_lens(club):
+    _, better, other, wide = talk(
+        club, "compare mft and aps-c for c mount lenses", "which covers better", "with a 25", "and how wide on each"
+    )
+    assert better.lines[0].text.startswith("Four Thirds is lit the fuller")
+    assert other.lines[0].text.startswith("Four Thirds is lit the fuller: 59 to 100 %, APS-C 36 to 85 %")
+    assert "38 mm against 50 mm" in wide.lines[0].text
+
+
+@pytest.mark.parametrize("asked", ["is mft or aps-c wider with a 25mm", "on which is a 25mm wider, mft or aps-c"])
+def test_a_mount_of_bodies_beside_a_frame_is_a_body(club, asked):
+    (last,) = talk(club, asked)
+    assert "25 mm on APS-C is the wider" in last.lines[0].text
+
+
+def test_a_factor_put_right_is_no_distance(club):
+    *_, last = talk(club, "20 mm m42 on aps-c with a 0.71 reducer, how wide at 4 m", "no sorry, 0.72")
+    assert "with a 0.72x focal reducer, at 4 m" in last.reading
+
+
+@pytest.mark.parametrize("shape", ["4:5", "2:3", "3:4"])
+def test_a_shape_upright_is_no_magnification_after_what_is_lit(club, shape):
+    *_, last = talk(club, "full frame body, aps-c lens 24mm, will the corners be dark", f"and {shape}")
+    assert f"{shape} crop" in last.reading
+
+
+@pytest.mark.parametrize("asked", ["compare with no crop", "and uncropped?", "and with the whole sensor"])
+def test_a_crop_may_be_left_away(club, asked):
+    *_, last = talk(club, "50mm m42 on mft with a 1.25 crop, how wide", asked)
+    assert last.intent == "crop-equivalent"
+    assert "crop" not in last.reading
+
+
+def test_a_zoom_is_set_and_keeps_its_mode(club):
+    turns = ("my c mount zoom 12.5-75 on super 16 crop of mft, does it cover", "and at 25")
+    *_, at, pixels, wide = talk(club, *turns, "pixels? body has 5184 across", "and how wide at 12.5")
+    assert "f/25" not in at.reading
+    assert "in Super 16" in pixels.reading
+    assert (wide.intent, wide.question.lens.focal_length_mm) == ("crop-equivalent", 12.5)
+
+
+@pytest.mark.parametrize(
+    ("lens", "asked", "says"),
+    [
+        ("is a 35mm on aps-c wide", "so its a normal lens", "35 mm is a normal lens"),
+        ("20mm m42 on x mount", "is that wide", "20 mm is a wide lens"),
+        ("100mm m42 on mft", "is that a tele", "100 mm is a tele lens"),
+    ],
+)
+def test_whether_a_lens_is_wide_there_is_told(club, lens, asked, says):
+    *_, last = talk(club, lens, asked)
+    assert says in last.lines[0].text
+
+
+def test_what_sees_the_same_is_reckoned_from_the_other_frame(club):
+    turns = ("what is the angle of view of a 10mm on a 1/2.3 sensor", "and on mft")
+    first, _, last, shape = talk(club, *turns, "what do i need on mft to see the same", "and at 16:9")
+    assert first.lines[0].text.startswith("10 mm on 1/2.3-type frames like 56 mm")
+    assert last.lines[0].text.startswith("To frame like 10 mm on 1/2.3-type, Four Thirds needs 28.2 mm")
+    assert shape.intent == "crop-equivalent"

@@ -104,3 +104,16 @@ def test_the_width_of_the_film_is_no_focal_length_that_a_lens_is_like(asked):
     found = flat(asked("why do i only get a round picture from a 10mm lens off an old 16mm film camera"))
     assert "times the crop factor" not in found
     assert "image circle 12.7 to 14.5 mm" in found
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my 28mm lens everything after f/11 is soft", "everything after f/11 is soft", "past f16 it all goes mushy",
+        "pics soft when i stop down past f/11", "it is soft below f/16", "everything past f/22 is soft on my 50",
+    ],
+)  # fmt: skip
+def test_what_is_soft_at_small_stops_alone_is_diffraction(text):
+    found = DESK.ask(text)
+    assert found.intent == "why"
+    assert found.lines[0].text.startswith("soft at small stops")

@@ -244,3 +244,19 @@ def test_so_much_too_thick_or_thin_is_no_question_which(club):
 def test_marks_that_read_wrong_may_be_put_right_although_infinity_is_reached(club):
     found = talk(club, "AR 40 1.8 on E", "the one i bought is 22.3mm thick", "can i fix it")[-1]
     assert "to better it: a shim of 0.2 mm puts infinity back on its mark" in told(found)
+
+
+@pytest.mark.parametrize(
+    "turn", ["which one is off", "which are off", "how far off are they", "by how much", "is one of them wrong"]
+)
+def test_which_of_several_rings_is_off_is_told_of_each(club, turn):
+    found = talk(club, "my rings measured: m42 to e 27.3, om to e 28.0", turn)[-1]
+    assert "Off: M42 to E-mount." in told(found)
+    assert "M42 to E-mount, 27.3 mm: 0.16 mm too thin; right is 27.46 mm" in told(found)
+    assert "OM-mount to E-mount, 28 mm: as it should be" in told(found)
+
+
+def test_how_long_a_cup_is_does_not_tell_its_seat(club):
+    (found,) = talk(club, "i measured my rings: m42 to e is 27.4 mm and c to e is 4.02 mm, which is off")
+    assert told(found).startswith("Off: M42 to E-mount.")
+    assert "C to E-mount: its seat lies in a cup, so its length does not tell" in told(found)

@@ -161,3 +161,24 @@ def test_a_thread_that_measures_so_much_is_no_length_of_the_ring(club, piece):
     (found,) = talk(club, f"{piece}, the thread measures 41.9")
     assert found.question.said("thread") == "41.9 mm"
     assert "M42x0.75" in flat(found)
+
+
+FAR_LIMITS = (
+    "everything past 3 meters is blurry", "beyond 3 m all is soft", "nothing past 3m is sharp", "it stops at 3 m",
+    "sharp only up to 3 m", "can't focus farther than 3m", "everything after 3 m is out of focus",
+    "past about 3 m it gets blurry", "anything further than 3m is mush", "background beyond 3 metres never gets sharp",
+    "far things are blurred from 3 m on", "my farthest sharp distance is 3 m",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("told", FAR_LIMITS)
+def test_where_sharpness_ends_sets_a_lens_too_far_out_however_it_is_said(club, told):
+    (seated,) = talk(club, f"50 1.8 m42 on E, {told}")
+    assert flat(seated).startswith("A 50 mm f/1.8 M42 lens on an E-mount body: stops at 3 m"), flat(seated)[:200]
+    (alone,) = talk(club, f"50 1.8 m42, {told}, how thick a shim")
+    assert "too close" not in flat(alone).split(".")[0]
+
+
+def test_what_is_asked_of_depth_at_a_distance_is_no_limit(club):
+    (found,) = talk(club, "depth of field 50 1.8 m42 on E at 3 m, what is sharp beyond 3m")
+    assert found.intent == "depth-of-field"

@@ -8,6 +8,7 @@ import pytest
 
 from engine.render.record import record_of
 from tests.answers.picture import close, flat, numbers, one
+from tests.answers.talks import flat as answered
 from tests.answers.talks import talk
 
 
@@ -139,3 +140,15 @@ def test_bodies_that_take_most_old_lenses_are_set_apart(asked):
     found = asked("which of E, Z, MFT takes most old glass")
     assert found["intent"] == "compare"
     assert "SLR mounts by a plain ring" in flat(found)
+
+
+def test_a_list_of_what_fits_is_put_in_the_order_asked_for(club):
+    first, thin, cheap = talk(
+        club, "which lenses can go on RF with just a ring and keep infinity", "which of those is the shortest ring",
+        "and the cheapest",
+    )  # fmt: skip
+    assert "best first" in answered(first)
+    assert "thinnest ring first: M-mount" in answered(thin)
+    assert "cheapest first" in answered(cheap)
+    assert "dollars" in answered(cheap)
+    assert "thinnest ring first: " in answered(talk(club, "what fits on E without glass", "thinnest first")[-1])

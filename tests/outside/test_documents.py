@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from engine.answers.about_itself import TEACHING
 from engine.answers.plain_talk import EXAMPLES
 from engine.ask import Desk
 from engine.render.terminal import shown
@@ -91,3 +92,30 @@ def test_every_file_named_in_the_guide_exists() -> None:
         for name in re.findall(r"`(\w+\.(?:py|lark))`", files):
             assert (ROOT / room / name).is_file(), f"{room}{name}"
     assert room
+
+
+def test_the_sentences_that_help_teaches_with_are_kept(tmp_path: Path) -> None:
+    gear = tmp_path / "gear.yaml"
+    gear.write_text("", "utf-8")
+    desk, talk = Desk(gear=gear, writes=gear), Talk()
+    for _, sentence in TEACHING:
+        asked = " ".join(shown(desk.ask(sentence, talk)).split())
+        assert asked.endswith("yes / no"), (sentence, asked)
+        desk.ask("yes", talk)
+        assert talk.pending is None
+
+
+@pytest.mark.parametrize(
+    ("line", "holds"),
+    [
+        ("how do I add my own lens?", "--gear FILE"),
+        ("where do your numbers come from", "with its source"),
+        ("can I trust this", "are you sure?"),
+        ("who are you", "nothing is looked up or sent"),
+        ("what can't you do?", "No repairs"),
+    ],
+)
+def test_what_is_asked_of_the_program_itself_is_answered(desk: Desk, line: str, holds: str) -> None:
+    answer = desk.ask(line, Talk())
+    assert answer.intent == "help"
+    assert holds in " ".join(shown(answer).split())

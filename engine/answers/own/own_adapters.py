@@ -62,8 +62,9 @@ def _case(adapter: Adapter, knowledge: Knowledge) -> Case:
     if not isinstance(lens, LensSide) or not isinstance(body, BodySide):
         raise TypeError(f"a mount that is none: {adapter.front}, {adapter.rear}")
     setup = setup_of(lens, body, facts)
-    trace = Trace(givens(Chain((adapter,), {}), setup, facts))
-    return Case(adapter.name, lens, body, setup, trace, is_piece=True)
+    chain = Chain((adapter,), {})
+    judged = knowledge.judge_chain(chain, setup)
+    return Case(adapter.name, lens, body, setup, Trace(givens(chain, setup, facts)), is_piece=True, alone=judged)
 
 
 def _mount(mount: str, wanted: set[str], does: str, knowledge: Knowledge) -> Ruling:

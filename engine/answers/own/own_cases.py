@@ -48,10 +48,11 @@ class Case:
     best: Listed | None = None
     title: str = ""
     is_piece: bool = False  # an adapter between mounts of its own: that no way was looked for says nothing
+    alone: Judged | None = None  # such an adapter with any lens of its front on any body of its rear
 
     @property
     def judged(self) -> Judged | None:
-        return self.best.judged if self.best is not None else None
+        return self.best.judged if self.best is not None else self.alone
 
     @property
     def has_no_way(self) -> bool:
@@ -60,7 +61,7 @@ class Case:
     def value(self, quantity: str) -> Value:
         """The quantity of the best way. KeyError for a name that is no quantity."""
         if quantity == VERDICT:
-            return self.best.judged.verdict if self.best is not None else None
+            return self.judged.verdict if self.judged is not None else None
         stop = self.trace.given[STOP]
         if stop.assumed and quantity.endswith(STOP):
             # good enough to judge a seat by, but nothing that is known of the lens

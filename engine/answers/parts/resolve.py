@@ -137,10 +137,11 @@ def body_side(thing: Thing | None, catalogue: Catalogue) -> BodySide | Missing:
     if not thing.ids and thing.format is not None:
         thing = replace(thing, kind="mount", ids=_mount_of_format(thing.format, catalogue))
     if thing.kind != "mount" or thing.id is None or thing.id not in catalogue.mounts:
-        what = f"your {thing.words.strip()}" if thing.words.strip() else "that body"
-        return Missing(
-            "body mount", f"Which lens mount is on {what} (E-mount, MFT, M42 ...)? Its manual says.", "body-mount"
-        )
+        name = thing.words.strip()
+        what = f"your {name}" if name else "that body"
+        keep = f" Told once, 'my {name} is an E-mount APS-C body', the name is known." if name else ""
+        ask = f"Which lens mount is on {what} (E-mount, MFT, M42 ...)? Its manual says.{keep}"
+        return Missing("body mount", ask, "body-mount")
     mount = catalogue.mounts[thing.id]
     others = tuple(catalogue.mounts[other].designation for other in thing.ids[1:] if other in catalogue.mounts)
     noun = mount_words(mount)

@@ -20,7 +20,7 @@ from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
 from engine.answers.picture.front_stack import front_stack
-from engine.answers.picture.pixels import LEFT, asks_pixels, crop_that_gives, pixels_first
+from engine.answers.picture.pixels import asks_pixels, count_asked, crop_that_gives, leads_with_pixels, pixels_first
 from engine.answers.picture.shifting import asks_shift, circle_to_shift, room_to_shift
 from engine.answers.picture.which_cover import lit_of, which_cover
 from engine.base.compact import replace
@@ -192,20 +192,15 @@ def clipped_told(question: Question, knowledge: Knowledge) -> Told:
 
 def _asked_first(lines: list[Line], question: Question, knowledge: Knowledge) -> list[Line]:
     """The lines with what is left of the pixels, or with the crop, as the answer where that is what was asked."""
-    left: list[Line] = []
-    if asks_pixels(question):
+    if leads_with_pixels(question):
         left = pixels_first(lines, question)
-        if not any(LEFT in line.text for line in left):
-            ask = "How many pixels are left hangs on the body: how many has it across and down?"
-            lines = [*lines, Line("ask", ask, wants="pixels")]
-        wanted = ""
+        lines = [*lines, *count_asked(left)]
     elif asks_shift(question) and question.said("shift") is None:
-        wanted = "room to shift"
+        left = [line for line in lines if "room to shift" in line.text]
     elif _wants_crop(question):
-        wanted = "largest clean"
+        left = [line for line in lines if "largest clean" in line.text]
     else:
         return lines
-    left = [line for line in lines if wanted in line.text] if wanted else left
     named = frames_named(question, knowledge.catalogue)
     if not left or not (len(named) == 1 or (named and len(question.bodies) == 1)):
         return lines

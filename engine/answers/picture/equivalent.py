@@ -11,7 +11,7 @@ from engine.answers.parts.nearby import nearest
 from engine.answers.parts.said import focals, interval, mentions, number, stop
 from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import trimmed
-from engine.answers.picture.beside_phone import beside_phone
+from engine.answers.picture.beside_view import beside_view
 from engine.answers.picture.circles import glass_factor
 from engine.answers.picture.clean_view import clean_view
 from engine.answers.picture.crop_factors import Crop, crop_factor_of, crop_of, crops_of, exposure_stays, net_crops
@@ -66,7 +66,8 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
     if worn.lines:
         return _answered(question, asked, worn.lines, worn)
     told, view = _with_crops(_of_lenses(view), view)
-    told = _with_phone(_asked_first(_with_clean(told, view), view), view)
+    views = [focal * (factor or 1.0) * crop.by_diagonal for focal in view.lenses for crop in view.crops]
+    told = beside_view(question, views, knowledge) + _asked_first(_with_clean(told, view), view)
     own = factor is None and is_of_its_own(asked, one)
     told = on_its_own_frame(one, knowledge.catalogue) + told if own else told
     unknown = mode_unknown(question)
@@ -75,13 +76,6 @@ def equivalent(question: Question, knowledge: Knowledge) -> Answer:
         rows = nearest(question.text, knowledge.catalogue, 1)
         lines += [Line("text", f"{row.topic[:1].upper()}{row.topic[1:]}: {row.says}") for row in rows]
     return _answered(question, asked, tuple(lines), told)
-
-
-def _with_phone(told: Told, view: _View) -> Told:
-    """With how wide that is beside a phone, first, where one is spoken of."""
-    factor = view.factor or 1.0
-    views = [focal * factor * crop.by_diagonal for focal in view.lenses for crop in view.crops]
-    return beside_phone(view.question, views, view.knowledge.catalogue) + told
 
 
 def _answered(question: Question, asked: Question, lines: tuple[Line, ...], told: Told) -> Answer:
@@ -171,7 +165,7 @@ def _of_any_lens(question: Question, facts: Catalogue) -> Told:
 def _of_exposure(question: Question) -> bool:
     """Whether it is the exposure that a crop is asked about: in so many words, or after an exposure was worked out."""
     went_on = question.follows and question.prior is not None and question.prior.intent == EXPOSURE
-    return went_on or mentions(question, "of-exposure")
+    return (went_on and not mentions(question, "of-view")) or mentions(question, "of-exposure")
 
 
 def _of_angle(question: Question, crops: list[Crop]) -> Told:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from engine.answers.parts.said import mentions, numbers
-from grammar.questions import Question, Thing
+from grammar.questions import MODE, Question, Thing
 from grammar.words.mentioned import Mention
 
 _BESIDE: Final = 2  # characters at most between the name of a frame and the word that makes it a mode
@@ -16,10 +16,19 @@ def modes_told(question: Question) -> tuple[str, ...]:
     places = question.places("as-mode")
     modes = [thing for thing in question.frames if thing.id and any(_beside(thing, place) for place in places)]
     modes = modes[-1:] if len(modes) == len(question.frames) else modes  # 'full frame body crop mode APS-C'
+    held = [thing for thing in question.frames if thing.id and thing.id == question.said(MODE)]
+    modes = modes or held[:1]  # 'and a 75?' after '50 mm on full frame in APS-C mode'
     others = [thing for thing in (*question.bodies, *question.frames) if thing not in modes]
     if not modes or not others or question.places("set-apart-by"):
         return ()
     return tuple(dict.fromkeys(thing.id or "" for thing in modes))
+
+
+def with_mode_kept(question: Question) -> Question:
+    """The question with the frame told as a mode among its values, so that it is one in the next turn."""
+    modes = modes_told(question)
+    rest = tuple(row for row in question.values if row[0] != MODE)
+    return question.with_(values=(*rest, (MODE, modes[0])) if modes else rest)
 
 
 def _beside(thing: Thing, place: Mention) -> bool:

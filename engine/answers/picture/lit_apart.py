@@ -9,7 +9,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.resolve import BodySide, LensSide
 from engine.answers.parts.said import mentions
-from engine.answers.parts.wording import percent, ranged
+from engine.answers.parts.wording import percent, ranged, trimmed
 from engine.answers.picture.circles import Thrown, circles_of
 from engine.answers.picture.same_depth import formats_told
 from engine.answers.picture.which_cover import lit_of
@@ -31,11 +31,25 @@ def lit_on_frames(question: Question, knowledge: Knowledge) -> Told:
         return _circles_alone(circles)
     if len(forms) * len(circles) < LEAST_LIT:
         return Told()
-    out = Told()
+    out = _fuller(list(forms.values()), circles)
     for form in forms.values():
         for thrown in circles:
             out += _lit_by(thrown, form)
     return out
+
+
+def _fuller(forms: Sequence[Format], circles: Sequence[Thrown]) -> Told:
+    """Which of two frames one lens lights the fuller."""
+    shares = [(form, lit) for form in forms for one in circles if is_known(lit := lit_of(one, None, form))]
+    if len(shares) != LEAST_LIT or len(circles) != 1:
+        return Told()
+    (less, low), (more, high) = sorted(shares, key=lambda row: (row[1].least, row[1].greatest))
+    if low.least >= 1:
+        return Told((Line("head", "Both are lit whole."),))
+    if (low.least, low.greatest) == (high.least, high.greatest):
+        return Told()
+    text = f"{more.name} is lit the fuller: {ranged(high, percent)}, {less.name} {ranged(low, percent)}."
+    return Told((Line("head", f"{text[:1].upper()}{text[1:]}"),))
 
 
 def _circles_alone(circles: Sequence[Thrown]) -> Told:
@@ -74,7 +88,7 @@ def _lit_by(thrown: Thrown, form: Format) -> Told:
     lit = lit_of(thrown, None, form)
     if not is_known(lit):
         return Told()
-    size = ranged(thrown.circle_mm, lambda value: f"{value:.0f} mm")
+    size = ranged(thrown.circle_mm, lambda value: f"{trimmed(value, 1)} mm")
     size = f"at least {size}" if thrown.made_for else size
     text = f"{form.name}: {thrown.words}, a circle of {size}, lights {ranged(lit, percent)}"
     return Told((Line("fact", text, 1),), (Quantity("lit_share", lit, f"{form.id}, {thrown.case}"),))

@@ -9,6 +9,7 @@ from engine.answers.parts.answer import Line, Quantity, Told
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import f_number, trimmed
 from engine.answers.picture.crop_factors import FULL_FRAMES, Crop, crop_of
+from engine.answers.picture.frame_modes import modes_told
 from engine.answers.picture.same_depth import formats_told
 from engine.base.interval import Interval
 from engine.facts.catalogue import Catalogue
@@ -32,7 +33,10 @@ def to_match(
     question: Question, lenses: Sequence[float], at: float | None, crops: Sequence[Crop], facts: Catalogue
 ) -> Told:
     """The focal length, and the stop, that on each format look as the one told does on its own, else on full frame."""
-    source, meant = _source(question, facts) or _before_full(question, facts), of_mount(question.lens, facts)
+    if question.asked and question.prior is not None and question.prior.follows:
+        return Told()  # which frame was to be matched was told two turns before
+    source = _source(question, facts) or _before_full(question, facts) or _frame_before(question, facts)
+    meant = of_mount(question.lens, facts)
     if source is None and meant is not None and crops:
         source = next((form for _, form in formats_told(question, facts) if form.id not in FULL_FRAMES), None)
     known = Crop(FULL, 1.0, 1.0) if source is None else crop_of(source)
@@ -65,6 +69,15 @@ def _likened_to(question: Question, lenses: Sequence[float]) -> Sequence[float]:
     found = _LIKE.search(question.text) if len(lenses) > 1 else None
     wanted = [focal for focal in lenses if found is not None and focal == float(found[1])]
     return wanted or lenses
+
+
+def _frame_before(question: Question, facts: Catalogue) -> Format | None:
+    """'what would I need on APS-C to match that' after 12 mm on MFT: the frame that the view was told on."""
+    if not question.follows or not question.elsewhere:
+        return None
+    now = {form.id for _, form in formats_told(question, facts)}
+    stood = formats_told(question.with_(things=(), lenses=(), bodies=question.elsewhere), facts)
+    return next((form for _, form in stood if form.id not in now and form.id not in FULL_FRAMES), None)
 
 
 def _others(known: Crop, question: Question, facts: Catalogue) -> list[Crop]:
@@ -174,12 +187,18 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
     """Two lenses, each on a format of its own: what each is like on full frame, and whether they look alike."""
     lenses = [lens for lens in question.lenses if lens.focal_length_mm is not None]
     frames = [form for lens in lenses if (form := frame_of(lens, question, facts)) is not None]
-    wider = mentions(question, "which-wider")
+    modes = modes_told(question)
+    told = {form.id: form for thing, form in formats_told(question, facts) if thing not in question.lenses}
+    if len(lenses) == 1 and len(told) > 1 and not modes and mentions(question, "on-each", "which-wider"):
+        lenses, frames = lenses * len(told), list(told.values())  # 'how wide is a 25 on each'
+    if modes:  # 'how does a 75 compare' on a full frame body in APS-C mode
+        frames = [facts.formats[modes[0]]] * len(lenses)
+    wider = mentions(question, "which-wider", "on-each") or bool(modes)
     if wider and not frames:
         frames = [facts.formats[FULL_ID]] * len(lenses)
     if len(lenses) < 2 or len(frames) < len(lenses) or (len({form.id for form in frames}) < 2 and not wider):
         return Told()
-    told, views, depths, cases = Told(), [], [], []
+    out, views, depths, cases = Told(), [], [], []
     for lens, form in zip(lenses, frames, strict=True):
         crop, focal = crop_of(form), lens.focal_length_mm or 0.0
         view = focal * crop.by_diagonal
@@ -195,8 +214,8 @@ def each_on_its_own(question: Question, facts: Catalogue) -> Told:
                 Quantity("equivalent_f_number", Interval.exact(depths[-1]), f"f/{lens.f_number:g}, {form.name}")
             )
             text += f", f/{f_number(lens.f_number)} with the depth of field of f/{trimmed(depths[-1], 2)}"
-        told += Told((Line("fact", text),), tuple(rows))
-    return Told((Line("head", _verdict(views, depths) + (_widest(views, cases) if wider else "")),)) + told
+        out += Told((Line("fact", text),), tuple(rows))
+    return Told((Line("head", _verdict(views, depths) + (_widest(views, cases) if wider else "")),)) + out
 
 
 def _widest(views: Sequence[float], cases: Sequence[str]) -> str:

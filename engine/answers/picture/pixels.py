@@ -20,9 +20,13 @@ LEFT = "pixels left"  # how the line of what is left is known
 NEEDED = "is left: "  # and that of what is needed, where the body's pixels are not known
 # what people call a recording, its assumption, and the key of the words for it; the widest first
 _RECORDINGS = (
-    ("8K", "recording-8k"), ("6K", "recording-6k"), ("DCI 4K", "recording-dci-4k"), ("UHD", "recording-uhd"),
-    ("2.7K", "recording-2-7k"), ("2K", "recording-2k"), ("HD", "recording-hd"), ("720p", "recording-720"),
+    ("DCI 4K", "recording-dci-4k"), ("UHD", "recording-uhd"), ("HD", "recording-hd"), ("720p", "recording-720"),
 )  # fmt: skip
+# those that are called by the thousands of pixels that they are wide, where they are not just so wide
+_BY_THOUSANDS = {8.0: "recording-8k", 4.0: "recording-uhd", 2.7: "recording-2-7k", 2.0: "recording-2k"}
+_THOUSANDS = re.compile(r"(?<![\w./])(\d{1,2}(?:\.\d)?) ?k\b", re.IGNORECASE)
+_MOST_THOUSANDS = 16.0
+_OF_EDGE = frozenset(["vignette", "disc", "cover", "image-circle"])  # topics of whether the frame is lit
 _USUAL = ("recording-uhd", "recording-hd")
 _SAME = 2  # pixels
 
@@ -33,7 +37,20 @@ def asks_pixels(question: Question) -> bool:
 
 
 def asks_recording(question: Question) -> bool:
-    return any(mentions(question, key) for _, key in _RECORDINGS)
+    return any(mentions(question, key) for _, key in _RECORDINGS) or bool(_in_thousands(question))
+
+
+def leads_with_pixels(question: Question) -> bool:
+    """Whether the pixels are what is asked now; not where those of before are kept and the edge is asked about."""
+    asked = mentions(question, "in-pixels") or asks_recording(question)
+    return asked or (question.said("pixels") is not None and not (question.follows and question.topic in _OF_EDGE))
+
+
+def _in_thousands(question: Question) -> list[float]:
+    """'4k', '2.8k', '6 K': by how many thousands of pixels it is wide."""
+    text = f"{question.text} {question.asked}"
+    told = [float(found) for found in _THOUSANDS.findall(text)] if not mentions(question, "recording-dci-4k") else []
+    return [one for one in dict.fromkeys(told) if 1 <= one <= _MOST_THOUSANDS]
 
 
 def pixels_lines(
@@ -61,8 +78,7 @@ def pixels_lines(
 
 def _given(across: int, most: int, question: Question, facts: Catalogue) -> str:
     """Which recordings so many pixels across still give: those asked for, and the usual ones where they do not."""
-    asked = _wide(facts, [row for row in _RECORDINGS if mentions(question, row[1])])
-    usual = _wide(facts, [row for row in _RECORDINGS if row[1] in _USUAL])
+    asked, usual = _asked(question, facts), _usual(facts)
     kept = [name for name, least in asked or usual if across >= least]
     kept = kept or [name for name, least in usual if across >= least]
     lost = [(name, least) for name, least in asked or usual[:1] if across < least]
@@ -92,19 +108,49 @@ def crop_that_gives(question: Question, facts: Catalogue) -> Told:
     return Told((Line("head", f"{'; '.join(parts)}."), Line("ask", ask, wants="lens circle")))
 
 
+def pixels_of_frame(form: Format, question: Question, knowledge: Knowledge) -> Told:
+    """What a mode or a crop leaves of the pixels told, first of all; nothing where they are not asked for or known."""
+    if not leads_with_pixels(question) or pixels_of(question, form, knowledge.catalogue) is None:
+        return Told()
+    sides = Interval.exact(form.width_mm), Interval.exact(form.height_mm)
+    told = pixels_lines(form, *sides, form.id, question, knowledge)
+    text = told.lines[0].text
+    return Told((Line("head", f"{form.name[:1].upper()}{form.name[1:]}: {text}."),), told.quantities)
+
+
 def pixels_first(lines: list[Line], question: Question) -> list[Line]:
     """The lines that tell what is asked of pixels; of a recording that of the shape which films have, told last."""
     found = [line for line in lines if LEFT in line.text or NEEDED in line.text]
     return found[-1:] if asks_recording(question) else found
 
 
+def count_asked(left: list[Line]) -> list[Line]:
+    """What is asked for where the lines tell no count of pixels."""
+    ask = "How many pixels are left hangs on the body: how many has it across and down?"
+    return [] if any(LEFT in line.text for line in left) else [Line("ask", ask, wants="pixels")]
+
+
 def _wanted(question: Question, facts: Catalogue) -> list[tuple[str, float]]:
     """Each recording asked for, else the usual ones, with how many pixels it is wide."""
-    asked = [row for row in _RECORDINGS if mentions(question, row[1])]
-    return _wide(facts, asked or [row for row in _RECORDINGS if row[1] in _USUAL])
+    return _asked(question, facts) or _usual(facts)
+
+
+def _asked(question: Question, facts: Catalogue) -> list[tuple[str, float]]:
+    """The recordings asked for, the widest first."""
+    found = dict(_wide(facts, [row for row in _RECORDINGS if mentions(question, row[1])]))
+    names = {row: name for name, row in _RECORDINGS}
+    for one in _in_thousands(question):
+        row = _BY_THOUSANDS.get(one)
+        found[names.get(row or "", f"{one:g}K")] = one * 1000 if row is None else _wide(facts, [("", row)])[0][1]
+    return sorted(found.items(), key=lambda pair: -pair[1])
+
+
+def _usual(facts: Catalogue) -> list[tuple[str, float]]:
+    return _wide(facts, [row for row in _RECORDINGS if row[1] in _USUAL])
 
 
 def _wide(facts: Catalogue, rows: list[tuple[str, str]]) -> list[tuple[str, float]]:
+    """Each recording with how many pixels it is wide."""
     return [(name, facts.assumptions[row].value.nominal) for name, row in rows]
 
 

@@ -45,5 +45,6 @@ def elsewhere(lens: Mount, knowledge: Knowledge, but: str | None = None, most: i
     from engine.base.interval import Interval
 
     quantities = tuple(Quantity("ring_thickness_mm", Interval.exact(seat), mount.id) for mount, seat, _ in rows)
-    line = Line("text", f"On other bodies {what} keeps infinity: {listed(words)}.")
+    lead = f"On other bodies {what} keeps infinity:" if but else f"{what.capitalize()} keeps infinity on"
+    line = Line("text", f"{lead} {listed(words)}.")
     return Told((line,), quantities)

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from engine.answers.parts.answer import Answer, Line
+from engine.answers.parts.answer import Answer, Line, Told
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.wording import small_mm
+from engine.answers.seat.rings_weighed import RINGS_OFF, rings_weighed
 from engine.base.compact import replace
 from engine.base.interval import is_known
 from grammar.questions import Question
-from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT
+from grammar.turns.way_asked import ASKED_CLOSE, ASKED_OUT, WAY_ASKED
 
 _LED: Final = re.compile(r"(No, )?[\d.]+ mm too |No, it is as it should be")  # how it begins where it is told already
 _LEAST: Final = 0.005  # mm; less is nothing
@@ -20,7 +21,11 @@ _OF_CHAIN: Final = ("stack_mm", "ring_thickness_mm")
 
 def with_way_off(answer: Answer, question: Question, knowledge: Knowledge) -> Answer:
     """The answer behind which way it is off, where a number of it tells that."""
-    off = _off(answer)
+    weighed = rings_weighed(question, knowledge) if question.mentions(RINGS_OFF) else Told()
+    if weighed.lines:
+        rows = (*weighed.quantities, *(answer.quantities or ()))
+        return replace(answer, lines=(*weighed.lines, *answer.lines), quantities=rows)
+    off = _off(answer) if question.mentions(WAY_ASKED) else None
     if off is None or (question.asks_which_way and _LED.match(answer.lines[0].text)):
         return answer
     head = Line("head", _answered(_told(off), off, question))

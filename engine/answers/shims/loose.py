@@ -88,7 +88,7 @@ def off_by_limit(question: Question, facts: Catalogue) -> float | None:
     """How much too far out a seat is by which the one lens told ends at a distance: 'a 28 stops at 6 m', in mm."""
     limit, lenses = distance_mm(question), focals(question)
     far = FAR_MM if len(lenses) != 1 else min(FAR_MM, FAR_FOCALS * lenses[0])
-    if limit is None or limit < far or len(lenses) != 1 or not mentions(question, "stops-at"):
+    if limit is None or limit < far or len(lenses) != 1 or not mentions(question, "stops-at", "far-limit"):
         return None
     error = Distances(lenses[0], facts).extension_at(limit)
     return round(error.nominal, 3) if is_known(error) else None

@@ -18,7 +18,7 @@ from engine.answers.seat.seen import is_coupled_as_asked
 from engine.answers.seat.telling import CERTAINTY_WORDS, VERDICT_WORDS, chain_title, unknown_line
 from engine.answers.ways.elsewhere_asked import elsewhere_asked, is_left_out
 from engine.answers.ways.fits_all import Home, Taken, homes_told
-from engine.answers.ways.fits_priced import least_cost, with_price
+from engine.answers.ways.fits_priced import first_by, order_told, with_price
 from engine.answers.ways.kinds_asked import is_of, kinds_asked
 from engine.answers.ways.pairs import of_known, sides_of
 from engine.base.compact import compact, replace
@@ -193,8 +193,8 @@ def _told(
     what = "with nothing between" if bare else "with infinity" if wants else "with one or two rings"
     own = _mount_of(lens or body, knowledge)
     limits = question.limits  # what it was made for is known, and comes last
-    rows.sort(key=lambda fit: (fit.mount.id == own, least_cost(fit.best, limits), _order(fit, knowledge)))
-    lines = [Line("head", _head(rows, what))]
+    rows.sort(key=lambda fit: (fit.mount.id == own, first_by(fit.best, fit.ring, question), _order(fit, knowledge)))
+    lines = [Line("head", _head(rows, what, order_told(question)))]
     quantities: list[Quantity] = []
     for n, fit in enumerate(rows):
         if fit.ring is not None:
@@ -225,13 +225,13 @@ def _is_answer(fit: Fit, wants_infinity: bool, bare: bool = False) -> bool:
     return fit.best.judged.verdict != "unusable" and (not wants_infinity or fit.best.judged.verdict == "infinity")
 
 
-def _head(rows: list[Fit], what: str) -> str:
+def _head(rows: list[Fit], what: str, order: str) -> str:
     """How many fit; that none of them gives infinity is said first."""
     if not rows:
         return f"Nothing in the facts fits {what}."
     if not any(_reaches(fit) for fit in rows):
         return f"None with infinity. {len(rows)} for close-ups only:"
-    return f"{len(rows)} fit {what}, best first:"
+    return f"{len(rows)} fit {what}, {order}:"
 
 
 def _reaches(fit: Fit) -> bool:

@@ -1,4 +1,4 @@
-"""How wide a view is beside that of a phone, which most people know best."""
+"""What goes before a view where it is asked for: how wide it is beside a phone's, what a mode leaves of the pixels."""
 
 from __future__ import annotations
 
@@ -6,8 +6,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.said import mentions
 from engine.answers.parts.wording import ranged, trimmed
+from engine.answers.picture.crop_modes import in_mode
+from engine.answers.picture.frames import frames_named
+from engine.answers.picture.pixels import pixels_of_frame
 from engine.base.interval import Interval, is_known
 from engine.facts.catalogue import Catalogue
 from grammar.questions import Question
@@ -17,7 +21,15 @@ _USUAL: Final = "phone-main"
 _WIDE: Final = "phone-wide"
 
 
-def beside_phone(question: Question, views: Sequence[float], facts: Catalogue) -> Told:
+def beside_view(question: Question, views: Sequence[float], knowledge: Knowledge) -> Told:
+    """`views`: focal lengths of the same view on full frame, mm."""
+    told = _beside_phone(question, views, knowledge.catalogue)
+    for form in in_mode(frames_named(question, knowledge.catalogue), question)[:1]:
+        told += pixels_of_frame(form, question, knowledge)
+    return told
+
+
+def _beside_phone(question: Question, views: Sequence[float], facts: Catalogue) -> Told:
     """The view (mm on full frame) against that of a phone's camera; nothing where no phone is spoken of."""
     if not mentions(question, "phone") or mentions(question, "phone-held") or not views:
         return Told()

@@ -1,0 +1,60 @@
+"""By how much each of several measured rings is off, the worst first, where that is asked of them."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from engine.answers.parts.answer import Line, Quantity, Told
+from engine.answers.parts.knowledge import Knowledge
+from engine.answers.parts.wording import small_mm
+from engine.base.interval import Interval, is_known
+from grammar.questions import Question, Thing
+
+RINGS_OFF: Final = "rings-off"
+_SUNK: Final = "its seat lies in a cup, so its length does not tell; measure how deep the cup is"
+_SEVERAL: Final = 2
+_RIGHT_MM: Final = 0.02  # what is nearer is as it should be
+
+
+def rings_weighed(question: Question, knowledge: Knowledge) -> Told:
+    """Each ring named by both its mounts and its thickness, with its error; nothing of fewer than two."""
+    told_so = [one for one in question.adapters if (one.front or one.rear) and one.thickness_mm is not None]
+    rows = [(piece, right) for piece in told_so if (right := _right_mm(piece, knowledge)) is not None]
+    sunk = [piece for piece, right in rows if right < 0 < (piece.thickness_mm or (0.0,))[0]]
+    rows = [row for row in rows if row[0] not in sunk]
+    if len(rows) + len(sunk) < _SEVERAL or len(rows) + len(sunk) < len(told_so):
+        return Told()
+    errors = [(round((piece.thickness_mm or (0.0,))[0] - right, 4), piece, right) for piece, right in rows]
+    errors.sort(key=lambda row: -abs(row[0]))
+    off = [_named(piece, knowledge) for error, piece, _ in errors if abs(error) >= _RIGHT_MM]
+    head = "None of them is off." if not off else "All of them are off." if len(off) == len(told_so) else ""
+    head = head or f"Off: {', '.join(off)}."
+    lines = [Line("head", head)]
+    for error, piece, right in errors:
+        way = "as it should be" if abs(error) < _RIGHT_MM else f"{small_mm(abs(error))} too {_way(error)}"
+        size = small_mm((piece.thickness_mm or (0.0,))[0])
+        lines.append(Line("fact", f"{_named(piece, knowledge)}, {size}: {way}; right is {small_mm(right)}", 1))
+    lines += [Line("fact", f"{_named(piece, knowledge)}: {_SUNK}", 1) for piece in sunk]
+    told = tuple(
+        Quantity("register_error_mm", Interval.exact(error), _named(piece, knowledge)) for error, piece, _ in errors
+    )
+    return Told(tuple(lines), told)
+
+
+def _way(error: float) -> str:
+    return "thick" if error > 0 else "thin"
+
+
+def _right_mm(piece: Thing, knowledge: Knowledge) -> float | None:
+    """The register of its front less that of its rear, for a ring that is told by both and by one thickness."""
+    thick = piece.thickness_mm
+    if not (piece.front and piece.rear) or thick is None or thick[0] != thick[1]:
+        return None
+    mounts = knowledge.catalogue.mounts
+    front, rear = mounts[piece.front[0]].register_mm, mounts[piece.rear[0]].register_mm
+    return round(front.nominal - rear.nominal, 4) if is_known(front) and is_known(rear) else None
+
+
+def _named(piece: Thing, knowledge: Knowledge) -> str:
+    mounts = knowledge.catalogue.mounts
+    return f"{mounts[piece.front[0]].designation} to {mounts[piece.rear[0]].designation}"

@@ -1,0 +1,78 @@
+"""A shim that is put in, or taken out, after by how much a seat is off: what is left of the error then."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from engine.base.compact import replace
+from grammar.questions import OFF, Question
+from grammar.turns.told_before import ERROR
+from grammar.turns.way_asked import with_way_held
+
+_IN: Final = "shim-in"
+_OUT: Final = "shim-out"
+_SHIM: Final = "shim-calibration"
+_SEATED: Final = frozenset([_SHIM, "focus-verdict"])
+_RING: Final = "adapter"
+_NUMBER: Final = re.compile(r"(?<![\w./])\d*\.?\d+(?![\w/]*\d)")
+_THICKEST: Final = 2.0  # mm, of a shim
+_LENGTHS: Final = frozenset(["layer", "numbers", "length", "thickness", "mark", "shim", "thread", "at_hand", OFF])
+_CLOSE: Final = frozenset(["too close", "too thin", "too short", "thinner"])
+
+
+def with_shim_put(got: Question, before: Question, phrases: Mapping[str, tuple[str, ...]]) -> Question:
+    """'i put a 0.1 shim in' after 0.15 mm too close: 0.05 mm is left, or a ring that was measured is so much thicker.
+
+    `phrases`: those by which a text mentions things, by key.
+    """
+    got = _with_mark_anew(got, before)
+    sizes = [float(one) for one in _NUMBER.findall(got.text)]
+    put, out = bool(got.places(_IN)), bool(got.places(_OUT))
+    told = got.follows and before.intent in _SEATED and put != out and len(sizes) == 1
+    if not told or not 0 < sizes[0] <= _THICKEST or "." not in got.text or _tells_more(got, before):
+        return got
+    size = sizes[0] if put else -sizes[0]
+    rest = tuple(row for row in got.values if row[0] not in _LENGTHS)
+    rings = before.adapters
+    ring = rings[0].thickness_mm if len(rings) == 1 and rings[0].piece == _RING else None
+    if ring is not None and ring[0] == ring[1]:
+        thick = round(ring[0] + size, 4)
+        pieces = (replace(rings[0], words=f"{thick:g} mm ring", thickness_mm=(thick, thick)),)
+        return got.with_(
+            intent=_SHIM, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=pieces, values=rest
+        )  # fmt: skip
+    error = _error(before)
+    if error is None:
+        return got
+    left = round(error + size, 4)
+    way = "too close" if left < 0 else "too far out"
+    values = (*rest, ("thickness", f"{abs(left):g} mm"), (OFF, way))
+    changed = got.with_(
+        intent=_SHIM, topic=None, lenses=before.lenses, bodies=before.bodies, adapters=before.adapters,
+        values=values, distance_mm=None,
+    )  # fmt: skip
+    return with_way_held(changed, way, phrases)
+
+
+def _with_mark_anew(got: Question, before: Question) -> Question:
+    """'now its at 10 m' after an error in mm: where infinity falls now is what counts, and not that error."""
+    kept = got.said("thickness") == before.said("thickness") is not None
+    anew = _tells_more(got, before) and got.intent == before.intent == _SHIM and kept
+    if not (got.follows and anew and before.said(OFF) is not None):
+        return got
+    return got.with_(values=tuple(row for row in got.values if row[0] not in ("thickness", OFF)))
+
+
+def _tells_more(got: Question, before: Question) -> bool:
+    """Whether where infinity falls, or how far it focuses, is told anew."""
+    return got.said("mark") != before.said("mark") or got.distance_mm not in (None, before.distance_mm)
+
+
+def _error(before: Question) -> float | None:
+    """By how much it was off before, mm, above 0 too far out."""
+    size = _NUMBER.match(before.said("thickness") or "")
+    if size is None or before.off_word is None:
+        return next((value for name, value in before.told if name == ERROR), None)
+    return -float(size[0]) if before.off_word in _CLOSE else float(size[0])
