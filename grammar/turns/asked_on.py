@@ -98,11 +98,12 @@ def _as_without_shim(turn: Turn) -> str:
 
 # what may be seen, and what is asked then; the first that is seen tells
 _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ...]] = (
+    (seen.is_lit_by_glass, _as_before),
     (seen.of(is_remedy), _as_before),
     (seen.weighs_too_much, _HAZARD),
     (seen.stops_short, _SHIM),
     (seen.wants_it_closer, _CLOSE),
-    (seen.picks_stock, _as_before),
+    (seen.picks_stock, _SHIM),
     (seen.corrects, _as_before),
     (seen.of(asks_whence), _WHY),
     (seen.doubts, _as_doubted),
@@ -127,6 +128,8 @@ _ROW: Final[tuple[tuple[Callable[[Turn], bool], str | Callable[[Turn], str]], ..
     (seen.asks_the_view, _EQUIVALENT),
     (seen.tells_a_shape, _EQUIVALENT),
     (seen.leaves_the_crop, _as_before),
+    (seen.asks_pixels_left, "coverage"),
+    (seen.wants_that_view, _EQUIVALENT),
     (seen.of(puts_between), _CLOSE),
     (seen.of(changes_one_part), _as_before),
     (seen.of(is_one_compared), _CHAIN),

@@ -8,14 +8,15 @@ from engine.answers.parts.answer import ANSWERED, NO, Answer, Line, Quantity, To
 from engine.answers.parts.knowledge import Knowledge
 from engine.answers.parts.nearby import LEAST, MUCH, nearest
 from engine.answers.parts.said import mentions, number
+from engine.answers.parts.usual_glass import with_usual_factor
 from engine.answers.parts.wording import FULL, percent, ranged, trimmed
 from engine.answers.picture.by_length import by_length
-from engine.answers.picture.circle_explained import circle_explained
 from engine.answers.picture.circles import Thrown, circles_of, glass_factor
 from engine.answers.picture.clipping import grown_out, openings
 from engine.answers.picture.crop_factors import crop_factors
 from engine.answers.picture.crop_modes import in_mode
 from engine.answers.picture.crops import Falls, asks_shape, crop_lines, free_crops, like_line, shapes
+from engine.answers.picture.filled_by import filled_by
 from engine.answers.picture.filters import filter_answer, for_filters
 from engine.answers.picture.frame_modes import mode_unknown
 from engine.answers.picture.frames import frames_named, frames_of
@@ -31,7 +32,6 @@ from grammar.questions import Question
 MOST_ADVICE = 1
 SMALL_DISC = "small-disc"
 NOTE = "note"  # the severity of advice that warns of nothing
-WHY_DARK = "A lens lights only its image circle: what the frame has beyond that stays dark."
 
 
 def cover(question: Question, knowledge: Knowledge) -> Answer:
@@ -43,6 +43,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
         return Answer(
             question.text, question.intent, ANSWERED, stacked.lines, question=question, quantities=stacked.quantities
         )
+    question, assumed = with_usual_factor(question, knowledge.catalogue) if question.lenses else (question, Told())
     told = _needed(question, knowledge)
     told = told if told.lines else cover_told(question, knowledge, always=True)
     told = told if told.lines or not question.lenses else _of_frames(question, knowledge)  # its circle is not known
@@ -56,7 +57,7 @@ def cover(question: Question, knowledge: Knowledge) -> Answer:
     cured = mentions(question, "cured") and question.topic in ("vignette", "disc")
     near = [SMALL_DISC, *near] if cured else near
     unknown = mode_unknown(question)
-    told += Told((Line("ask", unknown),) if unknown else ())
+    told += assumed + Told((Line("ask", unknown),) if unknown else ())
     table = knowledge.catalogue.advice
     found = dict.fromkeys((*named[:1], *near))
     rows = [table[name] for name in found if name in table and not _only_crops(name, cured)]
@@ -80,13 +81,6 @@ def _before_rings(stacked: Told, answer: Answer) -> Answer:
         return answer
     quantities = (*stacked.quantities, *answer.quantities)
     return replace(answer, lines=(*heads, *answer.lines), quantities=quantities)
-
-
-def why_dark(question: Question, knowledge: Knowledge) -> Answer:
-    """Why a frame stays dark at its edge: the circle of the lens, set against what the frame needs."""
-    first = circle_explained(question, knowledge.catalogue).lines or (Line("head", WHY_DARK),)
-    found = cover(question.with_(intent="coverage", topic=None), knowledge)
-    return replace(found, intent="why", question=question, lines=(*first, *found.lines))
 
 
 def _needed(question: Question, knowledge: Knowledge) -> Told:
@@ -173,7 +167,9 @@ def cover_told(question: Question, knowledge: Knowledge, always: bool = False) -
     if factor is not None and lines:
         way = "lost" if factor > 1 else "gained"
         lines.append(Line("fact", f"{abs(2 * log2(factor)):.1f} stops of light are {way} by the {factor:g}x", 1))
-    summed = which_cover([thrown for thrown, _ in moved], factor, frames) if not _shift(question)[2] else []
+    thrown_now = [thrown for thrown, _ in moved]
+    summed = which_cover(thrown_now, factor, frames) if not _shift(question)[2] else []
+    summed = [*filled_by(question, thrown_now, factor, facts), *summed]
     clipped = openings(question, knowledge, frames)
     asked = [line for line in clipped.lines if line.kind == "head"]
     lines[1:1] = [line for line in clipped.lines if line.kind != "head"]  # it qualifies what the head has said
