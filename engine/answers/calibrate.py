@@ -66,11 +66,12 @@ def calibrated(question: Question, knowledge: Knowledge) -> Answer:
     told = matters.told
     for part in _parts(with_own_facts(question, knowledge.catalogue), knowledge):
         told += part
-    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else LEAST)
-    settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
-    only_sheets = bool(told.quantities) and not settling
     alone = mentions(question, "one-alone-off")  # a ring that is right for the others is not too thin
     past = Told() if alone else _past(question)
+    near = ONLY_NAMED if past.lines and any(lens.ids for lens in question.lenses) else LEAST
+    rows = named_or_near(question, knowledge, 2, ONLY_NAMED if told.lines else near)
+    settling = [row for row in told.quantities if not (row.case or "").startswith(ONE_LAYER)]
+    only_sheets = bool(told.quantities) and not settling
     told = past + told if only_sheets or not told.lines else told + _in_thou(told, question)
     if alone or mentions(question, "shim-where"):
         first = knowledge.catalogue.advice[ONE_OFF if alone else PUT_IN]
@@ -100,7 +101,8 @@ def _put_back(question: Question, knowledge: Knowledge) -> Told:
 
 def _past(question: Question) -> Told:
     """'the 28 goes over infinity': which way that is off, though not by how much."""
-    if not goes_past(question) or not mentions(question, "past-infinity"):
+    early = mentions(question, "infinity-early") and distance_mm(question) is None
+    if not early and not (goes_past(question) and mentions(question, "past-infinity")):
         return Told()
     text = "Past infinity the lens sits too close: the ring is too thin, unless it does so on its own body too."
     return Told((Line("head", f"{text} A shim cures it."),))
