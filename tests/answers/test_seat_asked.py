@@ -163,3 +163,9 @@ def test_the_film_that_a_lens_comes_from_is_no_focal_length(club, asked):
 )
 def test_light_behind_a_bellows_goes_by_how_far_off_the_image_is_told(club, asked, stops):
     assert f"from lens to image: {stops}" in flat(club.ask(asked, Talk()))
+
+
+def test_the_nearest_that_a_lens_stops_at_is_no_limit_of_its_ring(club):
+    found = flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens stops at 45 cm", Talk()))
+    assert "stops at 13 m" in found
+    assert found == flat(club.ask("50mm OM on E with a 28.2 ring, nearest if the lens goes to 45 cm", Talk()))
