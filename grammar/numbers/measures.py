@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from grammar.numbers.closer_rings import with_closer_rings
-from grammar.numbers.crests import counted, is_screw
+from grammar.numbers.crests import counted, is_screw, is_thread_measured
 from grammar.numbers.measured_lengths import (
     AWAY,
     LENGTHS,
@@ -132,7 +132,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
     """Whether a plain 'measures' tells of a mark or a ring, which is then told, or leaves it to a word that follows."""
     if _of_what_follows(tokens, at) or _of_mark(tokens, at):
         return True
-    if any(one.kind in PIECES for one in tokens[:at]):
+    if any(one.kind in PIECES for one in tokens[:at]) and not is_thread_measured(tokens, at):
         if at and tokens[at - 1].kind == "NUMBER" and "." in tokens[at - 1].text and not _has_length(tokens[: at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
             return True
