@@ -453,3 +453,23 @@ def test_a_washer_that_is_put_in_stays_in_and_costs_infinity(club, turns):
 def test_a_washer_that_sets_an_early_infinity_right_is_a_shim(club):
     found = talk(club, "58mm f2 m42 on E, i get infinity at the 8 m mark", "can i put a 0.4 washer under it")[-1]
     assert "0.027 mm too close" in flat(found)
+
+
+@pytest.mark.parametrize(
+    ("first", "said", "by"),
+    [
+        ("28mm FD on E, ring measures 24.2", "is that worth fixing", "0.2 mm too long"),
+        ("50mm M42 on X with a 27.5 ring", "is it worth shimming", "0.26 mm too short"),
+    ],
+)
+def test_whether_an_error_is_worth_mending_keeps_the_ring(club, first, said, by):
+    before, found = talk(club, first, said)
+    assert f"The seat is {by}" in flat(found)
+    assert found.question.adapters == before.question.adapters
+
+
+@pytest.mark.parametrize("said", ["i have a 17-31 one", "mine is a 17-31 one"])
+def test_a_span_after_a_flange_to_image_is_that_of_a_helicoid(club, said):
+    _, found = talk(club, "50 enlarger lens on E, flange to image 45", said)
+    assert found.question.lens.focal_length_mm == 50
+    assert flat(found).startswith("Infinity at 27 mm on the 17 to 31 mm helicoid")
