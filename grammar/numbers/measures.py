@@ -62,7 +62,7 @@ def _tell_measure(tokens: list[Token], at: int) -> None:
     """The length of a measuring word told as its own; the word itself then waits for no other."""
     word = tokens[at]
     if word.value == "size":
-        if _size_is_told(tokens, at):
+        if not is_thread_measured(tokens, at) and _size_is_told(tokens, at):
             tokens[at] = word.as_("CUE")
             return
         word = tokens[at] = word.as_("MEASURE", value="diameter")
@@ -132,7 +132,7 @@ def _size_is_told(tokens: list[Token], at: int) -> bool:
     """Whether a plain 'measures' tells of a mark or a ring, which is then told, or leaves it to a word that follows."""
     if _of_what_follows(tokens, at) or _of_mark(tokens, at):
         return True
-    if any(one.kind in PIECES for one in tokens[:at]) and not is_thread_measured(tokens, at):
+    if any(one.kind in PIECES for one in tokens[:at]):
         if at and tokens[at - 1].kind == "NUMBER" and "." in tokens[at - 1].text and not _has_length(tokens[: at - 1]):
             tokens[at - 1] = tokens[at - 1].as_("LENGTH", unit="mm")  # 'M-E 9.86 by caliper'
             return True

@@ -231,11 +231,9 @@ def wants_that_view(turn: Turn) -> bool:
 
 
 def asks_pixels_left(turn: Turn) -> bool:
-    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left, cut to what is lit."""
-    asked = turn.tells("recording") or (turn.tells("pixels") and not turn.tells("blur"))
-    return (
-        turn.was in _WAYS and asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "why"))
-    )
+    """'pixels from 42 MP', 'is UHD still possible' after a way: what is left of its picture."""
+    asked = turn.was in _WAYS and turn.tells("recording", "pixels")
+    return asked and not (turn.names_things or turn.tells("exposure", "nd", "sharp-enough", "blur", "why"))
 
 
 def leaves_the_crop(turn: Turn) -> bool:

@@ -101,6 +101,7 @@ def test_direct_rings_beside_a_hub_are_counted_singly(asked):
         ("2 bodies (E, RF), 4 kinds of slr lens, is the m hub cheaper in pieces", 8, 6),
         ("4 kinds of slr lens on E and RF bodies: M hub or direct, how many adapters", 8, 6),
         ("3 kinds of lens, E and X bodies, EF hub or single rings", 6, 5),
+        ("3 lens mounts, bodies E Z and L, direct or via M how many rings", 9, 6),
         ("three sorts of lens and 3 bodies, does a hub save rings", 9, 6),
     ],
 )

@@ -38,7 +38,7 @@ def by_count(question: Question, knowledge: Knowledge) -> Told:
 def with_kinds_alone(question: Question) -> Question:
     """'4 kinds of slr lens, is the M hub cheaper': of lenses that are only counted, the hub's is not the mount."""
     hub, lens = hub_of(question), question.lens
-    named = (*hub.front, *hub.ids) if hub is not None else ()
+    named = (*hub.front, *hub.ids) if hub is not None else question.limits.using
     if lens is None or len(question.lenses) > 1 or (lens.count or 0) < LEAST or lens.ids[:1] != named[:1]:
         return question
     return question.with_(lenses=(replace(lens, kind="", ids=()),))
